@@ -1,0 +1,70 @@
+"""The command ``finishing``: reads the request, imports the one module that answers it, and prints the answer.
+
+It must stay quick to start: nothing but the standard library is imported before the request is understood, and the
+screens only when one is to be opened. Whatever goes wrong is one sentence on standard error and exit status 2.
+"""
+
+import argparse
+import importlib
+import json
+import sys
+from collections.abc import Sequence
+from typing import NoReturn
+
+from finishing_tui.craft.errors import FinishingError
+
+# name: (module, what it is for). The order is the order of the help.
+COMMANDS: dict[str, tuple[str, str]] = {
+    "space": ("space", "spread stitches over the rows of an edge"),
+    "recount": ("recount", "after a count on the way: how the rest should go"),
+}
+
+
+class _Parser(argparse.ArgumentParser):
+    """A parser whose complaint is one sentence and not a page of usage."""
+
+    def error(self, message: str) -> NoReturn:
+        self.exit(2, f"{self.prog}: {message}. See '{self.prog} --help'.\n")
+
+
+def _parser(asked: Sequence[str]) -> argparse.ArgumentParser:
+    """Build the parser; only the command named in ``asked`` is imported and given its arguments."""
+    parser = _Parser(
+        prog="finishing",
+        description="Finish a hand-knitted garment at the needles. Without a command, the shelf of garments opens.",
+        allow_abbrev=False,
+    )
+    named = next((word for word in asked if word in COMMANDS), None)
+    commands = parser.add_subparsers(dest="command", metavar="COMMAND", title="commands")
+    for name, (module, purpose) in COMMANDS.items():
+        sub = commands.add_parser(
+            name,
+            help=purpose,
+            description=purpose[0].upper() + purpose[1:] + ".",
+            formatter_class=argparse.RawDescriptionHelpFormatter,
+            allow_abbrev=False,
+        )
+        if name != named:
+            continue
+        found = importlib.import_module(f"finishing_tui.commands.{module}")
+        sub.epilog = found.EXAMPLE
+        found.arguments(sub)
+        sub.add_argument("--json", action="store_true", help="answer as one JSON object, for programs")
+        sub.set_defaults(answer=found.answer)
+    return parser
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run the command line ``argv`` (the process's own when not given) and return the exit status."""
+    words = list(sys.argv[1:] if argv is None else argv)
+    args = _parser(words).parse_args(words)
+    try:
+        answer = args.answer(args)
+    except FinishingError as error:
+        print(f"finishing: {error}", file=sys.stderr)
+        return 2
+    if args.json:
+        print(json.dumps(answer.data, ensure_ascii=False))
+    elif answer.text:
+        print(answer.text)
+    return int(answer.status)

@@ -1,0 +1,19 @@
+"""Cuts every test off from the machine it runs on: its settings, colours, animations and clock-bound luck."""
+
+import os
+
+# Textual reads these when it is imported, so they must be right before any test module is.
+for name in [name for name in os.environ if name == "NO_COLOR" or name.startswith(("TEXTUAL_", "FINISHING_"))]:
+    del os.environ[name]
+os.environ["TEXTUAL_ANIMATIONS"] = "none"
+
+from hypothesis import HealthCheck, settings  # noqa: E402  (after the environment is set)
+
+settings.register_profile(
+    "suite",
+    deadline=None,  # no test is timed
+    derandomize=True,  # the same examples on every machine; a new case is written down as a test of its own
+    max_examples=100,
+    suppress_health_check=[HealthCheck.too_slow],
+)
+settings.load_profile("suite")
