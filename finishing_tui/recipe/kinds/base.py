@@ -1,0 +1,127 @@
+"""What all kinds of step have in common, and what a step may know when it turns itself into stages.
+
+A kind is a frozen dataclass of the keys it takes in a recipe, with one method, ``stages``. It must depend on nothing
+but the ``Here`` it is given, so that the audit and a real garment get the same answer from the same state.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+from types import MappingProxyType
+from typing import ClassVar, Literal
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.ledger import Entry, Ledger, TailEntry, YarnEntry
+from finishing_tui.recipe.keys import READ, Count, PlaceName
+from finishing_tui.recipe.stage import Stage
+
+
+class CannotBegin(FinishingError):
+    """The ledger cannot bear this step; the sentence names what is missing."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RepeatOf:
+    """A count must be ``of`` times a whole number, plus ``plus``."""
+
+    __pydantic_config__: ClassVar = READ
+
+    of: int
+    """Stitches in one repeat."""
+    plus: int = 0
+    """Stitches beyond the whole repeats."""
+
+    def takes(self, stitches: int) -> bool:
+        """Return whether ``stitches`` is such a number."""
+        return stitches >= self.plus and (stitches - self.plus) % self.of == 0
+
+
+@dataclass(frozen=True, slots=True)
+class Here:
+    """Where a step begins: the size, the counts in hand, the ledger, and the hand that knits.
+
+    ``counts`` works a ``Count`` out for this size; ``texts`` are the places' names in words; ``natural`` is the
+    natural ratio of stitches to each spot (row, ridge, chain, stitch), empty where no gauge is known.
+    """
+
+    size: int
+    numbers: Mapping[str, int]
+    ledger: Ledger
+    texts: Mapping[str, str]
+    natural: Mapping[str, Fraction] = field(default_factory=lambda: MappingProxyType({}))
+    hand: Literal["right", "left"] = "right"
+
+    def name(self, place: str) -> str:
+        """Return a place's name as a sentence takes it: its words, or its key where it has none."""
+        return self.texts.get(place, place)
+
+    def holding(self, place: str, wanted: int, done: str) -> None:
+        """Raise ``CannotBegin`` unless ``place`` holds ``wanted`` stitches; ``done``: what was to be done to them."""
+        held = self.ledger.on(place)
+        if held < wanted:
+            stitches = "1 stitch" if held == 1 else f"{held} stitches"
+            be = "was" if wanted == 1 else "were"
+            raise CannotBegin(f"the {self.name(place)} has {stitches}, {wanted} {be} to be {done}")
+
+    def cut_at(self, *places: str) -> tuple[Entry, ...]:
+        """Return the entry that cuts the working yarn hanging from the first of ``places`` that has one."""
+        hangs = next((place for place in places if place in self.ledger.yarns), None)
+        return (YarnEntry(hangs, "cut"),) if hangs else ()
+
+    def carry(self, to: str, *places: str) -> tuple[Entry, ...]:
+        """Return the entry that carries the working yarn from the first of ``places`` that has one to ``to``."""
+        hangs = next((place for place in places if place in self.ledger.yarns), None)
+        return (YarnEntry(to, "carried", hangs),) if hangs and hangs != to else ()
+
+    def new_tail(self, tail: str) -> tuple[Entry, ...]:
+        """Return the entry that makes the tail ``tail``; raises ``CannotBegin`` when there is one of that name."""
+        if tail in self.ledger.tails:
+            raise CannotBegin(f"there is a tail named {tail!r} already; give this one another name")
+        return (TailEntry(tail, "made"),)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """One thing to do in a recipe; the kinds add their own keys."""
+
+    __pydantic_config__: ClassVar = READ
+
+    title: str
+    """What is done, as a short request: "Join the left shoulder"."""
+    say: str = ""
+    """How it is done. ``{start end}`` and ``{far end}`` turn round for a left-handed knitter."""
+    how: str = ""
+    """How to count or measure it."""
+    look: str = ""
+    """How it should look when it is right."""
+    mend: str = ""
+    """What goes wrong, and how to mend it."""
+    mind: str = ""
+    """A caution."""
+    see: str = ""
+    """Where to read more."""
+    expect: Mapping[PlaceName, Count] = field(default_factory=lambda: MappingProxyType({}))
+    """Live stitches on places after this step, as the pattern prints them."""
+    repeat: RepeatOf | None = None
+    """What the stitches on this step's place must be a multiple of after it."""
+    for_: tuple[str, ...] = ()
+    """The sizes this step is for; none named means all."""
+    unequal: bool = False
+    """Different numbers on the two sides are meant."""
+
+    def stages(self, here: Here) -> tuple[Stage, ...]:
+        """Return what this step is made of, begun from ``here``.
+
+        Raises ``CannotBegin`` when the ledger cannot bear it, and ``FinishingError`` for counts that cannot be had.
+        """
+        raise NotImplementedError
+
+    @property
+    def main_place(self) -> str:
+        """The place whose stitches this step is about, or an empty text."""
+        return ""
+
+    @property
+    def own_tail(self) -> str:
+        """The name for a tail that this step leaves without naming it."""
+        return self.title[:1].lower() + self.title[1:]

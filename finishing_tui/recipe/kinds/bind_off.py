@@ -1,0 +1,77 @@
+"""``bind off``: work stitches off a needle one by one.
+
+Binding off some of the stitches leaves one on the needle beyond them: it belongs to what comes next, and is never
+counted among those bound off (trade.md, section 5).
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from finishing_tui.craft.ledger import OFF, Entry, Posting, YarnEntry
+from finishing_tui.recipe.keys import Count, PlaceName, TailName
+from finishing_tui.recipe.kinds.base import Here, Step
+from finishing_tui.recipe.counts import count_of
+from finishing_tui.recipe.stage import Flow, Stage
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BindOff(Step):
+    """Bind stitches off."""
+
+    do: Literal["bind off"] = "bind off"
+    from_: PlaceName
+    """The place they are on."""
+    count: Count | Literal["all"] = "all"
+    """How many; all of them where it is left out."""
+    method: str = ""
+    """How, in words: "in rib, loosely", "sewn" ..."""
+    keep: PlaceName | Literal[""] = ""
+    """The place that keeps the last loop, where it is not fastened off."""
+    yarn: Literal["same", "new"] = "same"
+    """Whether the yarn that hangs there is used, or new yarn joined."""
+    tail: TailName = ""
+    """The tail that is left where the yarn is cut."""
+    start_tail: TailName = ""
+    """The tail that new yarn leaves at its start."""
+
+    def stages(self, here: Here) -> tuple[Stage, ...]:
+        """Return one stage of single stitches; the last press of all fastens off, unless the loop is kept."""
+        held = here.ledger.on(self.from_)
+        many = held if self.count == "all" else count_of(self.count, here.numbers, here.size)
+        here.holding(self.from_, max(many, 1), "bound off")
+        joined = (YarnEntry(self.from_, "joined"),) if self.yarn == "new" else ()
+        started = here.new_tail(self.start_tail or f"start of {self.own_tail}") if self.yarn == "new" else ()
+        closing: tuple[Entry, ...]
+        said: tuple[tuple[int, str], ...] = ()
+        if self.keep and many == held:
+            many -= 1  # the last loop stays alive
+            moved = (Posting(self.from_, self.keep, 1),) if self.keep != self.from_ else ()
+            closing = (*moved, *here.carry(self.keep, self.from_))
+        elif many == held:
+            cut = (YarnEntry(self.from_, "cut"),) if joined else here.cut_at(self.from_)
+            closing = (*cut, *here.new_tail(self.tail or self.own_tail))
+            said = ((many, "Cut the yarn and draw it through the last loop."),)
+        else:
+            closing = ()
+            said = ((many, "The loop left on the needle is not one of these: it belongs to the next stitches."),)
+        words = f"Bind off {many}{', ' + self.method if self.method else ''}."
+        return (
+            Stage(
+                "stitch",
+                many,
+                here.name(self.from_),
+                "BIND OFF",
+                words,
+                many,
+                self.from_,
+                flows=(Flow(self.from_, OFF, many, 1, many),) if many else (),
+                opening=(*joined, *started),
+                closing=closing,
+                said=said,
+            ),
+        )
+
+    @property
+    def main_place(self) -> str:
+        """The place they are on."""
+        return self.from_

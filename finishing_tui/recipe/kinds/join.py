@@ -1,0 +1,89 @@
+"""``join``: the three-needle bind-off. Two needles side by side are worked off together, pair by pair.
+
+The first pair makes one loop on the working needle; from the second on, the loop before is passed over, so one is
+bound off. At the end the last loop is fastened off, or kept.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from finishing_tui.craft.ledger import OFF, Posting, YarnEntry
+from finishing_tui.recipe.keys import Count, PlaceName, TailName
+from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
+from finishing_tui.recipe.counts import count_of
+from finishing_tui.recipe.stage import HAND, Flow, Item, Stage
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Join(Step):
+    """Work the stitches of two needles off together."""
+
+    do: Literal["join"] = "join"
+    front: PlaceName
+    """The needle nearer to you."""
+    back: PlaceName
+    """The needle further from you."""
+    count: Count | Literal["all"] = "all"
+    """How many pairs; all of them where it is left out."""
+    ridge: Literal["inside", "outside"] = "inside"
+    """Where the ridge of the join lies: inside needs right sides together, outside wrong sides together."""
+    keep: PlaceName | Literal[""] = ""
+    """The place that keeps the last loop, where it is not fastened off."""
+    yarn: Literal["same", "new"] = "same"
+    """Whether the yarn that hangs there is used, or new yarn joined."""
+    tail: TailName = ""
+    """The tail that is left where the yarn is cut."""
+    start_tail: TailName = ""
+    """The tail that new yarn leaves at its start."""
+
+    def stages(self, here: Here) -> tuple[Stage, ...]:
+        """Return the pairs, and then fastening off unless the last loop is kept.
+
+        With unequal needles the pairs are as many as the shorter holds; ``x`` works two together on the longer.
+        """
+        front, back = here.ledger.on(self.front), here.ledger.on(self.back)
+        pairs = min(front, back) if self.count == "all" else count_of(self.count, here.numbers, here.size)
+        here.holding(self.front, max(pairs, 1), "joined")
+        here.holding(self.back, max(pairs, 1), "joined")
+        together = here.ledger.posture.together
+        wanted = "right" if self.ridge == "inside" else "wrong"
+        if together and together != wanted:
+            raise CannotBegin(
+                f"the {together} sides touch; a ridge on the {self.ridge} needs the {wanted} sides together"
+            )
+        words = "Knit one from each needle together; from the second pair on, pass the loop before over it."
+        if self.count == "all" and front != back:
+            long = self.front if front > back else self.back
+            words += (
+                f" The {here.name(self.front)} has {front}, the {here.name(self.back)} {back}:"
+                f" work two together on the {here.name(long)} {abs(front - back)} times (x)."
+            )
+        rest = (Flow(self.front, OFF, pairs - 1, 2, pairs), Flow(self.back, OFF, pairs - 1, 2, pairs))
+        joined = (YarnEntry(self.front, "joined"),) if self.yarn == "new" else ()
+        started = here.new_tail(self.start_tail or f"start of {self.own_tail}") if self.yarn == "new" else ()
+        kept = (Posting(HAND, self.keep, 1), *here.carry(self.keep, self.front, self.back)) if self.keep else ()
+        stage = Stage(
+            "pair",
+            pairs,
+            "pairs",
+            "PAIR",
+            words,
+            pairs,
+            self.front,
+            flows=(Flow(self.front, HAND, 1, 1, 1), Flow(self.back, OFF, 1, 1, 1), *(rest if pairs > 1 else ())),
+            opening=(*joined, *started),
+            closing=kept,
+            front=self.front,
+            back=self.back,
+        )
+        if self.keep:
+            return (stage,)
+        cut = (YarnEntry(self.front, "cut"),) if joined else here.cut_at(self.front, self.back)
+        entries = (Posting(HAND, OFF, 1), *cut, *here.new_tail(self.tail or self.own_tail))
+        text = "Cut the yarn and draw it through the last loop."
+        return (stage, Stage("item", 1, "fasten off", "FASTEN OFF", text, items=(Item(text, entries),)))
+
+
+def double(side: str) -> Posting:
+    """Return what working two together on one needle of a join takes beyond the pair itself."""
+    return Posting(side, OFF, 1)

@@ -1,0 +1,40 @@
+"""``mark`` and ``unmark``: a marker goes in, or comes out, so that none is left in the fabric."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from finishing_tui.craft.ledger import MarkerEntry
+from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
+from finishing_tui.recipe.stage import Item, Stage
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mark(Step):
+    """Put a marker in."""
+
+    do: Literal["mark"] = "mark"
+    marker: str
+    """The marker's name."""
+
+    def stages(self, here: Here) -> tuple[Stage, ...]:
+        """Return one item; refused when a marker of that name is in the work."""
+        if self.marker in here.ledger.markers:
+            raise CannotBegin(f"the marker {self.marker!r} is in the work already")
+        item = Item(f"Put the marker in: {self.marker}.", (MarkerEntry(self.marker, "in"),))
+        return (Stage("item", 1, self.marker, "MARK", item.text, items=(item,)),)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Unmark(Step):
+    """Take a marker out."""
+
+    do: Literal["unmark"] = "unmark"
+    marker: str
+    """The marker's name."""
+
+    def stages(self, here: Here) -> tuple[Stage, ...]:
+        """Return one item; refused when no marker of that name is in the work."""
+        if self.marker not in here.ledger.markers:
+            raise CannotBegin(f"no marker named {self.marker!r} is in the work")
+        item = Item(f"Take the marker out: {self.marker}.", (MarkerEntry(self.marker, "out"),))
+        return (Stage("item", 1, self.marker, "UNMARK", item.text, items=(item,)),)

@@ -1,0 +1,45 @@
+"""``pick up``: lift loops onto a needle without working them; no yarn is used."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from finishing_tui.recipe.keys import Count, PlaceName
+from finishing_tui.recipe.kinds.base import Here, Step
+from finishing_tui.recipe.counts import count_of
+from finishing_tui.recipe.stage import Stage, loops_onto
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PickUp(Step):
+    """Lift loops of an edge onto a needle, as extra stitches beside a gap are."""
+
+    do: Literal["pick up"] = "pick up"
+    onto: PlaceName
+    """The place they go onto."""
+    count: Count
+    """How many."""
+    at: Literal["before", "after"] = "after"
+    """Whether they come before or after the stitches that are there, in walking order."""
+
+    def stages(self, here: Here) -> tuple[Stage, ...]:
+        """Return one stage of single loops from the edge."""
+        many = count_of(self.count, here.numbers, here.size)
+        words = f"Lift {many} {'loop' if many == 1 else 'loops'} {self.at} the stitches on the {here.name(self.onto)}."
+        return (
+            Stage(
+                "stitch",
+                many,
+                f"loops {self.at} the {here.name(self.onto)}",
+                "LIFT",
+                words,
+                many,
+                self.onto,
+                flows=loops_onto(self.onto, many),
+                takes_all=True,
+            ),
+        )
+
+    @property
+    def main_place(self) -> str:
+        """The place they go onto."""
+        return self.onto

@@ -1,0 +1,69 @@
+"""``pick up and knit``: walk an edge section by section and draw a loop through at the picked spots."""
+
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from finishing_tui.craft.ledger import YarnEntry
+from finishing_tui.recipe.keys import PlaceName, TailName
+from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
+from finishing_tui.recipe.kinds.sections import Along, Section
+from finishing_tui.recipe.stage import Stage, whole
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PickUpAndKnit(Step):
+    """Pick up and knit along the sections of an edge."""
+
+    do: Literal["pick up and knit"] = "pick up and knit"
+    onto: PlaceName
+    """The needle the stitches go onto."""
+    section: tuple[Section, ...]
+    """The sections, in the order a right-handed knitter walks them."""
+    yarn: Literal["new", "same"] = "new"
+    """Whether new yarn is joined, or the yarn that hangs there is used."""
+    tail: TailName = ""
+    """The tail that new yarn leaves at its start."""
+    recount: Literal["half", "none"] = "half"
+    """Whether each section of 12 spots or more is recounted at its half."""
+    style: Literal["easy", "even"] = "easy"
+    """Runs a hand can remember, or the most even there is."""
+    ends: Literal["open", "closed"] = "open"
+    """Whether the first and last spot of every section must be picked."""
+    start: str = ""
+    """Where the round begins, in words."""
+
+    def stages(self, here: Here) -> tuple[Stage, ...]:
+        """Return a stage a section, in walking order: the other way round for a left-handed knitter.
+
+        Each is planned from the ledger that the ones before it leave. Of two sections that mirror each other, the one
+        walked second takes the rhythm of the first the other way round.
+        """
+        if not self.section:
+            raise CannotBegin(f"the step {self.title!r} has no section to pick up along")
+        walked: list[Stage] = []
+        along: dict[str, Stage] = {}
+        for section in self.section if here.hand == "right" else reversed(self.section):
+            if isinstance(section, Along):
+                partner = along.get(section.mirrors) or along.get(self._mirror_of(section.along))
+                stage = section.stage(
+                    here, self.onto, self.style, self.ends, halt=self.recount == "half", mirror=partner
+                )
+                along[section.along] = stage
+            else:
+                stage = section.stage(here, self.onto)
+            walked.append(stage)
+            here = replace(here, ledger=here.ledger.enter(*whole(stage)))
+        if self.yarn == "new":
+            tail = here.new_tail(self.tail or f"start of {self.own_tail}")
+            walked[0] = replace(walked[0], opening=(YarnEntry(self.onto, "joined"), *tail, *walked[0].opening))
+        return tuple(walked)
+
+    def _mirror_of(self, name: str) -> str:
+        """Return the section that says it mirrors the one called ``name``; empty when none does."""
+        found = (other for other in self.section if isinstance(other, Along) and other.mirrors == name)
+        return next((other.along for other in found), "")
+
+    @property
+    def main_place(self) -> str:
+        """The needle the stitches go onto."""
+        return self.onto

@@ -1,0 +1,151 @@
+"""The sections of an edge that is picked up: spots along rows or stitches, held stitches, and gaps.
+
+Each turns itself into one stage. The order in which hands walk them, and which mirrors which, is the business of
+``pick_up_and_knit``.
+"""
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import ClassVar, Literal
+
+from finishing_tui.craft.ledger import EDGE, OFF, HoleEntry, MarkerEntry
+from finishing_tui.craft.spacing import Rhythm, say, space
+from finishing_tui.recipe.keys import READ, Count, PlaceName
+from finishing_tui.recipe.kinds.base import CannotBegin, Here
+from finishing_tui.recipe.counts import count_of
+from finishing_tui.recipe.stage import Flow, Stage, loops_onto
+
+NO_GAUGE = Fraction(3, 4)
+"""Picked of rows where neither a number nor a gauge is given: the habit of the trade (trade.md, section 1)."""
+LONG = 12
+"""A section of this many spots or more is recounted at its half."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Along:
+    """A section of one nature: rows, ridges, chains or stitches, some or all of which are picked."""
+
+    __pydantic_config__: ClassVar = READ
+
+    along: str
+    """What it runs along: "left front neck"."""
+    spots: Count
+    """How many rows, ridges, chains or stitches it has."""
+    unit: Literal["row", "ridge", "chain", "stitch"] = "row"
+    """What one spot is. A ridge (garter) and a chain (slipped edge) are two rows each."""
+    stitches: Count | None = None
+    """Stitches to pick from it; by the natural ratio where it is left out."""
+    mirrors: str = ""
+    """The section (its ``along``) that this one is the mirror of."""
+    style: Literal["easy", "even", ""] = ""
+    """Runs a hand can remember, or the most even there is; as the step says where it is left out."""
+    ends: Literal["open", "closed", ""] = ""
+    """Whether its first and last spot must be picked; as the step says where it is left out."""
+    marker: str = ""
+    """A marker that goes in at its end."""
+
+    def stage(self, here: Here, onto: str, style: str, ends: str, *, halt: bool, mirror: Stage | None) -> Stage:
+        """Return its stage; ``mirror``: the stage of the section it mirrors, once that has been walked."""
+        spots = count_of(self.spots, here.numbers, here.size)
+        stitches = self.wanted(here, spots)
+        even: Literal["easy", "even"] = "even" if (self.style or style) == "even" else "easy"
+        closed: Literal["open", "closed"] = "closed" if (self.ends or ends) == "closed" else "open"
+        rhythm: Rhythm = space(stitches, spots, style=even, ends=closed)
+        if mirror is not None and mirror.rhythm is not None and (mirror.units, mirror.target) == (spots, stitches):
+            rhythm = mirror.rhythm.mirrored()
+        natural = here.natural.get(self.unit)
+        return Stage(
+            "spot",
+            spots,
+            self.along,
+            "PICK",
+            say(rhythm, unit=self.unit),
+            stitches,
+            onto,
+            self.unit,
+            rhythm,
+            closed,
+            even,
+            "" if natural is None else str(natural),
+            flows=loops_onto(onto, 2 * spots),
+            closing=(MarkerEntry(self.marker, "in"),) if self.marker else (),
+            halts=(spots // 2,) if halt and spots >= LONG else (),
+        )
+
+    def wanted(self, here: Here, spots: int) -> int:
+        """Return the stitches to pick over ``spots`` spots: the count given, or the nearest to the natural ratio."""
+        if self.stitches is not None:
+            return count_of(self.stitches, here.numbers, here.size)
+        usual = NO_GAUGE if self.unit == "row" else Fraction(1)
+        return max(1, round(spots * here.natural.get(self.unit, usual)))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Held:
+    """Held stitches that are knitted across on the way."""
+
+    __pydantic_config__: ClassVar = READ
+
+    from_: PlaceName
+    """The place they wait on."""
+    along: str = ""
+    """What this part of the edge is called."""
+    take: Count | Literal["all"] = "all"
+    """How many; all of them where it is left out."""
+    stitches: Count | None = None
+    """Into how many they are worked, where that is another number."""
+    marker: str = ""
+    """A marker that goes in at its end."""
+
+    def stage(self, here: Here, onto: str) -> Stage:
+        """Return its stage: one unit a stitch of the result, so ``enter`` may take the lot."""
+        held = here.ledger.on(self.from_)
+        take = held if self.take == "all" else count_of(self.take, here.numbers, here.size)
+        here.holding(self.from_, max(take, 1), "knitted across")
+        into = take if self.stitches is None else count_of(self.stitches, here.numbers, here.size)
+        if into < 1:
+            raise CannotBegin(f"the stitches of the {here.name(self.from_)} cannot be worked into {into}")
+        flows = [Flow(self.from_, onto, min(take, into), 1, into)]
+        words = f"Knit {take} from the {here.name(self.from_)}."
+        if into < take:
+            flows.append(Flow(self.from_, OFF, take - into, 1, into))
+            words = f"Knit {take} from the {here.name(self.from_)}, working two together {take - into} times, evenly."
+        elif into > take:
+            flows.append(Flow(EDGE, onto, into - take, 1, into))
+            words = f"Knit {take} from the {here.name(self.from_)}, making {into - take} more, evenly."
+        return Stage(
+            "stitch",
+            into,
+            self.along or here.name(self.from_),
+            "KNIT",
+            words,
+            into,
+            onto,
+            flows=tuple(flows),
+            closing=(MarkerEntry(self.marker, "in"),) if self.marker else (),
+            takes_all=True,
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Gap:
+    """The joint of two sections, where a hole would be: it is in the ledger until it is closed."""
+
+    __pydantic_config__: ClassVar = READ
+
+    gap: str
+    """The name of the hole."""
+    extra: Count = 0
+    """Extra loops picked up there."""
+
+    def stage(self, here: Here, onto: str) -> Stage:
+        """Return its stage: the extra loops, one a unit; with none of them it is done as it begins."""
+        extra = count_of(self.extra, here.numbers, here.size)
+        words = f"Pick up {extra} {'loop' if extra == 1 else 'loops'} in the corner, so that no gap is left."
+        hole = (HoleEntry(self.gap, "made"),)
+        flows = loops_onto(onto, extra)
+        return Stage("stitch", extra, self.gap, "PICK", words, extra, onto, flows=flows, opening=hole)
+
+
+Section = Along | Held | Gap
+"""One part of an edge, with one nature."""

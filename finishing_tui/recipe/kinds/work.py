@@ -1,0 +1,110 @@
+"""``work``: rounds or rows of a band, with shaping said and entered round by round."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import ClassVar, Literal
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.ledger import EDGE, OFF
+from finishing_tui.recipe.keys import READ, Count, PlaceName
+from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
+from finishing_tui.recipe.counts import count_of
+from finishing_tui.recipe.stage import Flow, Stage
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shaping:
+    """Rounds (or rows) in which the number of stitches changes: one ``round``, or ``every`` so many ``from`` one on."""
+
+    __pydantic_config__: ClassVar = READ
+
+    change: int
+    """Stitches more (or, negative, fewer) after each such round."""
+    round: int | None = None
+    """The one round, counted from 1."""
+    every: int | None = None
+    """Every so many rounds."""
+    from_: int = 1
+    """The first round, with ``every``."""
+    times: int | None = None
+    """How often, with ``every``; to the end where it is left out."""
+    at: str = ""
+    """Where in the round, in words."""
+    method: str = ""
+    """How, in words."""
+
+    def rounds(self, last: int) -> range:
+        """Return the rounds of this shaping in a step of ``last`` rounds."""
+        if self.round is not None:
+            return range(self.round, self.round + 1)
+        if self.every is None or self.every < 1:
+            raise FinishingError("a shaping needs either round, or every (1 or more) with from and times")
+        times = len(range(self.from_, last + 1, self.every)) if self.times is None else self.times
+        return range(self.from_, self.from_ + times * self.every, self.every)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Work(Step):
+    """Work rounds or rows on a needle."""
+
+    do: Literal["work"] = "work"
+    on: PlaceName
+    """The needle."""
+    rounds: Count | None = None
+    """How many rounds, in the round."""
+    rows: Count | None = None
+    """How many rows, flat."""
+    pattern: str = ""
+    """What is worked, in words: "k2, p2 rib"."""
+    change: int | None = None
+    """Stitches more (or, negative, fewer) after the first round, where that is all the shaping there is."""
+    shaping: tuple[Shaping, ...] = ()
+    """The shaping, round by round."""
+
+    def stages(self, here: Here) -> tuple[Stage, ...]:
+        """Return one stage of rounds or rows, with what each shaped one says and enters."""
+        here.holding(self.on, 1, "worked")
+        given = self.rounds if self.rows is None else self.rows
+        if given is None or (self.rounds is None) == (self.rows is None):
+            raise CannotBegin(f"the step {self.title!r} says neither rounds nor rows, or both; it needs one of them")
+        many = count_of(given, here.numbers, here.size)
+        name = "round" if self.rows is None else "row"
+        changes = dict[int, int]()
+        hints = dict[int, str]()
+        for number, change, hint in self._changes(many):
+            if not 1 <= number <= many:
+                raise CannotBegin(f"the shaping of {self.title!r} names {name} {number}, of {many}")
+            changes[number] = changes.get(number, 0) + change
+            hints[number] = f"{hints[number]}; {hint}" if number in hints else hint
+        held, flows, said = here.ledger.on(self.on), list[Flow](), list[tuple[int, str]]()
+        for number in sorted(changes):
+            change = changes[number]
+            if held + change < 0:
+                raise CannotBegin(f"{name} {number} of {self.title!r} would take {-change} of {held} stitches")
+            held += change
+            if change:
+                ends = (self.on, OFF) if change < 0 else (EDGE, self.on)
+                flows.append(Flow(*ends, abs(change), number, number))
+            said.append((number, f"{hints[number]}: {held} after it"))
+        words = f"Work {many} {name if many == 1 else name + 's'}{' of ' + self.pattern if self.pattern else ''}."
+        return (
+            Stage("round", many, f"{name}s", name.upper(), words, 0, self.on, flows=tuple(flows), said=tuple(said)),
+        )
+
+    def _changes(self, many: int) -> Iterator[tuple[int, int, str]]:
+        """Yield (round, change, words) for every shaped round, of ``many``."""
+        if self.change:
+            yield 1, self.change, _hint(self.change, "", "evenly")
+        for shaping in self.shaping:
+            for number in shaping.rounds(many):
+                yield number, shaping.change, _hint(shaping.change, shaping.method, shaping.at)
+
+    @property
+    def main_place(self) -> str:
+        """The needle that is worked."""
+        return self.on
+
+
+def _hint(change: int, method: str, at: str) -> str:
+    did = "increase" if change > 0 else "decrease"
+    return " ".join(part for part in (did, str(abs(change)), at, f"({method})" if method else "") if part)

@@ -1,0 +1,80 @@
+"""The numbers of a recipe for one size: printed ones, the knitter's own, and sums of these.
+
+A number that the knitter gave replaces the printed one; a number with no printed value is worked out from its sum.
+Whether a printed value agrees with its sum is the audit's question, not asked here.
+"""
+
+from collections.abc import Mapping
+
+from finishing_tui.recipe.counts import NoNumber, in_range
+from finishing_tui.recipe.model import Number, Recipe
+from finishing_tui.recipe.sums import names_in, work_out
+
+
+def size_index(recipe: Recipe, size: str) -> int:
+    """Return the position of ``size`` among the recipe's sizes; raises ``NoNumber`` naming those there are."""
+    if size not in recipe.sizes:
+        raise NoNumber(f"{recipe.title} has no size {size!r}; its sizes are {', '.join(recipe.sizes)}")
+    return recipe.sizes.index(size)
+
+
+def numbers_for(recipe: Recipe, size: int, own: Mapping[str, int] | None = None) -> dict[str, int]:
+    """Return every number of ``recipe`` for the size at index ``size``; ``own`` are the knitter's, by name.
+
+    Numbers the knitter changed are carried into sums: where a printed value rests on a sum and one of the numbers in
+    it differs from print, the sum counts. Raises ``NoNumber`` or ``BadSum`` when one cannot be worked out.
+    """
+    own = own or {}
+    known: dict[str, int] = {}
+    changed: set[str] = set()
+    for name in _in_order(recipe.number):
+        number = recipe.number[name]
+        if name in own:
+            known[name] = own[name]
+            if own[name] != _printed(number, size):
+                changed.add(name)
+            continue
+        printed = _printed(number, size)
+        follows = bool(number.is_) and not changed.isdisjoint(names_in(number.is_))
+        if printed is None or follows:
+            if not number.is_:
+                raise NoNumber(f"the number {name!r} has neither by_size nor is")
+            known[name] = in_range(work_out(number.is_, known), name)
+            if follows:
+                changed.add(name)
+        else:
+            known[name] = printed
+    return known
+
+
+def _printed(number: Number, size: int) -> int | None:
+    if number.by_size is None or isinstance(number.by_size, int):
+        return number.by_size
+    return number.by_size[size] if size < len(number.by_size) else None
+
+
+def _in_order(numbers: Mapping[str, Number]) -> list[str]:
+    """Return the names so that every sum comes after what it names; raises ``NoNumber`` when sums go in a circle."""
+    order: list[str] = []
+    state: dict[str, bool] = {}  # False while what it names is being placed, True once it is placed itself
+    for start in numbers:
+        stack = [start]
+        while stack:
+            name = stack[-1]
+            waits = [] if state.get(name) else _named(numbers, name)
+            blocked = [other for other in waits if not state.get(other)]
+            if not blocked:
+                if not state.get(name):
+                    order.append(name)
+                state[name] = True
+                stack.pop()
+                continue
+            if any(other in state for other in blocked):
+                raise NoNumber(f"the number {name!r} is worked out from itself: {' , '.join(stack)}")
+            state[name] = False
+            stack.append(blocked[0])
+    return order
+
+
+def _named(numbers: Mapping[str, Number], name: str) -> list[str]:
+    return [other for other in names_in(numbers[name].is_) if other in numbers] if numbers[name].is_ else []

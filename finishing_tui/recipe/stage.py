@@ -1,0 +1,113 @@
+"""A stage: part of a step done in one way, as plain values that can be stored.
+
+A kind of step turns itself into stages for one size and one ledger. The audit enters whole stages; at the needles a
+press does the next unit. Both go through ``entries_between``, and because what a stage has entered after so many
+units is a function of that number alone, all presses together always equal the whole stage.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from finishing_tui.craft.ledger import EDGE, Entry, Posting
+from finishing_tui.craft.rhythm import Rhythm
+
+HAND = "working needle"
+"""The place for the one loop that a join holds between its pairs; every ledger has it."""
+
+Unit = Literal["spot", "stitch", "pair", "round", "item", "value"]
+"""What one press stands for."""
+
+
+@dataclass(frozen=True, slots=True)
+class Flow:
+    """``stitches`` that move from ``source`` to ``to``, spread evenly over the units ``first`` to ``last`` (1-based).
+
+    In a stage of spots the units are the loops made, in all others the units done.
+    """
+
+    source: str
+    to: str
+    stitches: int
+    first: int
+    last: int
+
+    def moved(self, units: int) -> int:
+        """Return how many stitches have moved once ``units`` units are done."""
+        done = min(max(units - self.first + 1, 0), self.last - self.first + 1)
+        return self.stitches * done // (self.last - self.first + 1)
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One thing to tick off, and what doing it enters in the ledger."""
+
+    text: str
+    entries: tuple[Entry, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """Part of a step that is done in one way.
+
+    ``unit``, ``units``: what a press stands for and how many there are (for spots: the spots of the section).
+    ``title``: what it is called ("left front neck"). ``act``: the word of two metres ("PICK", "PAIR", "BIND OFF").
+    ``spot``: the name of a spot (row, ridge, chain, stitch), and ``rhythm``: which are picked; only for spots.
+    ``target``: stitches it should give, where that is what is counted. ``place``: the place its count is read on.
+    ``flows``, ``items``: what units enter; ``opening`` and ``closing``: what is entered when it begins and ends.
+    ``halts``: spots after which a recount is due. ``words``: what to do, in a sentence. ``said``: words for single
+    units, as (unit, words). ``natural``: the natural ratio of stitches to spots, if known, as "3/4".
+    ``takes_all``: whether ``enter`` may do all that is left at one go. ``of``: for a value, what it is measured in.
+    """
+
+    unit: Unit
+    units: int
+    title: str
+    act: str
+    words: str = ""
+    target: int = 0
+    place: str = ""
+    spot: str = ""
+    rhythm: Rhythm | None = None
+    ends: Literal["open", "closed"] = "open"
+    style: Literal["easy", "even"] = "easy"
+    natural: str = ""
+    flows: tuple[Flow, ...] = ()
+    items: tuple[Item, ...] = ()
+    opening: tuple[Entry, ...] = ()
+    closing: tuple[Entry, ...] = ()
+    halts: tuple[int, ...] = ()
+    said: tuple[tuple[int, str], ...] = ()
+    takes_all: bool = False
+    of: str = ""
+    front: str = ""
+    back: str = ""
+
+
+def entries_between(stage: Stage, before: int, after: int) -> tuple[Entry, ...]:
+    """Return what going from ``before`` to ``after`` units enters (loops, in a stage of spots), without the closing.
+
+    ``after`` may be smaller: the postings then run the other way, and items give their inverses.
+    """
+    if after < before:
+        return tuple(entry.inverse() for entry in reversed(entries_between(stage, after, before)))
+    postings = (
+        Posting(flow.source, flow.to, stitches)
+        for flow in stage.flows
+        if (stitches := flow.moved(after) - flow.moved(before))
+    )
+    ticked = (entry for item in stage.items[before:after] for entry in item.entries)
+    return (*postings, *ticked)
+
+
+def whole(stage: Stage) -> tuple[Entry, ...]:
+    """Return everything the stage enters from its beginning to its end, done as planned."""
+    done = stage.target if stage.unit == "spot" else stage.units
+    return (*stage.opening, *entries_between(stage, 0, done), *stage.closing)
+
+
+def loops_onto(place: str, most: int) -> tuple[Flow, ...]:
+    """Return the flow of loops picked up from an edge onto ``place``, one a unit, ``most`` at the most.
+
+    A deviation or a recount may make more loops than were planned, so ``most`` is what the edge can give at all.
+    """
+    return (Flow(EDGE, place, most, 1, most),) if most else ()
