@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from typing import Literal
 
 from finishing_tui.craft.ledger import OFF, Posting, YarnEntry
+from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import Count, PlaceName, TailName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
-from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.stage import HAND, Flow, Item, Stage
 
 

@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 from typing import Literal
 
+from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import Count, PlaceName
 from finishing_tui.recipe.kinds.base import Here, Step
-from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.stage import Stage, loops_onto
 
 

@@ -10,9 +10,9 @@ from typing import ClassVar, Literal
 
 from finishing_tui.craft.ledger import EDGE, OFF, HoleEntry, MarkerEntry
 from finishing_tui.craft.spacing import Rhythm, say, space
+from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import READ, Count, PlaceName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here
-from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.stage import Flow, Stage, loops_onto
 
 NO_GAUGE = Fraction(3, 4)

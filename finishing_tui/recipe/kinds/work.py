@@ -6,9 +6,9 @@ from typing import ClassVar, Literal
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import EDGE, OFF
+from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import READ, Count, PlaceName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
-from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.stage import Flow, Stage
 
 
