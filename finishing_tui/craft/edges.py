@@ -1,0 +1,237 @@
+"""The natural ratio of an edge, the edge as a walk of sections, and when a count on it is doubtful.
+
+The natural ratio is stitches of the band over a length ÷ rows of the body over the same length. It depends on
+what a *spot* of the edge is: a ridge (garter stitch) and a chain (slipped selvedge) are two rows each, and
+taking them for rows is the commonest reason for a band half as long as it should be. So every function here
+asks for the unit first. It shares nothing out: see ``craft.sharing``.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from finishing_tui.craft.errors import Impossible
+from finishing_tui.craft.gauge import Gauge
+from finishing_tui.craft.lengths import Length
+from finishing_tui.craft.sharing import Section
+from finishing_tui.craft.slopes import Leg, rows_of, stitches_along
+from finishing_tui.craft.words import decimal, percent, plural
+
+EdgeUnit = Literal["row", "ridge", "chain", "stitch"]
+"""What one spot of an edge is."""
+
+ROWS_PER: dict[EdgeUnit, int] = {"row": 1, "ridge": 2, "chain": 2}
+"""Rows in one spot; a stitch edge has none."""
+
+USUAL: dict[EdgeUnit, Fraction] = {
+    "row": Fraction(3, 4),
+    "ridge": Fraction(1),
+    "chain": Fraction(3, 2),
+    "stitch": Fraction(1),
+}
+"""Stitches a spot where no gauge is known: 3 of 4 rows (so 3 for 2 chains), 1 a garter ridge, 1 a stitch.
+
+Sources: Studio Knits, Expert Knitter ch. 23; Knit Yourself Happy; illi tilli.
+"""
+
+DOUBTFUL = Fraction(1, 10)
+"""A count further than this off the natural one, as a share of it, is doubtful."""
+
+_UNKNOWN: dict[EdgeUnit, tuple[Fraction, Fraction]] = {
+    "row": (Fraction(3, 5), Fraction(19, 20)),
+    # Two rows a spot, so up to 1.9; but garter stitch wants only 1 a ridge, so the floor is just under that.
+    "ridge": (Fraction(9, 10), Fraction(19, 10)),
+    "chain": (Fraction(9, 10), Fraction(19, 10)),
+    "stitch": (Fraction(0), Fraction(1)),
+}
+
+MOST_SPOTS = 100_000
+"""The greatest number of spots in one section."""
+
+
+@dataclass(frozen=True, slots=True)
+class Spots:
+    """A straight section of ``spots`` spots, each one ``unit``."""
+
+    along: str
+    spots: int
+    unit: EdgeUnit
+
+
+@dataclass(frozen=True, slots=True)
+class Slope:
+    """A shaped section; its spots are the rows of its ``legs``."""
+
+    along: str
+    legs: tuple[Leg, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """A section of which only the length is known."""
+
+    along: str
+    length: Length
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """Live stitches on a holder, each knitted once: a fixed count."""
+
+    along: str
+    stitches: int
+
+
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """A corner where ``extra`` loops are picked up so that no hole is left: a fixed count."""
+
+    along: str
+    extra: int
+
+
+EdgeSection = Spots | Slope | Measured | Held | Gap
+"""One part of an edge with one nature."""
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """Why a count on an edge is doubtful, in one sentence (``text``); ``few`` tells pucker from flare.
+
+    ``off`` is how far the count is off the natural one, as a share of it (negative: too few); None without a
+    gauge.
+    """
+
+    few: bool
+    off: Fraction | None
+    text: str
+
+
+def natural_ratio(unit: EdgeUnit, body: Gauge, band: Gauge | None = None) -> Fraction:
+    """Return the stitches of the band that lie along one spot of the edge, exactly.
+
+    The band's gauge is the body's where it has none of its own; give the blocked gauge of each. Row: band
+    stitches per length ÷ body rows per length; ridge and chain: twice that; stitch: band stitches ÷ body
+    stitches (1 with no band gauge).
+
+    Raises:
+        Impossible: the body's rows are not known and the unit needs them.
+
+    """
+    stitches = (band or body).stitches_per_cm
+    if unit == "stitch":
+        return stitches / body.stitches_per_cm
+    return ROWS_PER[unit] * stitches / body.rows_per_cm
+
+
+def ideal(section: EdgeSection, body: Gauge | None, band: Gauge | None = None) -> Fraction:
+    """Return the stitches that ``section`` would take if parts of a stitch could be picked up.
+
+    Held stitches and gaps take what they are. Without a gauge (``body`` None) spots take the usual ratio, 3
+    of 4 rows and so on, and a slope is taken as its rows.
+
+    Raises:
+        Impossible: a section of no spots or of more than 100,000, or a length with no gauge to turn it into
+        stitches.
+
+    """
+    if isinstance(section, Held | Gap):
+        count = section.stitches if isinstance(section, Held) else section.extra
+        _in_range(section.along, count)
+        return Fraction(count)
+    if isinstance(section, Measured):
+        if body is None and band is None:
+            raise Impossible(f"{section.along} is given by its length: give the gauge too, or count its rows")
+        gauge = band or body
+        assert gauge is not None
+        return gauge.stitches_in(section.length)
+    if isinstance(section, Slope):
+        return USUAL["row"] * rows_of(section.legs) if body is None else stitches_along(section.legs, body, band)
+    _in_range(section.along, section.spots)
+    return section.spots * (USUAL[section.unit] if body is None else natural_ratio(section.unit, body, band))
+
+
+def walk(sections: Sequence[EdgeSection], body: Gauge | None, band: Gauge | None = None) -> tuple[Section, ...]:
+    """Return the edge ready for sharing: each section in walking order with its ideal, fixed where it is.
+
+    Straight and shaped sections are bounded by what they can hold, two stitches a spot. Raises as ``ideal``.
+    """
+    return tuple(
+        Section(
+            ideal(section, body, band),
+            fixed=isinstance(section, Held | Gap),
+            most=_holds(section),
+            along=section.along,
+        )
+        for section in sections
+    )
+
+
+def _holds(section: EdgeSection) -> int | None:
+    if isinstance(section, Spots):
+        return 2 * section.spots
+    return 2 * rows_of(section.legs) if isinstance(section, Slope) else None
+
+
+def _in_range(along: str, count: int) -> None:
+    if not 1 <= count <= MOST_SPOTS:
+        raise Impossible(f"{along or 'a section'} has {count}: it must have from 1 to {MOST_SPOTS}")
+
+
+def doubt(unit: EdgeUnit, stitches: int, spots: int, natural: Fraction | None = None) -> Doubt | None:
+    """Return why ``stitches`` over ``spots`` spots is doubtful, or None when it is not.
+
+    ``natural`` is the natural ratio in stitches a spot; for a slope, its ideal stitches ÷ its rows. Doubtful
+    is more than 10 % off it. Without it: under 0.6 or over 0.95 stitches a row (0.9 to 1.9 a ridge or chain),
+    over 1 a stitch.
+
+    Raises:
+        Impossible: no spots, or a natural ratio of 0.
+
+    """
+    _in_range("the edge", spots)
+    ratio = Fraction(stitches, spots)
+    counts = f"{plural(stitches, 'stitch')} over {plural(spots, unit)}"
+    if natural is None:
+        low, high = _UNKNOWN[unit]
+        if low <= ratio <= high:
+            return None
+        few = ratio < low
+        fault = f"under {decimal(low, 2)}" if few else f"over {decimal(high, 2)}"
+        return Doubt(few, None, f"{counts} is {fault} a {unit}: the band may {_fault(few)}. {_ask(unit, few)}")
+    if natural <= 0:
+        raise Impossible("a natural ratio must be more than 0")
+    off = ratio / natural - 1
+    if abs(off) <= DOUBTFUL:
+        return None
+    few = off < 0
+    text = (
+        f"{counts} is {percent(abs(off))} too {'few' if few else 'many'} (the natural ratio wants about "
+        f"{decimal(natural * spots)}): the band will {_fault(few)}."
+    )
+    wrong = _wrong_unit(unit, ratio / natural)
+    return Doubt(few, off, f"{text} {wrong}" if wrong else text)
+
+
+def _fault(few: bool) -> str:  # noqa: FBT001  (private, and named at every call)
+    return "pucker" if few else "flare"
+
+
+def _ask(unit: EdgeUnit, few: bool) -> str:  # noqa: FBT001  (private, and named at every call)
+    if unit == "stitch":
+        return "One for each stitch is usual."
+    if unit == "row":
+        return f"3 of every 4 rows is usual{'.' if few else '; are these ridges or chains, of two rows each?'}"
+    return f"A {unit} is two rows{'; was each taken for one?' if few else '.'}"
+
+
+def _wrong_unit(unit: EdgeUnit, of_natural: Fraction) -> str:
+    """Return the guess that rows and two-row spots were mistaken for each other, or nothing."""
+    half = abs(of_natural * 2 - 1) <= DOUBTFUL
+    twice = abs(of_natural / 2 - 1) <= DOUBTFUL
+    if half and unit in {"ridge", "chain"}:
+        return f"It is about half: a {unit} is two rows, and it looks as if each was taken for one."
+    if twice and unit == "row":
+        return "It is about twice as many: it looks as if ridges or chains of two rows were counted as rows."
+    return ""
