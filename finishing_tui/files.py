@@ -1,0 +1,87 @@
+"""Writes files so that they are whole or not there at all, and readable by their owner only.
+
+A garment must survive a power cut in the middle of a save. Nothing here knows what is in a file, nothing here ever
+writes into a file that already exists, and nothing here overwrites one except by renaming a whole new one over it.
+"""
+
+import contextlib
+import os
+import sys
+import tempfile
+from pathlib import Path
+
+from finishing_tui.craft.errors import FinishingError
+
+if sys.platform == "darwin":
+    import fcntl
+
+
+class NotWritten(FinishingError):
+    """A file could not be written; what stood there before still stands."""
+
+
+def write_whole(path: Path, content: str | bytes) -> None:
+    """Put ``content`` (text as UTF-8, line ends as they are) at ``path``: all of it, durably, or nothing.
+
+    The folder must exist. A symbolic link is followed, so that the file it names is replaced and the link stays.
+    Raises ``NotWritten``.
+    """
+    target = Path(os.path.realpath(path))
+    raw = content.encode() if isinstance(content, str) else content
+    try:
+        handle, part = tempfile.mkstemp(dir=target.parent, prefix=f".{target.name}.", suffix=".part")  # 0600
+        try:
+            with open(handle, "wb") as file:  # noqa: PTH123  (a handle, not a path)
+                file.write(raw)
+                file.flush()
+                sync(file.fileno())
+            os.replace(part, target)  # noqa: PTH105  (both are plain strings and paths already)
+        except BaseException:
+            with contextlib.suppress(OSError):
+                Path(part).unlink()
+            raise
+        sync_folder(target.parent)
+    except OSError as error:
+        raise NotWritten(f"{path.name} could not be written: {reason(error)}.") from error
+
+
+def private_folder(path: Path) -> None:
+    """Make the folder ``path`` and those above it where they are missing, open to their owner only (0700).
+
+    A folder that is already there keeps its rights. Raises ``NotWritten``.
+    """
+    try:
+        for folder in reversed([path, *path.parents]):
+            if not folder.is_dir():
+                folder.mkdir(mode=0o700, exist_ok=True)
+                sync_folder(folder.parent)
+    except OSError as error:
+        raise NotWritten(f"The folder {path.name} could not be made: {reason(error)}.") from error
+
+
+def sync(handle: int) -> None:
+    """Return when everything written through ``handle`` is on the disk itself. Raises ``OSError``."""
+    if sys.platform == "darwin":
+        # fsync there stops at the drive's own memory; some network drives only know fsync.
+        with contextlib.suppress(OSError):
+            fcntl.fcntl(handle, fcntl.F_FULLFSYNC)
+            return
+    os.fsync(handle)
+
+
+def sync_folder(folder: Path) -> None:
+    """Return when the names in ``folder`` are on the disk, where the system has a way to ask for it."""
+    if sys.platform == "win32":
+        return  # a folder cannot be opened there, and a rename is written through
+    handle = os.open(folder, os.O_RDONLY | os.O_DIRECTORY)
+    try:
+        with contextlib.suppress(OSError):  # some network drives refuse; the rename itself was done
+            os.fsync(handle)
+    finally:
+        os.close(handle)
+
+
+def reason(error: OSError) -> str:
+    """Return the system's own words for ``error``, ready to stand at the end of a sentence."""
+    words = error.strerror or str(error)
+    return words[:1].lower() + words[1:]

@@ -1,0 +1,62 @@
+"""What can be wrong with a journal, each as one sentence for the person whose garment it is."""
+
+from finishing_tui.craft.errors import FinishingError
+
+
+class NoJournal(FinishingError):
+    """There is no journal in this folder: nothing has been begun."""
+
+
+class AlreadyBegun(FinishingError):
+    """A new journal was asked for where one lies already."""
+
+
+class InUse(FinishingError):
+    """Another window or program has this garment in hand; it may be looked at."""
+
+
+class NotAJournal(FinishingError):
+    """Something that is not ours stands under the journal's name; it was not touched."""
+
+
+class Newer(FinishingError):
+    """The journal was written by a newer program, in a format this one does not know; it was not touched."""
+
+    def __init__(self, written: int, known: int) -> None:
+        super().__init__(
+            f"The journal is in format {written}, and this program knows only format {known}: open it with the newer "
+            "program that wrote it. Nothing was changed."
+        )
+
+
+class Unreachable(FinishingError):
+    """The system does not let us at the journal: no right, a disk that fails, a name that is gone."""
+
+
+class NotSaved(FinishingError):
+    """Nothing more can be taken in, since too much waits to be saved or the garment is only looked at."""
+
+
+class Unwritable(FinishingError):
+    """An entry holds something that has no place in a journal, such as NaN or half a character."""
+
+
+class Damaged(FinishingError):
+    """The journal is not as it was written.
+
+    ``wrong`` says what was found; ``whole`` is the number of events, from the first, that the chain proves whole.
+    """
+
+    def __init__(self, wrong: str, whole: int = 0) -> None:
+        events = "event" if whole == 1 else "events"
+        super().__init__(
+            f"The journal is damaged: {wrong}. The first {whole} {events} can be recovered with 'finishing doctor'."
+            if whole
+            else f"The journal is damaged: {wrong}. No event of it can be proved whole."
+        )
+        self.wrong = wrong
+        self.whole = whole
+
+
+class Displaced(FinishingError):
+    """What lies in the folder is not, or no longer, the journal that is being written; the writer mends what it can."""

@@ -1,0 +1,89 @@
+"""One writer a garment: a lock that the system holds for this process and frees when it ends, however it ends.
+
+The lock is on a file of its own, since SQLite's own locks come and go with every reading. It does not reach other
+machines that share the folder; there the numbers of the events keep two writers from mixing (``schema``).
+"""
+
+import contextlib
+import os
+import sys
+import time
+from pathlib import Path
+
+from finishing_tui.files import reason
+from finishing_tui.garment.journal.errors import InUse, Unreachable
+
+if sys.platform == "win32":
+    import msvcrt
+
+    def _take(handle: int) -> None:
+        msvcrt.locking(handle, msvcrt.LK_NBLCK, 1)
+
+else:
+    import fcntl
+
+    def _take(handle: int) -> None:
+        fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
+
+
+NAME = "journal.lock"
+"""An empty file in a garment's folder. It stays there: only the system's lock on it means anything."""
+
+_held: set[Path] = set()
+
+
+class Lock:
+    """The right to write the journal of one folder, from when it is made to ``release`` or the process's end."""
+
+    def __init__(self, folder: Path) -> None:
+        """Take the lock, or raise ``InUse`` or ``Unreachable``."""
+        try:
+            self._handle = os.open(folder / NAME, os.O_RDWR | os.O_CREAT, 0o600)
+        except OSError as error:
+            raise Unreachable(
+                f"Nothing can be written in the folder {folder.name} ({reason(error)}); it can be looked at."
+            ) from error
+        if not _taken(self._handle, tries=3):
+            os.close(self._handle)
+            raise InUse(f"The garment in {folder.name} is in hand in another window; here it can only be looked at.")
+        self._folder = folder.resolve()
+        _held.add(self._folder)
+
+    def release(self) -> None:
+        """Give the lock back; more than once does no harm."""
+        _held.discard(self._folder)
+        with contextlib.suppress(OSError):
+            os.close(self._handle)
+        self._handle = -1
+
+
+def in_use(folder: Path) -> bool:
+    """Say whether anyone, this process too, holds the lock of ``folder``; nothing is made there."""
+    try:
+        handle = os.open(folder / NAME, os.O_RDWR)
+    except OSError:
+        return False
+    try:
+        return not _taken(handle, tries=1)
+    finally:
+        os.close(handle)
+
+
+def _taken(handle: int, tries: int) -> bool:
+    # Someone who only asks whether it is in use has it for an instant: hence more than one try.
+    for attempt in range(tries):
+        if attempt:
+            time.sleep(0.02)
+        with contextlib.suppress(OSError):
+            _take(handle)
+            return True
+    return False
+
+
+def held_here(folder: Path) -> bool:
+    """Say whether this very process holds the lock of ``folder``.
+
+    It matters because the system drops all of a process's locks on a file when the process closes *any* of its handles
+    to it: a file that SQLite has open for writing here must not be opened and closed by other means.
+    """
+    return folder.resolve() in _held

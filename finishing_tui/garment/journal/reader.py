@@ -1,0 +1,143 @@
+"""Reads a journal without changing it, and hands out no row that the chain does not prove.
+
+Every reading opens a connection of its own, in the thread that reads, and closes it: nothing that looks at a garment
+stays in the way of putting it down. A row is proved against the row before it each time it is read.
+"""
+
+import contextlib
+import shutil
+import sqlite3
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.files import reason
+from finishing_tui.garment.journal import schema
+from finishing_tui.garment.journal.chain import START, link, seal
+from finishing_tui.garment.journal.errors import Damaged, Newer, Unreachable
+from finishing_tui.garment.journal.rows import Raw
+
+_AFTER = """\
+SELECT seq, "group", at, sitting, after_ms, kind, version, body, chain FROM events WHERE seq > ? ORDER BY seq"""
+
+_NOT_DAMAGE = {
+    sqlite3.SQLITE_BUSY, sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_FULL, sqlite3.SQLITE_INTERRUPT, sqlite3.SQLITE_IOERR,
+    sqlite3.SQLITE_LOCKED, sqlite3.SQLITE_NOMEM, sqlite3.SQLITE_PERM, sqlite3.SQLITE_PROTOCOL, sqlite3.SQLITE_READONLY,
+}  # fmt: skip
+
+
+@contextlib.contextmanager
+def reading(path: Path) -> Iterator[sqlite3.Connection]:
+    """Open the journal at ``path`` for reading, with its format and tables checked.
+
+    Where the folder cannot be written and the journal was not put down, SQLite cannot read it in place: a private copy
+    is read instead. Raises ``Damaged``, ``Newer`` and ``Unreachable``, also for errors of SQLite inside the block.
+    """
+    try:
+        try:
+            connection = _connect(path)
+        except sqlite3.OperationalError as error:
+            if code(error) not in {sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_READONLY, sqlite3.SQLITE_IOERR}:
+                raise
+            with tempfile.TemporaryDirectory(prefix="finishing-") as folder:
+                copy = copy_into(path, Path(folder))
+                with contextlib.closing(_connect(copy)) as connection:
+                    _check_shape(connection)
+                    yield connection
+            return
+        with contextlib.closing(connection):
+            _check_shape(connection)
+            yield connection
+    except sqlite3.Error as error:
+        raise as_ours(error) from error
+    except OSError as error:
+        raise Unreachable(f"The journal cannot be read: {reason(error)}.") from error
+
+
+def proven(connection: sqlite3.Connection, after: int = 0) -> Iterator[Raw]:
+    """Yield the rows after event number ``after``, each proved whole; raise ``Damaged`` at the first that is not."""
+    number, chain = after, START
+    try:
+        if after:
+            found = connection.execute("SELECT chain FROM events WHERE seq = ?", (after,)).fetchone()
+            if found is None:
+                if connection.execute("SELECT 1 FROM events WHERE seq > ? LIMIT 1", (after,)).fetchone():
+                    raise Damaged(f"event {after} is missing", after - 1)
+                return
+            chain = found[0]
+        for columns in connection.execute(_AFTER, (after,)):
+            number += 1
+            if columns[0] != number:
+                raise Damaged(f"event {number} is missing", number - 1)
+            chain = link(chain, *columns[:8])
+            if chain != columns[8]:
+                raise Damaged(f"event {number} is not as it was written", number - 1)
+            yield columns
+    except sqlite3.Error as error:
+        ours = as_ours(error)
+        raise (Damaged(ours.wrong, number) if isinstance(ours, Damaged) else ours) from error
+    except TypeError as error:  # a column of a kind that the table does not take
+        raise Damaged(f"event {number} is not as it was written", number - 1) from error
+
+
+def last(connection: sqlite3.Connection) -> tuple[int, str]:
+    """Return the number and the chain of the last event: 0 and the start of the chain if there is none."""
+    found = connection.execute("SELECT seq, chain FROM events ORDER BY seq DESC LIMIT 1").fetchone()
+    return (found[0], found[1]) if found else (0, START)
+
+
+def snapshots(connection: sqlite3.Connection) -> Iterator[tuple[int, int, str | None]]:
+    """Yield the snapshots from the newest: the event's number, the version, and the text or None if it is not sound."""
+    try:
+        for seq, chain, version, text, sealed in connection.execute(
+            "SELECT seq, chain, version, body, seal FROM snapshots ORDER BY seq DESC"
+        ):
+            event = connection.execute("SELECT chain FROM events WHERE seq = ?", (seq,)).fetchone()
+            sound = event is not None and event[0] == chain and seal(seq, chain, version, text) == sealed
+            yield seq, version, text if sound else None
+    except (sqlite3.DatabaseError, TypeError):
+        return  # a cache that cannot be read is no cache
+
+
+def copy_into(path: Path, folder: Path) -> Path:
+    """Copy the journal at ``path`` and what belongs to it into ``folder``; return the copy. Raises ``OSError``."""
+    copy = folder / schema.NAME
+    shutil.copyfile(path, copy)
+    for suffix in ("-wal", "-journal"):
+        with contextlib.suppress(FileNotFoundError):
+            shutil.copyfile(schema.beside(path, suffix), schema.beside(copy, suffix))
+    return copy
+
+
+def code(error: sqlite3.Error) -> int | None:
+    """Return SQLite's primary code of ``error``, or None where Python's own layer raised it."""
+    extended: int | None = getattr(error, "sqlite_errorcode", None)
+    return None if extended is None else extended & 0xFF
+
+
+def as_ours(error: sqlite3.Error) -> FinishingError:
+    """Return what ``error`` means when a journal is read: damage, or a system that does not let us at it."""
+    if code(error) in _NOT_DAMAGE:
+        return Unreachable(f"The journal cannot be read: {error}.")
+    return Damaged(f"SQLite finds {error}")
+
+
+def _connect(path: Path) -> sqlite3.Connection:
+    connection = sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True, isolation_level=None)
+    try:
+        schema.harden(connection)
+        connection.execute("SELECT count(*) FROM sqlite_schema").fetchone()  # SQLite opens the file only now
+    except BaseException:
+        connection.close()
+        raise
+    return connection
+
+
+def _check_shape(connection: sqlite3.Connection) -> None:
+    written = connection.execute("PRAGMA user_version").fetchone()[0]
+    if written > schema.FORMAT:
+        raise Newer(written, schema.FORMAT)
+    found = {text for (text,) in connection.execute("SELECT sql FROM sqlite_schema")}
+    if found - {schema.SNAPSHOTS} != schema.NEEDED:
+        raise Damaged("its tables are not as this program makes them")
