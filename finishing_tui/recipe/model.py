@@ -8,10 +8,10 @@ Python word (``is_`` is written ``is``).
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
-from finishing_tui.recipe.keys import READ, Count
-from finishing_tui.recipe.kinds import AnyStep
+from finishing_tui.recipe.keys import READ, Count, OneOf
+from finishing_tui.recipe.kinds import KINDS, AnyStep
 
 FORMAT = 1
 """The format of recipe files that this program reads."""
@@ -105,5 +105,5 @@ class Recipe:
     """Its places, by name."""
     tails: tuple[str, ...] = ()
     """The tails hanging from the pieces before the first step."""
-    step: tuple[AnyStep, ...]
+    step: tuple[Annotated[AnyStep, OneOf(KINDS, "do")], ...]
     """The steps, in order."""

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from finishing_tui.craft.ledger import HoleEntry, TailEntry
-from finishing_tui.recipe.keys import TailName
+from finishing_tui.recipe.keys import HoleName, TailName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
 from finishing_tui.recipe.stage import Item, Stage
 
@@ -14,7 +14,7 @@ class CloseHole(Step):
     """Close a hole with a tail."""
 
     do: Literal["close hole"] = "close hole"
-    hole: str
+    hole: HoleName
     """The hole's name: the ``gap`` that made it."""
     tail: TailName
     """The tail it is closed with."""

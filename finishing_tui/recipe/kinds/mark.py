@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from finishing_tui.craft.ledger import MarkerEntry
+from finishing_tui.recipe.keys import MarkerName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
 from finishing_tui.recipe.stage import Item, Stage
 
@@ -13,7 +14,7 @@ class Mark(Step):
     """Put a marker in."""
 
     do: Literal["mark"] = "mark"
-    marker: str
+    marker: MarkerName
     """The marker's name."""
 
     def stages(self, here: Here) -> tuple[Stage, ...]:
@@ -29,7 +30,7 @@ class Unmark(Step):
     """Take a marker out."""
 
     do: Literal["unmark"] = "unmark"
-    marker: str
+    marker: MarkerName
     """The marker's name."""
 
     def stages(self, here: Here) -> tuple[Stage, ...]:

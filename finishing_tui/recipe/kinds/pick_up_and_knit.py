@@ -6,7 +6,7 @@ from typing import Literal
 from finishing_tui.craft.ledger import YarnEntry
 from finishing_tui.recipe.keys import PlaceName, TailName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
-from finishing_tui.recipe.kinds.sections import Along, Section
+from finishing_tui.recipe.kinds.sections import Along, AnySection
 from finishing_tui.recipe.stage import Stage, whole
 
 
@@ -17,7 +17,7 @@ class PickUpAndKnit(Step):
     do: Literal["pick up and knit"] = "pick up and knit"
     onto: PlaceName
     """The needle the stitches go onto."""
-    section: tuple[Section, ...]
+    section: tuple[AnySection, ...]
     """The sections, in the order a right-handed knitter walks them."""
     yarn: Literal["new", "same"] = "new"
     """Whether new yarn is joined, or the yarn that hangs there is used."""

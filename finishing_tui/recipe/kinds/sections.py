@@ -5,18 +5,16 @@ Each turns itself into one stage. The order in which hands walk them, and which 
 """
 
 from dataclasses import dataclass
-from fractions import Fraction
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
+from finishing_tui.craft.edges import USUAL
 from finishing_tui.craft.ledger import EDGE, OFF, HoleEntry, MarkerEntry
 from finishing_tui.craft.spacing import Rhythm, say, space
 from finishing_tui.recipe.counts import count_of
-from finishing_tui.recipe.keys import READ, Count, PlaceName
+from finishing_tui.recipe.keys import READ, Count, HoleName, MarkerName, OneOf, PlaceName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here
 from finishing_tui.recipe.stage import Flow, Stage, loops_onto
 
-NO_GAUGE = Fraction(3, 4)
-"""Picked of rows where neither a number nor a gauge is given: the habit of the trade (trade.md, section 1)."""
 LONG = 12
 """A section of this many spots or more is recounted at its half."""
 
@@ -41,7 +39,7 @@ class Along:
     """Runs a hand can remember, or the most even there is; as the step says where it is left out."""
     ends: Literal["open", "closed", ""] = ""
     """Whether its first and last spot must be picked; as the step says where it is left out."""
-    marker: str = ""
+    marker: MarkerName = ""
     """A marker that goes in at its end."""
 
     def stage(self, here: Here, onto: str, style: str, ends: str, *, halt: bool, mirror: Stage | None) -> Stage:
@@ -67,6 +65,7 @@ class Along:
             closed,
             even,
             "" if natural is None else str(natural),
+            here.per_10cm,
             flows=loops_onto(onto, 2 * spots),
             closing=(MarkerEntry(self.marker, "in"),) if self.marker else (),
             halts=(spots // 2,) if halt and spots >= LONG else (),
@@ -76,8 +75,7 @@ class Along:
         """Return the stitches to pick over ``spots`` spots: the count given, or the nearest to the natural ratio."""
         if self.stitches is not None:
             return count_of(self.stitches, here.numbers, here.size)
-        usual = NO_GAUGE if self.unit == "row" else Fraction(1)
-        return max(1, round(spots * here.natural.get(self.unit, usual)))
+        return max(1, round(spots * here.natural.get(self.unit, USUAL[self.unit])))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -94,7 +92,7 @@ class Held:
     """How many; all of them where it is left out."""
     stitches: Count | None = None
     """Into how many they are worked, where that is another number."""
-    marker: str = ""
+    marker: MarkerName = ""
     """A marker that goes in at its end."""
 
     def stage(self, here: Here, onto: str) -> Stage:
@@ -133,7 +131,7 @@ class Gap:
 
     __pydantic_config__: ClassVar = READ
 
-    gap: str
+    gap: HoleName
     """The name of the hole."""
     extra: Count = 0
     """Extra loops picked up there."""
@@ -149,3 +147,6 @@ class Gap:
 
 Section = Along | Held | Gap
 """One part of an edge, with one nature."""
+
+AnySection = Annotated[Section, OneOf({"gap": Gap, "from": Held, "along": Along})]
+"""A section as a file gives it: what it is shows in the first of these keys that it has."""
