@@ -17,6 +17,12 @@ from finishing_tui.craft.errors import FinishingError
 COMMANDS: dict[str, tuple[str, str]] = {
     "space": ("space", "spread stitches over the rows of an edge"),
     "recount": ("recount", "after a count on the way: how the rest should go"),
+    "share": ("share", "share a band's stitches among the sections of its edge"),
+    "gauge": ("gauge", "the natural ratio of an edge, and what the edge wants"),
+    "evenly": ("evenly", "increase or decrease evenly in a row or round"),
+    "pair": ("pair", "work or sew two unequal needles or edges together"),
+    "buttonholes": ("buttonholes", "place buttonholes on a band"),
+    "yarn": ("yarn", "how much yarn an edge takes, and whether what is left will do"),
 }
 
 

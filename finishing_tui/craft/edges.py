@@ -7,7 +7,7 @@ asks for the unit first. It shares nothing out: see ``craft.sharing``.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Literal
 
@@ -182,9 +182,9 @@ def _in_range(along: str, count: int) -> None:
 def doubt(unit: EdgeUnit, stitches: int, spots: int, natural: Fraction | None = None) -> Doubt | None:
     """Return why ``stitches`` over ``spots`` spots is doubtful, or None when it is not.
 
-    ``natural`` is the natural ratio in stitches a spot; for a slope, its ideal stitches ÷ its rows. Doubtful
-    is more than 10 % off it. Without it: under 0.6 or over 0.95 stitches a row (0.9 to 1.9 a ridge or chain),
-    over 1 a stitch.
+    ``natural`` is the natural ratio in stitches a spot; for a slope, its ideal stitches ÷ its rows. Doubtful is more
+    than 10 % off it. Without it: under 0.6 or over 0.95 stitches a row (0.9 to 1.9 a ridge or chain), over 1 a stitch.
+    Less than one stitch off is never doubtful: on a short section no whole number may be nearer.
 
     Raises:
         Impossible: no spots, or a natural ratio of 0.
@@ -193,25 +193,39 @@ def doubt(unit: EdgeUnit, stitches: int, spots: int, natural: Fraction | None = 
     _in_range("the edge", spots)
     ratio = Fraction(stitches, spots)
     counts = f"{plural(stitches, 'stitch')} over {plural(spots, unit)}"
-    if natural is None:
-        low, high = _UNKNOWN[unit]
-        if low <= ratio <= high:
-            return None
-        few = ratio < low
-        fault = f"under {decimal(low, 2)}" if few else f"over {decimal(high, 2)}"
-        return Doubt(few, None, f"{counts} is {fault} a {unit}: the band may {_fault(few)}. {_ask(unit, few)}")
-    if natural <= 0:
-        raise Impossible("a natural ratio must be more than 0")
-    off = ratio / natural - 1
-    if abs(off) <= DOUBTFUL:
+    if natural is not None:
+        found = doubt_of(stitches, natural * spots, counts)
+        wrong = "" if found is None else _wrong_unit(unit, ratio / natural)
+        return replace(found, text=f"{found.text} {wrong}") if found is not None and wrong else found
+    low, high = _UNKNOWN[unit]
+    if low <= ratio <= high or abs(stitches - USUAL[unit] * spots) < 1:
+        return None
+    few = ratio < low
+    fault = f"under {decimal(low, 2)}" if few else f"over {decimal(high, 2)}"
+    return Doubt(few, None, f"{counts} is {fault} a {unit}: the band may {_fault(few)}. {_ask(unit, few)}")
+
+
+def doubt_of(stitches: int, wanted: Fraction, counts: str = "") -> Doubt | None:
+    """Return why ``stitches`` is doubtful where ``wanted`` would be ideal, or None; ``counts`` says what is counted.
+
+    Doubtful is more than 10 % off and at least one whole stitch off.
+
+    Raises:
+        Impossible: nothing is wanted.
+
+    """
+    if wanted <= 0:
+        raise Impossible("where nothing is to be picked up there is no natural ratio")
+    off = stitches / wanted - 1
+    if abs(off) <= DOUBTFUL or abs(stitches - wanted) < 1:
         return None
     few = off < 0
-    text = (
-        f"{counts} is {percent(abs(off))} too {'few' if few else 'many'} (the natural ratio wants about "
-        f"{decimal(natural * spots)}): the band will {_fault(few)}."
+    return Doubt(
+        few,
+        off,
+        f"{counts or plural(stitches, 'stitch')} is {percent(abs(off))} too {'few' if few else 'many'} "
+        f"(the natural ratio wants about {decimal(wanted)}): the band will {_fault(few)}.",
     )
-    wrong = _wrong_unit(unit, ratio / natural)
-    return Doubt(few, off, f"{text} {wrong}" if wrong else text)
 
 
 def _fault(few: bool) -> str:  # noqa: FBT001  (private, and named at every call)

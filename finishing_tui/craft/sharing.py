@@ -116,7 +116,11 @@ def _no_total(sections: Sequence[Section], can: Reach, total: int, form: Repeat)
         f"the nearest total that can be met {_are(near)}" if len(near) == 1 else f"the nearest totals {_are(near)}"
     )
     if can.least <= total <= can.most:
-        pairs = [name_of(sections, place) for place, section in enumerate(sections) if section.mirrors is not None]
+        pairs = [
+            f"{name_of(sections, place)} with {name_of(sections, section.mirrors)}"
+            for place, section in enumerate(sections)
+            if section.mirrors is not None
+        ]
         return CannotShare(
             f"{total} cannot be met: all that can change is mirrored, so that the total moves by two; "
             f"give up a mirror ({_some(pairs)}) or the total; {instead}",
@@ -166,7 +170,7 @@ def _no_repeat(groups: Sequence[Group], can: Reach, ideal_total: Fraction, form:
         )
     span = f"only {can.least}" if can.least == can.most else f"from {can.least} to {can.most}"
     return CannotShare(
-        f"no total is {form}: the sections take {span} in all; give up the repeat ({without}) or loosen a limit "
+        f"no total is {form}: the sections take {span} in all; give up the repeat ({without}) or change a limit or a fixed count "
         f"(the nearest {form} {_are(nearest(ideal_total, Reach(1, MOST), form))})",
         "repeat",
         near,

@@ -1,0 +1,248 @@
+"""``finishing gauge``: the natural ratio of an edge, the simple rhythms near it, and what an edge wants in all.
+
+It reads what was typed and says the answer; the sums are in ``craft.edges``, ``craft.ratio`` and
+``craft.markers``.
+"""
+
+import argparse
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Any
+
+from finishing_tui.commands.answer import Answer, whole
+from finishing_tui.commands.typed_edge import plain, read_edge, read_unit, say_edge, say_error, say_ratio
+from finishing_tui.craft.edges import (
+    USUAL,
+    EdgeSection,
+    EdgeUnit,
+    Gap,
+    Held,
+    Measured,
+    Slope,
+    Spots,
+    doubt,
+    ideal,
+    natural_ratio,
+)
+from finishing_tui.craft.errors import Impossible
+from finishing_tui.craft.figures import rounded
+from finishing_tui.craft.gauge import Gauge, before_blocking, counting, read_gauge, say_gauge
+from finishing_tui.craft.lengths import say_length
+from finishing_tui.craft.markers import APART, by_fold, divide, mark, parts_for
+from finishing_tui.craft.ratio import near_ratios
+from finishing_tui.craft.slopes import count_along, rows_of
+from finishing_tui.craft.spacing import say, space
+from finishing_tui.craft.words import decimal, listing, many, plural
+
+EXAMPLE = r"""\ The edge may be 'rows', 'ridges', 'chains' or 'stitches', with a number before it if you know
+it ('120 rows'); a length ('25 cm'); or a slope ('1 stitch every 2 rows, 5 times, then 18 rows straight'). A
+garter ridge and a chain of a slipped selvedge are two rows each: look which of them you are counting before
+anything else.
+
+a worked example:
+  finishing gauge "16 x 24 over 4 in" --edge "120 rows"
+  Along rows pick up and knit 2 of every 3 rows (exactly right).
+  120 rows want 80 stitches: 2 of every 3 rows, 40 times.
+  Mark the edge in 6 parts of 20 rows, with 13 or 14 stitches in each: 13, 14, 13, 13, 14, 13.
+
+when nobody counted the rows:
+  finishing gauge --edge rows --stitches 72
+"""
+
+_KINDS: tuple[EdgeUnit, ...] = ("row", "ridge", "chain", "stitch")
+_SHOWN = 4
+
+
+@dataclass(slots=True)
+class _Told:
+    """What has been said so far, for people and for programs."""
+
+    lines: list[str] = field(default_factory=list)
+    data: dict[str, Any] = field(default_factory=dict)
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """Declare what ``finishing gauge`` takes."""
+    parser.add_argument("gauge", nargs="?", help="of the body: '20 x 28 over 10 cm' (3 of 4 rows where not known)")
+    parser.add_argument("--band", help="the band's own gauge, if it differs, blocked: '22 stitches over 10 cm'")
+    parser.add_argument("--blocked", metavar="GAUGE", help="of the body after blocking, if measured: this one counts")
+    parser.add_argument("--edge", help="what the edge is, and how much of it: 'ridges', '120 rows', '25 cm'")
+    parser.add_argument("--stitches", type=whole(1, 100_000), help="the stitches you mean to pick up along it")
+    parser.add_argument("--parts", type=whole(1, 1_000), help="how many parts to mark the edge in")
+
+
+def answer(args: argparse.Namespace) -> Answer:
+    """Say the natural ratio and what the edge wants; raises ``Impossible`` for whatever cannot be read or done."""
+    before = read_gauge(args.gauge) if args.gauge is not None else None
+    blocked = read_gauge(args.blocked) if args.blocked is not None else None
+    band = read_gauge(args.band) if args.band is not None else None
+    if before is None and (blocked or band):
+        raise Impossible("give the gauge of the body first, such as '20 x 28 over 10 cm', then --band or --blocked")
+    body = None if before is None else counting(before, blocked)
+    unit, edge = _read_edge(args.edge)
+    told = _Told()
+    if body is not None and blocked is not None:
+        told.lines.append(f"The blocked gauge counts: {say_gauge(body)}.")
+    _say_ratios(told, _KINDS if unit is None and edge is None else _kinds(unit, edge), body, band)
+    if edge is not None:
+        _say_edge(told, edge, args, body, band)
+        if isinstance(edge, Measured) and before is not None and blocked is not None:
+            _say_blocking(told, edge, before, blocked)
+    elif args.stitches is not None:
+        _say_fold(told, unit or "row", args, body, band)
+    elif args.parts is not None:
+        raise Impossible("say what to mark in parts: give --edge with a number or a length, or --stitches")
+    text = "\n".join(told.lines)
+    return Answer(text, {**told.data, "text": text})
+
+
+def _read_edge(typed: str | None) -> tuple[EdgeUnit | None, EdgeSection | None]:
+    if typed is None:
+        return None, None
+    unit = read_unit(plain(typed, "the edge"))
+    if unit is not None:
+        return unit, None
+    edge = read_edge("the edge", typed)
+    if isinstance(edge, Held | Gap):
+        raise Impossible(f"{say_edge(edge)} need no ratio: each is knitted once")
+    return (edge.unit if isinstance(edge, Spots) else "row" if isinstance(edge, Slope) else None), edge
+
+
+def _kinds(unit: EdgeUnit | None, edge: EdgeSection | None) -> Sequence[EdgeUnit]:
+    """Return the kinds of edge to speak of; none for a slope (its own ratio is told) and for a length."""
+    return () if unit is None or isinstance(edge, Slope) else (unit,)
+
+
+def _say_ratios(told: _Told, kinds: Sequence[EdgeUnit], body: Gauge | None, band: Gauge | None) -> None:
+    told.data["edges"] = {}
+    for unit in kinds:
+        if body is None:
+            natural, why = USUAL[unit], "usual where no gauge is known"
+        else:
+            natural, why = natural_ratio(unit, body, band), ""
+        near = near_ratios(natural)
+        shown = [one for one in near if abs(one.error) <= Fraction(1, 10)][:_SHOWN] or list(near[:1])
+        first = f"{say_ratio(shown[0], unit)} ({why or say_error(shown[0].error)})"
+        others = [f"{say_ratio(one, unit)} ({say_error(one.error)})" for one in shown[1:]] if body else []
+        told.lines.append(
+            f"Along {_called(unit)} pick up and knit {first}{'; or ' if others else ''}{listing(others, 'or')}."
+        )
+        told.data["edges"][unit] = {
+            "natural": str(natural),
+            "ratios": [{"pick": one.pick, "of": one.of, "error": str(one.error)} for one in near],
+        }
+
+
+def _called(unit: EdgeUnit) -> str:
+    return f"{many(unit)} (two rows each)" if unit in {"ridge", "chain"} else many(unit)
+
+
+def _say_edge(told: _Told, edge: EdgeSection, args: argparse.Namespace, body: Gauge | None, band: Gauge | None) -> None:
+    """Say what the edge wants in all, how to walk it, and how to mark it."""
+    wanted = ideal(edge, body, band)
+    nearest = count_along(edge.legs, body, band) if isinstance(edge, Slope) and body else rounded(wanted)
+    if nearest == 0:
+        raise Impossible(f"{say_edge(edge)} is too short for a single stitch: give a longer edge")
+    count = nearest if args.stitches is None else args.stitches
+    spots = edge.spots if isinstance(edge, Spots) else rows_of(edge.legs) if isinstance(edge, Slope) else None
+    unit: EdgeUnit = edge.unit if isinstance(edge, Spots) else "row"
+    exactly = "" if wanted.denominator == 1 else f" ({decimal(wanted, 2)} to be exact)"
+    verb = "wants" if isinstance(edge, Measured) or spots == 1 else "want"
+    line = f"{say_edge(edge)} {verb} {plural(nearest, 'stitch')}{exactly}"
+    if isinstance(edge, Slope) and body is not None:
+        line += f", since a slope is longer than its {plural(rows_of(edge.legs), 'row')}"
+    doubtful = None
+    if spots is not None:
+        doubtful = doubt(unit, count, spots, None if body is None else wanted / spots)
+        if count > 2 * spots:
+            raise Impossible(
+                f"{plural(spots, unit)} cannot take {count} stitches: at most two in each, {2 * spots} in all"
+            )
+    rhythm = "" if spots is None else say(space(count, spots), unit)
+    if args.stitches is None:
+        told.lines.append(f"{line}: {rhythm}." if rhythm else f"{line}.")
+    else:
+        told.lines.append(f"{line}.")
+        if rhythm:
+            told.lines.append(f"Your {plural(count, 'stitch')}: {rhythm}.")
+        if doubtful is None and spots is not None:
+            told.lines.append("That suits the edge.")
+    if doubtful is not None:
+        told.lines.append(doubtful.text)
+    told.data |= {
+        "edge": say_edge(edge),
+        "spots": spots,
+        "unit": None if spots is None else unit,
+        "ideal": str(wanted),
+        "stitches": count,
+        "warning": None if doubtful is None else doubtful.text,
+    }
+    _say_parts(told, edge, spots, unit, count, args.parts)
+
+
+def _say_parts(
+    told: _Told, edge: EdgeSection, spots: int | None, unit: EdgeUnit, count: int, parts: int | None
+) -> None:
+    """Say where the markers go; nothing where the edge is short and nobody asked."""
+    if parts is None and count <= APART:
+        return
+    if spots is not None:
+        marked = mark(spots, count, parts)
+        stitches = marked.stitches
+        said = f"{_one_or_two(marked.spots)} {many(unit)}"
+        told.data["parts"] = {"spots": list(marked.spots), "stitches": list(stitches)}
+    else:
+        assert isinstance(edge, Measured)
+        stitches = divide(count, parts or parts_for(count))
+        said = f"{say_length(type(edge.length)(edge.length.cm / len(stitches), edge.length.unit))}"
+        told.data["parts"] = {"spots": None, "stitches": list(stitches)}
+    row = f": {', '.join(map(str, stitches))}" if len(set(stitches)) > 1 and len(stitches) <= 24 else ""
+    told.lines.append(
+        f"Mark the edge in {plural(len(stitches), 'part')} of {said}, "
+        f"with {_one_or_two(stitches)} {'stitch' if max(stitches) == 1 else 'stitches'} in each{row}."
+    )
+
+
+def _one_or_two(sizes: Sequence[int]) -> str:
+    return listing([str(size) for size in sorted(set(sizes))], "or")
+
+
+def _say_fold(told: _Told, unit: EdgeUnit, args: argparse.Namespace, body: Gauge | None, band: Gauge | None) -> None:
+    """Say how to work where nobody counted the spots: by the ratio, with a count at the fold."""
+    fold = by_fold(args.stitches, None if body is None else natural_ratio(unit, body, band), USUAL[unit])
+    halves = sorted({args.stitches // 2, fold.half})
+    told.lines.append(
+        f"You need not count the {many(unit)}: fold the edge in half and mark the fold, then pick up "
+        f"{say_ratio(fold.rhythm, unit)}. At the mark {_one_or_two(halves)} of {plural(args.stitches, 'stitch')} "
+        "should be on the needle; count there, and ask 'finishing recount' if it is another number."
+    )
+    stitches = divide(args.stitches, args.parts or parts_for(args.stitches))
+    if len(stitches) > 1:
+        told.lines.append(
+            f"Fold again for {len(stitches)} parts, with {', '.join(map(str, stitches))} stitches in them."
+            if len(stitches) <= 24
+            else f"Mark it in {len(stitches)} parts, with {_one_or_two(stitches)} stitches in each."
+        )
+    told.data |= {
+        "unit": unit,
+        "stitches": args.stitches,
+        "half": fold.half,
+        "pick": fold.rhythm.pick,
+        "of": fold.rhythm.of,
+        "parts": {"spots": None, "stitches": list(stitches)},
+    }
+
+
+def _say_blocking(told: _Told, edge: Measured, before: Gauge, blocked: Gauge) -> None:
+    """Say how many rows make the length that is wanted after blocking."""
+    work = before_blocking(edge.length, before, blocked)
+    told.lines.append(
+        f"For {say_length(edge.length)} after blocking work {plural(work.rows, 'row')}; until then they measure "
+        f"{say_length(work.before)}. Count rows, do not measure."
+    )
+    told.data["blocking"] = {
+        "rows": work.rows,
+        "before_cm": str(work.before.cm),
+        "after_cm": str(work.after.cm),
+    }
