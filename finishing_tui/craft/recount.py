@@ -113,7 +113,7 @@ def recount(
     ]
     if verdict is not Verdict.LIES_FLAT and back is None:
         text.append(no_rip_back(since_spot, unit))
-    text += [f"{number}. {way.text[0].upper()}{way.text[1:]}" for number, way in enumerate(ways, 1)]
+    text += [f"{number}. {way.text}" for number, way in enumerate(ways, 1)]
     return Recount(
         stitches_left=target - counted,
         spots_left=spots - at,

@@ -54,7 +54,7 @@ def spaced_anew(left: int, rhythm: Rhythm, ends: Ends, unit: str) -> str:
 
 def first_round(counted: int, rhythm: Rhythm, difference: int, unit: str) -> str:
     """Say how the rest goes at the natural ratio, and what the first round then has to put right."""
-    how = f"go on at the natural ratio ({say(rhythm, unit)})" if rhythm.spots else "leave it as it is"
+    how = f"Go on at the natural ratio ({say(rhythm, unit)})" if rhythm.spots else "Leave it as it is"
     total = counted + rhythm.stitches
     if difference == 0:
         return f"{how}: that makes {total}, just what is wanted."
@@ -67,7 +67,7 @@ def ripped(spot: int, loops: int, rhythm: Rhythm, unit: str) -> str:
     until = f"until {plural(loops, 'loop')} are left" if loops != 1 else "until 1 loop is left"
     if loops == 0:
         until = "all of it"
-    return f"rip back {until}, at {unit} {spot}; from there the rest lies flat: {say(rhythm, unit)}."
+    return f"Rip back {until}, at {unit} {spot}; from there the rest lies flat: {say(rhythm, unit)}."
 
 
 def no_rip_back(since_spot: int, unit: str) -> str:

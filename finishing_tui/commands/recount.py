@@ -1,0 +1,150 @@
+"""``finishing recount``: after a count on the way, how the rest lies, how it should go, and how far to rip back."""
+
+import argparse
+from fractions import Fraction
+from typing import Any
+
+from finishing_tui.commands.answer import Answer, whole
+from finishing_tui.commands.rhythms import MOST, add_style, drawn, ratio, rhythm_data
+from finishing_tui.craft.recount import Recount, recount
+from finishing_tui.craft.unknown_row import Place, place, second_half
+from finishing_tui.craft.words import many, plural
+
+EXAMPLE = """\
+example: 71 stitches wanted from 88 rows; at row 44 there are 33 loops
+
+  $ finishing recount 71 88 --at 44 --counted 33 --unit row
+  Counted 33 of 71 at row 44 of 88: 38 to pick, 44 rows left.
+  Spaced anew, the rest just shows: 2.5 stitches more than its rows take (7 %).
+  1. Pick 38 stitches from the 44 rows left: 6 of every 7, four times, then 7 of every 8, twice.
+  2. Go on at the natural ratio (4 of every 5, four times, then 5 of every 6, four times): that makes 69; increase 2 \
+evenly in the first round.
+  3. Rip back until 29 loops are left, at row 38; from there the rest lies flat: 5 of every 6, six times, then 6 of \
+every 7, twice.
+
+  The rest, spaced anew:
+
+  xxxxxx.xxxxxx.xxxxxx.xxxxxx.xxxxxxx.xxxxxxx.
+  (x pick, . skip; in the order you walk)
+
+The number of rows unknown: fold the edge and mark its half; there, say --half and the rhythm you kept:
+
+  $ finishing recount 75 --half --counted 36 --rhythm 2/3
+"""
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """Add what the command takes."""
+    parser.add_argument("stitches", metavar="STITCHES", type=whole(1, MOST), help="stitches wanted from the whole edge")
+    parser.add_argument(
+        "spots", metavar="SPOTS", nargs="?", type=whole(1, MOST), help="spots of the whole edge, where you know them"
+    )
+    parser.add_argument("--counted", metavar="N", type=whole(0, MOST), required=True, help="loops there are now")
+    parser.add_argument("--at", metavar="S", type=whole(0, MOST), help="you are at this spot (the last one walked)")
+    parser.add_argument("--left", metavar="S", type=whole(0, MOST), help="so many spots are left")
+    parser.add_argument(
+        "--half", action="store_true", help="you are half way; with --at or --left and no SPOTS, those are one half"
+    )
+    parser.add_argument(
+        "--rhythm", metavar="A/B", type=ratio, help="the natural ratio of this edge, or the rhythm you kept: 2/3"
+    )
+    parser.add_argument(
+        "--confirmed",
+        metavar=("LOOPS", "SPOT"),
+        nargs=2,
+        type=whole(0, MOST),
+        default=(0, 0),
+        help="the last count before this one that was right, and where",
+    )
+    parser.add_argument(
+        "--per-10cm", metavar="N", type=whole(1, 1000), help="band stitches in 10 cm (20 if you do not know)"
+    )
+    add_style(parser)
+
+
+def answer(args: argparse.Namespace) -> Answer:
+    """Answer with what is left, how it lies and what to do.
+
+    Raises:
+        Impossible: too little is known, or the numbers contradict each other.
+
+    """
+    found = place(
+        args.stitches,
+        args.spots,
+        counted=args.counted,
+        at=args.at,
+        left=args.left,
+        half=args.half,
+        rhythm=args.rhythm,
+    )
+    if found is None:
+        return _by_the_first_half(args)
+    done = recount(
+        args.stitches,
+        found.spots,
+        at=found.at,
+        counted=args.counted,
+        confirmed=(args.confirmed[0], args.confirmed[1]),
+        natural=args.rhythm,
+        style=args.style,
+        ends=args.ends,
+        per_10cm=args.per_10cm,
+        unit=args.unit,
+    )
+    return Answer(_text(done, found, args.unit), _data(done, found, every=args.picked))
+
+
+def _by_the_first_half(args: argparse.Namespace) -> Answer:
+    """Answer where neither spots nor rhythm are known: the first half is the measure."""
+    half = second_half(args.stitches, counted=args.counted, per_10cm=args.per_10cm, unit=args.unit)
+    judged = half.judgement
+    data = {
+        "left": {"stitches": half.stitches, "spots": None},
+        "at": None,
+        "spots": None,
+        "spots_sure": False,
+        "picked": None,
+        "runs": None,
+        "text": half.text,
+        **_judged(judged.off, judged.change, judged.verdict),
+        "rip_back_to": None,
+    }
+    return Answer(half.text, data)
+
+
+def _data(done: Recount, found: Place, *, every: bool) -> dict[str, Any]:
+    """Return the JSON; ``picked`` counts spots from the next one, which is 1."""
+    back = done.rip_back
+    return {
+        "left": {"stitches": done.stitches_left, "spots": done.spots_left},
+        "at": found.at,
+        "spots": found.spots,
+        "spots_sure": found.sure,
+        "text": done.text,
+        **rhythm_data(done.rhythm, every=every),
+        **_judged(done.off, done.change, done.verdict),
+        "rip_back_to": None if back is None else {"spot": back.spot, "loops": back.loops},
+        "repairs": [
+            {"repair": way.mend, "total": way.total, "difference": way.difference, "text": way.text}
+            for way in done.repairs
+        ],
+    }
+
+
+def _judged(off: Fraction, change: Fraction, verdict: str) -> dict[str, str]:
+    return {"off": str(off), "change": str(change), "verdict": str(verdict)}
+
+
+def _text(done: Recount, found: Place, unit: str) -> str:
+    """Return the answer for people."""
+    parts = [done.text]
+    if not found.sure:
+        parts.append(
+            f"The {many(unit)} are worked out, not counted ({plural(found.spots, unit)} in all, give or take one): "
+            f"if the edge ends a {unit} sooner or later, it is the count that must come out."
+        )
+    if done.rhythm is not None and done.rhythm.stitches:
+        picture = drawn(done.rhythm)
+        parts += [f"The rest, spaced anew:\n\n{picture}"] if picture else []
+    return "\n\n".join(parts)

@@ -1,0 +1,70 @@
+"""``finishing space``: spread stitches over the spots of an edge, and say it so that a hand can follow."""
+
+import argparse
+
+from finishing_tui.commands.answer import Answer, whole
+from finishing_tui.commands.rhythms import MOST, add_style, drawn, rhythm_data
+from finishing_tui.craft.spacing import least_drift, say, space
+from finishing_tui.craft.words import decimal, plural
+
+EXAMPLE = """\
+example: 31 stitches along an edge of 44 rows
+
+  $ finishing space 31 44 --unit row
+  31 stitches from 44 rows:
+
+  2 of every 3, eight times, then 3 of every 4, five times
+
+  xx.xx.xx.xx.xx.xx.xx.xx.xxx.xxx.xxx.xxx.xxx.
+  (x pick, . skip; in the order you walk)
+
+  Never more than 0.9 of a stitch from even; the most even there is (--style even): 0.5.
+
+With more stitches than spots some spots take two loops, up to two in every one.
+"""
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """Add what the command takes."""
+    parser.add_argument("stitches", metavar="STITCHES", type=whole(1, MOST), help="stitches to pick up")
+    parser.add_argument(
+        "spots", metavar="SPOTS", type=whole(1, MOST), help="places along the edge: rows, ridges, chains or stitches"
+    )
+    add_style(parser)
+
+
+def answer(args: argparse.Namespace) -> Answer:
+    """Answer with the rhythm.
+
+    Raises:
+        Impossible: the edge cannot hold the stitches, or its ends cannot be closed.
+
+    """
+    rhythm = space(args.stitches, args.spots, style=args.style, ends=args.ends)
+    least, drift = least_drift(args.stitches, args.spots, args.ends), rhythm.drift
+    text = say(rhythm, args.unit)
+    data = {
+        "stitches": args.stitches,
+        "spots": args.spots,
+        "style": args.style,
+        "ends": args.ends,
+        "text": text,
+        "drift": str(drift),
+        "least_drift": str(least),
+        **rhythm_data(rhythm, every=args.picked),
+    }
+    both = f", first and last {args.unit} picked" if args.ends == "closed" else ""
+    stray = f"Never more than {decimal(drift)} of a stitch from even"
+    if drift == 0:
+        stray = "Exactly even."
+    elif drift == least:
+        stray += "; nothing is more even."
+    else:
+        stray += f"; the most even there is (--style even): {decimal(least)}."
+    parts = [
+        f"{plural(args.stitches, 'stitch')} from {plural(args.spots, args.unit)}{both}:",
+        f"  {text}",
+        drawn(rhythm),
+        stray,
+    ]
+    return Answer("\n\n".join(part for part in parts if part), data)
