@@ -6,13 +6,14 @@ It reads what was typed and says the answer; the sums are in ``craft.edges``, ``
 
 import argparse
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Any
 
 from finishing_tui.commands.answer import Answer, whole
 from finishing_tui.commands.typed_edge import plain, read_edge, read_unit, say_edge, say_error, say_ratio
 from finishing_tui.craft.edges import (
+    DOUBTFUL,
     USUAL,
     EdgeSection,
     EdgeUnit,
@@ -22,6 +23,7 @@ from finishing_tui.craft.edges import (
     Slope,
     Spots,
     doubt,
+    doubt_of,
     ideal,
     natural_ratio,
 )
@@ -35,15 +37,15 @@ from finishing_tui.craft.slopes import count_along, rows_of
 from finishing_tui.craft.spacing import say, space
 from finishing_tui.craft.words import decimal, listing, many, plural
 
-EXAMPLE = r"""\ The edge may be 'rows', 'ridges', 'chains' or 'stitches', with a number before it if you know
-it ('120 rows'); a length ('25 cm'); or a slope ('1 stitch every 2 rows, 5 times, then 18 rows straight'). A
-garter ridge and a chain of a slipped selvedge are two rows each: look which of them you are counting before
-anything else.
+EXAMPLE = """\
+The edge may be 'rows', 'ridges', 'chains' or 'stitches', with a number before it if you know it ('120 rows');
+a length ('25 cm'); or a slope ('1 stitch every 2 rows, 5 times, then 18 rows straight'). A garter ridge and a
+chain of a slipped selvedge are two rows each: look which of them you are counting before anything else.
 
 a worked example:
   finishing gauge "16 x 24 over 4 in" --edge "120 rows"
-  Along rows pick up and knit 2 of every 3 rows (exactly right).
-  120 rows want 80 stitches: 2 of every 3 rows, 40 times.
+  Along rows the natural ratio is 2 stitches for 3 rows: pick up and knit 2 of every 3 rows (exactly right).
+  120 rows want 80 stitches: 2 of every 3, 40 times.
   Mark the edge in 6 parts of 20 rows, with 13 or 14 stitches in each: 13, 14, 13, 13, 14, 13.
 
 when nobody counted the rows:
@@ -52,6 +54,7 @@ when nobody counted the rows:
 
 _KINDS: tuple[EdgeUnit, ...] = ("row", "ridge", "chain", "stitch")
 _SHOWN = 4
+_SMALL = 20
 
 
 @dataclass(slots=True)
@@ -117,17 +120,20 @@ def _kinds(unit: EdgeUnit | None, edge: EdgeSection | None) -> Sequence[EdgeUnit
 def _say_ratios(told: _Told, kinds: Sequence[EdgeUnit], body: Gauge | None, band: Gauge | None) -> None:
     told.data["edges"] = {}
     for unit in kinds:
-        if body is None:
-            natural, why = USUAL[unit], "usual where no gauge is known"
-        else:
-            natural, why = natural_ratio(unit, body, band), ""
+        natural = USUAL[unit] if body is None else natural_ratio(unit, body, band)
         near = near_ratios(natural)
-        shown = [one for one in near if abs(one.error) <= Fraction(1, 10)][:_SHOWN] or list(near[:1])
-        first = f"{say_ratio(shown[0], unit)} ({why or say_error(shown[0].error)})"
-        others = [f"{say_ratio(one, unit)} ({say_error(one.error)})" for one in shown[1:]] if body else []
-        told.lines.append(
-            f"Along {_called(unit)} pick up and knit {first}{'; or ' if others else ''}{listing(others, 'or')}."
-        )
+        shown = [one for one in near if abs(one.error) <= DOUBTFUL][:_SHOWN] or list(near[:1])
+        if body is None:
+            told.lines.append(
+                f"Along {_called(unit)} pick up and knit {say_ratio(near[0], unit)}, "
+                "as is usual where no gauge is known."
+            )
+        else:
+            said = [f"{say_ratio(one, unit)} ({say_error(one.error)})" for one in shown]
+            told.lines.append(
+                f"Along {_called(unit)} the natural ratio is {_say_natural(natural, unit)}: "
+                f"pick up and knit {listing(said, 'or')}."
+            )
         told.data["edges"][unit] = {
             "natural": str(natural),
             "ratios": [{"pick": one.pick, "of": one.of, "error": str(one.error)} for one in near],
@@ -135,7 +141,17 @@ def _say_ratios(told: _Told, kinds: Sequence[EdgeUnit], body: Gauge | None, band
 
 
 def _called(unit: EdgeUnit) -> str:
-    return f"{many(unit)} (two rows each)" if unit in {"ridge", "chain"} else many(unit)
+    if unit == "stitch":
+        return "the stitches of a cast-on or bound-off edge"
+    return many(unit) if unit == "row" else f"{many(unit)} (two rows each)"
+
+
+def _say_natural(natural: Fraction, unit: EdgeUnit) -> str:
+    """Return the natural ratio in words: exactly where the numbers are small, else to three decimals."""
+    if natural.denominator > _SMALL:
+        return f"about {decimal(natural, 3)} stitches for each {unit}"
+    spots = f"each {unit}" if natural.denominator == 1 else plural(natural.denominator, unit)
+    return f"{plural(natural.numerator, 'stitch')} for {spots}"
 
 
 def _say_edge(told: _Told, edge: EdgeSection, args: argparse.Namespace, body: Gauge | None, band: Gauge | None) -> None:
@@ -147,13 +163,10 @@ def _say_edge(told: _Told, edge: EdgeSection, args: argparse.Namespace, body: Ga
     count = nearest if args.stitches is None else args.stitches
     spots = edge.spots if isinstance(edge, Spots) else rows_of(edge.legs) if isinstance(edge, Slope) else None
     unit: EdgeUnit = edge.unit if isinstance(edge, Spots) else "row"
-    exactly = "" if wanted.denominator == 1 else f" ({decimal(wanted, 2)} to be exact)"
-    verb = "wants" if isinstance(edge, Measured) or spots == 1 else "want"
-    line = f"{say_edge(edge)} {verb} {plural(nearest, 'stitch')}{exactly}"
-    if isinstance(edge, Slope) and body is not None:
-        line += f", since a slope is longer than its {plural(rows_of(edge.legs), 'row')}"
-    doubtful = None
-    if spots is not None:
+    line = f"{_wants(edge)} {plural(nearest, 'stitch')}{_exactly(edge, wanted, body, band)}"
+    if spots is None:
+        doubtful = doubt_of(count, wanted)
+    else:
         doubtful = doubt(unit, count, spots, None if body is None else wanted / spots)
         if count > 2 * spots:
             raise Impossible(
@@ -166,7 +179,7 @@ def _say_edge(told: _Told, edge: EdgeSection, args: argparse.Namespace, body: Ga
         told.lines.append(f"{line}.")
         if rhythm:
             told.lines.append(f"Your {plural(count, 'stitch')}: {rhythm}.")
-        if doubtful is None and spots is not None:
+        if doubtful is None:
             told.lines.append("That suits the edge.")
     if doubtful is not None:
         told.lines.append(doubtful.text)
@@ -179,6 +192,22 @@ def _say_edge(told: _Told, edge: EdgeSection, args: argparse.Namespace, body: Ga
         "warning": None if doubtful is None else doubtful.text,
     }
     _say_parts(told, edge, spots, unit, count, args.parts)
+
+
+def _wants(edge: EdgeSection) -> str:
+    if isinstance(edge, Slope):
+        return "This slope wants"
+    return f"{say_edge(edge)} {'want' if isinstance(edge, Spots) and edge.spots > 1 else 'wants'}"
+
+
+def _exactly(edge: EdgeSection, wanted: Fraction, body: Gauge | None, band: Gauge | None) -> str:
+    """Return what stands behind the whole number: the ideal itself, and what a slope would take without shaping."""
+    notes = [] if wanted.denominator == 1 else [f"{decimal(wanted, 2)} to be exact"]
+    if isinstance(edge, Slope) and body is not None:
+        rows = rows_of(edge.legs)
+        straight = natural_ratio("row", body, band) * rows
+        notes.append(f"{plural(rows, 'row')} without shaping would want {decimal(straight, 2)}")
+    return f" ({'; '.join(notes)})" if notes else ""
 
 
 def _say_parts(
@@ -195,13 +224,17 @@ def _say_parts(
     else:
         assert isinstance(edge, Measured)
         stitches = divide(count, parts or parts_for(count))
-        said = f"{say_length(type(edge.length)(edge.length.cm / len(stitches), edge.length.unit))}"
+        said = say_length(replace(edge.length, cm=edge.length.cm / len(stitches)))
         told.data["parts"] = {"spots": None, "stitches": list(stitches)}
-    row = f": {', '.join(map(str, stitches))}" if len(set(stitches)) > 1 and len(stitches) <= 24 else ""
     told.lines.append(
         f"Mark the edge in {plural(len(stitches), 'part')} of {said}, "
-        f"with {_one_or_two(stitches)} {'stitch' if max(stitches) == 1 else 'stitches'} in each{row}."
+        f"with {_one_or_two(stitches)} {'stitch' if max(stitches) == 1 else 'stitches'} in each{_in_turn(stitches)}."
     )
+
+
+def _in_turn(sizes: Sequence[int]) -> str:
+    """Return the sizes one after the other, where they differ and are few enough to be read."""
+    return f": {', '.join(map(str, sizes))}" if len(set(sizes)) > 1 and len(sizes) <= 24 else ""
 
 
 def _one_or_two(sizes: Sequence[int]) -> str:
@@ -220,9 +253,8 @@ def _say_fold(told: _Told, unit: EdgeUnit, args: argparse.Namespace, body: Gauge
     stitches = divide(args.stitches, args.parts or parts_for(args.stitches))
     if len(stitches) > 1:
         told.lines.append(
-            f"Fold again for {len(stitches)} parts, with {', '.join(map(str, stitches))} stitches in them."
-            if len(stitches) <= 24
-            else f"Mark it in {len(stitches)} parts, with {_one_or_two(stitches)} stitches in each."
+            f"To find a slip sooner, mark the edge in {len(stitches)} equal parts, with {_one_or_two(stitches)} "
+            f"stitches in each{_in_turn(stitches)}."
         )
     told.data |= {
         "unit": unit,

@@ -170,8 +170,8 @@ def _no_repeat(groups: Sequence[Group], can: Reach, ideal_total: Fraction, form:
         )
     span = f"only {can.least}" if can.least == can.most else f"from {can.least} to {can.most}"
     return CannotShare(
-        f"no total is {form}: the sections take {span} in all; give up the repeat ({without}) or change a limit or a fixed count "
-        f"(the nearest {form} {_are(nearest(ideal_total, Reach(1, MOST), form))})",
+        f"no total is {form}: the sections take {span} in all; give up the repeat ({without}) "
+        f"or change a limit or a fixed count (the nearest {form} {_are(nearest(ideal_total, Reach(1, MOST), form))})",
         "repeat",
         near,
     )
