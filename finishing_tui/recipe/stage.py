@@ -55,7 +55,9 @@ class Stage:
     ``target``: stitches it should give, where that is what is counted. ``place``: the place its count is read on.
     ``flows``, ``items``: what units enter; ``opening`` and ``closing``: what is entered when it begins and ends.
     ``halts``: spots after which a recount is due. ``words``: what to do, in a sentence. ``said``: words for single
-    units, as (unit, words). ``natural``: the natural ratio of stitches to spots, if known, as "3/4".
+    units, as (unit, words). ``natural``: the natural ratio of stitches to spots, if known, as "3/4"; ``per_10cm``:
+    band stitches in 10 cm, if known.
+    ``front``, ``back``: the two needles of a pair; ``empties``: both are to be empty in the end.
     ``takes_all``: whether ``enter`` may do all that is left at one go. ``of``: for a value, what it is measured in.
     """
 
@@ -71,6 +73,7 @@ class Stage:
     ends: Literal["open", "closed"] = "open"
     style: Literal["easy", "even"] = "easy"
     natural: str = ""
+    per_10cm: int | None = None
     flows: tuple[Flow, ...] = ()
     items: tuple[Item, ...] = ()
     opening: tuple[Entry, ...] = ()
@@ -81,6 +84,7 @@ class Stage:
     of: str = ""
     front: str = ""
     back: str = ""
+    empties: bool = False
 
 
 def entries_between(stage: Stage, before: int, after: int) -> tuple[Entry, ...]:

@@ -41,7 +41,8 @@ class Here:
     """Where a step begins: the size, the counts in hand, the ledger, and the hand that knits.
 
     ``counts`` works a ``Count`` out for this size; ``texts`` are the places' names in words; ``natural`` is the
-    natural ratio of stitches to each spot (row, ridge, chain, stitch), empty where no gauge is known.
+    natural ratio of stitches to each spot (row, ridge, chain, stitch), empty where no gauge is known, and
+    ``per_10cm`` the stitches of the band in 10 cm, None where it is not.
     """
 
     size: int
@@ -50,6 +51,7 @@ class Here:
     texts: Mapping[str, str]
     natural: Mapping[str, Fraction] = field(default_factory=lambda: MappingProxyType({}))
     hand: Literal["right", "left"] = "right"
+    per_10cm: int | None = None
 
     def name(self, place: str) -> str:
         """Return a place's name as a sentence takes it: its words, or its key where it has none."""

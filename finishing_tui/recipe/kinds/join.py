@@ -75,6 +75,7 @@ class Join(Step):
             closing=kept,
             front=self.front,
             back=self.back,
+            empties=self.count == "all",
         )
         if self.keep:
             return (stage,)
@@ -82,8 +83,3 @@ class Join(Step):
         entries = (Posting(HAND, OFF, 1), *cut, *here.new_tail(self.tail or self.own_tail))
         text = "Cut the yarn and draw it through the last loop."
         return (stage, Stage("item", 1, "fasten off", "FASTEN OFF", text, items=(Item(text, entries),)))
-
-
-def double(side: str) -> Posting:
-    """Return what working two together on one needle of a join takes beyond the pair itself."""
-    return Posting(side, OFF, 1)

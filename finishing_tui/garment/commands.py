@@ -1,0 +1,170 @@
+"""What a knitter can ask for. A command says what she did or wants; ``decide`` works out what follows."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from finishing_tui.garment.events import AnyAct, Pace
+from finishing_tui.garment.plan import Plan
+
+Answer = Literal["presses", "loops", "rows left", "half way"]
+"""What a count that differs from the presses is put down to.
+
+``presses``: I missed or doubled presses. ``loops``: I am at this spot and the loops differ. ``rows left`` and
+``half way``: I don't know the row, but so many are left, or I am at the fold mark.
+"""
+
+Repair = Literal["space the rest", "first round", "rip back", "as it is"]
+"""What is done about it.
+
+``space the rest``: spread what is left over what is left. ``first round``: pick the rest at the natural ratio and put
+the difference right evenly in the first round. ``rip back``: take out to where the rest lies flat. ``as it is``: take
+the count down and go on by the plan there is.
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class Press:
+    """The next thing was done."""
+
+
+@dataclass(frozen=True, slots=True)
+class Other:
+    """The other thing was done; at a join, ``side`` is the needle on which two were worked together."""
+
+    side: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Finish:
+    """This step is done, or the lot of this stage; ``sure`` when asked again."""
+
+    sure: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class TakeUp:
+    """Go on with another step."""
+
+    step: int
+
+
+@dataclass(frozen=True, slots=True)
+class LeaveOut:
+    """Leave a step out; ``sure`` when asked again."""
+
+    step: int
+    sure: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Count:
+    """The count is ``counted``, on ``place`` (the section under way where it is empty)."""
+
+    counted: int
+    place: str = ""
+    answer: Answer | None = None
+    left: int | None = None
+    repair: Repair = "space the rest"
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A value was typed, in the unit the stage asks for."""
+
+    value: str
+
+
+@dataclass(frozen=True, slots=True)
+class RipBack:
+    """Work was taken out, to ``units`` units of ``stage`` of ``step``; ``sure`` when later work falls with it."""
+
+    step: int
+    stage: int = 0
+    units: int = 0
+    sure: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class TakeBack:
+    """Take the latest standing group back. Whoever holds the journal fills these in.
+
+    ``acts``: what happened in ``group``; ``top``, ``top_label``: the group that stands under it, and what it was.
+    """
+
+    group: int
+    acts: tuple[AnyAct, ...]
+    top: int
+    top_label: str
+
+
+@dataclass(frozen=True, slots=True)
+class PutBackAgain:
+    """Let the group that was taken back last stand again; ``acts``: what happened in it."""
+
+    group: int
+    acts: tuple[AnyAct, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ChoosePace:
+    """A press is to stand for this from here on."""
+
+    pace: Pace
+
+
+@dataclass(frozen=True, slots=True)
+class WriteNote:
+    """Write a note at the step under way."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class PickUpGarment:
+    """A sitting begins."""
+
+
+@dataclass(frozen=True, slots=True)
+class PutGarmentDown:
+    """The sitting ends; ``where``: what the knitter writes about where she left it."""
+
+    where: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Replan:
+    """Take a changed plan for the steps that are not begun yet."""
+
+    plan: Plan
+    why: str
+
+
+Command = (
+    Press
+    | Other
+    | Finish
+    | TakeUp
+    | LeaveOut
+    | Count
+    | Measure
+    | RipBack
+    | TakeBack
+    | PutBackAgain
+    | ChoosePace
+    | WriteNote
+    | PickUpGarment
+    | PutGarmentDown
+    | Replan
+)
+"""Anything a knitter can ask for."""
+
+
+@dataclass(frozen=True, slots=True)
+class Refusal:
+    """A command was not carried out: ``sentence`` says why.
+
+    ``again``: the command that carries it out all the same, where asking twice is enough.
+    """
+
+    sentence: str
+    again: Command | None = None

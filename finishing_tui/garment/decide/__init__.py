@@ -1,0 +1,74 @@
+"""``decide``: what follows from a command, worked out once.
+
+It does all the computing and answers with the events to store, or with a refusal in one sentence. It changes nothing
+itself: the state it was given is as valid after it as before.
+"""
+
+from finishing_tui.garment.commands import (
+    ChoosePace,
+    Command,
+    Count,
+    Finish,
+    LeaveOut,
+    Measure,
+    Other,
+    PickUpGarment,
+    Press,
+    PutBackAgain,
+    PutGarmentDown,
+    Refusal,
+    Replan,
+    RipBack,
+    TakeBack,
+    TakeUp,
+    WriteNote,
+)
+from finishing_tui.garment.decide.count import count, measure
+from finishing_tui.garment.decide.press import other, press
+from finishing_tui.garment.decide.rip import rip_back
+from finishing_tui.garment.decide.sittings import (
+    choose_pace,
+    pick_up_garment,
+    put_back,
+    put_garment_down,
+    take_back,
+    write_note,
+)
+from finishing_tui.garment.decide.steps import finish, leave_out, replan, take_up
+from finishing_tui.garment.events import Event
+from finishing_tui.garment.state import State
+
+
+def decide(state: State, command: Command) -> tuple[Event, ...] | Refusal:
+    """Return the events that carry ``command`` out in ``state`` (none, when nothing changes), or why it is refused."""
+    match command:
+        case Press():
+            return press(state)
+        case Other():
+            return other(state, command)
+        case Finish():
+            return finish(state, command)
+        case Count():
+            return count(state, command)
+        case Measure():
+            return measure(state, command)
+        case RipBack():
+            return rip_back(state, command)
+        case TakeUp():
+            return take_up(state, command)
+        case LeaveOut():
+            return leave_out(state, command)
+        case TakeBack():
+            return take_back(state, command)
+        case PutBackAgain():
+            return put_back(state, command)
+        case ChoosePace():
+            return choose_pace(state, command)
+        case WriteNote():
+            return write_note(state, command)
+        case PickUpGarment():
+            return pick_up_garment(state)
+        case PutGarmentDown():
+            return put_garment_down(state, command)
+        case Replan():
+            return replan(state, command)

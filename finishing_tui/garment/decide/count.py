@@ -1,0 +1,155 @@
+"""Deciding about counts: in a section of an edge, on a place, and of what was done at one go."""
+
+from dataclasses import replace
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.ledger import FOUND, MISSING, OUTSIDE, Entry, Posting
+from finishing_tui.craft.words import plural
+from finishing_tui.garment.commands import Count, Measure, Refusal
+from finishing_tui.garment.decide.replanned import later_stages, mended_first_round
+from finishing_tui.garment.decide.stages import begun, openings, sentence, under_way, with_stage, work_on
+from finishing_tui.garment.events import AnyAct, Progressed, Recounted, Stood, Valued
+from finishing_tui.garment.recounting import Outlook, Way, counted_stage, outlook
+from finishing_tui.garment.state import State
+from finishing_tui.garment.work import Mark, Standing, Work
+from finishing_tui.recipe.sums import MOST
+
+LONGEST_VALUE = 40
+"""The longest text a measure may have."""
+
+
+def count(state: State, command: Count) -> tuple[AnyAct, ...] | Refusal:
+    """Take a count. Where it differs from a section's presses, the command must say what that is put down to."""
+    if not 0 <= command.counted <= MOST:
+        return Refusal(f"a count is from 0 to {MOST}, not {command.counted}")
+    if not begun(state):
+        return Refusal("no step is under way in which something could be counted")
+    _, work = under_way(state)
+    if command.place:
+        return _place(state, work, command.place, command.counted)
+    if counted_stage(work) is not None:
+        return _section(state, work, command)
+    if work.complete:
+        return Refusal("this step is at its end; enter when it is right")
+    stage, mark = work.stages[work.at], work.progress[work.at].mark
+    if stage.act == "COUNT":
+        return _place(state, work, stage.place, command.counted)
+    if stage.takes_all:
+        if not mark.units <= command.counted <= stage.units:
+            return Refusal(f"type how many are done, from {mark.units} to {stage.units}")
+        done = Mark(command.counted, 0, command.counted)
+        return work_on(state, done, label=f"{plural(command.counted, 'stitch')} of {stage.title}")
+    if stage.unit == "pair":
+        return Refusal("which needle did you count: the front one or the back one?")
+    if stage.place:
+        return _place(state, work, stage.place, command.counted)
+    return Refusal("there is nothing to count here")
+
+
+def measure(state: State, command: Measure) -> tuple[AnyAct, ...] | Refusal:
+    """Write down a measure, where the stage under way asks for one."""
+    if not begun(state):
+        return Refusal("no step is under way that asks for a measure")
+    step, work = under_way(state)
+    if work.complete or work.stages[work.at].unit != "value":
+        return Refusal("no measure is asked for here")
+    value = command.value.strip()
+    if not value or len(value) > LONGEST_VALUE or not value.isprintable():
+        return Refusal(f"type what it measures, in {work.stages[work.at].of}, with at most {LONGEST_VALUE} characters")
+    before = work.progress[work.at]
+    after = replace(before, mark=Mark(1, 0, 1), value=value)
+    change = Progressed(step, work.at, before, after)
+    return (Valued(step=step, value=value, changes=(change,), label="the measure", under=state.top),)
+
+
+def _section(state: State, work: Work, command: Count) -> tuple[AnyAct, ...] | Refusal:
+    try:
+        seen = outlook(state, command.counted, command.answer, command.left)
+    except FinishingError as error:
+        return Refusal(sentence(error))
+    if seen.put == "loops" and command.answer is None:
+        return Refusal(
+            f"{seen.expected} by presses, {seen.counted} counted: say whether presses were missed, the loops differ, "
+            "or the row is not known"
+        )
+    way = next((way for way in seen.ways if way.repair == command.repair), None)
+    if seen.put in {"as planned", "presses"}:
+        way = seen.ways[0]
+    if way is None:
+        return Refusal(f"that cannot be done here; there is: {', '.join(one.repair for one in seen.ways)}")
+    return _carried_out(state, work, seen, way)
+
+
+def _carried_out(state: State, work: Work, seen: Outlook, way: Way) -> tuple[AnyAct, ...] | Refusal:
+    """Return the events of a recount: the stage as the way has it, and what that means for what comes after."""
+    step, _ = under_way(state)
+    index, standing = seen.index, state.steps[step]
+    entries: tuple[Entry, ...] = way.entries
+    was_complete = seen.before.mark.units >= seen.stage.units
+    is_complete = way.progress.mark.units >= seen.stage.units
+    if is_complete and not was_complete:
+        entries += (*seen.stage.closing, *openings(work.stages, index + 1))
+    elif was_complete and not is_complete:
+        # The stages after it were opened but not begun: they close again until this one is complete once more.
+        opened = (*seen.stage.closing, *openings(work.stages, index + 1))
+        entries = (*(entry.inverse() for entry in reversed(opened)), *entries)
+    after = with_stage(work, index, way.stage).with_progress(index, way.progress)
+    try:
+        state.ledger.enter(*entries)
+    except FinishingError as error:
+        return Refusal(sentence(error))
+    changed = (
+        Progressed(step, index, seen.before, way.progress)
+        if way.stage == seen.stage
+        else Stood(step, standing, Standing(standing.status, after))
+    )
+    told = Recounted(
+        step=step,
+        place=seen.stage.place,
+        counted=seen.counted,
+        expected=seen.expected,
+        answer=seen.put,
+        verdict=seen.verdict,
+        repair=way.repair,
+        entries=entries,
+        changes=(changed,),
+        label=f"the recount of {seen.stage.title}",
+        under=state.top,
+    )
+    if not way.difference:
+        return (told,)
+    mended = mended_first_round(state, step, seen.stage.place, way.difference)
+    return (told,) if mended is None else (told, mended)
+
+
+def _place(state: State, work: Work, place: str, counted: int) -> tuple[AnyAct, ...] | Refusal:
+    """Post the difference between what is on a place and what the ledger says, and plan what is left from there."""
+    if place in OUTSIDE or place not in state.plan.recipe.place:
+        return Refusal(f"there is no place named {place!r}")
+    step, _ = under_way(state)
+    held = state.ledger.on(place)
+    entries: tuple[Entry, ...] = ()
+    if counted > held:
+        entries = (Posting(FOUND, place, counted - held),)
+    elif counted < held:
+        entries = (Posting(place, MISSING, held - counted),)
+    after = later_stages(state, work, entries)
+    if not work.complete and work.stages[work.at].act == "COUNT" and work.stages[work.at].place == place:
+        units = work.stages[work.at].units
+        after = after.with_progress(work.at, replace(after.progress[work.at], mark=Mark(units, 0, counted)))
+        entries += (*work.stages[work.at].closing, *openings(work.stages, work.at + 1))
+    standing = state.steps[step]
+    changes = () if after == work else (Stood(step, standing, Standing(standing.status, after)),)
+    return (
+        Recounted(
+            step=step,
+            place=place,
+            counted=counted,
+            expected=held,
+            answer="as planned" if counted == held else "counted",
+            entries=entries,
+            changes=changes,
+            label=f"the count of {state.plan.recipe.place[place].text}",
+            under=state.top,
+        ),
+    )

@@ -1,0 +1,153 @@
+"""Deciding about the two keys of the work: the next thing was done, the other thing was done."""
+
+from dataclasses import replace
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.ledger import OFF, Entry, Posting
+from finishing_tui.garment.commands import Other, Refusal
+from finishing_tui.garment.decide.stages import begun, passed, sentence, under_way, work_on
+from finishing_tui.garment.decide.steps import begin
+from finishing_tui.garment.events import AnyAct, Progressed, Strayed
+from finishing_tui.garment.state import State
+from finishing_tui.garment.walk import loop_at, planned, run_at, run_end, spot_at, strayed_in_run, stretch_at
+from finishing_tui.garment.work import Mark, Progress, Stretch, Work
+from finishing_tui.recipe.stage import Stage
+
+
+def press(state: State) -> tuple[AnyAct, ...] | Refusal:
+    """Do the next unit of the stage under way; refused at the target, for it never rolls on into the next step."""
+    if state.current is None:
+        return Refusal("every step is done")
+    if not begun(state):
+        first = begin(state, state.current)
+        if isinstance(first, Refusal):
+            return first
+        return (replace(first, label=f"the beginning of step {state.current + 1}", under=state.top),)
+    _, work = under_way(state)
+    if work.complete:
+        return Refusal("this step is at its end; enter when it is right")
+    stage, progress = work.stages[work.at], work.progress[work.at]
+    if stage.unit == "value":
+        return Refusal(f"type what it measures, in {stage.of}, then enter")
+    if stage.unit == "pair" and (refusal := _unmatched(state, stage, progress.mark)):
+        return refusal
+    return work_on(state, next_mark(state, stage, progress))
+
+
+def next_mark(state: State, stage: Stage, progress: Progress) -> Mark:
+    """Return the mark of ``stage`` after one press at the pace that was chosen."""
+    if stage.unit != "spot":
+        units = progress.mark.units + 1
+        return Mark(units, 0, units)
+    if state.pace == "spot" or (state.pace == "run" and strayed_in_run(progress)):
+        return spot_at(progress)
+    if state.pace == "run":
+        return run_at(stage, progress)
+    return loop_at(stage, progress)
+
+
+def other(state: State, command: Other) -> tuple[AnyAct, ...] | Refusal:
+    """Record that the other thing was done at the next unit. Only spots and pairs have another thing."""
+    if not begun(state):
+        return Refusal("nothing is under way yet")
+    _, work = under_way(state)
+    if work.complete:
+        return Refusal("this step is at its end; enter when it is right")
+    stage = work.stages[work.at]
+    if stage.unit == "spot":
+        return _stray(state, work, stage)
+    if stage.unit == "pair":
+        return _double(state, work, stage, command.side)
+    return Refusal("there is only one thing to do here; space when it is done")
+
+
+def _stray(state: State, work: Work, stage: Stage) -> tuple[AnyAct, ...]:
+    step, index = state.current or 0, work.at
+    progress = work.progress[index]
+    mark, spot = progress.mark, progress.mark.units + 1
+    plan = planned(progress, spot)
+    # A doubled spot of which one loop is made already is simply left at that one.
+    really = mark.within if plan else 1
+    after = _made_up(stage, _strayed(progress, spot, really), spot, plan - really)
+    after = replace(after, mark=Mark(spot, 0, mark.loops - mark.within + really))
+    entries = passed(work, index, after.mark)
+    return (
+        Strayed(
+            step=step,
+            at=spot,
+            loops=really,
+            entries=entries,
+            changes=(Progressed(step, index, progress, after),),
+            label=f"{stage.spot} {spot}, {'picked' if really > plan else 'skipped'} against the plan",
+            under=state.top,
+        ),
+    )
+
+
+def _strayed(progress: Progress, spot: int, loops: int) -> Progress:
+    stretch = stretch_at(progress, spot)
+    return _with_stretch(progress, stretch, replace(stretch, strayed=(*stretch.strayed, (spot, loops))))
+
+
+def _made_up(stage: Stage, progress: Progress, spot: int, owed: int) -> Progress:
+    """Return the progress with one spot's plan changed to make up for a stray at ``spot``, at the next end of a run.
+
+    ``owed``: loops to make up for, 1 or -1. Where no later spot can take it, nothing changes: the count will tell.
+    """
+    start = spot + 1
+    while start <= stage.units:
+        end = min(run_end(progress, start), stage.units)
+        for candidate in range(end, start - 1, -1):
+            loops = planned(progress, candidate) + owed
+            if 0 <= loops <= 1:
+                stretch = stretch_at(progress, candidate)
+                kept = tuple(pair for pair in stretch.moved if pair[0] != candidate)
+                return _with_stretch(progress, stretch, replace(stretch, moved=(*kept, (candidate, loops))))
+        start = end + 1
+    return progress
+
+
+def _with_stretch(progress: Progress, old: Stretch, new: Stretch) -> Progress:
+    return replace(progress, stretches=tuple(new if one is old else one for one in progress.stretches))
+
+
+def _double(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct, ...] | Refusal:
+    step, index = state.current or 0, work.at
+    if side not in {stage.front, stage.back}:
+        return Refusal("two together on which needle: the front one or the back one?")
+    progress = work.progress[index]
+    units = progress.mark.units + 1
+    other_side = stage.back if side == stage.front else stage.front
+    if stage.empties and state.ledger.on(side) - state.ledger.on(other_side) < 1:
+        return Refusal("that needle does not hold more than the other; two together there would leave them unequal")
+    after = replace(progress, mark=Mark(units, 0, units))
+    extra: Entry = Posting(side, OFF, 1)
+    entries = (extra, *passed(work, index, after.mark))
+    try:
+        state.ledger.enter(*entries)
+    except FinishingError as error:
+        return Refusal(sentence(error))
+    return (
+        Strayed(
+            step=step,
+            at=units,
+            loops=2,
+            entries=entries,
+            changes=(Progressed(step, index, progress, after),),
+            label=f"two together at pair {units}",
+            under=state.top,
+        ),
+    )
+
+
+def _unmatched(state: State, stage: Stage, mark: Mark) -> Refusal | None:
+    """Refuse the last pair of a join that would leave stitches of one needle without a partner."""
+    front, back = state.ledger.on(stage.front), state.ledger.on(stage.back)
+    if not stage.empties or front == back or min(front, back) > 1 or stage.units - mark.units > 1:
+        return None
+    texts = state.plan.recipe.place
+    long = stage.front if front > back else stage.back
+    return Refusal(
+        f"the {texts[stage.front].text} has {front} left and the {texts[stage.back].text} {back}: "
+        f"x works two together on the {texts[long].text}"
+    )

@@ -1,0 +1,55 @@
+"""Deciding about what is not work: sittings, notes, the pace, taking back and putting back."""
+
+from finishing_tui.garment.commands import ChoosePace, PutBackAgain, PutGarmentDown, Refusal, TakeBack, WriteNote
+from finishing_tui.garment.events import Event, Noted, PaceChosen, PutBack, PutDown, SittingBegan, TakenBack
+from finishing_tui.garment.state import State
+
+LONGEST_NOTE = 500
+"""The longest note, in characters."""
+
+
+def pick_up_garment(state: State) -> tuple[Event, ...] | Refusal:
+    """Begin a sitting."""
+    return (SittingBegan(len(state.sittings) + 1),)
+
+
+def put_garment_down(state: State, command: PutGarmentDown) -> tuple[Event, ...] | Refusal:
+    """End the sitting, with what the knitter wrote about where she left it."""
+    if not state.sittings or state.sittings[-1].ended:
+        return Refusal("the garment is put down already")
+    where = command.where.strip()
+    if len(where) > LONGEST_NOTE or not where.isprintable():
+        return Refusal(f"a note has at most {LONGEST_NOTE} characters, on one line")
+    return (PutDown(where),)
+
+
+def write_note(state: State, command: WriteNote) -> tuple[Event, ...] | Refusal:
+    """Write a note at the step under way."""
+    text = command.text.strip()
+    if not text or len(text) > LONGEST_NOTE or not text.isprintable():
+        return Refusal(f"a note has 1 to {LONGEST_NOTE} characters, on one line")
+    return (Noted(text, state.current),)
+
+
+def choose_pace(state: State, command: ChoosePace) -> tuple[Event, ...] | Refusal:
+    """Let a press stand for something else."""
+    return () if command.pace == state.pace else (PaceChosen(command.pace),)
+
+
+def take_back(state: State, command: TakeBack) -> tuple[Event, ...] | Refusal:
+    """Take the latest standing group back: the inverses of what happened in it, last first."""
+    if not state.top:
+        return Refusal("nothing is left to take back")
+    if command.group != state.top:
+        raise ValueError(f"group {command.group} is not the latest standing one, {state.top}")
+    inverses = tuple(act.inverse() for act in reversed(command.acts))
+    return (TakenBack(command.group, inverses, command.top, command.top_label),)
+
+
+def put_back(state: State, command: PutBackAgain) -> tuple[Event, ...] | Refusal:
+    """Let the group that was taken back last stand again, just as it was."""
+    if not state.undone:
+        return Refusal("nothing was taken back that could be put back")
+    if command.group != state.undone[-1]:
+        raise ValueError(f"group {command.group} is not the one taken back last, {state.undone[-1]}")
+    return (PutBack(command.group, command.acts),)

@@ -1,0 +1,71 @@
+"""What going on within a step enters in the ledger, when stages end and the next ones open."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.ledger import Entry
+from finishing_tui.garment.commands import Refusal
+from finishing_tui.garment.events import Marked, Worked
+from finishing_tui.garment.state import State
+from finishing_tui.garment.work import Mark, Work
+from finishing_tui.recipe.stage import Stage, entries_between
+
+
+def openings(stages: Sequence[Stage], first: int) -> tuple[Entry, ...]:
+    """Return what opening the stage at ``first`` enters, and every one after it up to the first that holds a unit."""
+    entries: list[Entry] = []
+    for stage in stages[first:]:
+        entries.extend(stage.opening)
+        if stage.units:
+            break
+        entries.extend(stage.closing)
+    return tuple(entries)
+
+
+def passed(work: Work, index: int, after: Mark) -> tuple[Entry, ...]:
+    """Return what stage ``index`` enters as it goes on from its mark to ``after``.
+
+    When that completes it, its closing and the opening of what follows come with it.
+    """
+    stage, before = work.stages[index], work.progress[index].mark
+    counted = (before.loops, after.loops) if stage.unit == "spot" else (before.units, after.units)
+    entries = entries_between(stage, *counted)
+    if before.units < stage.units <= after.units:
+        entries += (*stage.closing, *openings(work.stages, index + 1))
+    return entries
+
+
+def work_on(state: State, after: Mark, *, label: str = "") -> tuple[Worked] | Refusal:
+    """Return the event in which the stage under way goes on to the mark ``after``."""
+    step, work = under_way(state)
+    index = work.at
+    entries = passed(work, index, after)
+    try:
+        state.ledger.enter(*entries)
+    except FinishingError as error:
+        return Refusal(sentence(error))
+    change = Marked(step, index, work.progress[index].mark, after)
+    return (Worked(step=step, entries=entries, changes=(change,), label=label, under=state.top),)
+
+
+def under_way(state: State) -> tuple[int, Work]:
+    """Return the step under the needles and its work; only for a state in which there is one, and it was begun."""
+    if state.current is None or (work := state.steps[state.current].work) is None:
+        raise ValueError("no step is under way")
+    return state.current, work
+
+
+def begun(state: State) -> bool:
+    """Return whether a step is under the needles that was begun."""
+    return state.current is not None and state.steps[state.current].work is not None
+
+
+def with_stage(work: Work, index: int, stage: Stage) -> Work:
+    """Return ``work`` with the stage at ``index`` replaced."""
+    return replace(work, stages=(*work.stages[:index], stage, *work.stages[index + 1 :]))
+
+
+def sentence(error: FinishingError) -> str:
+    """Return an error's sentence without its closing full stop, so that another may follow."""
+    return str(error).removesuffix(".")

@@ -1,0 +1,162 @@
+"""Deciding about whole steps: beginning, finishing, taking up another, leaving one out, and replanning."""
+
+from dataclasses import replace
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.words import plural
+from finishing_tui.garment.commands import Finish, LeaveOut, Refusal, Replan, TakeUp
+from finishing_tui.garment.decide.stages import openings, sentence, work_on
+from finishing_tui.garment.events import AnyAct, Begun, Finished, LeftOut, Replanned, Stood, TakenUp, Turned
+from finishing_tui.garment.state import State
+from finishing_tui.garment.work import Standing, Work, fresh
+from finishing_tui.recipe.counts import count_of
+
+
+def begin(state: State, step: int) -> Begun | Refusal:
+    """Return the beginning of ``step`` from the ledger as it is, or why the ledger cannot bear it."""
+    try:
+        stages = state.plan.step(step).stages(state.plan.here(state.ledger))
+        entries = openings(stages, 0)
+        state.ledger.enter(*entries)
+    except FinishingError as error:
+        return Refusal(f"step {step + 1} cannot be begun: {sentence(error)}")
+    work = Work(stages, tuple(fresh(stage) for stage in stages), state.ledger)
+    change = Stood(step, state.steps[step], Standing("under way", work))
+    turned = Turned(state.current, step) if state.current != step else None
+    return Begun(step=step, entries=entries, changes=(change,), turned=turned)
+
+
+def turn_to(state: State, step: int | None) -> tuple[AnyAct, ...]:
+    """Return the events that bring ``step`` under the needles: begun, if it can be begun and was not yet."""
+    if step is not None and state.steps[step].work is None:
+        begun = begin(state, step)
+        if isinstance(begun, Begun):
+            return (begun,)
+    return (TakenUp(step=step, turned=Turned(state.current, step)),) if step is not None else ()
+
+
+def next_step(state: State, after: int) -> int | None:
+    """Return the step that follows ``after`` in the recipe's order and is not done; an earlier one when none does."""
+    open_steps = [
+        index
+        for index, standing in enumerate(state.steps)
+        if standing.status in {"to come", "under way"} and index != after and state.plan.is_for(index)
+    ]
+    return next((index for index in open_steps if index > after), next(iter(open_steps), None))
+
+
+def finish(state: State, command: Finish) -> tuple[AnyAct, ...] | Refusal:
+    """Finish the step under way, or take the lot of its stage; ask again when a count says otherwise."""
+    step, standing = state.current, state.standing
+    if step is None or standing is None:
+        return Refusal("every step is done; nothing is left to finish")
+    work = standing.work
+    if work is None:
+        begun = begin(state, step)
+        return begun if isinstance(begun, Refusal) else (replace(begun, label=_beginning(step), under=state.top),)
+    if not work.complete and work.stages[work.at].takes_all and not command.sure:
+        stage, mark = work.stages[work.at], work.progress[work.at].mark
+        lot = replace(mark, units=stage.units, loops=stage.units)
+        return work_on(state, lot, label=f"the lot: {plural(stage.units - mark.units, 'stitch')} of {stage.title}")
+    doubts = [*_unworked(work), *_unexpected(state, step)]
+    if doubts and not command.sure:
+        return Refusal(f"{'; '.join(doubts)}. Enter again, and it is done as it is", Finish(sure=True))
+    change = Stood(step, standing, Standing("done", work))
+    label = f"the end of step {step + 1}"
+    done = Finished(
+        step=step,
+        changes=(change,),
+        turned=Turned(step, None),
+        label=label,
+        under=state.top,
+        although="; ".join(doubts),
+    )
+    return (done, *turn_to(_standing_so(state, change), next_step(state, step)))
+
+
+def take_up(state: State, command: TakeUp) -> tuple[AnyAct, ...] | Refusal:
+    """Bring another step under the needles."""
+    step = command.step
+    if not 0 <= step < len(state.steps):
+        return Refusal(f"there is no step {step + 1}; the steps are 1 to {len(state.steps)}")
+    if step == state.current:
+        return Refusal(f"step {step + 1} is under the needles already")
+    standing = state.steps[step]
+    label = f"taking up step {step + 1}"
+    if standing.status == "done":
+        return Refusal(f"step {step + 1} is done; rip back to it (t) if it is to be worked again")
+    if standing.work is None:
+        begun = begin(state, step)
+        return begun if isinstance(begun, Refusal) else (replace(begun, label=label, under=state.top),)
+    turned = Turned(state.current, step)
+    return (TakenUp(step=step, turned=turned, label=label, under=state.top),)
+
+
+def leave_out(state: State, command: LeaveOut) -> tuple[AnyAct, ...] | Refusal:
+    """Leave a step out that is not done; asked again, since what follows may not be possible without it."""
+    step = command.step
+    standing = state.steps[step]
+    if standing.status in {"done", "left out"}:
+        return Refusal(f"step {step + 1} is {standing.status} already")
+    if not command.sure:
+        title = state.plan.step(step).title
+        return Refusal(
+            f"leave out step {step + 1}, {title}? What follows may need it. Again to leave it out",
+            replace(command, sure=True),
+        )
+    change = Stood(step, standing, replace(standing, status="left out"))
+    turned = Turned(state.current, None) if step == state.current else None
+    left = LeftOut(step=step, changes=(change,), turned=turned, label=f"leaving out step {step + 1}", under=state.top)
+    if turned is None:
+        return (left,)
+    return (left, *turn_to(_standing_so(state, change), next_step(state, step)))
+
+
+def replan(state: State, command: Replan) -> tuple[AnyAct, ...] | Refusal:
+    """Take a changed plan; steps that were begun keep the stages they were begun with."""
+    if len(command.plan.recipe.step) != len(state.steps):
+        return Refusal("the changed recipe has another number of steps; it can only be taken by a new garment")
+    for index, standing in enumerate(state.steps):
+        if standing.work is not None and command.plan.step(index).do != state.plan.step(index).do:
+            return Refusal(f"the changed recipe makes step {index + 1}, which is begun, another kind of step")
+    return (
+        Replanned(
+            plan_before=state.plan, plan_after=command.plan, why=command.why, label="a changed plan", under=state.top
+        ),
+    )
+
+
+def _standing_so(state: State, change: Stood) -> State:
+    steps = (*state.steps[: change.step], change.after, *state.steps[change.step + 1 :])
+    return replace(state, steps=steps, current=None)
+
+
+def _beginning(step: int) -> str:
+    return f"the beginning of step {step + 1}"
+
+
+def _unworked(work: Work) -> list[str]:
+    """Return what is left of the step, as a sentence of doubt; nothing when it is complete."""
+    if work.complete:
+        return []
+    stage, mark = work.stages[work.at], work.progress[work.at].mark
+    if stage.unit == "value":
+        return ["nothing was typed yet"]
+    done, of = (mark.loops, stage.target) if stage.unit == "spot" else (mark.units, stage.units)
+    return [f"{stage.title}: {done} of {of} so far"]
+
+
+def _unexpected(state: State, step: int) -> list[str]:
+    """Return what the step leaves otherwise than the recipe expects, as sentences of doubt."""
+    recipe_step, plan = state.plan.step(step), state.plan
+    here = plan.here(state.ledger)
+    doubts = []
+    for place, count in recipe_step.expect.items():
+        wanted, held = count_of(count, here.numbers, here.size), state.ledger.on(place)
+        if wanted != held:
+            doubts.append(f"the recipe expects {wanted} on the {here.name(place)}, and there are {held}")
+    place, repeat = recipe_step.main_place, recipe_step.repeat
+    if repeat and place and not repeat.takes(state.ledger.on(place)):
+        plus = f" and {repeat.plus}" if repeat.plus else ""
+        doubts.append(f"{state.ledger.on(place)} on the {here.name(place)} is not a multiple of {repeat.of}{plus}")
+    return doubts

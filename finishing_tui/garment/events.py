@@ -1,0 +1,249 @@
+"""Everything that can happen to a garment, as it is stored for ever.
+
+An event carries the answers: what was entered in the ledger, and how each step stood before and after. ``evolve``
+only puts these in place, so a later mend of the arithmetic cannot change an old garment, and undo needs no
+arithmetic either: the inverse of an event is the same values the other way round.
+
+The names of these classes and of their fields are stored. To change one, give it a new version and an upcast in
+``stored``; never change what an old name means.
+"""
+
+from dataclasses import dataclass, replace
+from typing import Literal, Self
+
+from finishing_tui.craft.ledger import Entry, Ledger, inverses
+from finishing_tui.garment.plan import Plan
+from finishing_tui.garment.work import Mark, Progress, Standing
+
+Pace = Literal["loop", "spot", "run"]
+"""What a press stands for in a stage of spots."""
+
+
+@dataclass(frozen=True, slots=True)
+class Marked:
+    """The mark of one stage went on, or back."""
+
+    step: int
+    stage: int
+    before: Mark
+    after: Mark
+
+    def inverse(self) -> "Marked":
+        """Return the change that undoes this one."""
+        return Marked(self.step, self.stage, self.after, self.before)
+
+
+@dataclass(frozen=True, slots=True)
+class Progressed:
+    """More than the mark of one stage changed: its rhythm, its strays, a confirmed count, a value."""
+
+    step: int
+    stage: int
+    before: Progress
+    after: Progress
+
+    def inverse(self) -> "Progressed":
+        """Return the change that undoes this one."""
+        return Progressed(self.step, self.stage, self.after, self.before)
+
+
+@dataclass(frozen=True, slots=True)
+class Stood:
+    """A step stands another way: begun, done, left out, taken up again, or replanned."""
+
+    step: int
+    before: Standing
+    after: Standing
+
+    def inverse(self) -> "Stood":
+        """Return the change that undoes this one."""
+        return Stood(self.step, self.after, self.before)
+
+
+Change = Marked | Progressed | Stood
+"""One way in which a step stands differently."""
+
+
+@dataclass(frozen=True, slots=True)
+class Turned:
+    """The hands turned from one step to another; None before the first and after the last."""
+
+    before: int | None
+    after: int | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Act:
+    """What all acts at the needles have in common; an act can be taken back.
+
+    ``entries`` for the ledger; ``changes`` to steps; ``turned``: the step under way, where that changed; ``label``:
+    what was done, in words, empty for a plain press; ``under``: the group that was the latest before this one, on the
+    first event of a group only.
+    """
+
+    entries: tuple[Entry, ...] = ()
+    changes: tuple[Change, ...] = ()
+    turned: Turned | None = None
+    label: str = ""
+    under: int | None = None
+
+    def inverse(self) -> Self:
+        """Return the act whose changes and entries undo those of this one."""
+        turned = Turned(self.turned.after, self.turned.before) if self.turned else None
+        changes = tuple(change.inverse() for change in reversed(self.changes))
+        return replace(self, entries=inverses(self.entries), changes=changes, turned=turned)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Begun(Act):
+    """A step was begun: its stages are fixed from here on."""
+
+    step: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Worked(Act):
+    """The next thing was done, once or up to the end of a stage."""
+
+    step: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Strayed(Act):
+    """The other thing was done; ``at``: the unit, ``loops``: what was made there."""
+
+    step: int
+    at: int
+    loops: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Recounted(Act):
+    """A count was taken. ``expected``: what was known; ``answer``: what the difference was put down to."""
+
+    step: int
+    place: str
+    counted: int
+    expected: int
+    answer: str
+    verdict: str = ""
+    repair: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RippedBack(Act):
+    """Work was taken out; ``fell``: later steps that fell with it."""
+
+    step: int
+    fell: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Valued(Act):
+    """A measure was typed."""
+
+    step: int
+    value: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finished(Act):
+    """A step is done; ``although``: what was asked again before it was accepted."""
+
+    step: int
+    although: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LeftOut(Act):
+    """A step is left out."""
+
+    step: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TakenUp(Act):
+    """Another step was taken up."""
+
+    step: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Replanned(Act):
+    """The plan changed for steps not yet begun: a corrected recipe, other numbers. ``why`` in words."""
+
+    plan_before: Plan
+    plan_after: Plan
+    why: str
+
+    def inverse(self) -> "Replanned":
+        """Return the act that undoes this one, the plan included."""
+        back = Act.inverse(self)
+        return replace(back, plan_before=self.plan_after, plan_after=self.plan_before)
+
+
+AnyAct = Begun | Worked | Strayed | Recounted | RippedBack | Valued | Finished | LeftOut | TakenUp | Replanned
+"""Any act that can be taken back."""
+
+
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """The recipe was taken for this garment: the first event of every journal."""
+
+    plan: Plan
+    ledger: Ledger
+    steps: int
+
+
+@dataclass(frozen=True, slots=True)
+class SittingBegan:
+    """The garment was picked up."""
+
+    sitting: int
+
+
+@dataclass(frozen=True, slots=True)
+class PutDown:
+    """The garment was put down; ``where``: what the knitter wrote about where she left it."""
+
+    where: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Noted:
+    """A note was written, at the step it was written at."""
+
+    text: str
+    step: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class PaceChosen:
+    """A press stands for something else from here on."""
+
+    pace: Pace
+
+
+@dataclass(frozen=True, slots=True)
+class TakenBack:
+    """The latest standing group was taken back. ``acts`` are the inverses, in the order to apply them.
+
+    ``top`` and ``top_label``: the group that is the latest standing one after it.
+    """
+
+    group: int
+    acts: tuple[AnyAct, ...]
+    top: int
+    top_label: str
+
+
+@dataclass(frozen=True, slots=True)
+class PutBack:
+    """A group that was taken back stands again; ``acts`` are its own."""
+
+    group: int
+    acts: tuple[AnyAct, ...]
+
+
+Event = AnyAct | Taken | SittingBegan | PutDown | Noted | PaceChosen | TakenBack | PutBack
+"""Anything that can happen to a garment."""

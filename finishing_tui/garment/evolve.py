@@ -1,0 +1,120 @@
+"""``evolve``: the state after an event. It only applies what the event carries.
+
+It must never call spacing, sharing, stages or the audit, so that an old journal leads to the same state for ever.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from finishing_tui.garment.events import (
+    Act,
+    AnyAct,
+    Begun,
+    Event,
+    Marked,
+    Noted,
+    PaceChosen,
+    Progressed,
+    PutBack,
+    PutDown,
+    Replanned,
+    SittingBegan,
+    Stood,
+    Taken,
+    TakenBack,
+)
+from finishing_tui.garment.state import RECENT, Note, Sitting, State
+from finishing_tui.garment.work import Standing
+
+
+@dataclass(frozen=True, slots=True)
+class Happening:
+    """An event with the group it belongs to (the number of the group's first event) and when it was.
+
+    ``at``: UTC, ISO 8601; ``after_ms``: milliseconds since the sitting began.
+    """
+
+    group: int
+    at: str
+    after_ms: int
+    event: Event
+
+
+def first_state(taken: Taken) -> State:
+    """Return the state right after the recipe was taken."""
+    return State(taken.plan, taken.ledger, tuple(Standing() for _ in range(taken.steps)))
+
+
+def evolve(state: State, happening: Happening) -> State:
+    """Return the state after ``happening``. Raises ``Unbalanced`` only for a journal that was never ours."""
+    event = happening.event
+    match event:
+        case Act():
+            return _acted(state, event, happening)
+        case TakenBack(group, acts, top, top_label):
+            state = _applied(state, acts)
+            return replace(state, top=top, top_label=top_label, undone=(*state.undone, group))
+        case PutBack(group, acts):
+            state = _applied(state, acts)
+            return replace(state, top=group, top_label=acts[0].label, undone=state.undone[:-1])
+        case SittingBegan(sitting):
+            return replace(state, sittings=(*state.sittings, Sitting(sitting, happening.at)), presses=())
+        case PutDown(where):
+            ended = replace(state.sittings[-1], ended=happening.at, where=where)
+            return replace(state, sittings=(*state.sittings[:-1], ended))
+        case Noted(text, step):
+            return replace(state, notes=(*state.notes, Note(happening.at, step, text)))
+        case PaceChosen(pace):
+            return replace(state, pace=pace)
+        case Taken():
+            return first_state(event)
+
+
+def replay(taken: Taken, happenings: Iterable[Happening]) -> State:
+    """Return the state after ``happenings``, from the recipe as it was taken."""
+    state = first_state(taken)
+    for happening in happenings:
+        state = evolve(state, happening)
+    return state
+
+
+def _acted(state: State, act: AnyAct, happening: Happening) -> State:
+    state = replace(_applied(state, (act,)), last_act=happening.at)
+    if act.under is None:
+        return state
+    presses = (*state.presses, happening.after_ms)[-RECENT:] if not act.label else state.presses
+    return replace(state, top=happening.group, top_label=act.label, undone=(), presses=presses)
+
+
+def _applied(state: State, acts: Iterable[AnyAct]) -> State:
+    """Return the state with the ledger entries and changes of ``acts`` put in place, and nothing else."""
+    for act in acts:
+        steps = list(state.steps)
+        for change in act.changes:
+            standing = steps[change.step]
+            match change:
+                case Stood(_, _, after):
+                    steps[change.step] = after
+                case Progressed(_, stage, _, progress) if standing.work is not None:
+                    steps[change.step] = replace(standing, work=standing.work.with_progress(stage, progress))
+                case Marked(_, stage, _, mark) if standing.work is not None:
+                    progress = replace(standing.work.progress[stage], mark=mark)
+                    steps[change.step] = replace(standing, work=standing.work.with_progress(stage, progress))
+                case _:
+                    raise ValueError(f"step {change.step} has no work to change")
+        state = replace(
+            state,
+            ledger=state.ledger.enter(*act.entries),
+            steps=tuple(steps),
+            current=act.turned.after if act.turned else state.current,
+            plan=act.plan_after if isinstance(act, Replanned) else state.plan,
+            order=_order(state.order, act, steps),
+        )
+    return state
+
+
+def _order(order: tuple[int, ...], act: AnyAct, steps: list[Standing]) -> tuple[int, ...]:
+    """Return the steps in the order they were begun, after ``act``; steps that are not begun any more drop out."""
+    if isinstance(act, Begun) and act.step not in order:
+        order = (*order, act.step)
+    return tuple(step for step in order if steps[step].work is not None)

@@ -1,0 +1,201 @@
+"""What a count in a stage of spots leads to, worked out before anything is decided.
+
+The screen lays the ways side by side and ``decide`` carries one of them out; both read the same ``Outlook``, so what
+was shown is what happens. Nothing changes silently.
+"""
+
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from typing import Literal
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.ledger import EDGE, FOUND, MISSING, Entry, Posting
+from finishing_tui.craft.recount import Mend, Recount, recount
+from finishing_tui.craft.recount import Repair as Mending
+from finishing_tui.craft.words import plural
+from finishing_tui.garment.commands import Answer, Repair
+from finishing_tui.garment.state import State
+from finishing_tui.garment.walk import spot_with, to_come
+from finishing_tui.garment.work import Mark, Progress, Stretch, Work
+from finishing_tui.recipe.stage import Stage
+
+Put = Literal["as planned"] | Answer
+"""What a count is put down to: it is what presses say, or one of the answers."""
+
+
+class CannotCount(FinishingError):
+    """There is nothing to count here, or the count cannot be."""
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """One way to go on after a count: how the stage then stands, and what is entered.
+
+    ``difference``: stitches the first round of the band must add (or, negative, take away).
+    """
+
+    repair: Repair
+    text: str
+    stage: Stage
+    progress: Progress
+    entries: tuple[Entry, ...]
+    difference: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Outlook:
+    """What a count leads to. ``index``: the stage that was counted; ``ways``: in order of sense, never empty."""
+
+    index: int
+    stage: Stage
+    before: Progress
+    counted: int
+    expected: int
+    put: Put
+    spot: int
+    verdict: str
+    text: str
+    ways: tuple[Way, ...]
+
+
+def counted_stage(work: Work) -> int | None:
+    """Return the index of the stage of spots a count is about: the one under way, or the last one walked before it."""
+    here = work.at
+    if here < len(work.stages) and work.stages[here].unit == "spot" and work.progress[here].mark != Mark():
+        return here
+    walked = (i for i in range(here - 1, -1, -1) if work.stages[i].unit == "spot")
+    if here < len(work.stages) and work.stages[here].unit != "spot" and work.progress[here].mark != Mark():
+        return None
+    before = next(walked, None)
+    if before is not None:
+        return before
+    return here if here < len(work.stages) and work.stages[here].unit == "spot" else None
+
+
+def outlook(state: State, counted: int, answer: Answer | None = None, left: int | None = None) -> Outlook:
+    """Return what counting ``counted`` loops in the section leads to.
+
+    ``answer``: what a difference from the presses is put down to; without one, a count that differs is looked at as
+    if the loops differed. ``left``: the rows left, for the answer that names them.
+
+    Raises ``CannotCount`` when no section can be counted, or the numbers cannot be.
+    """
+    standing = state.standing
+    work = standing.work if standing else None
+    index = counted_stage(work) if work else None
+    if work is None or index is None:
+        raise CannotCount("no section of an edge is under way to be counted")
+    stage, before = work.stages[index], work.progress[index]
+    if not 0 <= counted <= 2 * stage.units:
+        raise CannotCount(f"{stage.title} can hold 0 to {2 * stage.units} loops, not {counted}")
+    expected = before.mark.loops
+    if counted == expected and answer is None:
+        return _as_planned(index, stage, before)
+    put = answer or "loops"
+    if put == "presses":
+        return _presses(index, stage, before, counted)
+    spot = _spot(stage, before, put, left)
+    return _looked_at(index, stage, before, counted, put, spot)
+
+
+def _spot(stage: Stage, before: Progress, put: Put, left: int | None) -> int:
+    if put == "rows left":
+        if left is None or not 0 <= left <= stage.units:
+            raise CannotCount(f"say how many {stage.spot}s are left, from 0 to {stage.units}")
+        return stage.units - left
+    if put == "half way":
+        return stage.units // 2
+    return before.mark.units + (1 if before.mark.within else 0)
+
+
+def _as_planned(index: int, stage: Stage, before: Progress) -> Outlook:
+    mark = before.mark
+    confirmed = replace(before, confirmed=(mark.loops, mark.units))
+    text = f"{plural(mark.loops, 'loop')} counted, as planned."
+    way = Way("as it is", text, stage, confirmed, ())
+    verdict = _recount(stage, before, mark.loops, mark.units).verdict.value if mark.units else "lies flat"
+    return Outlook(index, stage, before, mark.loops, mark.loops, "as planned", mark.units, verdict, text, (way,))
+
+
+def _presses(index: int, stage: Stage, before: Progress, counted: int) -> Outlook:
+    spot = spot_with(stage, before, counted)
+    if spot is None:
+        raise CannotCount(f"the plan never has {plural(counted, 'loop')} here; it ends at {stage.target}")
+    if counted == stage.target:
+        spot = stage.units
+    after = replace(_cut(before, spot), mark=Mark(spot, 0, counted), confirmed=(counted, spot))
+    if counted + to_come(stage, after, spot) != stage.target and spot < stage.units:
+        # A stray beyond this spot is forgotten, and what was to make up for it with it: space the rest anew.
+        rest = _recount(stage, before, counted, spot).rhythm
+        if rest is not None:
+            after = replace(after, stretches=(*after.stretches, Stretch(spot, rest)))
+    text = f"The plan stands; {plural(counted, 'loop')} is {stage.spot} {spot}."
+    way = Way("space the rest", text, stage, after, _posted(stage, before.mark.loops, counted, EDGE, EDGE))
+    return Outlook(index, stage, before, counted, before.mark.loops, "presses", spot, "lies flat", text, (way,))
+
+
+def _looked_at(index: int, stage: Stage, before: Progress, counted: int, put: Put, spot: int) -> Outlook:
+    told = _recount(stage, before, counted, spot)
+    differ = _posted(stage, before.mark.loops, counted, FOUND, MISSING)
+    here = Mark(spot, 0, counted)
+    ways = [_way(stage, before, here, differ, mending) for mending in told.repairs]
+    stays = replace(before, mark=here, confirmed=(counted, spot))
+    ways.append(Way("as it is", "Take the count down and go on by the plan there is.", stage, stays, differ))
+    text = told.text.split("\n1. ")[0]
+    verdict = told.verdict.value
+    return Outlook(index, stage, before, counted, before.mark.loops, put, spot, verdict, text, tuple(ways))
+
+
+def _way(stage: Stage, before: Progress, here: Mark, differ: tuple[Entry, ...], mending: Mending) -> Way:
+    mark, entries, repair = here, differ, _NAMES[mending.mend]
+    if mending.to is not None:
+        mark = Mark(mending.to.spot, 0, mending.to.loops)
+        entries += _posted(stage, here.loops, mending.to.loops, EDGE, EDGE)
+    kept = _cut(before, mark.units).stretches if mark.units else ()
+    stretches = (*kept, Stretch(mark.units, mending.rhythm))
+    after = replace(before, mark=mark, stretches=stretches, confirmed=(mark.loops, mark.units))
+    changed = replace(stage, target=mending.total)
+    return Way(repair, mending.text, changed, after, entries, mending.difference)
+
+
+_NAMES: dict[Mend, Repair] = {
+    Mend.SPACE_THE_REST: "space the rest",
+    Mend.FIRST_ROUND: "first round",
+    Mend.RIP_BACK: "rip back",
+}
+
+
+def _recount(stage: Stage, before: Progress, counted: int, spot: int) -> Recount:
+    return recount(
+        stage.target,
+        stage.units,
+        at=spot,
+        counted=counted,
+        confirmed=before.confirmed,
+        natural=Fraction(stage.natural) if stage.natural else None,
+        style=stage.style,
+        ends=stage.ends,
+        per_10cm=stage.per_10cm,
+        unit=stage.spot,
+    )
+
+
+def _cut(progress: Progress, spot: int) -> Progress:
+    """Return the progress with everything planned or strayed beyond ``spot`` forgotten."""
+    kept = [
+        replace(
+            stretch,
+            moved=tuple(pair for pair in stretch.moved if pair[0] <= spot),
+            strayed=tuple(pair for pair in stretch.strayed if pair[0] <= spot),
+        )
+        for stretch in progress.stretches
+        if stretch.start < spot or stretch.start == 0
+    ]
+    return replace(progress, stretches=tuple(kept))
+
+
+def _posted(stage: Stage, was: int, now: int, source: str, sink: str) -> tuple[Posting, ...]:
+    """Return the posting that takes the stage's place from ``was`` loops to ``now``."""
+    if now == was:
+        return ()
+    return (Posting(source, stage.place, now - was),) if now > was else (Posting(stage.place, sink, was - now),)

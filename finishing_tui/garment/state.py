@@ -1,0 +1,60 @@
+"""The state of one garment: everything that follows from its events so far, as plain frozen values."""
+
+from dataclasses import dataclass
+
+from finishing_tui.craft.ledger import Ledger
+from finishing_tui.garment.events import Pace
+from finishing_tui.garment.plan import Plan
+from finishing_tui.garment.work import Standing
+
+RECENT = 40
+"""How many presses the pace of a sitting is reckoned from."""
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """A note, with the step it was written at (counted from 0) and when (UTC, ISO 8601)."""
+
+    at: str
+    step: int | None
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Sitting:
+    """From picking the garment up (``began``) to putting it down (``ended``; empty while it lasts or if cut off)."""
+
+    number: int
+    began: str
+    ended: str = ""
+    where: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """One garment right now.
+
+    ``steps``: how each step of the plan stands; ``current``: the one under the needles, None when none is left;
+    ``order``: the steps in the order they were begun; ``top``, ``top_label``: the latest group that can be taken back,
+    and what it was; ``undone``: groups taken back that may be put back, latest last; ``presses``: when the last presses
+    were, in ms of this sitting; ``last``: when and at which step the last act was.
+    """
+
+    plan: Plan
+    ledger: Ledger
+    steps: tuple[Standing, ...]
+    current: int | None = 0
+    order: tuple[int, ...] = ()
+    pace: Pace = "loop"
+    top: int = 0
+    top_label: str = ""
+    undone: tuple[int, ...] = ()
+    sittings: tuple[Sitting, ...] = ()
+    notes: tuple[Note, ...] = ()
+    presses: tuple[int, ...] = ()
+    last_act: str = ""
+
+    @property
+    def standing(self) -> Standing | None:
+        """How the step under the needles stands; None when none is left."""
+        return None if self.current is None else self.steps[self.current]

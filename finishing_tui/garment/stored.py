@@ -1,0 +1,64 @@
+"""Events and snapshots as the journal stores them, and how those of older programs are read.
+
+The journal stores a kind, a version and a body. The version of an event here is the version this program writes;
+``UPCASTS`` turns the body of an older one into the next. What is on disk is never rewritten.
+"""
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from types import MappingProxyType
+from typing import Any, get_args
+
+from finishing_tui.codec import decode, encode
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.garment.events import Event
+from finishing_tui.garment.evolve import Happening
+from finishing_tui.garment.journal import Entry, Row
+from finishing_tui.garment.state import State
+
+SNAPSHOT = 1
+"""The version of snapshots; an older one is dropped, for a snapshot is only a cache."""
+
+_KINDS: Mapping[str, type[Event]] = MappingProxyType({kind.__name__: kind for kind in get_args(Event)})
+VERSIONS: Mapping[str, int] = MappingProxyType(dict.fromkeys(_KINDS, 1))
+"""The version each kind of event is written in."""
+
+UPCASTS: Mapping[tuple[str, int], Callable[[Any], Any]] = MappingProxyType({})
+"""From (kind, version) of a stored body to the body of the next version. Empty: there is only one format so far."""
+
+
+class NotUnderstood(FinishingError):
+    """The journal holds an event that this program does not know."""
+
+
+def to_store(events: Iterable[Event]) -> tuple[Entry, ...]:
+    """Return ``events`` as the journal stores them."""
+    return tuple(Entry(type(event).__name__, VERSIONS[type(event).__name__], encode(event)) for event in events)
+
+
+def from_row(row: Row) -> Happening:
+    """Return what a row of the journal says happened. Raises ``NotUnderstood`` for an event of a later program."""
+    kind = _KINDS.get(row.kind)
+    if kind is None or row.version > VERSIONS[row.kind]:
+        raise NotUnderstood(
+            f"this garment was worked with a later version of finishing (event {row.seq} is a {row.kind!r}, "
+            f"version {row.version}); open it with that version"
+        )
+    body = row.body
+    for version in range(row.version, VERSIONS[row.kind]):
+        body = UPCASTS[row.kind, version](body)
+    return Happening(row.group, row.at, row.after_ms, decode(kind, body))
+
+
+def happenings(rows: Iterable[Row]) -> Iterator[Happening]:
+    """Return what rows of the journal say happened, in order."""
+    return (from_row(row) for row in rows)
+
+
+def snapshot_of(state: State) -> Any:
+    """Return the state as JSON values."""
+    return encode(state)
+
+
+def state_of(snapshot: Any) -> State:
+    """Return the state a snapshot holds. Raises ``codec.Unreadable`` when it is not one."""
+    return decode(State, snapshot)

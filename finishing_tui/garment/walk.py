@@ -1,0 +1,123 @@
+"""Reading an edge as it is walked: what is planned and what was done at a spot, and which spot is next.
+
+All of it reads a ``Progress`` whose stretches cover the section. Spots are counted from 1 along the whole section.
+"""
+
+from bisect import bisect_left
+
+from finishing_tui.garment.work import Mark, Progress, Stretch
+from finishing_tui.recipe.stage import Stage
+
+
+def stretch_at(progress: Progress, spot: int) -> Stretch:
+    """Return the stretch that ``spot`` lies in."""
+    index = bisect_left(progress.stretches, spot, key=lambda stretch: stretch.start)
+    return progress.stretches[max(index - 1, 0)]
+
+
+def planned(progress: Progress, spot: int) -> int:
+    """Return how many loops the plan has at ``spot``: 0, 1 or 2."""
+    stretch = stretch_at(progress, spot)
+    for moved, loops in stretch.moved:
+        if moved == spot:
+            return loops
+    return stretch.rhythm.at(spot - stretch.start) if spot - stretch.start <= stretch.rhythm.spots else 0
+
+
+def done(progress: Progress, spot: int) -> int:
+    """Return how many loops were made at ``spot``, which must have been passed: as planned, or as it strayed."""
+    for strayed, loops in stretch_at(progress, spot).strayed:
+        if strayed == spot:
+            return loops
+    return planned(progress, spot)
+
+
+def strays(progress: Progress) -> tuple[tuple[int, int], ...]:
+    """Return every (spot, loops) at which something else was done than planned."""
+    return tuple(stray for stretch in progress.stretches for stray in stretch.strayed)
+
+
+def run_end(progress: Progress, spot: int) -> int:
+    """Return the spot at which the run that contains ``spot`` ends."""
+    stretch = stretch_at(progress, spot)
+    return stretch.start + stretch.rhythm.run_end(spot - stretch.start - 1)
+
+
+def strayed_in_run(progress: Progress) -> bool:
+    """Return whether the run under way holds a stray: the rest of it is then walked spot by spot."""
+    stretch = stretch_at(progress, progress.mark.units + 1)
+    end = run_end(progress, progress.mark.units + 1)
+    return any(run_end(progress, spot) == end for spot, _ in stretch.strayed)
+
+
+def next_pick(stage: Stage, progress: Progress) -> int | None:
+    """Return the next spot that takes a loop; None when only skips are left."""
+    spots = range(progress.mark.units + 1, stage.units + 1)
+    return next((spot for spot in spots if planned(progress, spot)), None)
+
+
+def to_come(stage: Stage, progress: Progress, after: int) -> int:
+    """Return how many loops the plan has on the spots after ``after``."""
+    stretch = stretch_at(progress, after + 1)
+    loops = stretch.rhythm.stitches - stretch.rhythm.up_to(min(max(after - stretch.start, 0), stretch.rhythm.spots))
+    shifts = (loops - stretch.rhythm.at(spot - stretch.start) for spot, loops in stretch.moved if spot > after)
+    return loops + sum(shifts) if after < stage.units else 0
+
+
+def loops_up_to(progress: Progress, spot: int) -> int:
+    """Return how many loops were made on the spots 1 to ``spot``, as far as presses tell."""
+    total = 0
+    for index, stretch in enumerate(progress.stretches):
+        ends = [later.start for later in progress.stretches[index + 1 :]] or [stretch.start + stretch.rhythm.spots]
+        last = min(spot, ends[0]) - stretch.start
+        if last <= 0:
+            break
+        total += stretch.rhythm.up_to(last)
+        changed = dict(stretch.moved) | dict(stretch.strayed)
+        for at, loops in changed.items():
+            if stretch.start < at <= stretch.start + last:
+                total += loops - stretch.rhythm.at(at - stretch.start)
+    return total
+
+
+def spot_with(stage: Stage, progress: Progress, loops: int) -> int | None:
+    """Return the spot at which the plan has ``loops`` loops; None when it never has."""
+    total = 0
+    if not loops:
+        return 0
+    for spot in range(1, stage.units + 1):
+        total += done(progress, spot) if spot <= progress.mark.units else planned(progress, spot)
+        if total == loops:
+            return spot
+    return None
+
+
+def loop_at(stage: Stage, progress: Progress) -> Mark:
+    """Return the mark after the next loop: the skips before it pass by themselves.
+
+    After the last loop of the plan, the skips behind it pass as well. With no loop left, all that is left passes.
+    """
+    mark = progress.mark
+    spot = mark.units + 1 if mark.within else next_pick(stage, progress)
+    if spot is None:
+        return Mark(stage.units, 0, mark.loops)
+    within = (mark.within if spot == mark.units + 1 else 0) + 1
+    if within < planned(progress, spot):
+        return Mark(spot - 1, within, mark.loops + 1)
+    last = to_come(stage, progress, spot) == 0
+    return Mark(stage.units if last else spot, 0, mark.loops + 1)
+
+
+def spot_at(progress: Progress) -> Mark:
+    """Return the mark after the next spot, done as planned."""
+    mark = progress.mark
+    loops = planned(progress, mark.units + 1) - mark.within
+    return Mark(mark.units + 1, 0, mark.loops + loops)
+
+
+def run_at(stage: Stage, progress: Progress) -> Mark:
+    """Return the mark after the rest of the run, done as planned."""
+    mark = progress.mark
+    end = min(run_end(progress, mark.units + 1), stage.units)
+    loops = sum(planned(progress, spot) for spot in range(mark.units + 1, end + 1)) - mark.within
+    return Mark(end, 0, mark.loops + loops)

@@ -1,0 +1,95 @@
+"""How far a step is: its stages as they were fixed when it began, and the progress in each.
+
+These are values that events carry and evolve puts in place. Nothing here decides anything, and nothing here plans:
+``walk`` reads an edge, ``decide`` makes changes.
+"""
+
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from finishing_tui.craft.ledger import Ledger
+from finishing_tui.craft.spacing import Rhythm
+from finishing_tui.recipe.stage import Stage
+
+Status = Literal["to come", "under way", "done", "left out"]
+"""How a step stands."""
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """How far a stage is.
+
+    ``units``: units done (spots passed, in a stage of spots); ``within``: loops already made in the next spot, where
+    it takes two; ``loops``: stitches made in the stage.
+    """
+
+    units: int = 0
+    within: int = 0
+    loops: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """Part of a stage of spots that goes by one rhythm: the spots from ``start`` + 1 on, until the next stretch.
+
+    ``moved``: spots whose planned loops were changed to make up for a stray, as (spot, loops); ``strayed``: spots at
+    which something else was done than planned, as (spot, loops). Both hold what differs from the rhythm only, so that
+    a long edge costs no more than a short one.
+    """
+
+    start: int
+    rhythm: Rhythm
+    moved: tuple[tuple[int, int], ...] = ()
+    strayed: tuple[tuple[int, int], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Progress:
+    """How a stage stands: its mark, its stretches (none but in a stage of spots), and what was counted in it.
+
+    ``confirmed``: the last count that was confirmed, as (loops, spot); ``value``: what was typed, where one is asked.
+    """
+
+    mark: Mark = Mark()
+    stretches: tuple[Stretch, ...] = ()
+    confirmed: tuple[int, int] = (0, 0)
+    value: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """A step that was begun: ``stages`` and the ``progress`` in each, and the ledger ``before`` its first entry."""
+
+    stages: tuple[Stage, ...]
+    progress: tuple[Progress, ...]
+    before: Ledger
+
+    @property
+    def at(self) -> int:
+        """The index of the stage under way: the first that is not complete; the number of stages when all are."""
+        for index, (stage, progress) in enumerate(zip(self.stages, self.progress, strict=True)):
+            if progress.mark.units < stage.units:
+                return index
+        return len(self.stages)
+
+    @property
+    def complete(self) -> bool:
+        """Whether every stage is complete."""
+        return self.at == len(self.stages)
+
+    def with_progress(self, stage: int, progress: Progress) -> "Work":
+        """Return this work with the progress of one stage replaced."""
+        return replace(self, progress=(*self.progress[:stage], progress, *self.progress[stage + 1 :]))
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """How a step stands, with its work once it was begun."""
+
+    status: Status = "to come"
+    work: Work | None = None
+
+
+def fresh(stage: Stage) -> Progress:
+    """Return the progress of a stage that was not begun."""
+    return Progress(stretches=(Stretch(0, stage.rhythm),) if stage.rhythm is not None else ())
