@@ -1,0 +1,160 @@
+"""The front door of the reader: a file or a text goes in; a recipe, or everything that is wrong with it, comes out."""
+
+import json
+from collections.abc import Iterable, Mapping
+from functools import cache
+from itertools import chain, islice
+from pathlib import Path as File
+from typing import TYPE_CHECKING, Any
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.files import reason
+from finishing_tui.recipe.counts import count_of
+from finishing_tui.recipe.kinds import BRITISH
+from finishing_tui.recipe.model import FORMAT, Recipe
+from finishing_tui.recipe.numbers import numbers_for
+from finishing_tui.recipe.reader import rules, values
+from finishing_tui.recipe.reader.errors import BadRecipe, Path, Problem, spoken
+from finishing_tui.recipe.reader.guards import MOST_BYTES, decoded, looked_over
+from finishing_tui.recipe.reader.links import Links
+from finishing_tui.recipe.reader.sentences import sentences
+from finishing_tui.recipe.reader.shape import walk
+from finishing_tui.recipe.reader.syntax import parsed
+from finishing_tui.recipe.reader.text import tidy, visible
+
+if TYPE_CHECKING:
+    from pydantic import TypeAdapter
+
+MOST_TOLD = 100
+"""Problems told of one file; whoever has more of them mends these first."""
+
+Found = Iterable[tuple[Path, str]]
+
+
+def read_recipe(path: File) -> Recipe:
+    """Return the recipe in the file ``path``.
+
+    Raises ``BadRecipe`` with everything that is wrong, also when the file cannot be read.
+    """
+    try:
+        with path.open("rb") as file:
+            raw = file.read(MOST_BYTES + 1)
+    except IsADirectoryError:
+        raise _refused(path, "this is a folder; name a recipe file in it, such as recipe.toml") from None
+    except FileNotFoundError:
+        raise _refused(path, "there is no such file; check its name and folder") from None
+    except (OSError, ValueError) as error:
+        why = reason(error) if isinstance(error, OSError) else "its name cannot be one of a file"
+        raise _refused(path, f"the file cannot be read: {why}") from None
+    text = decoded(raw)
+    if isinstance(text, Problem):
+        raise BadRecipe(str(path), [text])
+    return read_text(text, str(path))
+
+
+def read_text(text: str, name: str) -> Recipe:
+    """Return the recipe in ``text``; ``name`` is what its file is called in a sentence. Raises ``BadRecipe``."""
+    text = tidy(text.replace("\r\n", "\n"))
+    if len(text.encode(errors="surrogatepass")) > MOST_BYTES:
+        raise BadRecipe(name, [Problem(None, "", f"the recipe is larger than {MOST_BYTES // 1024} kB")])
+    problem = looked_over(text)
+    if problem is not None:
+        raise BadRecipe(name, [problem])
+    data = parsed(text)
+    if isinstance(data, Problem):
+        raise BadRecipe(name, [data])
+    if _newer(data):
+        said = f"this recipe is of format {data['format']}, and this program reads format {FORMAT}; use a newer program"
+        raise BadRecipe(name, _placed([(("format",), said)], text))
+    data = _in_our_words(values.tidied(data))
+    recipe, wrong = _validated(data)
+    links = Links(data)
+    found = tuple(islice(chain(wrong, links.problems(), rules.problems(links)), MOST_TOLD + 1))
+    told = {path for path, _ in found}
+    found += tuple(islice((one for one in values.problems(data) if one[0] not in told), MOST_TOLD + 1))
+    if recipe is not None and not found:
+        found = tuple(islice(_worked_out(recipe, data), MOST_TOLD + 1))
+    if recipe is None or found:
+        raise BadRecipe(name, _placed(found, text))
+    return recipe
+
+
+def _refused(path: File, why: str) -> BadRecipe:
+    return BadRecipe(str(path), [Problem(None, "", why)])
+
+
+def _newer(data: Mapping[str, Any]) -> bool:
+    given = data.get("format")
+    return isinstance(given, int) and not isinstance(given, bool) and given > FORMAT
+
+
+def _in_our_words(data: dict[str, Any]) -> dict[str, Any]:
+    """Put this program's words in place of the British ones that it takes too."""
+    steps = data.get("step")
+    for step in steps if isinstance(steps, list) else ():
+        if isinstance(step, dict) and isinstance(step.get("do"), str):
+            step["do"] = BRITISH.get(step["do"], step["do"])
+    return data
+
+
+@cache
+def _adapter() -> "TypeAdapter[Recipe]":
+    from pydantic import TypeAdapter  # noqa: PLC0415  (a tenth of a second, and only reading a file needs it)
+
+    return TypeAdapter(Recipe)
+
+
+def _validated(data: Mapping[str, Any]) -> tuple[Recipe | None, Found]:
+    from pydantic import ValidationError  # noqa: PLC0415  (as above)
+
+    # As JSON, since only there does "strict" mean that a list is right for a tuple and a table for a dataclass. A date
+    # is never right in a recipe; it becomes a list, which no key takes that a date could be meant for.
+    plain = json.dumps(data, default=lambda _: [])
+    try:
+        return _adapter().validate_json(plain, strict=True), ()
+    except ValidationError as error:
+        errors = error.errors(include_url=False, include_context=False, include_input=False)
+        return None, tuple(islice(sentences(errors, data), MOST_TOLD + 1))
+
+
+def _worked_out(recipe: Recipe, data: Mapping[str, Any]) -> Found:
+    """Yield (path, sentence) for counts that cannot be worked out in some size."""
+    counts = [seen for seen in walk(Recipe, data) if seen.mark == "count"]
+    told: set[Path] = set()
+    for size, name in enumerate(recipe.sizes):
+        try:
+            numbers = numbers_for(recipe, size)
+        except FinishingError as error:
+            yield ("number",), f"in size {name}, {error}"
+            return
+        for seen in counts:
+            if seen.path in told or not _is_for(recipe, seen.path, name):
+                continue
+            value = tuple(seen.value) if isinstance(seen.value, list) else seen.value
+            try:
+                count_of(value, numbers, size)
+            except FinishingError as error:
+                told.add(seen.path)
+                yield seen.path, f"in size {name}, {error}"
+
+
+def _is_for(recipe: Recipe, path: Path, size: str) -> bool:
+    if path[0] != "step" or not isinstance(path[1], int):
+        return True
+    sizes = recipe.step[path[1]].for_
+    return not sizes or size in sizes
+
+
+def _placed(found: Found, text: str) -> list[Problem]:
+    """Return the problems with their lines, in the order of the file."""
+    # Only when there is something to report: a good recipe needs no lines, and its reader no second parser.
+    from finishing_tui.recipe.reader.lines import line_of, lines_of  # noqa: PLC0415
+
+    lines = lines_of(text)
+    problems = dict.fromkeys(
+        Problem(line_of(path, lines), visible(spoken(path)), visible(said)) for path, said in found
+    )
+    placed = sorted(problems, key=lambda problem: problem.line or 0)
+    if len(placed) > MOST_TOLD:
+        placed = [*placed[:MOST_TOLD], Problem(None, "", "and there are more; mend these first")]
+    return placed

@@ -1,0 +1,214 @@
+"""Checks each table for what must hold between its own keys: one function for each class that has such rules.
+
+They say while a recipe is written what its kinds of step would refuse at the needles, where it would come too late.
+"""
+
+import re
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from finishing_tui.craft.errors import Impossible
+from finishing_tui.craft.lengths import read_length
+from finishing_tui.recipe.kinds.base import RepeatOf, Step
+from finishing_tui.recipe.kinds.check import Check
+from finishing_tui.recipe.kinds.join import Join
+from finishing_tui.recipe.kinds.move import Move
+from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
+from finishing_tui.recipe.kinds.work import Shaping, Work
+from finishing_tui.recipe.model import BandGauge, Number, Place, Recipe, RecipeGauge
+from finishing_tui.recipe.reader.errors import Path
+from finishing_tui.recipe.reader.links import Found, Links, in_range
+from finishing_tui.recipe.reader.near import near
+from finishing_tui.recipe.reader.sentences import given
+from finishing_tui.recipe.reader.shape import walk
+from finishing_tui.recipe.sums import MOST
+
+Table = Mapping[str, Any]
+Rule = Callable[[Path, Table, Links], Found]
+
+_BRACED = re.compile(r"\{([^{}\n]{0,60})\}")
+_TURNED = ("start end", "far end")
+"""The words in braces that turn round for a left-handed knitter."""
+
+
+def problems(links: Links) -> Found:
+    """Yield (path, sentence) for every rule that is broken."""
+    for seen in walk(Recipe, links.data):
+        if isinstance(seen.mark, type):
+            for cls in seen.mark.__mro__:
+                if cls in _RULES:
+                    yield from _RULES[cls](seen.path, seen.value, links)
+
+
+def _recipe(_path: Path, table: Table, _links: Links) -> Found:
+    yield from _said(("title",), table, "title", "what is finished, in a few words")
+    if table.get("sizes") == []:
+        yield ("sizes",), 'there are no sizes; a recipe has at least one, such as sizes = ["one size"]'
+    if table.get("step") == []:
+        yield ("step",), "there are no steps; a recipe has at least one"
+    if isinstance(table.get("sizes"), list):
+        before: dict[str, int] = {}
+        for place, size in enumerate(table["sizes"]):
+            if not isinstance(size, str):
+                continue
+            if not size.strip() or size != size.strip():
+                yield (
+                    ("sizes", place),
+                    f"{given(size)} cannot name a size; it must not be blank, nor begin or end with a space",
+                )
+            elif size in before:
+                yield ("sizes", place), f"the size {given(size)} is there twice; give every size a name of its own"
+            before[size] = place
+
+
+def _gauge(path: Path, table: Table, _links: Links) -> Found:
+    for key in ("stitches", "rows"):
+        yield from in_range((*path, key), table.get(key), 1, 1000)
+    over = table.get("over")
+    if isinstance(over, str):
+        try:
+            read_length(over)
+        except Impossible as error:
+            yield (*path, "over"), str(error)
+
+
+def _number(path: Path, table: Table, links: Links) -> Found:
+    yield from _said((*path, "text"), table, "text", "what the number is, in words")
+    if "by_size" not in table and not table.get("is"):
+        yield path, "this number has neither 'by_size' nor 'is'; it needs its printed values, or the sum it is"
+    by_size, text = table.get("by_size"), table.get("is")
+    if isinstance(by_size, list):
+        yield from links.by_size((*path, "by_size"), by_size)
+    else:
+        yield from in_range((*path, "by_size"), by_size)
+    if isinstance(text, str) and text:
+        yield from links.sum((*path, "is"), text)
+    least, most = table.get("least", 0), table.get("most", MOST)
+    if not (_whole(least) and _whole(most)):
+        return
+    yield from in_range((*path, "least"), least)
+    yield from in_range((*path, "most"), most)
+    if least > most:
+        yield (*path, "least"), f"'least' is {least} and 'most' is {most}; the least cannot be more than the most"
+        return
+    values = by_size if isinstance(by_size, list) else [by_size]
+    for place, value in enumerate(values):
+        if _whole(value) and 0 <= value <= MOST and not least <= value <= most:
+            where = (*path, "by_size", place) if isinstance(by_size, list) else (*path, "by_size")
+            yield (
+                where,
+                f"{value} is outside of this number's own 'least' and 'most', {least} to {most}; change one of them",
+            )
+
+
+def _place(path: Path, table: Table, _links: Links) -> Found:
+    yield from _said((*path, "text"), table, "text", "what the place is called, in words")
+
+
+def _step(path: Path, table: Table, links: Links) -> Found:
+    yield from _said((*path, "title"), table, "title", "what is done, as a short request")
+    if isinstance(table.get("for"), list):
+        for place, size in enumerate(table["for"]):
+            if isinstance(size, str) and size not in links.sizes:
+                yield (
+                    (*path, "for", place),
+                    f"there is no size {given(size)}; {near(size, links.sizes, 'the sizes are')}",
+                )
+    if isinstance(table.get("say"), str):
+        for word in _BRACED.findall(table["say"]):
+            if word not in _TURNED:
+                right = "only {start end} and {far end} are turned round"
+                yield (
+                    (*path, "say"),
+                    f"'{{{word}}}' is no word that the program knows; {right}, write others without braces",
+                )
+
+
+def _repeat(path: Path, table: Table, _links: Links) -> Found:
+    yield from in_range((*path, "of"), table.get("of"), 1)
+    yield from in_range((*path, "plus"), table.get("plus"))
+
+
+def _pick_up_and_knit(path: Path, table: Table, _links: Links) -> Found:
+    sections = table.get("section")
+    if not isinstance(sections, list):
+        return
+    if not sections:
+        yield (*path, "section"), "there are no sections to pick up along; it needs at least one"
+    names = [section.get("along") for section in sections if isinstance(section, dict) and "spots" in section]
+    along = [name for name in names if isinstance(name, str)]
+    for place, section in enumerate(sections):
+        mirrors = section.get("mirrors") if isinstance(section, dict) else None
+        if not isinstance(mirrors, str) or not mirrors:
+            continue
+        where = (*path, "section", place, "mirrors")
+        if mirrors == section.get("along"):
+            yield where, "a section cannot mirror itself; name the one on the other side"
+        elif mirrors not in along:
+            yield (
+                where,
+                f"no section of this step runs along {given(mirrors)}; {near(mirrors, along, 'they run along')}",
+            )
+        elif along.count(mirrors) > 1:
+            yield where, f"two sections of this step run along {given(mirrors)}; give each a name of its own"
+
+
+def _work(path: Path, table: Table, _links: Links) -> Found:
+    if ("rounds" in table) == ("rows" in table):
+        both = "both rounds and rows" if "rounds" in table else "neither rounds nor rows"
+        yield path, f"this step says {both}; it needs 'rounds' (worked in the round) or 'rows' (worked flat)"
+
+
+def _shaping(path: Path, table: Table, _links: Links) -> Found:
+    if ("round" in table) == ("every" in table):
+        yield path, "a shaping needs either 'round' (the one round), or 'every' (with 'from' and 'times')"
+    for key in ("round", "every", "from", "times"):
+        yield from in_range((*path, key), table.get(key), 1)
+    yield from in_range((*path, "change"), table.get("change"), -MOST)
+    if table.get("change") == 0 and _whole(table["change"]):
+        yield (*path, "change"), "a change of 0 is no shaping; say how many stitches more, or with - fewer, there are"
+
+
+def _join(path: Path, table: Table, _links: Links) -> Found:
+    yield from _two(path, table, "front", "back")
+
+
+def _move(path: Path, table: Table, _links: Links) -> Found:
+    yield from _two(path, table, "to", "from")
+
+
+def _check(path: Path, table: Table, _links: Links) -> Found:
+    if not (table.get("items") or table.get("same") or table.get("over_the_head")):
+        yield path, "there is nothing to check; give 'items', 'same' or 'over_the_head'"
+
+
+def _two(path: Path, table: Table, one: str, other: str) -> Found:
+    if isinstance(table.get(one), str) and table.get(one) == table.get(other):
+        yield (*path, one), f"'{one}' and '{other}' are the same place; two different ones are wanted"
+
+
+def _said(path: Path, table: Table, key: str, means: str) -> Found:
+    value = table.get(key)
+    if isinstance(value, str) and not value.strip():
+        yield path, f"{key!r} is blank; say {means}"
+
+
+def _whole(value: Any) -> bool:
+    return isinstance(value, int) and not isinstance(value, bool)
+
+
+_RULES: Mapping[type, Rule] = {
+    Recipe: _recipe,
+    RecipeGauge: _gauge,
+    BandGauge: _gauge,
+    Number: _number,
+    Place: _place,
+    Step: _step,
+    RepeatOf: _repeat,
+    PickUpAndKnit: _pick_up_and_knit,
+    Work: _work,
+    Shaping: _shaping,
+    Join: _join,
+    Move: _move,
+    Check: _check,
+}
