@@ -15,9 +15,12 @@ def near(name: str, names: Iterable[str], what: str) -> str:
     """
     known = list(names)
     folded = {other.casefold(): other for other in reversed(known[:_MOST])}
-    found = difflib.get_close_matches(name.casefold()[:100], folded, n=1)
+    wanted = name.casefold()[:100]
+    found = difflib.get_close_matches(wanted, folded, n=2)
     if found:
-        return f"did you mean {folded[found[0]]!r}?"
+        alike = [difflib.SequenceMatcher(None, other, wanted).ratio() for other in found]
+        as_near = [folded[other] for other, ratio in zip(found, alike, strict=True) if ratio == alike[0]]
+        return f"did you mean {' or '.join(repr(other) for other in as_near)}?"
     if not known:
         return f"{what} none"
     rest = f" and {len(known) - _LISTED} more" if len(known) > _LISTED else ""

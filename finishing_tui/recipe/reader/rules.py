@@ -107,7 +107,7 @@ def _place(path: Path, table: Table, _links: Links) -> Found:
 
 def _step(path: Path, table: Table, links: Links) -> Found:
     yield from _said((*path, "title"), table, "title", "what is done, as a short request")
-    if isinstance(table.get("for"), list):
+    if isinstance(table.get("for"), list) and links.sizes:
         for place, size in enumerate(table["for"]):
             if isinstance(size, str) and size not in links.sizes:
                 yield (

@@ -32,7 +32,10 @@ def sentences(errors: list[Any], data: Any) -> Iterator[tuple[Path, str]]:
     """Yield (path, sentence) for the validation's ``errors`` about ``data``, once for each path."""
     told: set[Path] = set()
     for error in errors:
-        path, wanted, value, owner = settle(Recipe, data, error["loc"])
+        settled = settle(Recipe, data, error["loc"])
+        if settled is None:
+            continue
+        path, wanted, value, owner = settled
         if path not in told:
             told.add(path)
             yield path, _sentence(error["type"], path, wanted, value, owner, _around(data, path))

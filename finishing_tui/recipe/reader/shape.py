@@ -112,11 +112,12 @@ def walk(wanted: Any, value: Any, path: Path = ()) -> Iterator[Seen]:
             yield from walk(get_args(inner)[1], item, (*path, key))
 
 
-def settle(wanted: Any, value: Any, loc: Path) -> tuple[Path, Any, Any, type | None]:
+def settle(wanted: Any, value: Any, loc: Path) -> tuple[Path, Any, Any, type | None] | None:
     """Turn a place as the validation gives it (with the names of union arms in it) into one of the file.
 
     Returns the path, the type wanted there, the value that stands there (``None`` if nothing does), and the model
-    class whose key is the last part of the path (``None`` where it is not a key of one).
+    class whose key is the last part of the path (``None`` where it is not a key of one). Returns ``None`` for the
+    complaint of an arm that was not meant: where a list stands and may stand, only its entries can be wrong.
     """
     path: Path = ()
     owner: type | None = None
@@ -129,8 +130,10 @@ def settle(wanted: Any, value: Any, loc: Path) -> tuple[Path, Any, Any, type | N
         elif len(choices := arms(inner)) > 1:
             listed = next((arm for arm in choices if get_origin(bare(arm)[0]) is tuple), None)
             nested = next((arm for arm in choices if len(arms(bare(arm)[0])) > 1), None)
-            if not isinstance(value, list) or isinstance(rest[-1], str) or (listed or nested) is None:
+            if not isinstance(value, list) or (listed or nested) is None:
                 break
+            if isinstance(rest[-1], str):
+                return None
             rest.pop(0)
             wanted = listed or nested
         elif choices[0] is not inner:
