@@ -22,6 +22,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "evenly": ("evenly", "increase or decrease evenly in a row or round"),
     "pair": ("pair", "work or sew two unequal needles or edges together"),
     "buttonholes": ("buttonholes", "place buttonholes on a band"),
+    "recipes": ("recipes", "the recipes that come with the program, or the outline of a recipe file"),
     "yarn": ("yarn", "how much yarn an edge takes, and whether what is left will do"),
 }
 
