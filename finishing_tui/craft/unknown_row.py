@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from finishing_tui.craft.errors import Impossible
-from finishing_tui.craft.judging import Judgement, judge
-from finishing_tui.craft.words import decimal, many, number, percent, plural
+from finishing_tui.craft.judging import Judgement, Verdict, judge
+from finishing_tui.craft.words import decimal, many, percent, plural, times
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,21 +107,27 @@ def second_half(target: int, *, counted: int, per_10cm: int | None = None, unit:
 
 
 def _told(target: int, counted: int, judgement: Judgement, unit: str) -> str:
-    off = target - 2 * counted
-    head = f"Counted {counted} of {target} half way: {target - counted} to pick in the second half."
-    if target < counted:
-        return (
-            f"Counted {counted} of {target} half way, {counted - target} too many: that {judgement.verdict}; rip back."
-        )
+    """Say what to do in the second half, to hands that know only their own rhythm."""
+    off, stitches = target - 2 * counted, target - counted
+    lines = [f"Counted {counted} of {target} half way: {stitches} to pick in the second half."]
+    if stitches < 0:
+        lines = [f"Counted {counted} of {target} half way: {-stitches} too many."]
     if off == 0:
-        return f"{head}\nThe rest {judgement.verdict}: go on as you began."
-    more, change = ("more", "pick one that you would skip") if off > 0 else ("fewer", "skip one that you would pick")
-    size = abs(off)
-    every = decimal(Fraction(counted, size), 0)
-    how = f"once, about the middle: {change}" if size == 1 else f"after about every {every} loops {change}"
-    return (
-        f"{head}\nThe rest {judgement.verdict}: {plural(size, 'stitch')} {more} than the first half took "
-        f"({percent(abs(judgement.change))}).\n"
-        f"Keep your rhythm, and {number(size)} times over, {how}."
-        f"\nWith the number of {many(unit)}, or the rhythm you kept, the rest can be told {unit} by {unit}."
+        return f"{lines[0]}\nThe rest {judgement.verdict}: go on as you began."
+    more, work = ("more", "increase") if off > 0 else ("fewer", "decrease")
+    lines.append(
+        f"The rest {judgement.verdict}: {plural(abs(off), 'stitch')} {more} than the first half took "
+        f"({percent(abs(judgement.change))})."
     )
+    if judgement.verdict in {Verdict.LIES_FLAT, Verdict.JUST_SHOWS}:
+        how = "pick one that you would skip" if off > 0 else "skip one that you would pick"
+        every = decimal(Fraction(counted, abs(off)), 0)
+        where = "once, about the middle," if abs(off) == 1 else f"{times(abs(off))}, after about every {every} loops,"
+        lines.append(f"Keep your rhythm, but {where} {how}.")
+    else:
+        lines.append("Rip back to where the count was still right.")
+    lines += [
+        f"Or: go on as you began; that makes {2 * counted}; {work} {abs(off)} evenly in the first round.",
+        f"With the number of {many(unit)}, or the rhythm you kept, the rest can be told {unit} by {unit}.",
+    ]
+    return "\n".join(lines)
