@@ -1,6 +1,7 @@
 """``finishing space``: spread stitches over the spots of an edge, and say it so that a hand can follow."""
 
 import argparse
+from fractions import Fraction
 
 from finishing_tui.commands.answer import Answer, whole
 from finishing_tui.commands.rhythms import MOST, add_style, drawn, rhythm_data
@@ -18,7 +19,7 @@ example: 31 stitches along an edge of 44 rows
   xx.xx.xx.xx.xx.xx.xx.xx.xxx.xxx.xxx.xxx.xxx.
   (x pick, . skip; in the order you walk)
 
-  Never more than 0.9 of a stitch from even; the most even there is (--style even): 0.5.
+  Never more than 0.9 of a stitch from even; the most even there is (--style even): 0.5 of a stitch.
 
 With more stitches than spots some spots take two loops, up to two in every one.
 """
@@ -54,13 +55,13 @@ def answer(args: argparse.Namespace) -> Answer:
         **rhythm_data(rhythm, every=args.picked),
     }
     both = f", first and last {args.unit} picked" if args.ends == "closed" else ""
-    stray = f"Never more than {decimal(drift)} of a stitch from even"
+    stray = f"Never more than {_at_most(drift)} from even"
     if drift == 0:
         stray = "Exactly even."
     elif drift == least:
         stray += "; nothing is more even."
     else:
-        stray += f"; the most even there is (--style even): {decimal(least)}."
+        stray += f"; the most even there is (--style even): {_at_most(least)}."
     parts = [
         f"{plural(args.stitches, 'stitch')} from {plural(args.spots, args.unit)}{both}:",
         f"  {text}",
@@ -68,3 +69,9 @@ def answer(args: argparse.Namespace) -> Answer:
         stray,
     ]
     return Answer("\n\n".join(part for part in parts if part), data)
+
+
+def _at_most(drift: Fraction) -> str:
+    """Say a drift, rounded up to a tenth so that "never more than" is true."""
+    tenths = Fraction(-((-drift * 10) // 1), 10)
+    return "one stitch" if tenths == 1 else f"{decimal(tenths)} of a stitch"
