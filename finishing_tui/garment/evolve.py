@@ -80,6 +80,8 @@ def replay(taken: Taken, happenings: Iterable[Happening]) -> State:
 
 def _acted(state: State, act: AnyAct, happening: Happening) -> State:
     state = replace(_applied(state, (act,)), last_act=happening.at)
+    if isinstance(act, Begun):  # another step goes at another pace
+        state = replace(state, presses=())
     if act.under is None:
         return state
     presses = (*state.presses, happening.after_ms)[-RECENT:] if not act.label else state.presses

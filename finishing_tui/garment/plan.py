@@ -18,7 +18,8 @@ from finishing_tui.recipe.numbers import numbers_for, size_index
 class Plan:
     """What is to be done to one garment.
 
-    ``name``: the garment's id; ``source`` and ``text``: where the recipe came from and its very text; ``size``: the
+    ``name``: the garment's id; ``source`` and ``text``: where the recipe came from and its very
+    text, ``file_text`` that of the garment's own file; ``size``: the
     size's name; ``own``: the knitter's own numbers; ``gauge``: her own gauge, if it is not the recipe's.
     """
 
@@ -27,6 +28,7 @@ class Plan:
     recipe: Recipe
     source: str
     text: str
+    file_text: str = ""
     size: str
     own: Mapping[str, int] = field(default_factory=lambda: MappingProxyType({}))
     gauge: RecipeGauge | None = None

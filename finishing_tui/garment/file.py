@@ -1,0 +1,206 @@
+"""``garment.toml``: what a knitter says of one garment. It is read at the first sitting; after that the journal rules.
+
+Like a recipe it comes from outside: nothing in it is trusted, and what is wrong with it is said by file, line and key.
+"""
+
+import json
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from functools import cache
+from pathlib import Path as File
+from types import MappingProxyType
+from typing import TYPE_CHECKING, Any, ClassVar, Literal
+
+from finishing_tui import shipped
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.files import reason
+from finishing_tui.garment.plan import Plan
+from finishing_tui.recipe.keys import READ
+from finishing_tui.recipe.model import Recipe, RecipeGauge
+from finishing_tui.recipe.numbers import numbers_for, size_index
+from finishing_tui.recipe.reader import BadRecipe, Problem, read_recipe
+from finishing_tui.recipe.reader.errors import Path, spoken
+from finishing_tui.recipe.reader.guards import MOST_BYTES, decoded, looked_over
+from finishing_tui.recipe.reader.near import near
+from finishing_tui.recipe.reader.sentences import given
+from finishing_tui.recipe.reader.syntax import parsed
+from finishing_tui.recipe.reader.text import tidy
+from finishing_tui.recipe.reader.values import problems, tidied
+
+if TYPE_CHECKING:
+    from pydantic import TypeAdapter
+
+NAME = "garment.toml"
+"""The name of the file in a garment's folder."""
+
+
+class BadGarment(BadRecipe):
+    """A garment file that cannot be used; ``problems`` are all that is wrong with it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GarmentFile:
+    """What stands in a ``garment.toml``."""
+
+    __pydantic_config__: ClassVar = READ
+
+    format: Literal[1]
+    """The format of the file."""
+    id: str
+    """A name that stays the same when the folder moves."""
+    title: str
+    """What the knitter calls it."""
+    about: str = ""
+    """A line about it."""
+    recipe: str
+    """The recipe: the name of a shipped one, or the path of a file, from this folder."""
+    size: str
+    """The size's name."""
+    hand: Literal["right", "left"] = "right"
+    """The hand that knits."""
+    yarn: str = ""
+    """The yarn, in words."""
+    needles: str = ""
+    """What is worked with, in words."""
+    notes: str = ""
+    """Anything else."""
+    number: Mapping[str, int] = field(default_factory=lambda: MappingProxyType({}))
+    """The knitter's own numbers, by the recipe's names."""
+    gauge: RecipeGauge | None = None
+    """The knitter's own gauge."""
+
+
+def file_text(folder: File) -> str:
+    """Return the text of a garment's file. Raises ``BadGarment`` when there is none or it cannot be read."""
+    path = folder / NAME
+    try:
+        with path.open("rb") as file:
+            raw = file.read(MOST_BYTES + 1)
+    except FileNotFoundError:
+        raise _refused(path, "there is no garment here; name the folder of one") from None
+    except (OSError, ValueError) as error:
+        why = reason(error) if isinstance(error, OSError) else "its name cannot be one of a file"
+        raise _refused(path, f"the file cannot be read: {why}") from None
+    text = decoded(raw)
+    if isinstance(text, Problem):
+        raise BadGarment(str(path), [text])
+    return tidy(text)
+
+
+def read_garment(folder: File) -> tuple[GarmentFile, str]:
+    """Return what stands in a garment's file, and its text. Raises ``BadGarment`` with everything that is wrong."""
+    path, text = folder / NAME, file_text(folder)
+    problem = looked_over(text)
+    data = parsed(text) if problem is None else problem
+    if isinstance(data, Problem):
+        raise BadGarment(str(path), [data])
+    data = tidied(data)
+    found = [*problems(data), *_wrong(data)]
+    if found:
+        from finishing_tui.recipe.reader.lines import line_of, lines_of  # noqa: PLC0415  (only to report)
+
+        lines = lines_of(text)
+        raise BadGarment(str(path), [Problem(line_of(at, lines), spoken(at), said) for at, said in found])
+    return _adapter().validate_json(json.dumps(data)), text
+
+
+def plan_of(folder: File) -> Plan:
+    """Return the plan of the garment in ``folder``, from its file and the recipe that names.
+
+    Raises ``BadGarment`` or ``BadRecipe`` with everything that is wrong with either.
+    """
+    garment, text = read_garment(folder)
+    recipe_file = recipe_path(folder, garment.recipe)
+    recipe = read_recipe(recipe_file)
+    _fits(folder / NAME, text, garment, recipe)
+    return Plan(
+        name=garment.id,
+        title=garment.title,
+        recipe=recipe,
+        source=garment.recipe,
+        text=recipe_file.read_text(encoding="utf-8"),
+        file_text=text,
+        size=garment.size,
+        own=MappingProxyType(dict(garment.number)),
+        gauge=garment.gauge,
+        hand=garment.hand,
+        yarn=garment.yarn,
+        needles=garment.needles,
+        notes=garment.notes,
+    )
+
+
+def recipe_path(folder: File, named: str) -> File:
+    """Return the file of the recipe that a garment names: a file beside it, or a shipped one."""
+    beside = folder / named
+    if named.endswith(".toml"):
+        return beside
+    return shipped.recipe(named)
+
+
+def _fits(path: File, text: str, garment: GarmentFile, recipe: Recipe) -> None:
+    """Raise ``BadGarment`` unless the size and the numbers are the recipe's."""
+    found: list[tuple[Path, str]] = []
+    try:
+        size = size_index(recipe, garment.size)
+    except FinishingError as error:
+        found.append((("size",), str(error)))
+        size = None
+    for name, value in garment.number.items():
+        number = recipe.number.get(name)
+        if number is None:
+            found.append((("number", name), f"the recipe has no such number; {near(name, recipe.number, 'it has')}"))
+        elif not number.least <= value <= number.most:
+            said = f"{value} is out of range; {number.text} is from {number.least} to {number.most}"
+            found.append((("number", name), said))
+    if not found and size is not None:
+        try:
+            numbers_for(recipe, size, garment.number)
+        except FinishingError as error:
+            found.append((("number",), str(error)))
+    if found:
+        from finishing_tui.recipe.reader.lines import line_of, lines_of  # noqa: PLC0415  (only to report)
+
+        lines = lines_of(text)
+        raise BadGarment(str(path), [Problem(line_of(at, lines), spoken(at), said) for at, said in found])
+
+
+@cache
+def _adapter() -> "TypeAdapter[GarmentFile]":
+    from pydantic import TypeAdapter  # noqa: PLC0415  (only reading a file needs it)
+
+    return TypeAdapter(GarmentFile)
+
+
+def _wrong(data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
+    """Yield (path, sentence) for everything the validation finds wrong."""
+    from pydantic import ValidationError  # noqa: PLC0415  (as above)
+
+    if isinstance(data.get("format"), int) and data["format"] > 1:
+        yield ("format",), f"this garment is of format {data['format']}, and this program reads format 1"
+        return
+    try:
+        _adapter().validate_json(json.dumps(data, default=lambda _: []), strict=True)
+    except ValidationError as error:
+        for one in error.errors(include_url=False, include_context=False):
+            at: Path = tuple(one["loc"])
+            if one["type"] == "missing":
+                yield at, f"the key {str(at[-1])!r} is missing"
+            elif one["type"] == "unexpected_keyword_argument":
+                keys = RecipeGauge.__dataclass_fields__ if at[0] == "gauge" else GarmentFile.__dataclass_fields__
+                yield at, f"there is no such key here; {near(str(at[-1]), keys, 'there are')}"
+            else:
+                yield at, f"{given(one['input'])} stands here; {_WANTED.get(one['type'], one['msg'])}"
+
+
+_WANTED = {
+    "int_type": "a whole number is wanted, without quotes",
+    "string_type": "text in quotes is wanted",
+    "literal_error": "it is one of the words this key takes",
+    "dict_type": "a table of keys is wanted",
+    "dataclass_type": "a table of keys is wanted",
+}
+
+
+def _refused(path: File, why: str) -> BadGarment:
+    return BadGarment(str(path), [Problem(None, "", why)])

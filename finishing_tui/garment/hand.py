@@ -1,0 +1,195 @@
+"""A garment in hand: the one object that holds its journal and its state, and the only one that changes anything.
+
+A command goes to ``decide``, its events to the journal, and from there to ``evolve``. This is also where the journal is
+asked for what undo needs, so that ``decide`` and ``evolve`` stay pure.
+"""
+
+from collections.abc import Callable, Iterable
+from pathlib import Path
+from typing import Self, cast
+
+from finishing_tui.codec import Unreadable
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.garment.clock import Clock
+from finishing_tui.garment.commands import Command, PickUpGarment, PutBackAgain, PutGarmentDown, Refusal, TakeBack
+from finishing_tui.garment.decide import decide
+from finishing_tui.garment.decide.steps import begin, next_step
+from finishing_tui.garment.events import Act, AnyAct, Begun, Event, Taken
+from finishing_tui.garment.evolve import Happening, evolve, first_state
+from finishing_tui.garment.file import file_text, plan_of, recipe_path
+from finishing_tui.garment.journal import NAME, Journal, NoJournal, NotSaved, Row
+from finishing_tui.garment.plan import Plan
+from finishing_tui.garment.state import State
+from finishing_tui.garment.stored import SNAPSHOT, from_row, snapshot_of, state_of, to_store
+
+SNAPSHOT_EVERY = 500
+"""Events between two snapshots: few enough that what is left to replay takes no time."""
+
+
+class InHand:
+    """A garment in hand, or one that is only looked at (``look``)."""
+
+    def __init__(self, folder: Path, journal: Journal, state: State, seq: int, clock: Clock) -> None:
+        self.folder = folder
+        self.state = state
+        self._journal = journal
+        self._clock = clock
+        self._seq = seq
+        self._snapshot_at = seq
+        self._began = clock.ticks()
+
+    @classmethod
+    def open(
+        cls,
+        folder: Path,
+        *,
+        look: bool = False,
+        clock: Clock | None = None,
+        on_change: Callable[[], None] | None = None,
+    ) -> Self:
+        """Open the garment in ``folder``; at its first sitting its recipe is taken into a new journal.
+
+        ``on_change`` is called from another thread when something was saved, or could not be.
+
+        Raises ``FinishingError`` with a sentence: a bad garment or recipe file, a journal in use, damaged or newer.
+        """
+        clock = clock or Clock()
+        if not look and not (folder / NAME).exists():
+            return cls._begun(folder, plan_of(folder), clock, on_change)
+        journal = Journal.open(folder, look=look, on_change=on_change)
+        try:
+            state, seq = _state(journal)
+        except BaseException:
+            journal.close()
+            raise
+        return cls(folder, journal, state, seq, clock)
+
+    @classmethod
+    def _begun(cls, folder: Path, plan: Plan, clock: Clock, on_change: Callable[[], None] | None) -> Self:
+        taken = Taken(plan, plan.opening(), len(plan.recipe.step))
+        state = first_state(taken)
+        first = next_step(state, -1)
+        opening = begin(state, first) if first is not None else Refusal("no step of this recipe is for this size")
+        journal = Journal.create(folder, on_change=on_change)
+        hand = cls(folder, journal, state, 0, clock)
+        hand._store((taken, opening) if isinstance(opening, Begun) else (taken,))
+        return hand
+
+    def do(self, command: Command) -> Refusal | None:
+        """Carry ``command`` out; return why not, if it was refused, and nothing has changed then."""
+        events = decide(self.state, command)
+        if isinstance(events, Refusal):
+            return events
+        if events:
+            try:
+                self._store(events)
+            except NotSaved as error:
+                return Refusal(str(error))
+        return None
+
+    def take_back(self) -> Refusal | None:
+        """Take the latest standing group back, whatever it was."""
+        if not self.state.top:
+            return Refusal("nothing is left to take back")
+        acts = self._acts(self.state.top)
+        under = acts[0].under or 0
+        label = self._acts(under)[0].label if under else ""
+        return self.do(TakeBack(self.state.top, acts, under, label))
+
+    def put_back(self) -> Refusal | None:
+        """Let the group that was taken back last stand again."""
+        if not self.state.undone:
+            return Refusal("nothing was taken back that could be put back")
+        group = self.state.undone[-1]
+        return self.do(PutBackAgain(group, self._acts(group)))
+
+    def pick_up(self) -> Refusal | None:
+        """Begin a sitting."""
+        self._began = self._clock.ticks()
+        return self.do(PickUpGarment())
+
+    def put_down(self, where: str = "") -> bool:
+        """End the sitting if one is under way, leave one small file, and free the lock. Say if everything is saved."""
+        if self.state.sittings and not self.state.sittings[-1].ended:
+            self.do(PutGarmentDown(where))
+        self._journal.snapshot(self._seq, SNAPSHOT, snapshot_of(self.state))
+        return self._journal.close()
+
+    def close(self) -> None:
+        """Stop looking, or let go of a garment that no sitting was begun for."""
+        self._journal.close()
+
+    @property
+    def unsaved(self) -> int:
+        """How many commands are not on the disk yet."""
+        return self._journal.unsaved
+
+    @property
+    def trouble(self) -> str:
+        """What keeps them from being saved, as a sentence; empty if nothing does."""
+        return self._journal.trouble or ""
+
+    def flush(self, timeout: float) -> bool:
+        """Wait until everything is on the disk, at most ``timeout`` seconds; say whether it is."""
+        return self._journal.flush(timeout)
+
+    def changed_plan(self) -> Plan | None:
+        """Return the plan as its files have it now, if they were edited since it was taken; None if they were not.
+
+        Numbers and rounds that were changed at the needles are not in the files, so only the texts are compared.
+        Files that cannot be read any more change nothing: the journal rules.
+        """
+        try:
+            if file_text(self.folder) == self.state.plan.file_text and not self._recipe_changed():
+                return None
+            return plan_of(self.folder)
+        except FinishingError:
+            return None
+
+    def _recipe_changed(self) -> bool:
+        path = recipe_path(self.folder, self.state.plan.source)
+        try:
+            return path.read_text(encoding="utf-8") != self.state.plan.text
+        except (OSError, UnicodeDecodeError):
+            return False
+
+    def _acts(self, group: int) -> tuple[AnyAct, ...]:
+        events = (from_row(row).event for row in self._journal.group(group))
+        return tuple(event for event in events if isinstance(event, Act))
+
+    def _store(self, events: Iterable[Event]) -> None:
+        rows = self._journal.append(
+            to_store(events),
+            at=self._clock.now(),
+            sitting=len(self.state.sittings),
+            after_ms=self._clock.ticks() - self._began,
+        )
+        for row, event in zip(rows, events, strict=True):
+            self.state = evolve(self.state, Happening(row.group, row.at, row.after_ms, event))
+            self._seq = row.seq
+        if self._seq - self._snapshot_at >= SNAPSHOT_EVERY:
+            self._journal.snapshot(self._seq, SNAPSHOT, snapshot_of(self.state))
+            self._snapshot_at = self._seq
+
+
+def _state(journal: Journal) -> tuple[State, int]:
+    """Return the state of a journal, from the newest snapshot or, where there is none, from its first event."""
+    snapshot = journal.newest_snapshot(SNAPSHOT)
+    if snapshot is not None:
+        seq, body = snapshot
+        try:
+            return _replayed(state_of(body), seq, journal.rows(after=seq))
+        except Unreadable:
+            pass  # a snapshot is only a cache; what happened is in the events
+    rows = journal.rows()
+    first = next(rows, None)
+    if first is None:
+        raise NoJournal("This garment's journal is empty: its first sitting was cut off before anything was kept.")
+    return _replayed(first_state(cast("Taken", from_row(first).event)), first.seq, rows)
+
+
+def _replayed(state: State, seq: int, rows: Iterable[Row]) -> tuple[State, int]:
+    for row in rows:
+        state = evolve(state, from_row(row))
+        seq = row.seq
+    return state, seq

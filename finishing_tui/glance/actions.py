@@ -1,0 +1,59 @@
+"""Every action at the needles, with its id, its usual key and its help: the one place they are named.
+
+``offers`` says which of them may be done now and what they would do; keys, footer, help and palette all read this.
+"""
+
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import Literal
+
+ActionId = Literal[
+    "press",
+    "other",
+    "take_back",
+    "finish",
+    "recount",
+    "rip_back",
+    "put_back",
+    "pace",
+    "note",
+    "look_back",
+    "look_on",
+    "leave_out",
+    "help",
+    "put_down",
+]
+"""The ids of the actions; they are what a settings file names."""
+
+
+@dataclass(frozen=True, slots=True)
+class Action:
+    """``key``: the usual key, as Textual names keys; ``shown``: the key as people read it; ``help``: what it does."""
+
+    id: ActionId
+    key: str
+    shown: str
+    help: str
+
+
+_ALL = (
+    Action("press", "space", "space", "the next thing is done"),
+    Action("other", "x", "x", "the other thing was done than the plan says"),
+    Action("take_back", "backspace", "backspace", "takes the last thing back, or the last digit typed"),
+    Action(
+        "finish", "enter", "enter", "this step is done; after digits: the count is that; on another step: take it up"
+    ),
+    Action("recount", "r", "r", "recount now"),
+    Action("rip_back", "t", "t", "I took it out to an earlier place"),
+    Action("put_back", "u", "u", "puts back what was taken back"),
+    Action("pace", "p", "p", "a press stands for a loop, a spot, or a run"),
+    Action("note", "n", "n", "write a note"),
+    Action("look_back", "left", "left", "look at the step before"),
+    Action("look_on", "right", "right", "look at the step after"),
+    Action("leave_out", "o", "o", "leave this step out"),
+    Action("help", "question_mark", "?", "this help"),
+    Action("put_down", "q", "q", "put it down: everything is kept"),
+)
+
+ACTIONS: MappingProxyType[ActionId, Action] = MappingProxyType({action.id: action for action in _ALL})
+"""The actions by id, in the order of the help."""

@@ -1,0 +1,81 @@
+"""Coming back to a garment: where it was left, what comes next, and what every needle should hold."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from finishing_tui.craft.words import plural
+from finishing_tui.garment.state import State
+from finishing_tui.glance.faces import counted
+from finishing_tui.glance.glancing import glance
+from finishing_tui.glance.values import Face, Glance, ItemFace, MessageFace, PairFace, RoundFace, SpotFace, StitchFace
+
+
+@dataclass(frozen=True, slots=True)
+class ComingBack:
+    """All that is needed within ten seconds.
+
+    ``away``: since when it lay; ``last``: the last act; ``next``: what comes next; ``where``: what was written when it
+    was put down, ``cut_off``: the last sitting was never put down; ``notes``: the latest notes.
+    """
+
+    away: str
+    last: str
+    next: str
+    where: str
+    cut_off: bool
+    notes: tuple[str, ...]
+    now: Glance
+
+
+def coming_back(state: State, now: datetime) -> ComingBack:
+    """Return what a knitter coming back must know; to be asked before a new sitting begins."""
+    seen = glance(state, now)
+    last = state.sittings[-1] if state.sittings else None
+    since = (last.ended if last and last.ended else state.last_act) or (last.began if last else "")
+    return ComingBack(
+        away=_away(since, now),
+        last=_last(seen),
+        next=f"next: {next_words(seen.face)}",
+        where=last.where if last else "",
+        cut_off=last is not None and not last.ended,
+        notes=tuple(note.text for note in state.notes[-2:]),
+        now=seen,
+    )
+
+
+def next_words(face: Face) -> str:
+    """Return what comes next in words: "row 19, PICK"."""
+    match face:
+        case SpotFace():
+            return f"{face.unit} {face.spot + 1}, {' then '.join(face.acts)}"
+        case StitchFace() | PairFace():
+            return f"{face.act}, {face.count + 1} of {face.of}" + (
+                f": {face.said}" if isinstance(face, StitchFace) and face.said else ""
+            )
+        case RoundFace():
+            return f"{face.unit} {face.count + 1} of {face.of}" + (f": {face.said}" if face.said else "")
+        case ItemFace():
+            return face.items[face.done] if face.done < len(face.items) else face.act
+        case MessageFace():
+            return face.words
+        case _:
+            return face.words
+
+
+def _last(seen: Glance) -> str:
+    if seen.take_back:
+        return f"step {seen.step}, {seen.heading}: {counted(seen.face)} (last: {seen.take_back})"
+    return f"step {seen.step}, {seen.heading}: {counted(seen.face)}"
+
+
+def _away(since: str, now: datetime) -> str:
+    if not since:
+        return ""
+    minutes = int((now - datetime.fromisoformat(since)).total_seconds()) // 60
+    if minutes < 2:
+        return "a moment ago"
+    if minutes < 120:
+        return f"{plural(minutes, 'minute')} ago"
+    if minutes < 2 * 24 * 60:
+        return f"{plural(minutes // 60, 'hour')} ago"
+    return f"{plural(minutes // (24 * 60), 'day')} ago"

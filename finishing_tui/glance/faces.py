@@ -1,0 +1,164 @@
+"""Which face a stage has, and what it says. One function a unit; a test walks every kind to see that each has one."""
+
+from finishing_tui.craft.spacing import say
+from finishing_tui.craft.words import plural
+from finishing_tui.garment.decide.press import next_mark
+from finishing_tui.garment.state import State
+from finishing_tui.garment.walk import next_pick, planned, run_end, stretch_at
+from finishing_tui.garment.work import Progress, Work
+from finishing_tui.glance.values import (
+    Edge,
+    Face,
+    ItemFace,
+    MessageFace,
+    PairFace,
+    RoundFace,
+    SpotFace,
+    StitchFace,
+    ValueFace,
+)
+from finishing_tui.recipe.stage import Stage
+
+
+def face_of(state: State, work: Work) -> Face:
+    """Return the face of the stage under way of a step that was begun."""
+    if work.complete:
+        return MessageFace("DONE?", "Everything of this step is done. Enter when it looks right.", good=True)
+    index = work.at
+    stage, progress = work.stages[index], work.progress[index]
+    match stage.unit:
+        case "spot":
+            return _spots(state, work, index)
+        case "stitch":
+            return StitchFace(progress.mark.units, stage.units, stage.act, stage.words, _said(stage, progress))
+        case "pair":
+            return _pairs(state, stage, progress)
+        case "round":
+            return _rounds(state, stage, progress)
+        case "item":
+            texts = tuple(item.text for item in stage.items)
+            return ItemFace(stage.act, stage.words, texts, progress.mark.units)
+        case "value":
+            return ValueFace(stage.act, stage.words, stage.of, progress.value)
+
+
+def edge_of(state: State, work: Work, index: int, progress: Progress | None = None) -> Edge:
+    """Return the edge of a stage of spots, as it stands or, for looking ahead, with another progress."""
+    stage = work.stages[index]
+    before = work.stages[index - 1].title if index else ""
+    after = work.stages[index + 1].title if index + 1 < len(work.stages) else ""
+    progress = progress or work.progress[index]
+    half = stage.halts[0] if stage.halts else None
+    return Edge(stage.units, progress.mark.units, half, before, after, state.plan.hand, progress)
+
+
+def rhythm_words(stage: Stage, progress: Progress) -> str:
+    """Return the rhythm of the stretch under way in words; after a recount it begins "from row 16:"."""
+    stretch = stretch_at(progress, min(progress.mark.units + 1, stage.units))
+    words = say(stretch.rhythm, unit=stage.spot)
+    return f"from {stage.spot} {stretch.start + 1}: {words}" if stretch.start else words
+
+
+def _spots(state: State, work: Work, index: int) -> SpotFace:
+    stage, progress = work.stages[index], work.progress[index]
+    mark = progress.mark
+    halfway, due = _halfway(stage, progress)
+    return SpotFace(
+        count=mark.loops,
+        target=stage.target,
+        spot=mark.units,
+        spots=stage.units,
+        unit=stage.spot,
+        acts=_acts(state, stage, progress),
+        then=_then(state, stage, progress),
+        rhythm=rhythm_words(stage, progress),
+        halfway=halfway,
+        due=due,
+        edge=edge_of(state, work, index),
+    )
+
+
+def _acts(state: State, stage: Stage, progress: Progress) -> tuple[str, ...]:
+    """Return what to do next at the pace that was chosen."""
+    mark = progress.mark
+    here = mark.units + 1
+    if state.pace == "run":
+        end = min(run_end(progress, here), stage.units)
+        loops = next_mark(state, stage, progress).loops - mark.loops
+        acts = (f"PICK {loops}",) if loops else ()
+        skips = sum(1 for spot in range(here, end + 1) if not planned(progress, spot))
+        return (*acts, f"SKIP {skips}") if skips else acts
+    if state.pace == "spot":
+        return ("PICK" if planned(progress, here) else "SKIP",)
+    pick = next_pick(stage, progress)
+    if pick is None:
+        return (f"SKIP {stage.units - mark.units}",)
+    return (f"SKIP {pick - here}", "PICK") if pick > here else ("PICK",)
+
+
+def _then(state: State, stage: Stage, progress: Progress) -> str:
+    """Return what comes after the next thing."""
+    after = next_mark(state, stage, progress)
+    if after.units >= stage.units:
+        return "then this section is done"
+    if after.within:
+        return "then once more in the same one"
+    return "then pick" if planned(progress, after.units + 1) else "then skip"
+
+
+def _halfway(stage: Stage, progress: Progress) -> tuple[str, bool]:
+    """Return what is said about the recount at the half, and whether it is due."""
+    if not stage.halts:
+        return "", False
+    half = stage.halts[0]
+    loops, spot = progress.confirmed
+    if spot >= half:
+        return f"counted {loops} at {stage.spot} {spot}", False
+    if progress.mark.units >= half:
+        return f"half way: count the loops (by presses {progress.mark.loops})", True
+    return f"recount at half way, {stage.spot} {half}", False
+
+
+def _said(stage: Stage, progress: Progress) -> str:
+    return dict(stage.said).get(progress.mark.units + 1, "")
+
+
+def _pairs(state: State, stage: Stage, progress: Progress) -> PairFace:
+    here = state.plan.here(state.ledger)
+    return PairFace(
+        progress.mark.units,
+        stage.units,
+        stage.act,
+        here.name(stage.front),
+        state.ledger.on(stage.front),
+        here.name(stage.back),
+        state.ledger.on(stage.back),
+        stage.words,
+    )
+
+
+def _rounds(state: State, stage: Stage, progress: Progress) -> RoundFace:
+    unit, done = stage.act.lower(), progress.mark.units
+    later = [(number, words) for number, words in stage.said if number > done + 1]
+    coming = f"{unit} {later[0][0]}: {later[0][1]}" if later else ""
+    stitches = state.ledger.on(stage.place)
+    return RoundFace(done, stage.units, unit, stitches, stage.words, _said(stage, progress), coming)
+
+
+def counted(face: Face) -> str:
+    """Return a face's figure in a sentence: "14 of 24 loops", for the list of garments and the line-by-line mode."""
+    match face:
+        case SpotFace():
+            return f"{face.count} of {plural(face.target, 'loop')}, {face.unit} {face.spot} of {face.spots}"
+        case StitchFace():
+            return f"{face.count} of {plural(face.of, 'stitch')}"
+        case PairFace():
+            return f"{face.count} of {plural(face.of, 'pair')}"
+        case RoundFace():
+            return f"{face.unit} {face.count} of {face.of}"
+        case ItemFace():
+            return f"{face.done} of {len(face.items)}"
+        case ValueFace():
+            return face.value or "nothing typed yet"
+        case MessageFace():
+            return face.words

@@ -1,0 +1,154 @@
+"""``glance``: everything there is to see of a garment, and ``look_at``: the same with another step in the middle."""
+
+from collections.abc import Mapping
+from datetime import datetime
+from types import MappingProxyType
+
+from finishing_tui.craft.ledger import OUTSIDE, Posture
+from finishing_tui.craft.pace import pace_between, said
+from finishing_tui.garment.commands import Refusal
+from finishing_tui.garment.decide.steps import begin
+from finishing_tui.garment.state import State
+from finishing_tui.garment.work import Standing
+from finishing_tui.glance.faces import face_of
+from finishing_tui.glance.values import Face, Glance, Holding, Line, MessageFace, StepLine
+from finishing_tui.recipe.kinds.base import Step
+from finishing_tui.recipe.stage import HAND
+
+ENDS: Mapping[str, Mapping[str, str]] = MappingProxyType(
+    {
+        "right": MappingProxyType({"{start end}": "right-hand end", "{far end}": "left-hand end"}),
+        "left": MappingProxyType({"{start end}": "left-hand end", "{far end}": "right-hand end"}),
+    }
+)
+"""What the words that turn round with the hand stand for."""
+
+
+def glance(state: State, now: datetime) -> Glance:
+    """Return all there is to see, with the step under the needles in the middle; ``now`` is UTC."""
+    return look_at(state, state.current, now)
+
+
+def look_at(state: State, step: int | None, now: datetime) -> Glance:
+    """Return all there is to see, with ``step`` in the middle; None is the end, when every step is done."""
+    plan = state.plan
+    recipe_step = plan.step(step) if step is not None else None
+    standing = state.steps[step] if step is not None else None
+    work = standing.work if standing else None
+    part = ""
+    if work is not None and not work.complete:
+        title, parts = work.stages[work.at].title, len(work.stages)
+        part = f"{title}, {work.at + 1} of {parts}" if parts > 1 else title
+    return Glance(
+        title=plan.title,
+        size=plan.size,
+        step=0 if step is None else step + 1,
+        steps=len(state.steps),
+        heading=recipe_step.title if recipe_step else "Finished",
+        part=part,
+        posture=posture_words(state.ledger.posture),
+        needles=plan.needles,
+        minutes=_minutes(state, now),
+        time_left=_time_left(state),
+        face=_face(state, step, standing),
+        holdings=_holdings(state, step),
+        tails=tuple(state.ledger.tails),
+        markers=state.ledger.markers,
+        holes=state.ledger.holes,
+        lines=_lines(recipe_step, plan.hand) if recipe_step else (),
+        list=tuple(
+            StepLine(index + 1, plan.step(index).title, one.status, index == state.current)
+            for index, one in enumerate(state.steps)
+        ),
+        pace=state.pace,
+        take_back=state.top_label if state.top else "",
+        can_put_back=bool(state.undone),
+        looking=step != state.current,
+        hand=plan.hand,
+    )
+
+
+def posture_words(posture: Posture) -> str:
+    """Return how the work lies in words, empty where nothing is known."""
+    parts = (
+        f"{posture.facing} side facing" if posture.facing else "",
+        f"{posture.together} sides together" if posture.together else "",
+        f"{posture.near} nearer to you" if posture.near else "",
+        f"{posture.on_top} on top" if posture.on_top else "",
+        f"yarn at {posture.yarn_at}" if posture.yarn_at else "",
+    )
+    return " · ".join(part for part in parts if part)
+
+
+def _face(state: State, step: int | None, standing: Standing | None) -> Face:
+    if step is None or standing is None:
+        if state.ledger.empty:
+            words = "Every step is done, and the ledger holds nothing: no stitch, tail, marker or hole is left."
+            return MessageFace("FINISHED", words, good=True)
+        return MessageFace("LEFT OVER", "Every step is done, but something is left: see below.", good=False)
+    if standing.work is not None and standing.status == "under way":
+        return face_of(state, standing.work)
+    if standing.status == "done":
+        return MessageFace("DONE", "This step is done.", good=True)
+    if standing.status == "left out":
+        return MessageFace("LEFT OUT", "This step is left out. Enter takes it up.", good=False)
+    if step != state.current:
+        return MessageFace("TO COME", "Enter takes this step up.", good=True)
+    begun = begin(state, step)
+    if isinstance(begun, Refusal):
+        return MessageFace("NOT YET", f"{begun.sentence}.", good=False)
+    return MessageFace("BEGIN", "Space begins this step.", good=True)
+
+
+def _holdings(state: State, step: int | None) -> tuple[Holding, ...]:
+    work = state.steps[step].work if step is not None else None
+    here: set[str] = set()
+    if work is not None and not work.complete:
+        stage = work.stages[work.at]
+        here = {stage.place, stage.front, stage.back} | {flow.source for flow in stage.flows} - OUTSIDE
+    holdings = [
+        Holding(place.text, place.kind, state.ledger.on(name), name in here)
+        for name, place in state.plan.recipe.place.items()
+        if state.ledger.on(name) or name in here
+    ]
+    if state.ledger.on(HAND):
+        holdings.append(Holding(HAND, "needle", state.ledger.on(HAND), here=True))
+    return tuple(holdings)
+
+
+def _lines(step: Step, hand: str) -> tuple[Line, ...]:
+    texts = (
+        ("", step.say),
+        ("count", step.how),
+        ("right when", step.look),
+        ("if not", step.mend),
+        ("take care", step.mind),
+        ("see", step.see),
+    )
+    return tuple(Line(heading, turned(text, hand)) for heading, text in texts if text)
+
+
+def turned(text: str, hand: str) -> str:
+    """Return a text with the words that turn round for a left-handed knitter put in."""
+    for words, meaning in ENDS[hand].items():
+        text = text.replace(words, meaning)
+    return text
+
+
+def _minutes(state: State, now: datetime) -> int:
+    if not state.sittings:
+        return 0
+    return max(0, int((now - datetime.fromisoformat(state.sittings[-1].began)).total_seconds()) // 60)
+
+
+def _time_left(state: State) -> str:
+    work = state.standing.work if state.standing else None
+    if work is None or work.complete:
+        return ""
+    stage, mark = work.stages[work.at], work.progress[work.at].mark
+    left = max(stage.target - mark.loops, 0) if stage.unit == "spot" else stage.units - mark.units
+    pace = pace_between(state.presses)
+    # A run is many units at one press, so its presses say nothing of a unit.
+    if pace is None or (stage.unit == "spot" and state.pace == "run"):
+        return ""
+    return f"{said(pace.time_left(left))} left in this part"

@@ -1,0 +1,109 @@
+"""What may be done next: the one place that footer, help, palette, prompt and speech read."""
+
+from dataclasses import dataclass
+
+from finishing_tui.garment.commands import ChoosePace, Command, Finish, LeaveOut, Other, Press, TakeUp
+from finishing_tui.garment.events import Pace
+from finishing_tui.garment.state import State
+from finishing_tui.garment.walk import planned
+from finishing_tui.garment.work import Work
+from finishing_tui.glance.actions import ActionId
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """One thing that may be done now.
+
+    ``label``: in a word or two, for the footer; ``what``: what it would do here, in a sentence; ``command``: what to
+    ask for. Actions that first open something (a recount, a note, help) carry no command. ``sides``: needles to choose
+    between, as (key of the place, its words).
+    """
+
+    action: ActionId
+    label: str
+    what: str
+    command: Command | None = None
+    sides: tuple[tuple[str, str], ...] = ()
+
+
+_NEXT_PACE: dict[Pace, Pace] = {"loop": "spot", "spot": "run", "run": "loop"}
+
+
+def offers(state: State, looking_at: int | None = None) -> tuple[Offer, ...]:
+    """Return what may be done now; ``looking_at``: another step that is looked at, counted from 0."""
+    work = state.standing.work if state.standing else None
+    found = [*_working(state, work), *_finishing(state, work, looking_at)]
+    if state.top:
+        found.append(Offer("take_back", "tink", f"take back {state.top_label or 'the last press'}"))
+    if state.undone:
+        found.append(Offer("put_back", "put back", "let what was taken back stand again"))
+    if work is not None:
+        found.append(Offer("recount", "recount", "count what is there, and space the rest anew if need be"))
+    if state.order:
+        found.append(Offer("rip_back", "took it out", "say to where the work was taken out"))
+    found.append(Offer("note", "note", "write a note at this step"))
+    spots = work is not None and any(stage.unit == "spot" for stage in work.stages)
+    if spots:
+        pace = _NEXT_PACE[state.pace]
+        what = f"a press stands for a {state.pace}; change that to a {pace}"
+        found.append(Offer("pace", f"pace: {state.pace}", what, ChoosePace(pace)))
+    here = state.current if looking_at is None else looking_at
+    found += _looking(state, here)
+    if here is not None and state.steps[here].status in {"to come", "under way"}:
+        what = f"leave out step {here + 1}"
+        found.append(Offer("leave_out", "leave out", what, LeaveOut(here)))
+    found.append(Offer("help", "help", "all keys, and how this step is done"))
+    found.append(Offer("put_down", "put down", "put the garment down; everything is kept"))
+    return tuple(found)
+
+
+def _working(state: State, work: Work | None) -> list[Offer]:
+    if state.current is None:
+        return []
+    if work is None:
+        return [Offer("press", "begin", "begin this step", Press())]
+    if work.complete:
+        return []
+    stage, progress = work.stages[work.at], work.progress[work.at]
+    if stage.unit == "value":
+        return []
+    done = [Offer("press", "done", "the next thing is done", Press())]
+    if stage.unit == "spot":
+        spot = progress.mark.units + 1
+        did = "skipped" if planned(progress, spot) else "picked"
+        done.append(Offer("other", f"{stage.spot} {spot} {did}", f"{stage.spot} {spot} was {did} instead", Other()))
+    front, back = state.ledger.on(stage.front), state.ledger.on(stage.back)
+    if stage.unit == "pair" and (front != back or not stage.empties):
+        here = state.plan.here(state.ledger)
+        front_side, back_side = (stage.front, here.name(stage.front)), (stage.back, here.name(stage.back))
+        sides: tuple[tuple[str, str], ...] = (front_side, back_side)
+        if stage.empties:
+            sides = (front_side,) if front > back else (back_side,)
+        done.append(Offer("other", "two together", "two were worked together on one needle", Other(sides[0][0]), sides))
+    return done
+
+
+def _finishing(state: State, work: Work | None, looking_at: int | None) -> list[Offer]:
+    if looking_at is not None and looking_at != state.current:
+        if state.steps[looking_at].status in {"to come", "under way", "left out"}:
+            return [Offer("finish", "take it up", f"go on with step {looking_at + 1}", TakeUp(looking_at))]
+        return []
+    if state.current is None:
+        return []
+    if work is None:
+        return [Offer("finish", "begin", "begin this step", Finish())]
+    if not work.complete and work.stages[work.at].takes_all:
+        stage = work.stages[work.at]
+        return [Offer("finish", "the lot", f"all of {stage.title} is done", Finish())]
+    return [Offer("finish", "step done", "this step is done", Finish())]
+
+
+def _looking(state: State, here: int | None) -> list[Offer]:
+    steps = len(state.steps)
+    at = steps if here is None else here
+    found = []
+    if at > 0:
+        found.append(Offer("look_back", "look back", f"look at step {at}"))
+    if at + 1 < steps:
+        found.append(Offer("look_on", "look on", f"look at step {at + 2}"))
+    return found

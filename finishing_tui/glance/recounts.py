@@ -1,0 +1,100 @@
+"""A recount, as a conversation: what was counted, what it may be put down to, and the ways to go on side by side."""
+
+from dataclasses import dataclass
+
+from finishing_tui.craft.words import plural
+from finishing_tui.garment.commands import Answer, Count
+from finishing_tui.garment.recounting import Way, counted_stage, outlook
+from finishing_tui.garment.state import State
+from finishing_tui.glance.faces import edge_of, rhythm_words
+from finishing_tui.glance.values import Edge
+
+ANSWERS: tuple[tuple[Answer, str], ...] = (
+    ("presses", "I missed or doubled presses"),
+    ("loops", "I am at this spot, and the loops differ"),
+    ("rows left", "I don't know the row: I count what is left"),
+    ("half way", "I don't know the row: I am at the fold mark"),
+)
+"""What a count that differs from the presses may be put down to, in the order it is asked."""
+
+
+@dataclass(frozen=True, slots=True)
+class WayView:
+    """One way to go on: in a few words, in a sentence, as the edge and the rhythm would be, and how to ask for it."""
+
+    label: str
+    text: str
+    edge: Edge
+    rhythm: str
+    command: Count
+
+
+@dataclass(frozen=True, slots=True)
+class RecountView:
+    """A count and what it leads to.
+
+    ``matches``: it is what the presses say, and there is nothing to choose. ``verdict``: how the rest lies (lies flat,
+    just shows, will pucker, will flare, cannot be), ``text``: all of it in sentences. ``before``: the edge as planned,
+    ``rhythm``: its rhythm; ``ways``: in order of sense.
+    """
+
+    title: str
+    counted: int
+    expected: int
+    total: int
+    unit: str
+    spot: int
+    matches: bool
+    verdict: str
+    text: str
+    before: Edge
+    rhythm: str
+    ways: tuple[WayView, ...]
+
+
+def can_recount(state: State) -> bool:
+    """Return whether a section of an edge is there to be counted."""
+    work = state.standing.work if state.standing else None
+    return work is not None and counted_stage(work) is not None
+
+
+def recount_view(state: State, counted: int, answer: Answer | None = None, left: int | None = None) -> RecountView:
+    """Return what counting ``counted`` loops leads to.
+
+    ``answer``: what a difference is put down to, and ``left`` the rows left where that is the answer. Raises
+    ``FinishingError`` with a sentence when that cannot be.
+    """
+    seen = outlook(state, counted, answer, left)
+    standing = state.standing
+    if standing is None or standing.work is None:
+        raise ValueError("an outlook needs a step under way")
+    work = standing.work
+    total = state.ledger.on(seen.stage.place) + counted - seen.expected
+    ways = []
+    for way in seen.ways:
+        edge = edge_of(state, work, seen.index, way.progress)
+        command = Count(counted, answer=answer, left=left, repair=way.repair)
+        ways.append(WayView(_label(way), way.text, edge, rhythm_words(way.stage, way.progress), command))
+    return RecountView(
+        title=seen.stage.title,
+        counted=counted,
+        expected=seen.expected,
+        total=total,
+        unit=seen.stage.spot,
+        spot=seen.spot,
+        matches=seen.put == "as planned",
+        verdict=seen.verdict,
+        text=seen.text,
+        before=edge_of(state, work, seen.index),
+        rhythm=rhythm_words(seen.stage, seen.before),
+        ways=tuple(ways),
+    )
+
+
+def _label(way: Way) -> str:
+    if way.repair == "rip back":
+        mark = way.progress.mark
+        return f"rip back to {way.stage.spot} {mark.units}, {plural(mark.loops, 'loop')}"
+    if way.repair == "first round" and way.difference:
+        return f"natural ratio, then {way.difference:+d} in the first round"
+    return {"space the rest": "space the rest", "first round": "natural ratio", "as it is": "as it is"}[way.repair]

@@ -1,0 +1,51 @@
+"""Where work can be taken out to: the parts of the step under way, and the beginnings of steps before."""
+
+from dataclasses import dataclass
+
+from finishing_tui.garment.commands import RipBack
+from finishing_tui.garment.state import State
+from finishing_tui.recipe.stage import Stage
+
+
+@dataclass(frozen=True, slots=True)
+class RipPoint:
+    """A place work can be taken out to, in words.
+
+    Without a ``most``, ``command`` is ready. With one, a number from 0 to ``most`` of ``unit``s is asked for, and
+    ``to`` gives the command.
+    """
+
+    text: str
+    command: RipBack
+    most: int = 0
+    unit: str = ""
+
+    def to(self, units: int) -> RipBack:
+        """Return the command that takes it out to ``units`` units."""
+        return RipBack(self.command.step, self.command.stage, units)
+
+
+def rip_points(state: State) -> tuple[RipPoint, ...]:
+    """Return the places work can be taken out to, nearest first."""
+    points: list[RipPoint] = []
+    for step in reversed(state.order):
+        work = state.steps[step].work
+        if work is None:
+            continue
+        title = state.plan.step(step).title
+        for index in range(min(work.at, len(work.stages) - 1), -1, -1):
+            stage, mark = work.stages[index], work.progress[index].mark
+            if not mark.units:
+                continue
+            if stage.unit in {"spot", "round", "pair", "stitch"}:
+                unit = _unit(stage)
+                text = f"step {step + 1}, {stage.title}: to a {unit} (it is at {mark.units})"
+                points.append(RipPoint(text, RipBack(step, index, mark.units), mark.units, unit))
+        points.append(RipPoint(f"the start of step {step + 1}, {title}", RipBack(step)))
+    return tuple(points)
+
+
+def _unit(stage: Stage) -> str:
+    if stage.unit == "spot":
+        return stage.spot
+    return stage.act.lower() if stage.unit == "round" else stage.unit

@@ -1,0 +1,203 @@
+"""What there is to see: one frozen value for a whole screen, with a face for each unit a press can stand for.
+
+Text is ready to show and inert; a screen lays it out and draws it, but never makes up words of its own about a
+garment.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from finishing_tui.garment.walk import done, planned, strays
+from finishing_tui.garment.work import Progress
+
+SpotSort = Literal["picked", "skipped", "doubled", "to pick", "to skip", "to double"]
+"""What a spot is: passed (picked, skipped, doubled: two loops) or to come."""
+
+
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """A section of an edge as it is walked, asked spot by spot; spots count from 1 in walking order.
+
+    ``spots`` in all, ``at``: how many are passed, ``half``: the spot of the half mark, if it is recounted there;
+    ``before`` and ``after``: what the section begins and ends at, in words; ``hand``: a right-handed knitter walks
+    from right to left.
+    """
+
+    spots: int
+    at: int
+    half: int | None
+    before: str
+    after: str
+    hand: Literal["right", "left"]
+    progress: Progress
+
+    def sort(self, spot: int) -> SpotSort:
+        """Return what the spot is."""
+        if spot <= self.at:
+            loops = done(self.progress, spot)
+            return "skipped" if not loops else "picked" if loops == 1 else "doubled"
+        loops = planned(self.progress, spot)
+        return "to skip" if not loops else "to pick" if loops == 1 else "to double"
+
+    @property
+    def strayed(self) -> frozenset[int]:
+        """The spots at which something else was done than planned."""
+        return frozenset(spot for spot, _ in strays(self.progress))
+
+
+@dataclass(frozen=True, slots=True)
+class SpotFace:
+    """Picking up along an edge.
+
+    ``count`` of ``target`` loops; ``spot`` of ``spots`` passed, each a ``unit`` (row, ridge, chain, stitch).
+    ``acts``: what to do next, in one or two words of two metres (("SKIP 1", "PICK")); ``then``: what follows;
+    ``rhythm``: the rhythm in words; ``halfway``: about the recount; ``due``: a recount is due now.
+    """
+
+    count: int
+    target: int
+    spot: int
+    spots: int
+    unit: str
+    acts: tuple[str, ...]
+    then: str
+    rhythm: str
+    halfway: str
+    due: bool
+    edge: Edge
+
+
+@dataclass(frozen=True, slots=True)
+class StitchFace:
+    """Single stitches: ``count`` of ``of`` are done; ``act``: the word; ``said``: words for just the next one."""
+
+    count: int
+    of: int
+    act: str
+    words: str
+    said: str
+
+
+@dataclass(frozen=True, slots=True)
+class PairFace:
+    """Pairs of a join: ``count`` of ``of``; ``front`` and ``back`` needle with what is left on each."""
+
+    count: int
+    of: int
+    act: str
+    front: str
+    front_left: int
+    back: str
+    back_left: int
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class RoundFace:
+    """Rounds or rows: ``count`` of ``of`` are done, with ``stitches`` on the needle; ``unit``: round or row.
+
+    ``said``: what the next one asks for; ``coming``: the next shaped one, in words, if it is not the next.
+    """
+
+    count: int
+    of: int
+    unit: str
+    stitches: int
+    words: str
+    said: str
+    coming: str
+
+
+@dataclass(frozen=True, slots=True)
+class ItemFace:
+    """A checklist: its items in order, and how many are ticked off."""
+
+    act: str
+    words: str
+    items: tuple[str, ...]
+    done: int
+
+
+@dataclass(frozen=True, slots=True)
+class ValueFace:
+    """A value to type, in ``unit``; ``value``: what was typed, if it was."""
+
+    act: str
+    words: str
+    unit: str
+    value: str
+
+
+@dataclass(frozen=True, slots=True)
+class MessageFace:
+    """Nothing to count right now: a word of two metres and a sentence. ``good``: it is good news."""
+
+    act: str
+    words: str
+    good: bool
+
+
+Face = SpotFace | StitchFace | PairFace | RoundFace | ItemFace | ValueFace | MessageFace
+"""What the middle of the screen shows; one for each unit, and one for when there is nothing to count."""
+
+
+@dataclass(frozen=True, slots=True)
+class Holding:
+    """A place with its live stitches; ``here``: it is the one being worked on."""
+
+    name: str
+    kind: str
+    stitches: int
+    here: bool
+
+
+@dataclass(frozen=True, slots=True)
+class StepLine:
+    """A step in the list of steps. ``number`` from 1; ``status``: to come, under way, done or left out."""
+
+    number: int
+    title: str
+    status: str
+    here: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """Words of a step under their heading: how to do it, how to count, how it should look, what goes wrong, mind."""
+
+    heading: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Glance:
+    """A whole screen of a garment in hand.
+
+    ``step`` of ``steps``, counted from 1 (``step`` is 0 when all are done); ``part``: the section or part of the step;
+    ``posture``: how the work lies, in words, ``needles``: what is worked with; ``minutes`` of this sitting so far;
+    ``time_left``: in words, empty when it cannot be known; ``lines``: the step's words; ``take_back``: what backspace
+    would take back when that is not a press; ``looking``: whether this is another step than the one under way.
+    """
+
+    title: str
+    size: str
+    step: int
+    steps: int
+    heading: str
+    part: str
+    posture: str
+    needles: str
+    minutes: int
+    time_left: str
+    face: Face
+    holdings: tuple[Holding, ...]
+    tails: tuple[str, ...]
+    markers: tuple[str, ...]
+    holes: tuple[str, ...]
+    lines: tuple[Line, ...]
+    list: tuple[StepLine, ...]
+    pace: Literal["loop", "spot", "run"]
+    take_back: str
+    can_put_back: bool
+    looking: bool
+    hand: Literal["right", "left"]
