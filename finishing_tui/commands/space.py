@@ -19,7 +19,7 @@ example: 31 stitches along an edge of 44 rows
   xx.xx.xx.xx.xx.xx.xx.xx.xxx.xxx.xxx.xxx.xxx.
   (x pick, . skip; in the order you walk)
 
-  Never more than 0.9 of a stitch from even; the most even there is (--style even): 0.5 of a stitch.
+  Never more than one stitch from even; the most even there is (--style even): 0.5 of a stitch.
 
 With more stitches than spots some spots take two loops, up to two in every one.
 """
