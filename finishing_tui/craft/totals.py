@@ -72,7 +72,7 @@ def nearest(wanted: Fraction | int, among: Reach, repeat: Repeat = EVERY) -> tup
     One number where only one side has any, or where ``wanted`` itself can be met; none where no total can.
     """
     period = lcm(among.step, repeat.of)
-    least, most = max(among.least, 1), among.most
+    least, most = max(among.least, repeat.plus, 1), among.most
     start = min(floor(wanted), most)
     below = next((t for t in range(start, max(start - period, least - 1), -1) if _fits(t, among, repeat)), None)
     start = max(ceil(wanted), least)
