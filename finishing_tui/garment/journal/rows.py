@@ -98,7 +98,7 @@ def moment(at: datetime) -> str:
 def _plain(value: Any) -> Any:
     if isinstance(value, Mapping):
         return dict(value)
-    if isinstance(value, Sequence):
+    if isinstance(value, Sequence) and not isinstance(value, bytes | bytearray | memoryview):
         return list(value)
     raise TypeError(f"a {type(value).__name__} is not a JSON value")
 

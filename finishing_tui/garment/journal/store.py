@@ -114,6 +114,8 @@ class Store:
             self.checkpoint(whole=True)
             with contextlib.suppress(sqlite3.OperationalError):  # locked: someone looks
                 self._connection.execute("PRAGMA journal_mode=DELETE")
+        if not self.wal:  # what came along from a place where a log was possible
+            schema.beside(self.path, "-shm").unlink(missing_ok=True)
         sync_folder(self.path.parent)
 
     def close(self) -> None:

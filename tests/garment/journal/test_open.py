@@ -1,0 +1,215 @@
+"""Opening: one writer, onlookers, and what is not ours or not for us is not touched in the least."""
+
+import os
+import sqlite3
+import subprocess
+import sys
+from contextlib import closing
+from pathlib import Path
+
+import pytest
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.garment.journal import (
+    NAME,
+    AlreadyBegun,
+    Entry,
+    InUse,
+    Journal,
+    Newer,
+    NoJournal,
+    NotAJournal,
+    Unreachable,
+    check,
+    recover,
+)
+from tests.garment.journal.making import NOON, contents, fill, press, read
+
+
+def refuse(folder: Path, error: type[FinishingError]) -> str:
+    """Show that every way in answers with ``error`` and leaves every file as it was; return the sentence."""
+    before = {one.name for one in folder.iterdir()}, contents(folder)
+    for way in (Journal.open, lambda place: Journal.open(place, look=True), check, recover):
+        with pytest.raises(error) as caught:
+            way(folder)
+        assert ({one.name for one in folder.iterdir()}, contents(folder)) == before
+    return str(caught.value)
+
+
+def test_no_journal(tmp_path: Path) -> None:
+    """A folder without a journal: said so, and none is made."""
+    refuse(tmp_path, NoJournal)
+
+
+def test_no_folder(tmp_path: Path) -> None:
+    """A folder that is not there: one sentence, and none is made."""
+    with pytest.raises(NoJournal):
+        Journal.open(tmp_path / "none")
+    with pytest.raises(Unreachable):
+        Journal.create(tmp_path / "none")
+    assert not list(tmp_path.iterdir())
+
+
+def test_a_folder_in_its_place(tmp_path: Path) -> None:
+    """A folder under the journal's name."""
+    (tmp_path / NAME).mkdir()
+    refuse(tmp_path, NotAJournal)
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="there are no named pipes in folders there")
+def test_a_pipe_in_its_place(tmp_path: Path) -> None:
+    """A named pipe under the journal's name, which would keep a plain reader waiting for ever."""
+    os.mkfifo(tmp_path / NAME)
+    refuse(tmp_path, NotAJournal)
+
+
+@pytest.mark.parametrize("mode", ["DELETE", "WAL"])
+def test_a_database_of_someone_else(tmp_path: Path, mode: str) -> None:
+    """Another program's database under the journal's name, in either mode, also while it is open there."""
+    with closing(sqlite3.connect(tmp_path / NAME)) as connection:
+        connection.execute(f"PRAGMA journal_mode={mode}")
+        connection.execute("PRAGMA application_id=1196444487")
+        connection.execute("CREATE TABLE events (seq INTEGER PRIMARY KEY)")
+        connection.commit()
+        refuse(tmp_path, NotAJournal)
+    refuse(tmp_path, NotAJournal)
+
+
+def test_a_newer_format(tmp_path: Path) -> None:
+    """A journal in a format of the future: both formats are named, nothing is changed, not even to recover it."""
+    fill(tmp_path, 3)
+    with closing(sqlite3.connect(tmp_path / NAME)) as connection:
+        connection.execute("PRAGMA user_version=7")
+    sentence = refuse(tmp_path, Newer)
+    assert "format 7" in sentence
+    assert "format 1" in sentence
+
+
+def test_only_one_writes(tmp_path: Path) -> None:
+    """The second to open is told and may look; when the first puts it down the way is free."""
+    first = Journal.create(tmp_path)
+    rows = first.append([press(1)], at=NOON, sitting=1, after_ms=0)
+    assert first.flush(30)
+    for way in (Journal.open, recover):
+        with pytest.raises(InUse):
+            way(tmp_path)
+    with pytest.raises(InUse):
+        Journal.create(tmp_path)
+    assert check(tmp_path).in_use
+    assert read(tmp_path) == rows
+    more = first.append([press(2)], at=NOON, sitting=1, after_ms=1)
+    assert first.close()
+    assert first.close()
+    assert not check(tmp_path).in_use
+    with Journal.open(tmp_path) as second:
+        assert tuple(second.rows()) == rows + more
+
+
+def test_a_journal_is_begun_once(tmp_path: Path) -> None:
+    """A second beginning is refused and changes nothing."""
+    rows = fill(tmp_path, 2)
+    with pytest.raises(AlreadyBegun):
+        Journal.create(tmp_path)
+    assert read(tmp_path) == rows
+
+
+def test_what_a_lost_journal_left_is_kept(tmp_path: Path) -> None:
+    """The log of a journal that someone took away is not mixed into a new one, and not thrown out."""
+    (tmp_path / f"{NAME}-wal").write_bytes(b"something")
+    with Journal.create(tmp_path) as journal:
+        rows = journal.append([press(1)], at=NOON, sitting=1, after_ms=0)
+    assert read(tmp_path) == rows
+    assert (tmp_path / "journal.lost-1.sqlite3-wal").read_bytes() == b"something"
+
+
+def test_an_onlooker_does_not_keep_it_from_being_put_down(tmp_path: Path) -> None:
+    """Someone looks while it is put down: it is one file all the same."""
+    with Journal.create(tmp_path) as journal, Journal.open(tmp_path, look=True) as onlooker:
+        journal.append([press(1)], at=NOON, sitting=1, after_ms=0)
+        assert journal.flush(30)
+        assert len(tuple(onlooker.rows())) == 1
+        assert journal.close()
+        assert set(contents(tmp_path)) == {NAME}
+
+
+def test_put_down_in_the_middle_of_a_reading(tmp_path: Path) -> None:
+    """Someone is in the middle of reading while it is put down: everything is saved, and the next opening tidies up."""
+    fill(tmp_path, 50)
+    with Journal.open(tmp_path) as journal, Journal.open(tmp_path, look=True) as onlooker:
+        journal.append([press(101)], at=NOON, sitting=1, after_ms=0)
+        assert journal.flush(30)
+        reading = onlooker.rows()
+        next(reading)
+        assert journal.close()
+        assert [one.seq for one in reading] == list(range(2, 102))
+    Journal.open(tmp_path).close()
+    assert set(contents(tmp_path)) == {NAME}
+
+
+def test_after_it_was_put_down_nothing_is_taken_in(tmp_path: Path) -> None:
+    """Adding to a journal that was closed is refused in a sentence, and reading still works."""
+    journal = Journal.create(tmp_path)
+    rows = journal.append([press(1)], at=NOON, sitting=1, after_ms=0)
+    journal.close()
+    with pytest.raises(FinishingError, match="put down"):
+        journal.append([press(2)], at=NOON, sitting=1, after_ms=0)
+    assert tuple(journal.rows()) == rows
+    with pytest.raises(ValueError, match="at least one"), Journal.open(tmp_path) as again:
+        again.append([], at=NOON, sitting=1, after_ms=0)
+    assert Entry("a", 1, {}) == Entry("a", 1, {})
+
+
+AS_NOBODY = """
+import os, sys
+from pathlib import Path
+from finishing_tui.garment.journal import Journal, Unreachable, check, recover
+folder = Path(sys.argv[1])
+if os.getuid() == 0:
+    os.setgroups([])
+    os.setgid(65534)
+    os.setuid(65534)
+for way in (Journal.open, recover):
+    try:
+        way(folder)
+    except Unreachable as error:
+        print(error)
+    else:
+        sys.exit("it was opened")
+print(len(list(Journal.open(folder, look=True).rows())), check(folder).fault)
+"""
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="rights work otherwise there")
+@pytest.mark.parametrize("put_down", [True, False])
+def test_a_folder_that_can_only_be_read(tmp_path: Path, *, put_down: bool) -> None:
+    """No right to write, whether it was put down or not: refused in a sentence, can be looked at, is not changed."""
+    folder = tmp_path / "garment"
+    folder.mkdir()
+    fill(folder, 3)
+    if not put_down:
+        with Journal.open(folder) as journal:
+            journal.append([press(7)], at=NOON, sitting=2, after_ms=0)
+            assert journal.flush(30)
+            left = contents(folder)
+        for name, content in left.items():
+            if not name.endswith("-shm"):
+                (folder / name).write_bytes(content)
+    (folder / "journal.lock").unlink()
+    before = contents(folder)
+    for one in folder.iterdir():
+        one.chmod(0o444)
+    above = [place for place in folder.parents if place.stat().st_uid == os.getuid() and place != Path("/")]
+    modes = {place: place.stat().st_mode for place in above}
+    try:
+        for place in above:
+            place.chmod(place.stat().st_mode | 0o055)
+        folder.chmod(0o555)
+        run = subprocess.run([sys.executable, "-c", AS_NOBODY, folder], capture_output=True, text=True, check=False)
+    finally:
+        folder.chmod(0o700)
+        for place, mode in modes.items():
+            place.chmod(mode)
+    assert run.returncode == 0, run.stderr
+    assert run.stdout.count("it can be looked at") == 2
+    assert run.stdout.endswith("6 None\n" if put_down else "7 None\n")
+    assert contents(folder) == before
