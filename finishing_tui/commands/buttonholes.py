@@ -1,0 +1,42 @@
+"""``finishing buttonholes``: where the holes go on a band."""
+
+import argparse
+
+from finishing_tui.commands.answer import Answer, whole
+from finishing_tui.craft.buttonholes import buttonholes
+from finishing_tui.craft.counts import MOST
+
+EXAMPLE = """a worked example:
+  finishing buttonholes 100 --holes 7 --width 4 --first 3 --last 3
+  Work 3, bind off 4, (work 10, bind off 4) 6 times, work 2. 7 holes (the first, the last and 5 between); 6 gaps: 6
+  of 11 stitches. Each bind-off works one stitch more than it takes off; that stitch stays on the right needle as
+  the first of the next group and is not counted in the number to work next. Next row: work across and cast on 4
+  above each hole: 100 stitches again.
+"""
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """Declare what ``finishing buttonholes`` takes."""
+    parser.add_argument("stitches", type=whole(1, MOST), help="stitches of the band")
+    parser.add_argument("--holes", type=whole(1, 1_000), required=True, metavar="N", help="how many buttonholes")
+    parser.add_argument("--width", type=whole(1, MOST), required=True, metavar="W", help="stitches bound off for each")
+    parser.add_argument("--first", type=whole(1, MOST), default=3, metavar="M", help="stitches before the first (3)")
+    parser.add_argument("--last", type=whole(1, MOST), metavar="M", help="stitches after the last (as many as before)")
+
+
+def answer(args: argparse.Namespace) -> Answer:
+    """Say the row; raises ``Impossible`` when the band cannot hold the holes."""
+    last = args.first if args.last is None else args.last
+    found = buttonholes(args.stitches, args.holes, args.width, args.first, last)
+    data = {
+        "stitches": found.stitches,
+        "holes": found.holes,
+        "width": found.width,
+        "first": found.first,
+        "last": found.last,
+        "gaps": list(found.gaps),
+        "starts": list(found.starts),
+        "row": found.row,
+        "text": found.text,
+    }
+    return Answer(found.text, data)

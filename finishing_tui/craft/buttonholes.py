@@ -1,0 +1,117 @@
+"""Buttonholes along a band: margins + holes + gaps make up the band exactly, whichever of them is asked for.
+
+The gaps differ by at most one stitch. Whether the stitch left on the needle after a bind-off is counted in the next
+number differs between patterns and is the usual cause of a band one short a hole, so the row always says it.
+"""
+
+from dataclasses import dataclass
+
+from finishing_tui.craft.bind_offs import CONVENTION, bind_off_row
+from finishing_tui.craft.counts import MOST, counted
+from finishing_tui.craft.errors import Impossible
+from finishing_tui.craft.even_parts import spread
+from finishing_tui.craft.totals import Repeat
+from finishing_tui.craft.words import listing, plural
+
+
+@dataclass(frozen=True, slots=True)
+class Buttonholes:
+    """``holes`` buttonholes of ``width`` bound-off stitches on a band."""
+
+    stitches: int
+    holes: int
+    width: int
+    first: int
+    """Stitches before the first hole."""
+    last: int
+    """Stitches after the last hole."""
+    gaps: tuple[int, ...]
+    """Stitches between neighbouring holes."""
+    starts: tuple[int, ...]
+    """The first stitch of each hole, counted from 1 at the start of the row."""
+    row: str
+    """The row that binds off, in words."""
+    text: str
+
+
+def buttonholes(stitches: int, holes: int, width: int, first: int, last: int) -> Buttonholes:
+    """Return where ``holes`` holes lie on ``stitches`` stitches with margins ``first`` and ``last``.
+
+    Raises Impossible when a number is out of range, or margins, holes and a gap of one stitch at least do not fit.
+    """
+    counted("The stitches of the band", stitches)
+    counted("The buttonholes", holes, 1, 1_000)
+    for what, count in (("width of a hole", width), ("stitches before the first hole", first)):
+        counted(f"The {what}", count)
+    counted("The stitches after the last hole", last)
+    spare = stitches - first - last - holes * width
+    if spare < holes - 1:
+        raise Impossible(
+            f"{plural(stitches, 'stitch')} cannot hold {plural(holes, 'hole')} of {width} with margins of {first} and "
+            f"{last}: that takes {band_for(holes, width, 1, first, last)} at least, with 1 stitch between holes"
+        )
+    if holes == 1 and spare:
+        raise Impossible(
+            f"With one hole of {width} the margins take the rest of {stitches}: after {first} before it come "
+            f"{stitches - width - first}, not {last}"
+        )
+    gaps = spread(spare, holes - 1) if holes > 1 else ()
+    starts, groups, at = [], [first], first + 1
+    for gap in (*gaps, last):
+        starts.append(at)
+        groups += [width, gap]
+        at += width + gap
+    row = bind_off_row(groups)
+    text = (
+        f"{row[0].upper()}{row[1:]}. {_between(gaps)} {CONVENTION} Next row: work across and cast on {width} "
+        f"above each hole: {plural(stitches, 'stitch')} again."
+    )
+    return Buttonholes(stitches, holes, width, first, last, gaps, tuple(starts), row, text)
+
+
+def _between(gaps: tuple[int, ...]) -> str:
+    if not gaps:
+        return "There is one hole."
+    sizes = [f"{gaps.count(size)} of {plural(size, 'stitch')}" for size in sorted(set(gaps))]
+    middle = f", the last and {len(gaps) - 1} between" if len(gaps) > 1 else " and the last"
+    return f"{plural(len(gaps) + 1, 'hole')} (the first{middle}); {plural(len(gaps), 'gap')}: {listing(sizes)}."
+
+
+def band_for(holes: int, width: int, gap: int, first: int, last: int) -> int:
+    """Return the stitches a band needs: margins + holes x width + (holes - 1) x gap.
+
+    Raises Impossible for numbers out of range.
+    """
+    counted("The buttonholes", holes, 1, 1_000)
+    for what, count in (("width of a hole", width), ("gap", gap), ("first margin", first), ("last margin", last)):
+        counted(f"The {what}", count)
+    return first + last + holes * width + (holes - 1) * gap
+
+
+def fence_post(gap: int, width: int) -> Repeat:
+    """Return the bands on which "work ``gap``, bind off ``width``" repeats and ends as it began.
+
+    One gap more than there are holes: "rib 9, bind off 2" needs 11m + 9, not 11m. Raises Impossible out of range.
+    """
+    return Repeat(counted("The gap", gap) + counted("The width of a hole", width), gap)
+
+
+def equal_gaps(stitches: int, holes: int, width: int) -> tuple[tuple[int, int], ...]:
+    """Return every (margin, gap) with equal margins and all gaps equal, the smallest margins first.
+
+    86 stitches with 5 holes of 2: (2, 18), (4, 17), (6, 16) ... Raises Impossible out of range.
+    """
+    counted("The stitches of the band", stitches)
+    counted("The buttonholes", holes, 2, 1_000)
+    counted("The width of a hole", width, 1, MOST)
+    rest = stitches - holes * width
+    return tuple(
+        (margin, (rest - 2 * margin) // (holes - 1))
+        for margin in range(1, (rest - holes + 1) // 2 + 1)
+        if (rest - 2 * margin) % (holes - 1) == 0
+    )
+
+
+def between(buttons: int) -> int:
+    """Return how many buttons come between the first and the last: two fewer (4 buttons: 2 between)."""
+    return counted("The buttons", buttons, 2) - 2
