@@ -1,10 +1,12 @@
 """One writer a garment: a lock that the system holds for this process and frees when it ends, however it ends.
 
 The lock is on a file of its own, since SQLite's own locks come and go with every reading. It does not reach other
-machines that share the folder; there the numbers of the events keep two writers from mixing (``schema``).
+machines that share the folder, and some network drives have none; there the numbers of the events keep two writers
+from mixing (``schema``).
 """
 
 import contextlib
+import errno
 import os
 import sys
 import time
@@ -28,6 +30,9 @@ else:
 
 NAME = "journal.lock"
 """An empty file in a garment's folder. It stays there: only the system's lock on it means anything."""
+
+_TAKEN = {errno.EWOULDBLOCK, errno.EAGAIN, errno.EACCES, errno.EDEADLK}
+"""How the systems say that someone else has the lock."""
 
 _held: set[Path] = set()
 
@@ -74,9 +79,12 @@ def _taken(handle: int, tries: int) -> bool:
     for attempt in range(tries):
         if attempt:
             time.sleep(0.02)
-        with contextlib.suppress(OSError):
+        try:
             _take(handle)
-            return True
+        except OSError as error:
+            if error.errno in _TAKEN:
+                continue
+        return True  # also where the drive knows no locks
     return False
 
 

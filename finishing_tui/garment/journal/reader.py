@@ -31,8 +31,9 @@ _NOT_DAMAGE = {
 def reading(path: Path) -> Iterator[sqlite3.Connection]:
     """Open the journal at ``path`` for reading, with its format and tables checked.
 
-    Where the folder cannot be written and the journal was not put down, SQLite cannot read it in place: a private copy
-    is read instead. Raises ``Damaged``, ``Newer`` and ``Unreachable``, also for errors of SQLite inside the block.
+    SQLite cannot read in place what was not put down where the folder cannot be written, nor what has to be rolled back
+    first: a private copy is read instead. Raises ``Damaged``, ``Newer`` and ``Unreachable``, also for errors of SQLite
+    inside the block.
     """
     try:
         try:
@@ -42,7 +43,7 @@ def reading(path: Path) -> Iterator[sqlite3.Connection]:
                 raise
             with tempfile.TemporaryDirectory(prefix="finishing-") as folder:
                 copy = copy_into(path, Path(folder))
-                with contextlib.closing(_connect(copy)) as connection:
+                with contextlib.closing(_connect(copy, "rw")) as connection:
                     _check_shape(connection)
                     yield connection
             return
@@ -123,8 +124,8 @@ def as_ours(error: sqlite3.Error) -> FinishingError:
     return Damaged(f"SQLite finds {error}")
 
 
-def _connect(path: Path) -> sqlite3.Connection:
-    connection = sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True, isolation_level=None)
+def _connect(path: Path, mode: str = "ro") -> sqlite3.Connection:
+    connection = sqlite3.connect(f"{path.absolute().as_uri()}?mode={mode}", uri=True, isolation_level=None)
     try:
         schema.harden(connection)
         connection.execute("SELECT count(*) FROM sqlite_schema").fetchone()  # SQLite opens the file only now

@@ -12,6 +12,7 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from finishing_tui.files import sync_folder
+from finishing_tui.garment.journal.errors import Unreachable
 from finishing_tui.garment.journal.rows import Raw
 
 NAME = "journal.sqlite3"
@@ -63,6 +64,9 @@ CREATE TABLE snapshots (
   body TEXT NOT NULL,
   seal TEXT NOT NULL
 ) STRICT"""
+
+OLDEST_SQLITE = (3, 37, 0)
+"""The first that knows STRICT tables."""
 
 NEEDED = {EVENTS, FOLLOW, KEPT, UNCHANGED}
 """What a journal must consist of."""
@@ -124,7 +128,15 @@ def put_in_place(made: Path, path: Path) -> None:
 
 
 def harden(connection: sqlite3.Connection) -> None:
-    """Set what every connection needs: real syncs on a Mac, and no trust in what a file from elsewhere may define."""
+    """Set what every connection needs: real syncs on a Mac, and no trust in what a file from elsewhere may define.
+
+    Raises ``Unreachable`` where SQLite is too old.
+    """
+    if sqlite3.sqlite_version_info < OLDEST_SQLITE:
+        raise Unreachable(
+            f"This Python comes with SQLite {sqlite3.sqlite_version}; journals need "
+            f"{'.'.join(map(str, OLDEST_SQLITE))} or newer."
+        )
     connection.execute("PRAGMA trusted_schema=OFF")
     connection.execute("PRAGMA cell_size_check=ON")
     connection.execute("PRAGMA fullfsync=ON")

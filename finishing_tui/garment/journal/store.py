@@ -152,10 +152,13 @@ def _choose_mode(connection: sqlite3.Connection) -> bool:
     a sync of the folder too. A log that was left by an earlier process is read without shared memory, which takes the
     file for this connection alone, and that is let go at once.
     """
-    with contextlib.suppress(sqlite3.OperationalError):
+    try:
         if connection.execute("PRAGMA journal_mode=WAL").fetchone() == ("wal",):
             connection.execute("PRAGMA synchronous=FULL")
             return True
+    except sqlite3.OperationalError as error:
+        if reader.code(error) == sqlite3.SQLITE_BUSY:  # someone reads just now: that passes
+            raise
     connection.execute("PRAGMA locking_mode=EXCLUSIVE")
     connection.execute("PRAGMA journal_mode=DELETE")
     connection.execute("PRAGMA synchronous=EXTRA")

@@ -37,6 +37,9 @@ WATCH_SECONDS = 5.0
 FIRST_PAUSE, LONGEST_PAUSE = 0.1, 5.0
 """Seconds between two tries to save; each pause is twice the one before."""
 
+BEGIN_SECONDS = 2.0
+"""So long at most the opening of a journal waits for its first connection to stand."""
+
 SLOW_SECONDS = 3.0
 """A group that waits longer than this is called trouble, even if nothing failed."""
 
@@ -67,6 +70,7 @@ class Writer:
         self._unsound: set[int] = set()
         self._hurry = False
         self._closing_by: float | None = None
+        self._begun = threading.Event()  # the first try to open the file is over
         self._store: Store | None = None  # only the thread touches this and what follows
         self._doubtful = False  # something failed: the store has to be opened again
         self._untidy = False  # something was saved since it was last tidied up
@@ -75,6 +79,8 @@ class Writer:
         # A daemon: a disk that never answers must not keep the program from ending.
         self._thread = threading.Thread(target=self._run, name="journal", daemon=True)
         self._thread.start()
+        # Going over to the log takes the file for itself for a moment: whoever reads next must not meet that.
+        self._begun.wait(BEGIN_SECONDS)
 
     @property
     def unsaved(self) -> int:
@@ -157,8 +163,10 @@ class Writer:
             except (sqlite3.Error, OSError, FinishingError) as error:
                 self._doubtful = True
                 self._tell(in_words(error))
+                self._begun.set()
                 self._rest()
             else:
+                self._begun.set()
                 self._wait()
         self._put_down()
 

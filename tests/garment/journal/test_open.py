@@ -1,5 +1,6 @@
 """Opening: one writer, onlookers, and what is not ours or not for us is not touched in the least."""
 
+import errno
 import os
 import sqlite3
 import subprocess
@@ -21,6 +22,7 @@ from finishing_tui.garment.journal import (
     NotAJournal,
     Unreachable,
     check,
+    lock,
     recover,
 )
 from tests.garment.journal.making import NOON, contents, fill, press, read
@@ -157,6 +159,71 @@ def test_after_it_was_put_down_nothing_is_taken_in(tmp_path: Path) -> None:
     with pytest.raises(ValueError, match="at least one"), Journal.open(tmp_path) as again:
         again.append([], at=NOON, sitting=1, after_ms=0)
     assert Entry("a", 1, {}) == Entry("a", 1, {})
+
+
+def test_killed_in_the_middle_of_a_commit_without_a_log(tmp_path: Path) -> None:
+    """Where no log is possible, a process killed in a commit leaves a journal to roll back: the half of it is gone.
+
+    Reading does the rolling back in a private copy; opening to write does it in place.
+    """
+    folder, killed = tmp_path / "garment", tmp_path / "killed"
+    folder.mkdir()
+    killed.mkdir()
+    rows = fill(folder, 5)
+    with closing(sqlite3.connect(folder / NAME, isolation_level=None)) as connection:
+        connection.execute("PRAGMA cache_size=1")
+        connection.execute("PRAGMA cache_spill=1")
+        connection.execute("BEGIN IMMEDIATE")
+        for number in range(11, 300):
+            connection.execute(
+                "INSERT INTO events VALUES (?, 11, '', 1, 1, '', 1, ?, ?)", (number, "x" * 900, "0" * 64)
+            )
+        for one in folder.iterdir():
+            (killed / one.name).write_bytes(one.read_bytes())
+        connection.execute("ROLLBACK")
+    before = contents(killed)
+    assert len(before[NAME]) > len(contents(folder)[NAME])  # half of it did reach the file
+    assert f"{NAME}-journal" in before
+    assert read(killed) == rows
+    assert check(killed).fault is None
+    assert contents(killed) == before
+    with Journal.open(killed) as journal:
+        rows += journal.append([press(1)], at=NOON, sitting=2, after_ms=0)
+    assert read(killed) == rows
+    assert set(contents(killed)) == {NAME}
+
+
+def test_a_drive_without_locks(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Some network drives know no such lock: the journal opens all the same."""
+
+    def unknown(_: int) -> None:
+        raise OSError(errno.ENOLCK, "No locks available")
+
+    rows = fill(tmp_path, 2)
+    monkeypatch.setattr(lock, "_take", unknown)
+    with Journal.open(tmp_path) as journal:
+        assert tuple(journal.rows()) == rows
+
+
+def test_too_old_an_sqlite(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """An SQLite that cannot read our tables is named, and the journal is not called damaged."""
+    fill(tmp_path, 2)
+    monkeypatch.setattr(sqlite3, "sqlite_version_info", (3, 34, 1))
+    refuse(tmp_path, Unreachable)
+
+
+def test_opening_while_someone_reads(tmp_path: Path) -> None:
+    """Someone is in the middle of reading when it is picked up: nothing is lost, and the log is used in the end."""
+    rows = fill(tmp_path, 50)
+    with Journal.open(tmp_path, look=True) as onlooker:
+        reading = onlooker.rows()
+        next(reading)
+        with Journal.open(tmp_path) as journal:
+            rows += journal.append([press(1)], at=NOON, sitting=2, after_ms=0)
+            assert len(tuple(reading)) == 99
+            assert journal.flush(30)
+            assert (tmp_path / f"{NAME}-wal").exists()
+    assert read(tmp_path) == rows
 
 
 AS_NOBODY = """

@@ -152,16 +152,20 @@ def test_changes_are_told(tmp_path: Path) -> None:
 
 
 @unlinks
-@pytest.mark.parametrize("again", [True, False], ids=["another press", "put down"])
-def test_a_deleted_journal_is_written_again(tmp_path: Path, *, again: bool) -> None:
+@pytest.mark.parametrize("then", ["another press", "nothing", "put down"])
+def test_a_deleted_journal_is_written_again(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, then: str) -> None:
     """Someone deletes the files of a garment in hand: the whole journal is there again, the old rows too."""
+    monkeypatch.setattr(writing, "IDLE_SECONDS", 0.02)
+    monkeypatch.setattr(writing, "WATCH_SECONDS", 0.02)
     rows = fill(tmp_path, 30)
     with Journal.open(tmp_path) as journal:
         rows += add(journal, 61)
         assert journal.flush(30)
         for one in tmp_path.glob(f"{NAME}*"):
             one.unlink()
-        if again:
+        if then == "nothing":
+            assert until((tmp_path / NAME).exists)
+        if then == "another press":
             rows += add(journal, 62)
             assert journal.flush(30)
             assert read(tmp_path) == rows
