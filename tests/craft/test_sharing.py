@@ -84,6 +84,34 @@ def test_nothing_is_better_by_trying_all(
         assert found.counts == wanted
 
 
+@given(
+    st.lists(st.sampled_from([Fraction(1, 2), Fraction(1, 3)]), min_size=8, max_size=8),
+    st.permutations(range(8)),
+    st.integers(0, 4),
+    st.integers(1, 8),
+)
+def test_ties_across_chains_and_rings_of_mirrors(
+    ideals: list[Fraction], order: list[int], pairs: int, total: int
+) -> None:
+    """Mirrors that lie anywhere link places and their opposites in lines and rings: the most symmetric still wins."""
+    sections = [Section(ideal, most=1) for ideal in ideals]
+    for pair in range(pairs):
+        sections[order[2 * pair]] = replace(sections[order[2 * pair]], mirrors=order[2 * pair + 1])
+    wanted = by_trying_all(sections, total, None)
+    if wanted is None:
+        with pytest.raises(CannotShare):
+            share(sections, total=total)
+    else:
+        assert share(sections, total=total).counts == wanted
+
+
+def test_a_ring_of_four_pairs() -> None:
+    """Pairs 0-1, 7-5, 2-4, 6-3 form a ring; of the equally symmetric halves the one with earlier places is chosen."""
+    alike = [Section(Fraction(1, 2), most=1)] * 8
+    sections = [replace(one, mirrors=other) for one, other in zip(alike, (1, 0, 4, 6, 2, 7, 3, 5), strict=True)]
+    assert share(sections, total=4).counts == by_trying_all(sections, 4, None) == (1, 1, 0, 1, 0, 0, 1, 0)
+
+
 @given(st.lists(st.integers(1, 60), min_size=1, max_size=8), st.integers(1, 80))
 def test_without_mirrors_it_is_sainte_lague(ideals: list[int], total: int) -> None:
     """The counts are those of the apportionment package's saintelague; where that reports a tie, the measure is."""

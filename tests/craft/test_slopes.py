@@ -2,6 +2,7 @@
 
 from contextlib import suppress
 from fractions import Fraction
+from math import isqrt
 
 import pytest
 from hypothesis import assume, given
@@ -73,6 +74,12 @@ def test_whole_triangles_are_whole(stitches: int, rows: int, side: int) -> None:
     """Where the hypotenuse is a whole number (Pythagoras) the answer is exactly that number."""
     assert stitches_along((Leg(stitches, rows, 7),), SQUARE) == 7 * side
     assert count_along((Leg(stitches, rows, 7),), SQUARE) == 7 * side
+
+
+def test_long_slopes_are_right_to_the_stitch_too() -> None:
+    """1 stitch every row, n times, in a square fabric is n·√2, whose rounding whole numbers alone decide."""
+    for times in range(1, 10_000, 9):
+        assert count_along((Leg(1, 1, times),), SQUARE) == (isqrt(8 * times * times) + 1) // 2
 
 
 def test_an_exact_half_goes_up() -> None:
