@@ -105,6 +105,13 @@ def test_ties_across_chains_and_rings_of_mirrors(
         assert share(sections, total=total).counts == wanted
 
 
+def test_a_line_whose_middle_comes_first() -> None:
+    """A pair at places 0 and 1 lies opposite both single places: either may go without, so the earlier one gets it."""
+    alike = [Section(Fraction(1, 2), most=1)] * 4
+    sections = [alike[0], replace(alike[1], mirrors=0), alike[2], alike[3]]
+    assert share(sections, total=3).counts == by_trying_all(sections, 3, None) == (1, 1, 1, 0)
+
+
 def test_a_ring_of_four_pairs() -> None:
     """Pairs 0-1, 7-5, 2-4, 6-3 form a ring; of the equally symmetric halves the one with earlier places is chosen."""
     alike = [Section(Fraction(1, 2), most=1)] * 8
