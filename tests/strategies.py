@@ -1,0 +1,259 @@
+"""Values of the domain for property tests: names, counts, ledgers, steps of every kind, and whole recipes.
+
+The steps are made from the types and marks of the model itself, so that a new kind of step is tried out in every
+property as soon as it is listed.
+"""
+
+import dataclasses
+import json
+from collections.abc import Mapping
+from fractions import Fraction
+from typing import Any, Literal, get_args, get_origin
+
+from hypothesis import strategies as st
+
+from finishing_tui.craft.ledger import (
+    EDGE,
+    OFF,
+    Entry,
+    HoleEntry,
+    Ledger,
+    MarkerEntry,
+    Posting,
+    TailEntry,
+    YarnEntry,
+    opened,
+)
+from finishing_tui.recipe.kinds import KINDS
+from finishing_tui.recipe.kinds.base import Here, Step
+from finishing_tui.recipe.model import Number, Place, Recipe, RecipeGauge
+from finishing_tui.recipe.reader.shape import Field, arms, bare, fields_of, is_model, one_of
+
+PLACES = ("front", "back", "neck", "holder")
+"""The places of every ledger and recipe made here."""
+TAILS = ("left tail", "right tail", "start of neckband")
+"""Tails: some hang there, some are made."""
+MARKERS = ("side seam", "half way")
+"""Markers that may be in the work."""
+HOLES = ("left corner", "right corner")
+"""Holes that may be open."""
+SIZES = ("small", "medium", "large")
+"""The sizes of every recipe made here."""
+NUMBERS: Mapping[str, tuple[int, ...]] = {"side": (7, 8, 9), "band": (16, 16, 20), "one": (1, 1, 1)}
+"""The numbers of every recipe made here, by size."""
+
+texts = st.text(st.characters(exclude_categories=["C", "Z"], include_characters=" "), min_size=1, max_size=20).filter(
+    lambda text: text.strip() and "{" not in text
+)
+"""Printable text of one line."""
+
+counts = st.one_of(
+    st.integers(0, 12),
+    st.sampled_from(("side", "band", "one", "2 * side + 1", "(band - 2) * one")),
+    st.tuples(*[st.integers(0, 12)] * len(SIZES)),
+)
+"""Counts in every way a recipe can say one, from 0 to 20."""
+
+
+@st.composite
+def ledgers(draw: st.DrawFn) -> Ledger:
+    """Return a ledger in the middle of a garment: stitches on some places, and some tails, markers, holes and yarns."""
+    live = {place: draw(st.integers(0, 40)) for place in PLACES}
+    ledger = opened(live, draw(st.sets(st.sampled_from(TAILS))))
+    ledger = ledger.enter(*(MarkerEntry(name, "in") for name in draw(st.sets(st.sampled_from(MARKERS)))))
+    ledger = ledger.enter(*(HoleEntry(name, "made") for name in draw(st.sets(st.sampled_from(HOLES)))))
+    return ledger.enter(*(YarnEntry(name, "joined") for name in draw(st.sets(st.sampled_from(PLACES), max_size=1))))
+
+
+@st.composite
+def entries_for(draw: st.DrawFn, ledger: Ledger) -> tuple[Entry, ...]:
+    """Return some entries that ``ledger`` can bear one after the other."""
+    entered: list[Entry] = []
+    for _ in range(draw(st.integers(0, 8))):
+        entry = draw(st.sampled_from(_bearable(ledger)))
+        if isinstance(entry, Posting):
+            entry = Posting(entry.source, entry.to, draw(st.integers(1, entry.stitches)))
+        entered.append(entry)
+        ledger = ledger.enter(entry)
+    return tuple(entered)
+
+
+def _bearable(ledger: Ledger) -> list[Entry]:
+    """Return one entry of every sort that the ledger can bear; postings with the most they may move."""
+    found: list[Entry] = [Posting(EDGE, place, 10) for place in PLACES]
+    found += [Posting(place, OFF, many) for place, many in ledger.live.items()]
+    found += [Posting(place, "neck", many) for place, many in ledger.live.items() if place != "neck"]
+    found += [TailEntry(name, "made") for name in TAILS if name not in ledger.tails]
+    found += [TailEntry(name, "shortened") for name in ledger.tails]
+    found += [TailEntry(name, "woven", used) for name, used in ledger.tails.items()]
+    found += [MarkerEntry(name, "out" if name in ledger.markers else "in") for name in MARKERS]
+    found += [HoleEntry(name, "closed" if name in ledger.holes else "made") for name in HOLES]
+    found += [YarnEntry(name, "cut" if name in ledger.yarns else "joined") for name in PLACES]
+    found += [YarnEntry(to, "carried", source) for source in ledger.yarns for to in PLACES if to not in ledger.yarns]
+    return found
+
+
+@st.composite
+def heres(draw: st.DrawFn) -> Here:
+    """Return where a step may begin: any size and ledger, either hand, with or without a gauge."""
+    size = draw(st.integers(0, len(SIZES) - 1))
+    ratios = {"row": Fraction(5, 7), "ridge": Fraction(10, 7), "chain": Fraction(10, 7), "stitch": Fraction(1)}
+    return Here(
+        size=size,
+        numbers={name: values[size] for name, values in NUMBERS.items()},
+        ledger=draw(ledgers()),
+        texts={place: f"{place} needle" for place in PLACES},
+        natural=draw(st.sampled_from((ratios, {}))),
+        hand=draw(st.sampled_from(("right", "left"))),
+    )
+
+
+def steps(do: str | None = None) -> st.SearchStrategy[Any]:
+    """Return steps of the kind ``do``, or of any kind at all: plain tables that the reader takes."""
+    return st.one_of(*(_table(KINDS[name]) for name in ([do] if do else KINDS)))
+
+
+def recipes() -> st.SearchStrategy[dict[str, Any]]:
+    """Return whole recipes as plain tables: every reference is right, though the stitches may not come out."""
+    numbers = {name: {"text": name, "by_size": list(values)} for name, values in NUMBERS.items()}
+    places = {name: {"text": name, "kind": "needle", "live": "band"} for name in PLACES}
+    return st.fixed_dictionaries(
+        {
+            "format": st.just(1),
+            "title": texts,
+            "sizes": st.just(list(SIZES)),
+            "number": st.just(numbers),
+            "place": st.just(places),
+            "step": st.lists(steps(), min_size=1, max_size=5),
+        },
+        optional={"about": texts, "gauge": _table(RecipeGauge), "tails": st.just(list(TAILS))},
+    )
+
+
+def model_of(cls: type, table: Mapping[str, Any]) -> Any:
+    """Return a plain table as a value of the model class, by the model's own types and without the reader."""
+    fields = fields_of(cls)
+    names = {field.name.rstrip("_"): field.name for field in dataclasses.fields(cls)}
+    return cls(**{names[key]: _value_of(fields[key].type, value) for key, value in table.items()})
+
+
+def toml_of(recipe: Mapping[str, Any]) -> str:
+    """Return a plain recipe as a TOML file: simple keys first, then tables, then the steps."""
+    lines = [f"{key} = {_toml(value)}" for key, value in recipe.items() if not isinstance(value, dict | list)]
+    lines += [f"{key} = {_toml(recipe[key])}" for key in ("sizes", "tails") if key in recipe]
+    lines += [f"{key} = {_toml(recipe[key])}" for key in ("gauge",) if key in recipe]
+    for key in ("number", "place"):
+        for name, table in recipe[key].items():
+            lines += [f"\n[{key}.{name}]", *(f"{inner} = {_toml(value)}" for inner, value in table.items())]
+    for step in recipe["step"]:
+        lines += ["\n[[step]]", *(f"{key} = {_toml(value)}" for key, value in step.items() if key != "section")]
+        for section in step.get("section", ()):
+            lines += ["[[step.section]]", *(f"{key} = {_toml(value)}" for key, value in section.items())]
+    return "\n".join(lines) + "\n"
+
+
+def _toml(value: Any) -> str:
+    if isinstance(value, dict):
+        return "{" + ", ".join(f"{json.dumps(key)} = {_toml(item)}" for key, item in value.items()) + "}"
+    if isinstance(value, list):
+        return "[" + ", ".join(_toml(item) for item in value) + "]"
+    return json.dumps(value, ensure_ascii=False)
+
+
+def _table(cls: type) -> st.SearchStrategy[Any]:
+    """Return tables of a model class, with any of the keys that may be left out."""
+    required = {key: _field(cls, field) for key, field in fields_of(cls).items() if not field.optional}
+    optional = {key: _field(cls, field) for key, field in fields_of(cls).items() if field.optional}
+    if issubclass(cls, Step):
+        required["do"] = optional.pop("do")
+    tables = st.fixed_dictionaries(required, optional=optional)
+    return tables.map(_one_of_two).filter(_sensible)
+
+
+def _field(cls: type, field: Field) -> st.SearchStrategy[Any]:
+    if field.key in {"of", "every", "round", "from", "times", "stitches", "rows"} and field.type in {int, int | None}:
+        return st.integers(1, 4)
+    if field.key == "change":
+        return st.sampled_from((-2, -1, 1, 2, 4))
+    if field.key == "over":
+        return st.sampled_from(("10 cm", "4 in"))
+    if field.key == "for":
+        return st.lists(st.sampled_from(SIZES), max_size=2, unique=True)
+    if field.key == "mirrors":
+        return st.just("")
+    assert cls not in {Recipe, Number, Place}, "these are made by recipes()"
+    return _values(field.type)
+
+
+def _values(wanted: Any) -> st.SearchStrategy[Any]:
+    inner, marks = bare(wanted)
+    choice = one_of(marks)
+    if choice is not None:
+        return st.one_of(*(_table(cls) for cls in choice.choices.values()))
+    for mark in marks:
+        return {
+            "count": counts.map(lambda count: list(count) if isinstance(count, tuple) else count),
+            "place": st.sampled_from(PLACES),
+            "tail": st.sampled_from(TAILS),
+            "marker": st.sampled_from(MARKERS),
+            "hole": st.sampled_from(HOLES),
+        }[mark]
+    choices = arms(inner)
+    if len(choices) > 1 or choices[0] is not inner:
+        return st.one_of(*(_values(arm) for arm in choices))
+    if is_model(inner):
+        return _table(inner)
+    if get_origin(inner) is Literal:
+        return st.sampled_from(get_args(inner))
+    if get_origin(inner) is tuple:
+        return st.lists(_values(get_args(inner)[0]), min_size=1, max_size=3)
+    if isinstance(get_origin(inner), type):
+        return st.dictionaries(*(_values(arm) for arm in get_args(inner)), max_size=2)
+    return {str: texts, int: st.integers(0, 9), bool: st.booleans()}[inner]
+
+
+def _one_of_two(table: dict[str, Any]) -> dict[str, Any]:
+    """Keep one of two keys that exclude each other, and give one where one is needed."""
+    if table.get("do") == "work":
+        table.pop("rows" if "rounds" in table else "", None)
+        if "rows" not in table:
+            table.setdefault("rounds", 6)
+    if "do" not in table and "change" in table:
+        table.setdefault("every", 2)
+        table.pop("round", None)
+    return table
+
+
+def _sensible(table: dict[str, Any]) -> bool:
+    pairs = (("front", "back"), ("to", "from"))
+    if table.get("do") in {"join", "move"} and any(
+        one in table and table[one] == table.get(other) for one, other in pairs
+    ):
+        return False
+    return table.get("do") != "check" or bool(table.get("items") or table.get("same") or table.get("over_the_head"))
+
+
+def _value_of(wanted: Any, value: Any) -> Any:
+    inner, marks = bare(wanted)
+    choice = one_of(marks)
+    if choice is not None:
+        name = choice.told(value)
+        assert name is not None
+        return model_of(choice.choices[name], value)
+    choices = arms(inner)
+    if len(choices) > 1 or choices[0] is not inner:
+        fitting = [arm for arm in choices if _fits(bare(arm)[0], value)]
+        return _value_of(fitting[0], value) if fitting else value
+    if is_model(inner):
+        return model_of(inner, value)
+    if isinstance(value, list):
+        return tuple(_value_of(get_args(inner)[0], item) for item in value)
+    if isinstance(value, dict):
+        return {key: _value_of(get_args(inner)[1], item) for key, item in value.items()}
+    return value
+
+
+def _fits(inner: Any, value: Any) -> bool:
+    if isinstance(value, list):
+        return get_origin(inner) is tuple or any(_fits(bare(arm)[0], value) for arm in arms(inner) if arm is not inner)
+    return isinstance(value, dict) and is_model(inner)
