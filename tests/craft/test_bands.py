@@ -1,0 +1,38 @@
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from finishing_tui.craft.bands import added, left_out
+from finishing_tui.craft.errors import Impossible
+from finishing_tui.craft.totals import Repeat
+
+PARTS = st.lists(st.integers(0, 200), min_size=1, max_size=12).filter(any)
+
+
+@given(PARTS, st.integers(0, 500))
+def test_a_part_left_out_is_found_again(parts: list[int], missing: int) -> None:
+    """Whatever part is taken from a band, the others name it."""
+    assert left_out(sum(parts) + missing, parts) == missing
+
+
+@given(PARTS, st.integers(1, 12), st.integers(-3, 3))
+def test_a_wrong_print_is_told_with_its_difference(parts: list[int], of: int, off: int) -> None:
+    """The total is the parts' own, the difference to the print is said exactly when there is one."""
+    found = added(parts, Repeat(of, 0), printed=sum(parts) + off)
+    assert found.total == sum(parts)
+    assert found.fits == (sum(parts) % of == 0)
+    assert ("prints" in found.text) == (off != 0)
+    assert (f"{abs(off)} too" in found.text) == (off != 0)
+
+
+@pytest.mark.parametrize("parts", [[], [0], [-1, 5]])
+def test_nothing_is_not_added_up(parts: list[int]) -> None:
+    """No parts, no stitches, or fewer than none."""
+    with pytest.raises(Impossible):
+        added(parts)
+
+
+def test_parts_greater_than_the_band_are_refused() -> None:
+    """What is left cannot be less than nothing."""
+    with pytest.raises(Impossible, match="hold 30 stitches and the band only 20"):
+        left_out(20, [15, 15])
