@@ -13,8 +13,12 @@ from finishing_tui.files import reason
 from finishing_tui.garment.journal import schema
 from finishing_tui.garment.journal.errors import Damaged, Newer, NoJournal, NotAJournal, Unreachable
 from finishing_tui.garment.journal.lock import held_here
+from finishing_tui.garment.journal.reader import FAILURES
 
 MAGIC = b"SQLite format 3\0"
+
+_MODES = {b"\1\1", b"\2\2"}
+"""Bytes 18 and 19: without a log, and with one."""
 
 
 def identify(path: Path) -> None:
@@ -46,11 +50,13 @@ def identify(path: Path) -> None:
         raise Newer(written, schema.FORMAT)
     if written < schema.FORMAT:
         raise Damaged("its format is not as it was written")
+    if head[18:20] not in _MODES:  # SQLite would still read it, but never write to it
+        raise Damaged("its mode is not as it was written")
 
 
 def _has_our_tables(path: Path) -> bool:
     # immutable: no lock, no side file, nothing that could change a stranger's file
-    with contextlib.suppress(sqlite3.Error):
+    with contextlib.suppress(*FAILURES):
         uri = f"{path.absolute().as_uri()}?mode=ro&immutable=1"
         with contextlib.closing(sqlite3.connect(uri, uri=True)) as connection:
             return (schema.EVENTS,) in connection.execute("SELECT sql FROM sqlite_schema").fetchall()

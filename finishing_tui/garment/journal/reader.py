@@ -26,6 +26,9 @@ _NOT_DAMAGE = {
     sqlite3.SQLITE_LOCKED, sqlite3.SQLITE_NOMEM, sqlite3.SQLITE_PERM, sqlite3.SQLITE_PROTOCOL, sqlite3.SQLITE_READONLY,
 }  # fmt: skip
 
+FAILURES = (sqlite3.Error, UnicodeDecodeError)
+"""What SQLite's calls raise; the latter where its message quotes damaged bytes that are no text."""
+
 
 @contextlib.contextmanager
 def reading(path: Path) -> Iterator[sqlite3.Connection]:
@@ -50,7 +53,7 @@ def reading(path: Path) -> Iterator[sqlite3.Connection]:
         with contextlib.closing(connection):
             _check_shape(connection)
             yield connection
-    except sqlite3.Error as error:
+    except FAILURES as error:
         raise as_ours(error) from error
     except OSError as error:
         raise Unreachable(f"The journal cannot be read: {reason(error)}.") from error
@@ -75,7 +78,7 @@ def proven(connection: sqlite3.Connection, after: int = 0) -> Iterator[Raw]:
             if chain != columns[8]:
                 raise Damaged(f"event {number} is not as it was written", number - 1)
             yield columns
-    except sqlite3.Error as error:
+    except FAILURES as error:
         ours = as_ours(error)
         raise (Damaged(ours.wrong, number) if isinstance(ours, Damaged) else ours) from error
     except TypeError as error:  # a column of a kind that the table does not take
@@ -97,7 +100,7 @@ def snapshots(connection: sqlite3.Connection) -> Iterator[tuple[int, int, str | 
             event = connection.execute("SELECT chain FROM events WHERE seq = ?", (seq,)).fetchone()
             sound = event is not None and event[0] == chain and seal(seq, chain, version, text) == sealed
             yield seq, version, text if sound else None
-    except (sqlite3.DatabaseError, TypeError):
+    except (*FAILURES, TypeError):
         return  # a cache that cannot be read is no cache
 
 
@@ -111,17 +114,19 @@ def copy_into(path: Path, folder: Path) -> Path:
     return copy
 
 
-def code(error: sqlite3.Error) -> int | None:
+def code(error: Exception) -> int | None:
     """Return SQLite's primary code of ``error``, or None where Python's own layer raised it."""
     extended: int | None = getattr(error, "sqlite_errorcode", None)
     return None if extended is None else extended & 0xFF
 
 
-def as_ours(error: sqlite3.Error) -> FinishingError:
+def as_ours(error: sqlite3.Error | UnicodeDecodeError) -> FinishingError:
     """Return what ``error`` means when a journal is read: damage, or a system that does not let us at it."""
     if code(error) in _NOT_DAMAGE:
         return Unreachable(f"The journal cannot be read: {error}.")
-    return Damaged(f"SQLite finds {error}")
+    return Damaged(
+        "SQLite cannot make sense of it" if isinstance(error, UnicodeDecodeError) else f"SQLite finds {error}"
+    )
 
 
 def _connect(path: Path, mode: str = "ro") -> sqlite3.Connection:

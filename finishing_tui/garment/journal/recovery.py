@@ -7,7 +7,6 @@ import contextlib
 import itertools
 import os
 import shutil
-import sqlite3
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -53,7 +52,11 @@ def check(folder: Path) -> CheckReport:
     """
     path = folder / schema.NAME
     busy = in_use(folder)
-    events, fault = _examine(path)
+    try:
+        identify(path)
+        events, fault = _examine(path)
+    except Damaged as error:
+        events, fault = 0, error.wrong
     return CheckReport(events if fault is None else provable(path), fault, busy)
 
 
@@ -64,20 +67,24 @@ def recover(folder: Path) -> Recovery:
     ``NotAJournal``, ``Newer`` and ``Unreachable``; then the journal is as it was.
     """
     path = folder / schema.NAME
-    with contextlib.suppress(Damaged):
-        identify(path)  # before the lock, which makes a file: a stranger's folder is left as it is
+    fault: str | None = None
+    try:
+        identify(path)  # before the lock: it makes a file, and a stranger's folder is left as it is
+    except Damaged as error:
+        fault = error.wrong
     lock = Lock(folder)
     try:
-        events, fault = _examine(path)
         if fault is None:
-            return Recovery(events, None, None, None)
+            events, fault = _examine(path)
+            if fault is None:
+                return Recovery(events, None, None, None)
         with salvaged(path) as found:
             aside = set_aside(path, "damaged")
             made = path.with_name(schema.MAKING)
             schema.build(made, found.rows())
             schema.put_in_place(made, path)
             return Recovery(found.whole, fault, aside, found.last[1] if found.last else None)
-    except (OSError, sqlite3.Error) as error:
+    except (OSError, *reader.FAILURES) as error:
         why = reason(error) if isinstance(error, OSError) else str(error)
         raise Unreachable(f"The journal could not be recovered, and is as it was: {why}.") from error
     finally:
@@ -116,7 +123,6 @@ def set_aside(path: Path, why: str) -> Path:
 def _examine(path: Path) -> tuple[int, str | None]:
     """Return how many events could be read in place and proved, and what is wrong, if anything is."""
     try:
-        identify(path)
         with reader.reading(path) as connection:
             events = sum(1 for _ in reader.proven(connection))
             found = connection.execute("PRAGMA quick_check(1)").fetchone()[0]

@@ -74,7 +74,7 @@ def _prove(copy: Path) -> Salvage:
             schema.harden(connection)
             for columns in reader.proven(connection):
                 last = columns
-    except (FinishingError, sqlite3.Error):
+    except (FinishingError, *reader.FAILURES):
         return Salvage(last, copy, sound=False)
     return Salvage(last, copy, sound=True)
 

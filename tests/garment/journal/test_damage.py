@@ -127,6 +127,19 @@ def test_a_file_cut_short(sound: tuple[bytes, tuple[Row, ...]], data: st.DataObj
             assert result.events == lost - 1
 
 
+@pytest.mark.parametrize("at", [*range(16, 20), 59, *range(68, 72)])
+def test_every_byte_of_the_head_that_counts(tmp_path: Path, sound: tuple[bytes, tuple[Row, ...]], at: int) -> None:
+    """A byte that says how the file is to be read, or whose it is, is rubbish: found, and nothing is lost."""
+    content, rows = sound
+    changed = content[:at] + b"\x9e" + content[at + 1 :]
+    lay(tmp_path, changed)
+    with pytest.raises(Damaged) as caught:
+        Journal.open(tmp_path)
+    assert caught.value.whole == len(rows)
+    assert check(tmp_path).events == len(rows)
+    assert recovered(tmp_path, changed, rows).events == len(rows)
+
+
 def overwritten(content: bytes) -> bytes:
     """Return ``content`` with a page in the middle overwritten."""
     middle = len(content) // PAGE // 2 * PAGE
@@ -144,8 +157,10 @@ def overwritten(content: bytes) -> bytes:
         lambda content: content[: 2 * PAGE],
         lambda content: content[PAGE:],
         lambda content: b"\xff" * PAGE + content[PAGE:],
+        lambda content: content[:18] + b"\x9e" + content[19:],
+        lambda content: content.replace(b"BEGIN SELECT", b"BEG\xc9N SELECT", 1),
     ],
-    ids=["page", "empty", "zeros", "text", "short", "start", "headless", "first page"],
+    ids=["page", "empty", "zeros", "text", "short", "start", "headless", "first page", "mode", "no text"],
 )
 def test_gross_harm(tmp_path: Path, sound: tuple[bytes, tuple[Row, ...]], harm: Callable[[bytes], bytes]) -> None:
     """Whatever happened to the file: one sentence, a copy aside, and a journal of what can be proved."""
