@@ -71,14 +71,13 @@ def sync(handle: int) -> None:
 
 def sync_folder(folder: Path) -> None:
     """Return when the names in ``folder`` are on the disk, where the system has a way to ask for it."""
-    if sys.platform == "win32":
-        return  # a folder cannot be opened there, and a rename is written through
-    handle = os.open(folder, os.O_RDONLY | os.O_DIRECTORY)
-    try:
-        with contextlib.suppress(OSError):  # some network drives refuse; the rename itself was done
-            os.fsync(handle)
-    finally:
-        os.close(handle)
+    if sys.platform != "win32":  # a folder cannot be opened there, and a rename is written through
+        handle = os.open(folder, os.O_RDONLY | os.O_DIRECTORY)
+        try:
+            with contextlib.suppress(OSError):  # some network drives refuse; the rename itself was done
+                os.fsync(handle)
+        finally:
+            os.close(handle)
 
 
 def reason(error: OSError) -> str:

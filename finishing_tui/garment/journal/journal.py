@@ -63,7 +63,8 @@ class Journal:
     def open(cls, folder: Path, *, look: bool = False, on_change: Callable[[], None] | None = None) -> "Journal":
         """Open the journal in ``folder``; with ``look`` only to read, which never disturbs who writes.
 
-        ``on_change`` is called *from another thread* whenever ``unsaved`` went down or ``trouble`` changed.
+        ``on_change`` is called *from another thread* whenever ``unsaved`` went down or ``trouble`` changed. It must
+        post its news and return: were it to wait for the thread that closes the journal, both would wait.
 
         Raises ``NoJournal``, ``NotAJournal``, ``Newer``, ``Damaged`` (with how many events are whole), ``Unreachable``,
         and without ``look`` also ``InUse``. Nothing on the disk is changed then.

@@ -25,6 +25,10 @@ def opened_again(path: Path, old: Store | None, saved: tuple[int, str]) -> Store
         _write_again(path, old, saved)
     store = Store(path)
     if old is not None:
+        if store.last[0] < saved[0]:  # the file is there, but not all of it
+            store.close()
+            _write_again(path, old, saved)
+            store = Store(path)
         old.close()
     return store
 

@@ -44,7 +44,7 @@ def in_words(error: Exception) -> str:
         return _BY_CODE.get(code(error) or -1) or _disk(str(error))
     if isinstance(error, OSError):
         return _BY_ERRNO.get(error.errno or -1) or _disk(reason(error))
-    return str(error)
+    return _DAMAGED if isinstance(error, UnicodeDecodeError) else str(error)
 
 
 def _disk(words: str) -> str:

@@ -17,6 +17,7 @@ from pathlib import Path
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.journal.errors import Displaced, NotSaved, Unwritable
+from finishing_tui.garment.journal.reader import FAILURES
 from finishing_tui.garment.journal.repair import opened_again
 from finishing_tui.garment.journal.rows import JSON, Row, raw, written
 from finishing_tui.garment.journal.store import Store
@@ -120,13 +121,11 @@ class Writer:
         """Keep a snapshot when there is time; one that still waits gives way to it."""
         with self._turn:
             self._snapshot = _Snapshot(seq, version, body)
-            self._turn.notify_all()
 
     def drop_snapshots(self, numbers: set[int]) -> None:
         """Take out these snapshots when there is time."""
         with self._turn:
             self._unsound |= numbers
-            self._turn.notify_all()
 
     def flush(self, timeout: float) -> bool:
         """Wait until every group is durable, at most ``timeout`` seconds; say whether they are."""
@@ -154,13 +153,13 @@ class Writer:
         while not self._finished():
             try:
                 store = self._ready()
-                if batch := tuple(islice(self._groups, TOGETHER)):
+                if batch := self._waiting(TOGETHER):
                     store.commit(raw(row) for rows in batch for row in rows)
                     self._done(len(batch))
                 else:
                     self._tidy(store)
                 self._tell(None)
-            except (sqlite3.Error, OSError, FinishingError) as error:
+            except (*FAILURES, OSError, FinishingError) as error:
                 self._doubtful = True
                 self._tell(in_words(error))
                 self._begun.set()
@@ -172,6 +171,10 @@ class Writer:
 
     def _finished(self) -> bool:
         return self._closing_by is not None and (not self._groups or time.monotonic() >= self._closing_by)
+
+    def _waiting(self, most: int) -> tuple[tuple[Row, ...], ...]:
+        with self._turn:
+            return tuple(islice(self._groups, most))
 
     def _ready(self) -> Store:
         """Return a store that holds exactly what counts as saved; mend what can be mended to have one."""
@@ -185,7 +188,7 @@ class Writer:
         """Count as saved what a commit left on the disk although it seemed to fail, once the disk surely has it."""
         if store.last == self._saved:
             return
-        for count, rows in enumerate(tuple(self._groups), 1):
+        for count, rows in enumerate(self._waiting(MOST_UNSAVED), 1):
             if store.last == (rows[-1].seq, rows[-1].chain) and store.checkpoint(whole=True):
                 self._done(count)
                 return
@@ -227,7 +230,8 @@ class Writer:
     def _rest(self) -> None:
         """Wait before the next try; a flush or a close cuts it short once."""
         with self._turn:
-            self._turn.wait_for(lambda: self._hurry, self._pause)
+            left = self._pause if self._closing_by is None else self._closing_by - time.monotonic()
+            self._turn.wait_for(lambda: self._hurry, max(0.0, min(self._pause, left)))
             self._hurry = False
         self._pause = min(self._pause * 2, LONGEST_PAUSE)
 
@@ -255,7 +259,7 @@ class Writer:
             store = self._ready()
             self._save_snapshot(store)
             store.put_down()
-        except (sqlite3.Error, OSError, FinishingError) as error:
+        except (*FAILURES, OSError, FinishingError) as error:
             self._tell(in_words(error))
             if self._store is not None:
                 self._store.close()

@@ -60,7 +60,7 @@ def test_the_first_format_for_ever() -> None:
     )
 
 
-@settings(max_examples=50)
+@settings(max_examples=30)
 @given(data=st.data())
 def test_any_changed_byte_of_any_column_is_found(data: st.DataObject) -> None:
     """One bit flipped in one column of one row, behind SQLite's back: that row is refused, those before it are not."""

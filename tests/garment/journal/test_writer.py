@@ -134,6 +134,20 @@ def test_giving_up_is_honest(tmp_path: Path, gate: Gate) -> None:
         assert again.last_seq == 0
 
 
+def test_giving_up_does_not_take_longer_than_asked(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Put down while the next try is far off: it is tried at once, and given up in time, so that the lock is freed."""
+    gate = Gate(monkeypatch)
+    monkeypatch.setattr(writing, "FIRST_PAUSE", 1000.0)
+    monkeypatch.setattr(writing, "LONGEST_PAUSE", 1000.0)
+    gate.error = sqlite3.OperationalError("disk I/O error")
+    gate.open.set()
+    journal = Journal.create(tmp_path)
+    add(journal, 1)
+    assert until(lambda: journal.trouble is not None)
+    assert not journal.close(0.1)
+    Journal.open(tmp_path).close()
+
+
 def test_changes_are_told(tmp_path: Path) -> None:
     """The callback comes from another thread when the count has gone down, and a broken callback stops nothing."""
     seen: list[tuple[int, bool]] = []
