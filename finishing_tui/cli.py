@@ -22,8 +22,13 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "evenly": ("evenly", "increase or decrease evenly in a row or round"),
     "pair": ("pair", "work or sew two unequal needles or edges together"),
     "buttonholes": ("buttonholes", "place buttonholes on a band"),
-    "recipes": ("recipes", "the recipes that come with the program, or the outline of a recipe file"),
+    "rib": ("rib", "whether a band comes out in its rib, and where the rib stands"),
+    "corner": ("corner", "a mitre or a V, with the count after each round"),
+    "shoulder": ("shoulder", "a sloped shoulder in steps, for short rows"),
+    "gap": ("gap", "extra loops where a hole would be"),
+    "head": ("head", "whether a neck goes over the head"),
     "yarn": ("yarn", "how much yarn an edge takes, and whether what is left will do"),
+    "recipes": ("recipes", "the recipes that come with the program, or the outline of a recipe file"),
 }
 
 

@@ -1,11 +1,11 @@
 """``finishing yarn``: how much yarn an edge takes, and whether what is left will do."""
 
 import argparse
-from collections.abc import Callable
 from fractions import Fraction
 from typing import Any
 
 from finishing_tui.commands.answer import Answer
+from finishing_tui.commands.typed import typed
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.figures import read_number, rounded
 from finishing_tui.craft.lengths import Length, read_length, say_length
@@ -15,27 +15,15 @@ from finishing_tui.craft.yarn import CLOSE_A_HOLE, OPERATIONS, WEAVE_IN, in_weig
 EXAMPLE = f"""OPERATION is one of: {", ".join(OPERATIONS)}.
 
 worked examples:
-  finishing yarn bind-off "60 cm"
+  finishing yarn bind-off 60 cm
   For the bind-off of an edge of 60 cm: 240 cm, 4 times its width (published: 3 to 6 times, 180 cm to 360 cm), and
   15 cm (about 6 in) more for the tail.
 
-  finishing yarn sewn "60 cm" --have "250 cm"      will 250 cm do? (a sewn bind-off goes by the stretched width)
-  finishing yarn weight 80 --ball 113 --metres 384      80 g left of a ball of 113 g and 384 m
-  finishing yarn rounds 27 24 --between 1/2        27 g, half a round, 24 g: how many rounds are left?
-  finishing yarn tail                              how long a tail to leave
+  finishing yarn sewn 60 cm --have "250 cm"      will 250 cm do? (a sewn bind-off goes by the stretched width)
+  finishing yarn weight 80 --ball 113 --metres 384   80 g left of a ball of 113 g and 384 m
+  finishing yarn rounds 27 24 --between 1/2      27 g, half a round, 24 g: how many rounds are left?
+  finishing yarn tail                            how long a tail to leave
 """
-
-
-def _typed(reader: Callable[[str], Any]) -> Callable[[str], Any]:
-    """Let argparse refuse, in our own words, what ``reader`` cannot read."""
-
-    def read(typed: str) -> Any:
-        try:
-            return reader(typed)
-        except Impossible as error:
-            raise argparse.ArgumentTypeError(str(error)) from error
-
-    return read
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -44,11 +32,11 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "given", nargs="*", metavar="AMOUNT", help="the width; the grams left; the two weighings in grams"
     )
-    parser.add_argument("--have", type=_typed(read_length), metavar="LENGTH", help="the yarn in hand: '250 cm'")
-    parser.add_argument("--ball", type=_typed(read_number), metavar="GRAMS", help="with weight: what a ball weighs")
-    parser.add_argument("--metres", type=_typed(read_number), metavar="M", help="with weight: metres in that ball")
+    parser.add_argument("--have", type=typed(read_length), metavar="LENGTH", help="the yarn in hand: '250 cm'")
+    parser.add_argument("--ball", type=typed(read_number), metavar="GRAMS", help="with weight: what a ball weighs")
+    parser.add_argument("--metres", type=typed(read_number), metavar="M", help="with weight: metres in that ball")
     parser.add_argument(
-        "--between", type=_typed(read_number), metavar="ROUNDS", help="with rounds: worked between the weighings (1)"
+        "--between", type=typed(read_number), metavar="ROUNDS", help="with rounds: worked between the weighings (1)"
     )
 
 
@@ -76,10 +64,13 @@ def _taken(args: argparse.Namespace, count: int, wanted: str) -> list[str]:
 
 
 def _operation(args: argparse.Namespace) -> Answer:
-    if not args.given:
-        needed(args.what, Length(Fraction(1)))  # an unknown operation is the first thing to say
-    (width,) = _taken(args, 1, "one width, such as '60 cm'")
-    need = needed(args.what, read_length(width))
+    words = [args.what, *args.given]  # typed without quotes, "mattress seam 60 cm" comes as four
+    at = next((at for at, word in enumerate(words) if word[0:1].isdigit()), len(words))
+    name = " ".join(words[:at])
+    need = needed(name, Length(Fraction(1)))  # an unknown operation is the first thing to say
+    if at == len(words):
+        raise Impossible(f"How wide is the edge: 'finishing yarn {need.operation} 60 cm' would be one of 60 cm")
+    need = needed(name, read_length(" ".join(words[at:])))
     data: dict[str, Any] = {
         "operation": need.operation,
         "least_cm": str(need.least.cm),
@@ -95,8 +86,12 @@ def _operation(args: argparse.Namespace) -> Answer:
     return Answer(text, data | {"text": text})
 
 
+def _grams(text: str) -> Fraction:
+    return read_number(text.removesuffix("g"))
+
+
 def _weight(args: argparse.Namespace) -> Answer:
-    (grams,) = (read_number(typed) for typed in _taken(args, 1, "one weight, the grams left"))
+    (grams,) = (_grams(each) for each in _taken(args, 1, "one weight, the grams left"))
     if args.ball is None or args.metres is None:
         raise Impossible("A weight says nothing without the yarn's label: give --ball GRAMS and --metres M too")
     metres = in_weight(grams, args.ball, args.metres)
@@ -106,8 +101,8 @@ def _weight(args: argparse.Namespace) -> Answer:
 
 
 def _rounds(args: argparse.Namespace) -> Answer:
-    typed = _taken(args, 2, "two weighings in grams, the earlier first")
-    before, after = (read_number(each) for each in typed)
+    weighings = _taken(args, 2, "two weighings in grams, the earlier first")
+    before, after = (_grams(each) for each in weighings)
     found = rounds_left(before, after, args.between if args.between is not None else Fraction(1))
     data = {
         "grams_per_round": str(found.per_round),

@@ -13,7 +13,7 @@ from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.rows import plain, told
 from finishing_tui.craft.totals import Reach, Repeat
 from finishing_tui.craft.totals import nearest as nearest_total
-from finishing_tui.craft.words import listing
+from finishing_tui.craft.words import listing, plural
 
 Seam = Literal["half stitch", "full stitch"]
 """What a mattress seam takes in from each of its two edges."""
@@ -108,10 +108,12 @@ def nearest(count: int, of: int, plus: int) -> tuple[int, ...]:
 def fitting(count: int, repeat: Repeat) -> str:
     """Say whether ``count`` stitches come out in the repeat, and how many to add or take off where they do not."""
     near = nearest(count, repeat.of, repeat.plus)
+    what = plural(count, "stitch")
     if near == (count,):
-        return f"{count} stitches fit the repeat ({repeat})."
+        return f"{what} {'fits' if count == 1 else 'fit'} the repeat ({repeat})."
     moves = [f"{abs(n - count)} {'fewer' if n < count else 'more'} ({n})" for n in near]
-    return f"{count} stitches do not fit the repeat ({repeat}): work {listing(moves, 'or')} in the set-up round."
+    verb = "does" if count == 1 else "do"
+    return f"{what} {verb} not fit the repeat ({repeat}): work {listing(moves, 'or')} in the set-up round."
 
 
 def edges_mirror(count: int, rib: Rib) -> bool:
