@@ -6,6 +6,7 @@ property as soon as it is listed.
 
 import dataclasses
 import json
+import unicodedata
 from collections.abc import Mapping
 from fractions import Fraction
 from typing import Any, Literal, get_args, get_origin
@@ -42,10 +43,12 @@ SIZES = ("small", "medium", "large")
 NUMBERS: Mapping[str, tuple[int, ...]] = {"side": (7, 8, 9), "band": (16, 16, 20), "one": (1, 1, 1)}
 """The numbers of every recipe made here, by size."""
 
-texts = st.text(st.characters(exclude_categories=["C", "Z"], include_characters=" "), min_size=1, max_size=20).filter(
-    lambda text: text.strip() and "{" not in text
+texts = (
+    st.text(st.characters(exclude_categories=["C", "Z"], include_characters=" "), min_size=1, max_size=20)
+    .map(lambda text: unicodedata.normalize("NFC", text))
+    .filter(lambda text: text.strip() and "{" not in text)
 )
-"""Printable text of one line."""
+"""Printable text of one line, in the form that the reader brings text into."""
 
 counts = st.one_of(
     st.integers(0, 12),

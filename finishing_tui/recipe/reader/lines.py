@@ -61,7 +61,7 @@ def _header(node: Node, lines: dict[Path, int], many: dict[Path, int]) -> Path:
 
 
 def _pair(node: Node, path: Path, lines: dict[Path, int]) -> None:
-    key, value = node.named_children[0], node.named_children[-1]
+    key, value = [child for child in node.named_children if child.type != "comment"][:2]
     line = key.start_point.row + 1
     for part in _parts(key):
         path = (*path, part)

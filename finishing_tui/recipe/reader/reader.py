@@ -12,7 +12,7 @@ from finishing_tui.files import reason
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.kinds import BRITISH
 from finishing_tui.recipe.model import FORMAT, Recipe
-from finishing_tui.recipe.numbers import numbers_for
+from finishing_tui.recipe.numbers import numbers_for, unprinted_in
 from finishing_tui.recipe.reader import rules, values
 from finishing_tui.recipe.reader.errors import BadRecipe, Path, Problem, spoken
 from finishing_tui.recipe.reader.guards import MOST_BYTES, decoded, looked_over
@@ -21,6 +21,7 @@ from finishing_tui.recipe.reader.sentences import sentences
 from finishing_tui.recipe.reader.shape import walk
 from finishing_tui.recipe.reader.syntax import parsed
 from finishing_tui.recipe.reader.text import tidy, visible
+from finishing_tui.recipe.sums import names_in
 
 if TYPE_CHECKING:
     from pydantic import TypeAdapter
@@ -119,11 +120,12 @@ def _validated(data: Mapping[str, Any]) -> tuple[Recipe | None, Found]:
 
 def _worked_out(recipe: Recipe, data: Mapping[str, Any]) -> Found:
     """Yield (path, sentence) for counts that cannot be worked out in some size."""
-    counts = [seen for seen in walk(Recipe, data) if seen.mark == "count"]
+    unknown = _unknown(recipe)
+    counts = [seen for seen in walk(Recipe, data) if seen.mark == "count" and not _names(seen.value, unknown)]
     told: set[Path] = set()
     for size, name in enumerate(recipe.sizes):
         try:
-            numbers = numbers_for(recipe, size)
+            numbers = numbers_for(recipe, size, dict.fromkeys(unknown, 0))
         except FinishingError as error:
             yield ("number",), f"in size {name}, {error}"
             return
@@ -136,6 +138,24 @@ def _worked_out(recipe: Recipe, data: Mapping[str, Any]) -> Found:
             except FinishingError as error:
                 told.add(seen.path)
                 yield seen.path, f"in size {name}, {error}"
+
+
+def _unknown(recipe: Recipe) -> set[str]:
+    """Return the numbers that are not printed, and those that are worked out from them alone."""
+    unknown = set(unprinted_in(recipe))
+    before = -1
+    while before != len(unknown):
+        before = len(unknown)
+        unknown |= {
+            name
+            for name, number in recipe.number.items()
+            if number.by_size is None and number.is_ and _names(number.is_, unknown)
+        }
+    return unknown
+
+
+def _names(count: Any, unknown: set[str]) -> bool:
+    return isinstance(count, str) and not unknown.isdisjoint(names_in(count))
 
 
 def _is_for(recipe: Recipe, path: Path, size: str) -> bool:

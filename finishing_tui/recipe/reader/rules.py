@@ -74,8 +74,6 @@ def _gauge(path: Path, table: Table, _links: Links) -> Found:
 
 def _number(path: Path, table: Table, links: Links) -> Found:
     yield from _said((*path, "text"), table, "text", "what the number is, in words")
-    if "by_size" not in table and not table.get("is"):
-        yield path, "this number has neither 'by_size' nor 'is'; it needs its printed values, or the sum it is"
     by_size, text = table.get("by_size"), table.get("is")
     if isinstance(by_size, list):
         yield from links.by_size((*path, "by_size"), by_size)
