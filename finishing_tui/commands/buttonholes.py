@@ -8,7 +8,7 @@ from finishing_tui.craft.counts import MOST
 
 EXAMPLE = """a worked example:
   finishing buttonholes 100 --holes 7 --width 4 --first 3 --last 3
-  Work 3, bind off 4, (work 10, bind off 4) 6 times, work 2. 7 holes (the first, the last and 5 between); 6 gaps: 6
+  Work 3, bind off 4, (work 10, bind off 4) 6 times, work 2. 7 holes (the first, the last and 5 between); 6 gaps
   of 11 stitches. Each bind-off works one stitch more than it takes off; that stitch stays on the right needle as
   the first of the next group and is not counted in the number to work next. Next row: work across and cast on 4
   above each hole: 100 stitches again.

@@ -74,7 +74,8 @@ def _between(gaps: tuple[int, ...]) -> str:
         return "There is one hole."
     sizes = [f"{gaps.count(size)} of {plural(size, 'stitch')}" for size in sorted(set(gaps))]
     middle = f", the last and {len(gaps) - 1} between" if len(gaps) > 1 else " and the last"
-    return f"{plural(len(gaps) + 1, 'hole')} (the first{middle}); {plural(len(gaps), 'gap')}: {listing(sizes)}."
+    said = f" of {plural(gaps[0], 'stitch')}" if len(sizes) == 1 else f": {listing(sizes)}"
+    return f"{plural(len(gaps) + 1, 'hole')} (the first{middle}); {plural(len(gaps), 'gap')}{said}."
 
 
 def band_for(holes: int, width: int, gap: int, first: int, last: int) -> int:
