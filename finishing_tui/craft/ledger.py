@@ -30,6 +30,9 @@ OUTSIDE = frozenset({EDGE, OFF, FOUND, MISSING})
 class Unbalanced(FinishingError):
     """An entry the ledger cannot bear: it takes what is not there, or makes what is there already."""
 
+    entry: "Entry | None" = None
+    """The entry, once it is known."""
+
 
 @dataclass(frozen=True, slots=True)
 class Posting:
@@ -178,8 +181,12 @@ class Ledger:
         Raises ``Unbalanced`` with a sentence when one of them takes what is not there or makes what already is.
         """
         ledger = self
-        for entry in entries:
-            ledger = _enter(ledger, entry)
+        try:
+            for entry in entries:
+                ledger = _enter(ledger, entry)
+        except Unbalanced as error:
+            error.entry = entry
+            raise
         return ledger
 
     def leave(self, *entries: Entry) -> "Ledger":

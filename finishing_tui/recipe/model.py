@@ -49,7 +49,10 @@ class RecipeGauge:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Number:
-    """A number of the recipe, printed by size or worked out, which the knitter may be asked to confirm."""
+    """A number of the recipe, printed by size or worked out, which the knitter may be asked to confirm.
+
+    One with neither ``by_size`` nor ``is`` is not printed: the audit finds out what it must be.
+    """
 
     __pydantic_config__: ClassVar = READ
 

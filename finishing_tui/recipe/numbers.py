@@ -18,27 +18,36 @@ def size_index(recipe: Recipe, size: str) -> int:
     return recipe.sizes.index(size)
 
 
+def unprinted_in(recipe: Recipe) -> tuple[str, ...]:
+    """Return the names of the numbers that have neither printed values nor a sum: the audit solves for them."""
+    return tuple(name for name, number in recipe.number.items() if number.by_size is None and not number.is_)
+
+
 def numbers_for(recipe: Recipe, size: int, own: Mapping[str, int] | None = None) -> dict[str, int]:
     """Return every number of ``recipe`` for the size at index ``size``; ``own`` are the knitter's, by name.
 
     Numbers the knitter changed are carried into sums: where a printed value rests on a sum and one of the numbers in
-    it differs from print, the sum counts. Raises ``NoNumber`` or ``BadSum`` when one cannot be worked out.
+    it differs from print, the sum counts. A number with neither printed values nor a sum must be among ``own``; giving
+    it changes nothing that is printed. Raises ``NoNumber`` or ``BadSum`` when one cannot be worked out.
     """
     own = own or {}
     known: dict[str, int] = {}
     changed: set[str] = set()
+    unprinted = unprinted_in(recipe)
     for name in _in_order(recipe.number):
         number = recipe.number[name]
         if name in own:
             known[name] = own[name]
-            if own[name] != _printed(number, size):
+            if own[name] != _printed(number, size) and name not in unprinted:
                 changed.add(name)
             continue
         printed = _printed(number, size)
         follows = bool(number.is_) and not changed.isdisjoint(names_in(number.is_))
         if printed is None or follows:
             if not number.is_:
-                raise NoNumber(f"the number {name!r} has neither by_size nor is")
+                raise NoNumber(
+                    f"the number {name!r} is not printed; count it, or find out what it must be by the audit"
+                )
             known[name] = in_range(work_out(number.is_, known), name)
             if follows:
                 changed.add(name)

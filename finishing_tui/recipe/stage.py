@@ -87,6 +87,11 @@ class Stage:
     empties: bool = False
 
 
+def none_of(title: str, act: str) -> Stage:
+    """Return the stage of what there is none of in this size: it is done as it begins and enters nothing."""
+    return Stage("stitch", 0, title, act, "There is none of this in this size.")
+
+
 def entries_between(stage: Stage, before: int, after: int) -> tuple[Entry, ...]:
     """Return what going from ``before`` to ``after`` units enters (loops, in a stage of spots), without the closing.
 

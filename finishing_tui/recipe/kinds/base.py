@@ -11,13 +11,32 @@ from types import MappingProxyType
 from typing import ClassVar, Literal
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.ledger import Entry, Ledger, TailEntry, YarnEntry
+from finishing_tui.craft.ledger import FOUND, Entry, Ledger, Posting, TailEntry, YarnEntry
 from finishing_tui.recipe.keys import READ, Count, PlaceName
 from finishing_tui.recipe.stage import Stage
 
 
 class CannotBegin(FinishingError):
-    """The ledger cannot bear this step; the sentence names what is missing."""
+    """The ledger cannot bear this step; the sentence names what is missing.
+
+    ``kind`` is the audit's word for a fault of this sort; ``expected`` and ``found`` are the counts, where it is about
+    counts; ``mend`` is what, entered in the ledger beforehand, would let the step begin: the audit goes on from there.
+    """
+
+    def __init__(
+        self,
+        message: str,
+        *,
+        kind: str = "cannot begin",
+        expected: int | None = None,
+        found: int | None = None,
+        mend: tuple[Entry, ...] = (),
+    ) -> None:
+        super().__init__(message)
+        self.kind = kind
+        self.expected = expected
+        self.found = found
+        self.mend = mend
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,7 +61,8 @@ class Here:
 
     ``counts`` works a ``Count`` out for this size; ``texts`` are the places' names in words; ``natural`` is the
     natural ratio of stitches to each spot (row, ridge, chain, stitch), empty where no gauge is known, and
-    ``per_10cm`` the stitches of the band in 10 cm, None where it is not.
+    ``per_10cm`` the stitches of the band in 10 cm, None where it is not. ``none``: the places that hold nothing in this
+    size, as printed: what is done with their stitches is not for this size.
     """
 
     size: int
@@ -52,6 +72,7 @@ class Here:
     natural: Mapping[str, Fraction] = field(default_factory=lambda: MappingProxyType({}))
     hand: Literal["right", "left"] = "right"
     per_10cm: int | None = None
+    none: frozenset[str] = frozenset()
 
     def name(self, place: str) -> str:
         """Return a place's name as a sentence takes it: its words, or its key where it has none."""
@@ -63,7 +84,24 @@ class Here:
         if held < wanted:
             stitches = "1 stitch" if held == 1 else f"{held} stitches"
             be = "was" if wanted == 1 else "were"
-            raise CannotBegin(f"the {self.name(place)} has {stitches}, {wanted} {be} to be {done}")
+            raise CannotBegin(
+                f"the {self.name(place)} has {stitches}, {wanted} {be} to be {done}",
+                kind="too few stitches",
+                expected=wanted,
+                found=held,
+                mend=(Posting(FOUND, place, wanted - held),),
+            )
+
+    def absent(self, *places: str) -> bool:
+        """Return whether ``places`` are printed to hold nothing in this size, and nothing was put there since."""
+        return all(place in self.none and not self.ledger.on(place) for place in places)
+
+    def tail(self, tail: str, done: str) -> None:
+        """Raise ``CannotBegin`` unless there is a tail named ``tail``; ``done``: what was to be done with it."""
+        if tail not in self.ledger.tails:
+            raise CannotBegin(
+                f"there is no tail named {tail!r} to {done}", kind="tail", mend=(TailEntry(tail, "made"),)
+            )
 
     def cut_at(self, *places: str) -> tuple[Entry, ...]:
         """Return the entry that cuts the working yarn hanging from the first of ``places`` that has one."""
@@ -75,10 +113,29 @@ class Here:
         hangs = next((place for place in places if place in self.ledger.yarns), None)
         return (YarnEntry(to, "carried", hangs),) if hangs and hangs != to else ()
 
-    def new_tail(self, tail: str) -> tuple[Entry, ...]:
-        """Return the entry that makes the tail ``tail``; raises ``CannotBegin`` when there is one of that name."""
+    def joins(self, place: str) -> tuple[Entry, ...]:
+        """Return the entry that joins new yarn at ``place``; raises ``CannotBegin`` when yarn hangs there already."""
+        if place in self.ledger.yarns:
+            raise CannotBegin(
+                f'working yarn hangs from the {self.name(place)} already; cut it first, or say yarn = "same"',
+                kind="yarn",
+                mend=(YarnEntry(place, "cut"),),
+            )
+        return (YarnEntry(place, "joined"),)
+
+    def new_tail(self, tail: str, beside: tuple[Entry, ...] = ()) -> tuple[Entry, ...]:
+        """Return the entry that makes the tail ``tail``, besides those that the same step makes.
+
+        Raises ``CannotBegin`` when there is one of that name.
+        """
+        if TailEntry(tail, "made") in beside:
+            raise CannotBegin(f"both tails of this step are named {tail!r}; give each a name of its own", kind="tail")
         if tail in self.ledger.tails:
-            raise CannotBegin(f"there is a tail named {tail!r} already; give this one another name")
+            raise CannotBegin(
+                f"there is a tail named {tail!r} already; give this one another name",
+                kind="tail",
+                mend=(TailEntry(tail, "woven", self.ledger.tails[tail]),),
+            )
         return (TailEntry(tail, "made"),)
 
 

@@ -11,7 +11,7 @@ from finishing_tui.craft.ledger import OFF, Entry, Posting, YarnEntry
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import Count, PlaceName, TailName
 from finishing_tui.recipe.kinds.base import Here, Step
-from finishing_tui.recipe.stage import Flow, Stage
+from finishing_tui.recipe.stage import Flow, Stage, none_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,8 +38,10 @@ class BindOff(Step):
         """Return one stage of single stitches; the last press of all fastens off, unless the loop is kept."""
         held = here.ledger.on(self.from_)
         many = held if self.count == "all" else count_of(self.count, here.numbers, here.size)
+        if here.absent(self.from_) or (many == 0 and self.count != "all"):
+            return (none_of(here.name(self.from_), "BIND OFF"),)
         here.holding(self.from_, max(many, 1), "bound off")
-        joined = (YarnEntry(self.from_, "joined"),) if self.yarn == "new" else ()
+        joined = here.joins(self.from_) if self.yarn == "new" else ()
         started = here.new_tail(self.start_tail or f"start of {self.own_tail}") if self.yarn == "new" else ()
         closing: tuple[Entry, ...]
         said: tuple[tuple[int, str], ...] = ()
@@ -49,7 +51,7 @@ class BindOff(Step):
             closing = (*moved, *here.carry(self.keep, self.from_))
         elif many == held:
             cut = (YarnEntry(self.from_, "cut"),) if joined else here.cut_at(self.from_)
-            closing = (*cut, *here.new_tail(self.tail or self.own_tail))
+            closing = (*cut, *here.new_tail(self.tail or self.own_tail, started))
             said = ((many, "Cut the yarn and draw it through the last loop."),)
         else:
             closing = ()

@@ -22,9 +22,9 @@ class CloseHole(Step):
     def stages(self, here: Here) -> tuple[Stage, ...]:
         """Return one item; refused when there is no such hole, or no such tail."""
         if self.hole not in here.ledger.holes:
-            raise CannotBegin(f"there is no open hole named {self.hole!r}")
-        if self.tail not in here.ledger.tails:
-            raise CannotBegin(f"there is no tail named {self.tail!r} to close the hole with")
+            mend = (HoleEntry(self.hole, "made"),)
+            raise CannotBegin(f"there is no open hole named {self.hole!r}", kind="hole", mend=mend)
+        here.tail(self.tail, "close the hole with")
         text = f"Draw the tail {self.tail} round the hole and pull it shut: {self.hole}."
         item = Item(text, (HoleEntry(self.hole, "closed"), TailEntry(self.tail, "shortened")))
         return (Stage("item", 1, self.hole, "CLOSE", text, items=(item,)),)

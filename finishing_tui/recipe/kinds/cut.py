@@ -24,7 +24,11 @@ class Cut(Step):
         yarns = here.ledger.yarns
         if len(yarns) > 1:
             places = " and the ".join(here.name(place) for place in yarns)
-            raise CannotBegin(f"working yarn hangs from the {places}; bind off or join one of them first")
+            raise CannotBegin(
+                f"working yarn hangs from the {places}; bind off or join one of them first",
+                kind="yarn",
+                mend=tuple(YarnEntry(place, "cut") for place in yarns[1:]),
+            )
         text = f"Cut the yarn{', leaving ' + self.length if self.length else ''}: the tail {self.tail}."
         item = Item(text, (*(YarnEntry(place, "cut") for place in yarns), *here.new_tail(self.tail)))
         return (Stage("item", 1, self.tail, "CUT", text, items=(item,)),)

@@ -4,14 +4,14 @@ The first pair makes one loop on the working needle; from the second on, the loo
 bound off. At the end the last loop is fastened off, or kept.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
-from finishing_tui.craft.ledger import OFF, Posting, YarnEntry
+from finishing_tui.craft.ledger import OFF, Posting, PostureEntry, YarnEntry
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import Count, PlaceName, TailName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
-from finishing_tui.recipe.stage import HAND, Flow, Item, Stage
+from finishing_tui.recipe.stage import HAND, Flow, Item, Stage, none_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,13 +43,18 @@ class Join(Step):
         """
         front, back = here.ledger.on(self.front), here.ledger.on(self.back)
         pairs = min(front, back) if self.count == "all" else count_of(self.count, here.numbers, here.size)
+        if here.absent(self.front, self.back) or (pairs == 0 and self.count != "all"):
+            return (none_of("pairs", "PAIR"),)
         here.holding(self.front, max(pairs, 1), "joined")
         here.holding(self.back, max(pairs, 1), "joined")
         together = here.ledger.posture.together
         wanted = "right" if self.ridge == "inside" else "wrong"
         if together and together != wanted:
+            lie = here.ledger.posture
             raise CannotBegin(
-                f"the {together} sides touch; a ridge on the {self.ridge} needs the {wanted} sides together"
+                f"the {together} sides touch; a ridge on the {self.ridge} needs the {wanted} sides together",
+                kind="ridge",
+                mend=(PostureEntry(lie, replace(lie, together=wanted)),),
             )
         words = "Knit one from each needle together; from the second pair on, pass the loop before over it."
         if self.count == "all" and front != back:
@@ -59,7 +64,7 @@ class Join(Step):
                 f" work two together on the {here.name(long)} {abs(front - back)} times (x)."
             )
         rest = (Flow(self.front, OFF, pairs - 1, 2, pairs), Flow(self.back, OFF, pairs - 1, 2, pairs))
-        joined = (YarnEntry(self.front, "joined"),) if self.yarn == "new" else ()
+        joined = here.joins(self.front) if self.yarn == "new" else ()
         started = here.new_tail(self.start_tail or f"start of {self.own_tail}") if self.yarn == "new" else ()
         kept = (Posting(HAND, self.keep, 1), *here.carry(self.keep, self.front, self.back)) if self.keep else ()
         stage = Stage(
@@ -80,6 +85,6 @@ class Join(Step):
         if self.keep:
             return (stage,)
         cut = (YarnEntry(self.front, "cut"),) if joined else here.cut_at(self.front, self.back)
-        entries = (Posting(HAND, OFF, 1), *cut, *here.new_tail(self.tail or self.own_tail))
+        entries = (Posting(HAND, OFF, 1), *cut, *here.new_tail(self.tail or self.own_tail, started))
         text = "Cut the yarn and draw it through the last loop."
         return (stage, Stage("item", 1, "fasten off", "FASTEN OFF", text, items=(Item(text, entries),)))

@@ -20,7 +20,8 @@ class Mark(Step):
     def stages(self, here: Here) -> tuple[Stage, ...]:
         """Return one item; refused when a marker of that name is in the work."""
         if self.marker in here.ledger.markers:
-            raise CannotBegin(f"the marker {self.marker!r} is in the work already")
+            mend = (MarkerEntry(self.marker, "out"),)
+            raise CannotBegin(f"the marker {self.marker!r} is in the work already", kind="marker", mend=mend)
         item = Item(f"Put the marker in: {self.marker}.", (MarkerEntry(self.marker, "in"),))
         return (Stage("item", 1, self.marker, "MARK", item.text, items=(item,)),)
 
@@ -36,6 +37,7 @@ class Unmark(Step):
     def stages(self, here: Here) -> tuple[Stage, ...]:
         """Return one item; refused when no marker of that name is in the work."""
         if self.marker not in here.ledger.markers:
-            raise CannotBegin(f"no marker named {self.marker!r} is in the work")
+            mend = (MarkerEntry(self.marker, "in"),)
+            raise CannotBegin(f"no marker named {self.marker!r} is in the work", kind="marker", mend=mend)
         item = Item(f"Take the marker out: {self.marker}.", (MarkerEntry(self.marker, "out"),))
         return (Stage("item", 1, self.marker, "UNMARK", item.text, items=(item,)),)

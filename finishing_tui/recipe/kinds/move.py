@@ -6,7 +6,7 @@ from typing import Literal
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import Count, PlaceName
 from finishing_tui.recipe.kinds.base import Here, Step
-from finishing_tui.recipe.stage import Flow, Stage
+from finishing_tui.recipe.stage import Flow, Stage, none_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,6 +25,8 @@ class Move(Step):
         """Return one stage of single stitches; when all go, the working yarn goes with them."""
         held = here.ledger.on(self.from_)
         many = held if self.count == "all" else count_of(self.count, here.numbers, here.size)
+        if here.absent(self.from_) or (many == 0 and self.count != "all"):
+            return (none_of(f"{here.name(self.from_)} to {here.name(self.to)}", "SLIP"),)
         here.holding(self.from_, max(many, 1), "moved")
         words = f"Slip {many} from the {here.name(self.from_)} onto the {here.name(self.to)}, untwisted."
         return (
@@ -36,7 +38,7 @@ class Move(Step):
                 words,
                 many,
                 self.to,
-                flows=(Flow(self.from_, self.to, many, 1, many),),
+                flows=(Flow(self.from_, self.to, many, 1, many),) if many else (),
                 closing=here.carry(self.to, self.from_) if many == held else (),
                 takes_all=True,
             ),

@@ -3,7 +3,6 @@
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from finishing_tui.craft.ledger import YarnEntry
 from finishing_tui.recipe.keys import PlaceName, TailName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
 from finishing_tui.recipe.kinds.sections import Along, AnySection
@@ -29,6 +28,8 @@ class PickUpAndKnit(Step):
     """Runs a hand can remember, or the most even there is."""
     ends: Literal["open", "closed"] = "open"
     """Whether the first and last spot of every section must be picked."""
+    facing: Literal["right", "wrong", ""] = ""
+    """The side towards you as the loops are drawn through; the wrong one for a turned collar or a lining."""
     start: str = ""
     """Where the round begins, in words."""
 
@@ -55,7 +56,7 @@ class PickUpAndKnit(Step):
             here = replace(here, ledger=here.ledger.enter(*whole(stage)))
         if self.yarn == "new":
             tail = here.new_tail(self.tail or f"start of {self.own_tail}")
-            walked[0] = replace(walked[0], opening=(YarnEntry(self.onto, "joined"), *tail, *walked[0].opening))
+            walked[0] = replace(walked[0], opening=(*here.joins(self.onto), *tail, *walked[0].opening))
         return tuple(walked)
 
     def _mirror_of(self, name: str) -> str:

@@ -13,7 +13,7 @@ from finishing_tui.craft.spacing import Rhythm, say, space
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import READ, Count, HoleName, MarkerName, OneOf, PlaceName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here
-from finishing_tui.recipe.stage import Flow, Stage, loops_onto
+from finishing_tui.recipe.stage import Flow, Stage, loops_onto, none_of
 
 LONG = 12
 """A section of this many spots or more is recounted at its half."""
@@ -46,6 +46,8 @@ class Along:
         """Return its stage; ``mirror``: the stage of the section it mirrors, once that has been walked."""
         spots = count_of(self.spots, here.numbers, here.size)
         stitches = self.wanted(here, spots)
+        if not spots and not stitches:
+            return none_of(self.along, "PICK")
         even: Literal["easy", "even"] = "even" if (self.style or style) == "even" else "easy"
         closed: Literal["open", "closed"] = "closed" if (self.ends or ends) == "closed" else "open"
         rhythm: Rhythm = space(stitches, spots, style=even, ends=closed)
@@ -75,7 +77,7 @@ class Along:
         """Return the stitches to pick over ``spots`` spots: the count given, or the nearest to the natural ratio."""
         if self.stitches is not None:
             return count_of(self.stitches, here.numbers, here.size)
-        return max(1, round(spots * here.natural.get(self.unit, USUAL[self.unit])))
+        return min(spots, 1) and max(1, round(spots * here.natural.get(self.unit, USUAL[self.unit])))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,6 +101,8 @@ class Held:
         """Return its stage: one unit a stitch of the result, so ``enter`` may take the lot."""
         held = here.ledger.on(self.from_)
         take = held if self.take == "all" else count_of(self.take, here.numbers, here.size)
+        if here.absent(self.from_) or (take == 0 and self.take != "all"):
+            return none_of(self.along or here.name(self.from_), "KNIT")
         here.holding(self.from_, max(take, 1), "knitted across")
         into = take if self.stitches is None else count_of(self.stitches, here.numbers, here.size)
         if into < 1:

@@ -5,7 +5,7 @@ from typing import Literal
 
 from finishing_tui.craft.ledger import TailEntry
 from finishing_tui.recipe.keys import TailName
-from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
+from finishing_tui.recipe.kinds.base import Here, Step
 from finishing_tui.recipe.stage import Item, Stage
 
 
@@ -19,9 +19,8 @@ class WeaveIn(Step):
 
     def stages(self, here: Here) -> tuple[Stage, ...]:
         """Return an item a tail; refused when a named one is not there."""
-        tails = tuple(here.ledger.tails) if self.tails == "all" else self.tails
+        tails = tuple(here.ledger.tails) if self.tails == "all" else tuple(dict.fromkeys(self.tails))
         for tail in tails:
-            if tail not in here.ledger.tails:
-                raise CannotBegin(f"there is no tail named {tail!r} to weave in")
+            here.tail(tail, "weave in")
         items = tuple(Item(tail, (TailEntry(tail, "woven", here.ledger.tails[tail]),)) for tail in tails)
         return (Stage("item", len(items), "tails", "WEAVE IN", "Weave each tail in on the wrong side.", items=items),)

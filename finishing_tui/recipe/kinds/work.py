@@ -9,7 +9,7 @@ from finishing_tui.craft.ledger import EDGE, OFF
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import READ, Count, PlaceName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
-from finishing_tui.recipe.stage import Flow, Stage
+from finishing_tui.recipe.stage import Flow, Stage, none_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,6 +63,8 @@ class Work(Step):
 
     def stages(self, here: Here) -> tuple[Stage, ...]:
         """Return one stage of rounds or rows, with what each shaped one says and enters."""
+        if here.absent(self.on):
+            return (none_of(here.name(self.on), "ROW" if self.rounds is None else "ROUND"),)
         here.holding(self.on, 1, "worked")
         given = self.rounds if self.rows is None else self.rows
         if given is None or (self.rounds is None) == (self.rows is None):
