@@ -10,6 +10,7 @@ from finishing_tui.garment.events import (
     Act,
     AnyAct,
     Begun,
+    Change,
     Event,
     Marked,
     Noted,
@@ -110,13 +111,15 @@ def _applied(state: State, acts: Iterable[AnyAct]) -> State:
             steps=tuple(steps),
             current=act.turned.after if act.turned else state.current,
             plan=act.plan_after if isinstance(act, Replanned) else state.plan,
-            order=_order(state.order, act, steps),
+            order=_order(state.order, act.changes, steps),
         )
     return state
 
 
-def _order(order: tuple[int, ...], act: AnyAct, steps: list[Standing]) -> tuple[int, ...]:
-    """Return the steps in the order they were begun, after ``act``; steps that are not begun any more drop out."""
-    if isinstance(act, Begun) and act.step not in order:
-        order = (*order, act.step)
-    return tuple(step for step in order if steps[step].work is not None)
+def _order(order: tuple[int, ...], changes: Iterable[Change], steps: list[Standing]) -> tuple[int, ...]:
+    """Return the steps in the order they were begun, after ``changes``; steps that are not begun any more drop out.
+
+    Ripping back lets the last ones fall, latest first, so taking it back brings them back in the order they had.
+    """
+    begun = (change.step for change in changes if isinstance(change, Stood) and change.step not in order)
+    return tuple(step for step in (*order, *begun) if steps[step].work is not None)

@@ -4,7 +4,7 @@ A command goes to ``decide``, its events to the journal, and from there to ``evo
 asked for what undo needs, so that ``decide`` and ``evolve`` stay pure.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from typing import Self, cast
 
@@ -14,7 +14,7 @@ from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.commands import Command, PickUpGarment, PutBackAgain, PutGarmentDown, Refusal, TakeBack
 from finishing_tui.garment.decide import decide
 from finishing_tui.garment.decide.steps import begin, next_step
-from finishing_tui.garment.events import Act, AnyAct, Begun, Event, Taken
+from finishing_tui.garment.events import Act, AnyAct, Begun, Event, SittingBegan, Taken
 from finishing_tui.garment.evolve import Happening, evolve, first_state
 from finishing_tui.garment.file import file_text, plan_of, recipe_path
 from finishing_tui.garment.journal import NAME, Journal, NoJournal, NotSaved, Row
@@ -55,9 +55,12 @@ class InHand:
         """
         clock = clock or Clock()
         if not look and not (folder / NAME).exists():
-            return cls._begun(folder, plan_of(folder), clock, on_change)
+            plan = plan_of(folder)  # what is wrong with the files is said before a journal is begun
+            return cls._begun(folder, plan, Journal.create(folder, on_change=on_change), clock)
         journal = Journal.open(folder, look=look, on_change=on_change)
         try:
+            if not look and not journal.last_seq:  # its first sitting was cut off before anything was kept
+                return cls._begun(folder, plan_of(folder), journal, clock)
             state, seq = _state(journal)
         except BaseException:
             journal.close()
@@ -65,12 +68,11 @@ class InHand:
         return cls(folder, journal, state, seq, clock)
 
     @classmethod
-    def _begun(cls, folder: Path, plan: Plan, clock: Clock, on_change: Callable[[], None] | None) -> Self:
+    def _begun(cls, folder: Path, plan: Plan, journal: Journal, clock: Clock) -> Self:
         taken = Taken(plan, plan.opening(), len(plan.recipe.step))
         state = first_state(taken)
         first = next_step(state, -1)
         opening = begin(state, first) if first is not None else Refusal("no step of this recipe is for this size")
-        journal = Journal.create(folder, on_change=on_change)
         hand = cls(folder, journal, state, 0, clock)
         hand._store((taken, opening) if isinstance(opening, Begun) else (taken,))
         return hand
@@ -157,11 +159,12 @@ class InHand:
         events = (from_row(row).event for row in self._journal.group(group))
         return tuple(event for event in events if isinstance(event, Act))
 
-    def _store(self, events: Iterable[Event]) -> None:
+    def _store(self, events: Sequence[Event]) -> None:
+        began = isinstance(events[0], SittingBegan)  # the first event of its own sitting
         rows = self._journal.append(
             to_store(events),
             at=self._clock.now(),
-            sitting=len(self.state.sittings),
+            sitting=len(self.state.sittings) + began,
             after_ms=self._clock.ticks() - self._began,
         )
         for row, event in zip(rows, events, strict=True):

@@ -15,7 +15,7 @@ from finishing_tui.craft.recount import Repair as Mending
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import Answer, Repair
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import spot_with, to_come
+from finishing_tui.garment.walk import explained_from, spot_with, strays, to_come
 from finishing_tui.garment.work import Mark, Progress, Stretch, Work
 from finishing_tui.recipe.stage import Stage
 
@@ -59,17 +59,18 @@ class Outlook:
 
 
 def counted_stage(work: Work) -> int | None:
-    """Return the index of the stage of spots a count is about: the one under way, or the last one walked before it."""
+    """Return the index of the stage of spots a count is about: the one under way, or the one that was just walked.
+
+    A section is no longer counted by itself once anything after it was begun, for it could not be opened again.
+    """
     here = work.at
-    if here < len(work.stages) and work.stages[here].unit == "spot" and work.progress[here].mark != Mark():
-        return here
-    walked = (i for i in range(here - 1, -1, -1) if work.stages[i].unit == "spot")
-    if here < len(work.stages) and work.stages[here].unit != "spot" and work.progress[here].mark != Mark():
-        return None
-    before = next(walked, None)
-    if before is not None:
-        return before
-    return here if here < len(work.stages) and work.stages[here].unit == "spot" else None
+    spots = here < len(work.stages) and work.stages[here].unit == "spot"
+    if here < len(work.stages) and work.progress[here].mark != Mark():
+        return here if spots else None
+    walked = next((index for index in range(here - 1, -1, -1) if work.stages[index].units), None)
+    if walked is not None and work.stages[walked].unit == "spot":
+        return walked
+    return here if spots else None
 
 
 def outlook(state: State, counted: int, answer: Answer | None = None, left: int | None = None) -> Outlook:
@@ -110,16 +111,23 @@ def _spot(stage: Stage, before: Progress, put: Put, left: int | None) -> int:
 
 def _as_planned(index: int, stage: Stage, before: Progress) -> Outlook:
     mark = before.mark
-    confirmed = replace(before, confirmed=(mark.loops, mark.units))
+    whole = mark.loops - mark.within  # a spot that takes two and has one is counted when it is done
+    confirmed = replace(before, confirmed=(whole, mark.units))
     text = f"{plural(mark.loops, 'loop')} counted, as planned."
     way = Way("as it is", text, stage, confirmed, ())
-    verdict = _recount(stage, before, mark.loops, mark.units).verdict.value if mark.units else "lies flat"
+    verdict = _recount(stage, before, whole, mark.units).verdict.value if mark.units else "lies flat"
     return Outlook(index, stage, before, mark.loops, mark.loops, "as planned", mark.units, verdict, text, (way,))
 
 
 def _presses(index: int, stage: Stage, before: Progress, counted: int) -> Outlook:
     spot = spot_with(stage, before, counted)
     if spot is None:
+        known, at = explained_from(before)
+        if counted < known:
+            raise CannotCount(
+                f"{plural(known, 'loop')} were counted at {stage.spot} {at}, so presses do not explain {counted}: "
+                "say that the loops differ"
+            )
         raise CannotCount(f"the plan never has {plural(counted, 'loop')} here; it ends at {stage.target}")
     if counted == stage.target:
         spot = stage.units
@@ -139,7 +147,9 @@ def _looked_at(index: int, stage: Stage, before: Progress, counted: int, put: Pu
     differ = _posted(stage, before.mark.loops, counted, FOUND, MISSING)
     here = Mark(spot, 0, counted)
     ways = [_way(stage, before, here, differ, mending) for mending in told.repairs]
-    stays = replace(before, mark=here, confirmed=(counted, spot))
+    # What was to make up for a stray beyond this spot is forgotten with it.
+    plan = _cut(before, spot) if any(stray > spot for stray, _ in strays(before)) else before
+    stays = replace(plan, mark=here, confirmed=(counted, spot))
     ways.append(Way("as it is", "Take the count down and go on by the plan there is.", stage, stays, differ))
     text = told.text.split("\n1. ")[0]
     verdict = told.verdict.value

@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from types import MappingProxyType
 from typing import Any, get_args
 
-from finishing_tui.codec import decode, encode
+from finishing_tui.codec import Unreadable, decode, encode
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.events import Event
 from finishing_tui.garment.evolve import Happening
@@ -46,7 +46,13 @@ def from_row(row: Row) -> Happening:
     body = row.body
     for version in range(row.version, VERSIONS[row.kind]):
         body = UPCASTS[row.kind, version](body)
-    return Happening(row.group, row.at, row.after_ms, decode(kind, body))
+    try:
+        return Happening(row.group, row.at, row.after_ms, decode(kind, body))
+    except Unreadable as error:
+        raise NotUnderstood(
+            f"event {row.seq} of this garment's journal is whole, but this version of finishing cannot read it; "
+            "open it with the version that wrote it"
+        ) from error
 
 
 def happenings(rows: Iterable[Row]) -> Iterator[Happening]:

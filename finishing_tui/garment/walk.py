@@ -80,16 +80,49 @@ def loops_up_to(progress: Progress, spot: int) -> int:
     return total
 
 
+def explained_from(progress: Progress) -> tuple[int, int]:
+    """Return the (loops, spot) from which on presses explain the loops that are there.
+
+    That is the beginning, or the last count where that one did not agree with the presses; here, where nothing does.
+    """
+    mark, through = progress.mark, loops_up_to(progress, progress.mark.units)
+    here = (mark.loops - mark.within, mark.units)
+    for loops, spot in ((0, 0), progress.confirmed):
+        if spot <= mark.units and loops + through - loops_up_to(progress, spot) == here[0]:
+            return loops, spot
+    return here
+
+
 def spot_with(stage: Stage, progress: Progress, loops: int) -> int | None:
-    """Return the spot at which the plan has ``loops`` loops; None when it never has."""
-    total = 0
-    if not loops:
-        return 0
-    for spot in range(1, stage.units + 1):
+    """Return the spot at which what was pressed, and then the plan, has ``loops`` loops; None when it never has."""
+    total, start = explained_from(progress)
+    if total == loops:
+        return start
+    for spot in range(start + 1, stage.units + 1):
         total += done(progress, spot) if spot <= progress.mark.units else planned(progress, spot)
         if total == loops:
             return spot
     return None
+
+
+def choices(progress: Progress, spot: int) -> tuple[int, int]:
+    """Return what the rhythm at ``spot`` chooses from: no loop or one, or with more stitches than spots one or two."""
+    rhythm = stretch_at(progress, spot).rhythm
+    return (1, 2) if rhythm.stitches > rhythm.spots else (0, 1)
+
+
+def other_at(progress: Progress) -> int:
+    """Return how many loops the next spot has when the other thing is done there than the plan says.
+
+    A spot that takes two, and has one already, is simply left at that one.
+    """
+    spot = progress.mark.units + 1
+    return progress.mark.within or sum(choices(progress, spot)) - planned(progress, spot)
+
+
+def called(loops: int, plan: int) -> str:
+    """Return what making ``loops`` at a spot is called where the plan has ``plan``."""
+    return "picked once" if loops < plan == 2 else ("skipped", "picked", "doubled")[loops]
 
 
 def loop_at(stage: Stage, progress: Progress) -> Mark:

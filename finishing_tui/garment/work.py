@@ -47,13 +47,15 @@ class Stretch:
 class Progress:
     """How a stage stands: its mark, its stretches (none but in a stage of spots), and what was counted in it.
 
-    ``confirmed``: the last count that was confirmed, as (loops, spot); ``value``: what was typed, where one is asked.
+    ``confirmed``: the last count that was confirmed, as (loops, spot); ``value``: what was typed, where one is asked;
+    ``doubled``: pairs at which two were worked together on one needle, as (pair, needle).
     """
 
     mark: Mark = Mark()
     stretches: tuple[Stretch, ...] = ()
     confirmed: tuple[int, int] = (0, 0)
     value: str = ""
+    doubled: tuple[tuple[int, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

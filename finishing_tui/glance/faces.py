@@ -4,7 +4,7 @@ from finishing_tui.craft.spacing import say
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.decide.press import next_mark
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import next_pick, planned, run_end, stretch_at
+from finishing_tui.garment.walk import next_pick, planned, run_end, strayed_in_run, stretch_at
 from finishing_tui.garment.work import Progress, Work
 from finishing_tui.glance.values import (
     Edge,
@@ -82,14 +82,15 @@ def _acts(state: State, stage: Stage, progress: Progress) -> tuple[str, ...]:
     """Return what to do next at the pace that was chosen."""
     mark = progress.mark
     here = mark.units + 1
-    if state.pace == "run":
+    if state.pace == "run" and not strayed_in_run(progress):
         end = min(run_end(progress, here), stage.units)
         loops = next_mark(state, stage, progress).loops - mark.loops
         acts = (f"PICK {loops}",) if loops else ()
         skips = sum(1 for spot in range(here, end + 1) if not planned(progress, spot))
         return (*acts, f"SKIP {skips}") if skips else acts
-    if state.pace == "spot":
-        return ("PICK" if planned(progress, here) else "SKIP",)
+    if state.pace != "loop":
+        loops = planned(progress, here) - mark.within
+        return ("SKIP" if not loops else "PICK" if loops == 1 else f"PICK {loops}",)
     pick = next_pick(stage, progress)
     if pick is None:
         return (f"SKIP {stage.units - mark.units}",)

@@ -92,6 +92,8 @@ def _face(state: State, step: int | None, standing: Standing | None) -> Face:
         return MessageFace("DONE", "This step is done.", good=True)
     if standing.status == "left out":
         return MessageFace("LEFT OUT", "This step is left out. Enter takes it up.", good=False)
+    if not state.plan.is_for(step):
+        return MessageFace("NOT HERE", f"This step is not for size {state.plan.size}.", good=True)
     if step != state.current:
         return MessageFace("TO COME", "Enter takes this step up.", good=True)
     begun = begin(state, step)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from finishing_tui.garment.commands import ChoosePace, Command, Finish, LeaveOut, Other, Press, TakeUp
 from finishing_tui.garment.events import Pace
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import planned
+from finishing_tui.garment.walk import called, other_at, planned
 from finishing_tui.garment.work import Work
 from finishing_tui.glance.actions import ActionId
 
@@ -49,7 +49,7 @@ def offers(state: State, looking_at: int | None = None) -> tuple[Offer, ...]:
         found.append(Offer("pace", f"pace: {state.pace}", what, ChoosePace(pace)))
     here = state.current if looking_at is None else looking_at
     found += _looking(state, here)
-    if here is not None and state.steps[here].status in {"to come", "under way"}:
+    if here is not None and state.steps[here].status in {"to come", "under way"} and state.plan.is_for(here):
         what = f"leave out step {here + 1}"
         found.append(Offer("leave_out", "leave out", what, LeaveOut(here)))
     found.append(Offer("help", "help", "all keys, and how this step is done"))
@@ -70,7 +70,7 @@ def _working(state: State, work: Work | None) -> list[Offer]:
     done = [Offer("press", "done", "the next thing is done", Press())]
     if stage.unit == "spot":
         spot = progress.mark.units + 1
-        did = "skipped" if planned(progress, spot) else "picked"
+        did = called(other_at(progress), planned(progress, spot))
         done.append(Offer("other", f"{stage.spot} {spot} {did}", f"{stage.spot} {spot} was {did} instead", Other()))
     front, back = state.ledger.on(stage.front), state.ledger.on(stage.back)
     if stage.unit == "pair" and (front != back or not stage.empties):
@@ -85,7 +85,7 @@ def _working(state: State, work: Work | None) -> list[Offer]:
 
 def _finishing(state: State, work: Work | None, looking_at: int | None) -> list[Offer]:
     if looking_at is not None and looking_at != state.current:
-        if state.steps[looking_at].status in {"to come", "under way", "left out"}:
+        if state.steps[looking_at].status != "done" and state.plan.is_for(looking_at):
             return [Offer("finish", "take it up", f"go on with step {looking_at + 1}", TakeUp(looking_at))]
         return []
     if state.current is None:

@@ -133,9 +133,9 @@ def _place(state: State, work: Work, place: str, counted: int) -> tuple[AnyAct, 
         entries = (Posting(FOUND, place, counted - held),)
     elif counted < held:
         entries = (Posting(place, MISSING, held - counted),)
-    after = later_stages(state, work, entries)
+    after = later_stages(state, work, place, entries)
     if not work.complete and work.stages[work.at].act == "COUNT" and work.stages[work.at].place == place:
-        units = work.stages[work.at].units
+        units = after.stages[work.at].units
         after = after.with_progress(work.at, replace(after.progress[work.at], mark=Mark(units, 0, counted)))
         entries += (*work.stages[work.at].closing, *openings(work.stages, work.at + 1))
     standing = state.steps[step]

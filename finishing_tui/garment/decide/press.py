@@ -9,7 +9,18 @@ from finishing_tui.garment.decide.stages import begun, passed, sentence, under_w
 from finishing_tui.garment.decide.steps import begin
 from finishing_tui.garment.events import AnyAct, Progressed, Strayed
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import loop_at, planned, run_at, run_end, spot_at, strayed_in_run, stretch_at
+from finishing_tui.garment.walk import (
+    called,
+    choices,
+    loop_at,
+    other_at,
+    planned,
+    run_at,
+    run_end,
+    spot_at,
+    strayed_in_run,
+    stretch_at,
+)
 from finishing_tui.garment.work import Mark, Progress, Stretch, Work
 from finishing_tui.recipe.stage import Stage
 
@@ -65,9 +76,7 @@ def _stray(state: State, work: Work, stage: Stage) -> tuple[AnyAct, ...]:
     step, index = state.current or 0, work.at
     progress = work.progress[index]
     mark, spot = progress.mark, progress.mark.units + 1
-    plan = planned(progress, spot)
-    # A doubled spot of which one loop is made already is simply left at that one.
-    really = mark.within if plan else 1
+    plan, really = planned(progress, spot), other_at(progress)
     after = _made_up(stage, _strayed(progress, spot, really), spot, plan - really)
     after = replace(after, mark=Mark(spot, 0, mark.loops - mark.within + really))
     entries = passed(work, index, after.mark)
@@ -78,7 +87,7 @@ def _stray(state: State, work: Work, stage: Stage) -> tuple[AnyAct, ...]:
             loops=really,
             entries=entries,
             changes=(Progressed(step, index, progress, after),),
-            label=f"{stage.spot} {spot}, {'picked' if really > plan else 'skipped'} against the plan",
+            label=f"{stage.spot} {spot}, {called(really, plan)} against the plan",
             under=state.top,
         ),
     )
@@ -99,7 +108,8 @@ def _made_up(stage: Stage, progress: Progress, spot: int, owed: int) -> Progress
         end = min(run_end(progress, start), stage.units)
         for candidate in range(end, start - 1, -1):
             loops = planned(progress, candidate) + owed
-            if 0 <= loops <= 1:
+            ends = stage.ends == "closed" and candidate == stage.units  # a closed end stays picked
+            if loops in choices(progress, candidate) and not (ends and not loops):
                 stretch = stretch_at(progress, candidate)
                 kept = tuple(pair for pair in stretch.moved if pair[0] != candidate)
                 return _with_stretch(progress, stretch, replace(stretch, moved=(*kept, (candidate, loops))))
@@ -120,7 +130,7 @@ def _double(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct, 
     other_side = stage.back if side == stage.front else stage.front
     if stage.empties and state.ledger.on(side) - state.ledger.on(other_side) < 1:
         return Refusal("that needle does not hold more than the other; two together there would leave them unequal")
-    after = replace(progress, mark=Mark(units, 0, units))
+    after = replace(progress, mark=Mark(units, 0, units), doubled=(*progress.doubled, (units, side)))
     extra: Entry = Posting(side, OFF, 1)
     entries = (extra, *passed(work, index, after.mark))
     try:

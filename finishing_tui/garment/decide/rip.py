@@ -1,19 +1,22 @@
 """Deciding about ripping back: taking work out is an act of its own, with reverse postings, and stays recorded."""
 
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import suppress
 from dataclasses import replace
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.ledger import Entry, Ledger
-from finishing_tui.craft.spacing import Run, Runs, space
+from finishing_tui.craft.ledger import Ledger, Unbalanced
+from finishing_tui.craft.spacing import Ends, Run, Runs, space
 from finishing_tui.craft.words import listing
 from finishing_tui.garment.commands import Refusal, RipBack
 from finishing_tui.garment.decide.difference import difference
-from finishing_tui.garment.decide.stages import openings, sentence
-from finishing_tui.garment.events import AnyAct, RippedBack, Stood, Turned
+from finishing_tui.garment.decide.replanned import mended_first_round
+from finishing_tui.garment.decide.stages import entered, sentence
+from finishing_tui.garment.events import AnyAct, Replanned, RippedBack, Stood, Turned
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import loops_up_to
+from finishing_tui.garment.walk import explained_from, loops_up_to
 from finishing_tui.garment.work import Mark, Progress, Standing, Stretch, Work, fresh
-from finishing_tui.recipe.stage import Stage, entries_between
+from finishing_tui.recipe.stage import Stage
 
 
 def rip_back(state: State, command: RipBack) -> tuple[AnyAct, ...] | Refusal:
@@ -27,20 +30,20 @@ def rip_back(state: State, command: RipBack) -> tuple[AnyAct, ...] | Refusal:
     if command.stage > work.at or not 0 <= command.units <= mark.units:
         return Refusal(f"{stage.title} is at {mark.units}; it can be taken out to 0 to {mark.units}")
     fell = state.order[state.order.index(step) + 1 :]
-    if (command.stage, command.units) == (work.at, mark.units) and not fell:
+    try:
+        after = _to(work, command.stage, command.units)
+        entries = difference(state.ledger, _then(state, work, after, fell))
+    except FinishingError as error:
+        return Refusal(sentence(error))
+    standing = Standing("under way", after)
+    if standing == state.steps[step] and step == state.current and not fell:
         return Refusal("that is where the work is now; nothing is to be taken out")
     if fell and not command.sure:
         numbers = listing([str(one + 1) for one in fell])
         falls = f"step {numbers} falls" if len(fell) == 1 else f"steps {numbers} fall"
         return Refusal(f"{falls} with it, being worked later. Again to take all that out", replace(command, sure=True))
-    try:
-        after = _to(work, command.stage, command.units)
-        then = _ledger_at(after, command.stage)
-        entries = difference(state.ledger, then)
-    except FinishingError as error:
-        return Refusal(sentence(error))
     changes = [Stood(one, state.steps[one], Standing()) for one in reversed(fell)]
-    changes.append(Stood(step, state.steps[step], Standing("under way", after)))
+    changes.append(Stood(step, state.steps[step], standing))
     return (
         RippedBack(
             step=step,
@@ -51,7 +54,32 @@ def rip_back(state: State, command: RipBack) -> tuple[AnyAct, ...] | Refusal:
             label=f"ripping back to {_where(stage, after.progress[command.stage].mark)}",
             under=state.top,
         ),
+        *_mending_back(state, changes),
     )
+
+
+def _mending_back(state: State, changes: Iterable[Stood]) -> Iterator[Replanned]:
+    """Yield the changes of plan that take back what fallen recounts had left to the first round of a band."""
+    fallen = list(state.steps)
+    owed: dict[str, int] = {}
+    first = min(change.step for change in changes)
+    for change in changes:
+        fallen[change.step] = change.after
+        for place, short in (*_short(change.after, 1), *_short(change.before, -1)):
+            owed[place] = owed.get(place, 0) + short
+    for place, short in owed.items():
+        seen = replace(state, steps=tuple(fallen))
+        mended = mended_first_round(seen, first, place, short, only_mended=True) if short else None
+        if mended is not None:
+            state = replace(state, plan=mended.plan_after)
+            yield mended
+
+
+def _short(standing: Standing, sign: int) -> Iterator[tuple[str, int]]:
+    """Yield (place, stitches) that recounts of a step have left to the band, times ``sign``."""
+    for stage in standing.work.stages if standing.work else ():
+        if stage.rhythm is not None:
+            yield stage.place, sign * (stage.rhythm.stitches - stage.target)
 
 
 def _where(stage: Stage, mark: Mark) -> str:
@@ -62,24 +90,45 @@ def _where(stage: Stage, mark: Mark) -> str:
 
 def _to(work: Work, index: int, units: int) -> Work:
     """Return the work as it stands after taking it out to ``units`` units of the stage at ``index``."""
-    progress = [
-        one
-        if before < index
-        else _back(work.stages[before], one, units)
-        if before == index
-        else fresh(work.stages[before])
-        for before, one in enumerate(work.progress)
-    ]
-    return replace(work, progress=tuple(progress))
+    stages, progress = list(work.stages), list(work.progress)
+    stages[index], progress[index] = _back(stages[index], progress[index], units)
+    for later in range(index + 1, len(stages)):
+        stages[later] = _as_begun(stages[later])
+        progress[later] = fresh(stages[later])
+    return replace(work, stages=tuple(stages), progress=tuple(progress))
 
 
-def _back(stage: Stage, progress: Progress, units: int) -> Progress:
+def _then(state: State, work: Work, after: Work, fell: Sequence[int]) -> Ledger:
+    """Return the ledger once ``work`` is taken out to ``after``.
+
+    Only what this step entered is taken out of it, since another step may have gone on meanwhile. Where later steps
+    fall, or counts have changed what is there, it is what the step began with and what then stands of it.
+    """
+    if not fell:
+        with suppress(Unbalanced):
+            return state.ledger.leave(*entered(work)).enter(*entered(after))
+    return after.before.enter(*entered(after))
+
+
+def _as_begun(stage: Stage) -> Stage:
+    """Return the stage with the target it began with: what a recount left to the first round is picked after all."""
+    return stage if stage.rhythm is None else replace(stage, target=stage.rhythm.stitches)
+
+
+def _back(stage: Stage, progress: Progress, units: int) -> tuple[Stage, Progress]:
+    mark = progress.mark
     if stage.unit != "spot":
-        return Progress(Mark(units, 0, units), progress.stretches)
+        doubled = tuple(pair for pair in progress.doubled if pair[0] <= units)
+        value = progress.value if units else ""
+        return stage, replace(progress, mark=Mark(units, 0, units), doubled=doubled, value=value)
     if not units:
-        return fresh(stage)
-    if units == progress.mark.units:
-        return replace(progress, mark=Mark(units, 0, progress.mark.loops - progress.mark.within))
+        stage = _as_begun(stage)
+        return stage, fresh(stage)
+    if units == mark.units:
+        return stage, replace(progress, mark=Mark(units, 0, mark.loops - mark.within))
+    confirmed = progress.confirmed
+    if units < confirmed[1]:  # the recount falls too
+        stage, confirmed = _as_begun(stage), (0, 0)
     loops = _loops_left(progress, units)
     kept = tuple(
         replace(
@@ -90,16 +139,14 @@ def _back(stage: Stage, progress: Progress, units: int) -> Progress:
         for one in progress.stretches
         if one.start < units
     )
-    confirmed = progress.confirmed if progress.confirmed[1] <= units else (0, 0)
     after = Progress(Mark(units, 0, loops), kept, confirmed)
     left, spots = stage.target - loops, stage.units - units
     planned = loops_up_to(after, stage.units) - loops_up_to(after, units)
     if planned != left and 0 <= left <= 2 * spots:
-        rest = (
-            space(left, spots, style=stage.style, ends="last" if stage.ends == "closed" else "open") if left else None
-        )
-        after = replace(after, stretches=(*kept, Stretch(units, rest or Runs((Run(0, spots, 1),)))))
-    return after
+        ends: Ends = "last" if stage.ends == "closed" else "open"
+        rest = space(left, spots, style=stage.style, ends=ends) if left else Runs((Run(0, spots, 1),))
+        after = replace(after, stretches=(*kept, Stretch(units, rest)))
+    return stage, after
 
 
 def _loops_left(progress: Progress, units: int) -> int:
@@ -108,22 +155,10 @@ def _loops_left(progress: Progress, units: int) -> int:
     Between the last confirmed count and here the loops are taken as evenly spread (design.md, section 4.2).
     """
     mark = progress.mark
-    if loops_up_to(progress, mark.units) == mark.loops - mark.within:
-        return loops_up_to(progress, units)
+    loops, spot = explained_from(progress)
+    if units >= spot:
+        return loops + loops_up_to(progress, units) - loops_up_to(progress, spot)
     loops, spot = progress.confirmed if progress.confirmed[1] < mark.units else (0, 0)
     if units <= spot:
         return min(loops_up_to(progress, units), loops)
-    return loops + (mark.loops - loops) * (units - spot) // (mark.units - spot)
-
-
-def _ledger_at(work: Work, index: int) -> Ledger:
-    """Return the ledger as it is when the step was worked from its beginning to where ``work`` now stands."""
-    entries: list[Entry] = [*openings(work.stages, 0)]
-    for here, (stage, progress) in enumerate(zip(work.stages, work.progress, strict=True)):
-        if here > index:
-            break
-        done = progress.mark.loops if stage.unit == "spot" else progress.mark.units
-        entries += entries_between(stage, 0, done)
-        if stage.units and progress.mark.units >= stage.units:
-            entries += [*stage.closing, *openings(work.stages, here + 1)]
-    return work.before.enter(*entries)
+    return loops + (mark.loops - mark.within - loops) * (units - spot) // (mark.units - spot)

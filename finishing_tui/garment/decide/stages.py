@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.ledger import Entry
+from finishing_tui.craft.ledger import OFF, Entry, Posting
 from finishing_tui.garment.commands import Refusal
 from finishing_tui.garment.events import Marked, Worked
 from finishing_tui.garment.state import State
@@ -34,6 +34,18 @@ def passed(work: Work, index: int, after: Mark) -> tuple[Entry, ...]:
     if before.units < stage.units <= after.units:
         entries += (*stage.closing, *openings(work.stages, index + 1))
     return entries
+
+
+def entered(work: Work) -> tuple[Entry, ...]:
+    """Return everything a step has entered as its progress stands, as if it had been worked without a count."""
+    entries = list(openings(work.stages, 0))
+    for index, (stage, progress) in enumerate(zip(work.stages, work.progress, strict=True)):
+        mark = progress.mark
+        entries += entries_between(stage, 0, mark.loops if stage.unit == "spot" else mark.units)
+        entries += [Posting(needle, OFF, 1) for _, needle in progress.doubled]
+        if stage.units and mark.units >= stage.units:
+            entries += (*stage.closing, *openings(work.stages, index + 1))
+    return tuple(entries)
 
 
 def work_on(state: State, after: Mark, *, label: str = "") -> tuple[Worked] | Refusal:

@@ -3,8 +3,9 @@
 from dataclasses import replace
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.words import plural
+from finishing_tui.craft.words import listing, plural
 from finishing_tui.garment.commands import Finish, LeaveOut, Refusal, Replan, TakeUp
+from finishing_tui.garment.decide.replanned import mending_kept
 from finishing_tui.garment.decide.stages import openings, sentence, work_on
 from finishing_tui.garment.events import AnyAct, Begun, Finished, LeftOut, Replanned, Stood, TakenUp, Turned
 from finishing_tui.garment.state import State
@@ -81,6 +82,8 @@ def take_up(state: State, command: TakeUp) -> tuple[AnyAct, ...] | Refusal:
         return Refusal(f"there is no step {step + 1}; the steps are 1 to {len(state.steps)}")
     if step == state.current:
         return Refusal(f"step {step + 1} is under the needles already")
+    if not state.plan.is_for(step):
+        return Refusal(f"step {step + 1} is not for size {state.plan.size}")
     standing = state.steps[step]
     label = f"taking up step {step + 1}"
     if standing.status == "done":
@@ -89,12 +92,17 @@ def take_up(state: State, command: TakeUp) -> tuple[AnyAct, ...] | Refusal:
         begun = begin(state, step)
         return begun if isinstance(begun, Refusal) else (replace(begun, label=label, under=state.top),)
     turned = Turned(state.current, step)
-    return (TakenUp(step=step, turned=turned, label=label, under=state.top),)
+    again = () if standing.status == "under way" else (Stood(step, standing, replace(standing, status="under way")),)
+    return (TakenUp(step=step, changes=again, turned=turned, label=label, under=state.top),)
 
 
 def leave_out(state: State, command: LeaveOut) -> tuple[AnyAct, ...] | Refusal:
     """Leave a step out that is not done; asked again, since what follows may not be possible without it."""
     step = command.step
+    if not 0 <= step < len(state.steps):
+        return Refusal(f"there is no step {step + 1}; the steps are 1 to {len(state.steps)}")
+    if not state.plan.is_for(step):
+        return Refusal(f"step {step + 1} is not for size {state.plan.size}; it is passed over as it is")
     standing = state.steps[step]
     if standing.status in {"done", "left out"}:
         return Refusal(f"step {step + 1} is {standing.status} already")
@@ -116,12 +124,18 @@ def replan(state: State, command: Replan) -> tuple[AnyAct, ...] | Refusal:
     """Take a changed plan; steps that were begun keep the stages they were begun with."""
     if len(command.plan.recipe.step) != len(state.steps):
         return Refusal("the changed recipe has another number of steps; it can only be taken by a new garment")
+    if gone := state.plan.recipe.place.keys() - command.plan.recipe.place.keys():
+        return Refusal(f"the changed recipe has no place named {listing(sorted(gone))}; it can only be taken anew")
     for index, standing in enumerate(state.steps):
         if standing.work is not None and command.plan.step(index).do != state.plan.step(index).do:
             return Refusal(f"the changed recipe makes step {index + 1}, which is begun, another kind of step")
     return (
         Replanned(
-            plan_before=state.plan, plan_after=command.plan, why=command.why, label="a changed plan", under=state.top
+            plan_before=state.plan,
+            plan_after=mending_kept(state, command.plan),
+            why=command.why,
+            label="a changed plan",
+            under=state.top,
         ),
     )
 
@@ -152,7 +166,12 @@ def _unexpected(state: State, step: int) -> list[str]:
     here = plan.here(state.ledger)
     doubts = []
     for place, count in recipe_step.expect.items():
-        wanted, held = count_of(count, here.numbers, here.size), state.ledger.on(place)
+        held = state.ledger.on(place)
+        try:
+            wanted = count_of(count, here.numbers, here.size)
+        except FinishingError as error:
+            doubts.append(f"what the recipe expects on the {here.name(place)} cannot be worked out: {sentence(error)}")
+            continue
         if wanted != held:
             doubts.append(f"the recipe expects {wanted} on the {here.name(place)}, and there are {held}")
     place, repeat = recipe_step.main_place, recipe_step.repeat
