@@ -15,6 +15,9 @@ from finishing_tui.craft.errors import FinishingError
 
 # name: (module, what it is for). The order is the order of the help.
 COMMANDS: dict[str, tuple[str, str]] = {
+    "shelf": ("shelf", "the garments in hand; this is what opens without a command"),
+    "demo": ("demo", "take a garment to try everything on"),
+    "work": ("work", "take a garment up where it was put down"),
     "space": ("space", "spread stitches over the rows of an edge"),
     "recount": ("recount", "after a count on the way: how the rest should go"),
     "share": ("share", "share a band's stitches among the sections of its edge"),
@@ -68,7 +71,7 @@ def _parser(asked: Sequence[str]) -> argparse.ArgumentParser:
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the command line ``argv`` (the process's own when not given) and return the exit status."""
-    words = list(sys.argv[1:] if argv is None else argv)
+    words = list(sys.argv[1:] if argv is None else argv) or ["shelf"]
     args = _parser(words).parse_args(words)
     try:
         answer = args.answer(args)

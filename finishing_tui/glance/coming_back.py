@@ -33,7 +33,7 @@ def coming_back(state: State, now: datetime) -> ComingBack:
     last = state.sittings[-1] if state.sittings else None
     since = (last.ended if last and last.ended else state.last_act) or (last.began if last else "")
     return ComingBack(
-        away=_away(since, now),
+        away=ago(since, now),
         last=_last(seen),
         next=f"next: {next_words(seen.face)}",
         where=last.where if last else "",
@@ -68,7 +68,8 @@ def _last(seen: Glance) -> str:
     return f"step {seen.step}, {seen.heading}: {counted(seen.face)}"
 
 
-def _away(since: str, now: datetime) -> str:
+def ago(since: str, now: datetime) -> str:
+    """Return how long before ``now`` the time ``since`` (UTC, ISO 8601) was, in words; empty for an empty time."""
     if not since:
         return ""
     minutes = int((now - datetime.fromisoformat(since)).total_seconds()) // 60

@@ -1,0 +1,41 @@
+"""``finishing demo``: a garment to try everything on, copied to the shelf so that nothing can be spoilt."""
+
+import argparse
+
+from finishing_tui import shipped
+from finishing_tui.commands.answer import Answer
+from finishing_tui.commands.work import need_terminal, opened
+from finishing_tui.garment.file import read_garment
+from finishing_tui.garment.shelf import shelf_folder, take_copy
+
+EXAMPLE = """\
+Without a NAME the demo garments are shown to choose from. A copy of the chosen one goes on the shelf and is opened.
+With --json they are only listed, or the one named is only copied.
+
+  finishing demo
+"""
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """Add what the command takes."""
+    parser.add_argument("name", nargs="?", metavar="NAME", help="the demo garment to take")
+
+
+def answer(args: argparse.Namespace) -> Answer:
+    """Open a demo garment, or the list of them; raises ``FinishingError`` for a name there is not, or no terminal."""
+    shelf = shelf_folder()
+    if args.name is None:
+        return _listed() if args.json else opened(shelf, demos=True)
+    source = shipped.demo(args.name)
+    if args.json:
+        return Answer("", {"folder": str(take_copy(source, shelf))})
+    need_terminal()  # before a copy is made for nothing
+    return opened(shelf, garment=take_copy(source, shelf))
+
+
+def _listed() -> Answer:
+    demos = []
+    for name, folder in shipped.demos().items():
+        garment, _ = read_garment(folder)
+        demos.append({"name": name, "title": garment.title, "size": garment.size, "about": garment.about})
+    return Answer("", {"demos": demos})

@@ -1,0 +1,61 @@
+"""``finishing work``: takes a garment up, in the screens."""
+
+import argparse
+import os
+import sys
+from pathlib import Path
+
+from finishing_tui.commands.answer import Answer
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.garment.shelf import shelf_folder
+
+EXAMPLE = """\
+The folder of a garment, or the name of one on the shelf. Every key that may be pressed stands at the foot of the
+screen, and ? shows all of them. Whenever it is left, everything is kept.
+
+  finishing work ~/knitting/slate-crew
+
+With FINISHING_LOOKS the screens look otherwise: light, terminal (the terminal's own colours), ascii, or several.
+"""
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """Add what the command takes."""
+    parser.add_argument("folder", type=Path, metavar="FOLDER", help="the garment's folder, or its name on the shelf")
+
+
+def answer(args: argparse.Namespace) -> Answer:
+    """Open the garment; raises ``FinishingError`` when there is none, or no terminal."""
+    folder = args.folder.expanduser()
+    shelf = shelf_folder()
+    if not folder.exists() and len(folder.parts) == 1 and (shelf / folder).exists():
+        folder = shelf / folder
+    if not folder.is_dir():
+        raise FinishingError(
+            f"there is no folder {str(args.folder)!r}; name the folder of a garment, or one on the shelf"
+        )
+    return opened(shelf, garment=folder)
+
+
+def opened(shelf: Path, *, garment: Path | None = None, demos: bool = False) -> Answer:
+    """Run the screens until they are left, and return what is to be said then.
+
+    Raises ``FinishingError`` without a terminal, and when not everything could be saved.
+    """
+    need_terminal()
+    from finishing_tui.screens.app import FinishingApp  # noqa: PLC0415  (only when a screen is opened)
+
+    app = FinishingApp(shelf, garment=garment, demos=demos, looks=os.environ.get("FINISHING_LOOKS", ""))
+    try:
+        app.run(mouse=False)
+    finally:
+        app.put_down()
+    if app.not_saved:
+        raise FinishingError(f"the last {app.not_saved} entries could not be saved: {app.trouble}")
+    return Answer("", {"shelf": str(shelf)}, app.return_code or 0)
+
+
+def need_terminal() -> None:
+    """Raise ``FinishingError`` where there is no terminal to draw on."""
+    if not (sys.stdin.isatty() and sys.stderr.isatty()):
+        raise FinishingError("the screens need a terminal to draw on, and this is not one")

@@ -1,0 +1,66 @@
+"""What a typed number would mean right now, and what could be counted: asked before anything is decided."""
+
+from dataclasses import dataclass
+
+from finishing_tui.craft.words import plural
+from finishing_tui.garment.recounting import counted_stage
+from finishing_tui.garment.state import State
+
+
+@dataclass(frozen=True, slots=True)
+class Countable:
+    """Something that can be counted now.
+
+    ``place``: the key to ask for, empty for what is under way; ``text``: what is counted, in words; ``expected``: what
+    should be there; ``section``: it is a section of an edge, which a recount looks at.
+    """
+
+    place: str
+    text: str
+    expected: int
+    section: bool = False
+
+
+def countables(state: State) -> tuple[Countable, ...]:
+    """Return what can be counted now: one thing, two needles of a join to choose between, or nothing."""
+    work = state.standing.work if state.standing else None
+    if work is None:
+        return ()
+    index = counted_stage(work)
+    if index is not None:
+        stage = work.stages[index]
+        since = "the start" if not index else "the last marker"
+        text = f"the loops of {stage.title}, from {since}"
+        return (Countable("", text, work.progress[index].mark.loops, section=True),)
+    if work.complete:
+        return ()
+    stage, mark = work.stages[work.at], work.progress[work.at].mark
+    name = state.plan.here(state.ledger).name
+    if stage.unit == "pair":
+        return tuple(Countable(place, name(place), state.ledger.on(place)) for place in (stage.front, stage.back))
+    if stage.act == "COUNT":
+        return (Countable("", f"the {name(stage.place)}", stage.units),)
+    if stage.takes_all:
+        return (Countable("", f"those done of {stage.title}", mark.units),)
+    if stage.place and stage.unit != "value":
+        return (Countable("", f"the {name(stage.place)}", state.ledger.on(stage.place)),)
+    return ()
+
+
+def asks_for_value(state: State) -> bool:
+    """Return whether a measure is asked for now, so that what is typed is that."""
+    work = state.standing.work if state.standing else None
+    return work is not None and not work.complete and work.stages[work.at].unit == "value"
+
+
+def meaning(state: State) -> str:
+    """Return what digits being typed would mean, in a few words."""
+    work = state.standing.work if state.standing else None
+    if work is not None and asks_for_value(state):
+        return f"{work.stages[work.at].of}: enter writes it down"
+    found = countables(state)
+    if not found:
+        return "nothing can be counted here"
+    if len(found) > 1:
+        return f"enter: the count of {' or '.join(one.text for one in found)}"
+    return f"enter: the count of {found[0].text}; it should be {plural(found[0].expected, 'stitch')}"

@@ -1,0 +1,1 @@
+"""The terminal program: the screens, and what keys do on them. Nothing below imports this."""

@@ -1,0 +1,120 @@
+"""The terminal program: it opens screens, and puts every garment down when it ends, however it ends."""
+
+import asyncio
+import signal
+from collections.abc import Callable
+from pathlib import Path
+
+from textual.app import App
+from textual.binding import Binding
+from textual.events import Resize
+
+from finishing_tui.garment.clock import Clock
+from finishing_tui.garment.hand import InHand
+from finishing_tui.screens.opening import open_garment
+from finishing_tui.screens.shelf import ShelfScreen
+from finishing_tui.screens.too_small import TooSmall, fits
+from finishing_tui.widgets.looks import DARK, FALLBACK, LIGHT
+
+
+class FinishingApp(App[None]):
+    """The shelf, and on top of it whatever was asked for."""
+
+    TITLE = "finishing"
+    ENABLE_COMMAND_PALETTE = False
+    CSS_PATH = "app.tcss"
+    BINDINGS = [  # noqa: RUF012  (Textual's way)
+        Binding("ctrl+q", "quit", show=False, id="app.leave", priority=True),
+        Binding("ctrl+c", "quit", show=False, id="app.stop", priority=True),
+    ]
+    HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (60, "-normal"), (96, "-wide")]  # noqa: RUF012
+    VERTICAL_BREAKPOINTS = [(0, "-low"), (23, "-middling"), (28, "-high"), (38, "-tall")]  # noqa: RUF012
+
+    def __init__(
+        self,
+        shelf: Path,
+        *,
+        garment: Path | None = None,
+        demos: bool = False,
+        looks: str = "",
+        clock: Clock | None = None,
+    ) -> None:
+        """Open the ``shelf``, and on it one ``garment``, or the demo garments to choose from.
+
+        ``looks``: any of the words "light", "terminal" (its own colours) and "ascii".
+        """
+        super().__init__()
+        self.shelf = shelf
+        self.clock = clock or Clock()
+        self.in_hand: InHand | None = None
+        self.not_saved, self.trouble = 0, ""
+        self._first = garment
+        self._demos = demos
+        self.register_theme(DARK)
+        self.register_theme(LIGHT)
+        words = looks.split()
+        self.theme = "window" if "light" in words else "ansi-dark" if "terminal" in words else "lamp"
+        self.set_class("ascii" in words, "-ascii")
+
+    def get_theme_variable_defaults(self) -> dict[str, str]:
+        """Return our colours' names for looks that do not know them."""
+        return dict(FALLBACK)
+
+    def on_mount(self) -> None:
+        """Open the first screen, and listen for the end."""
+        self._listen()
+        shelf = ShelfScreen(self.shelf)
+        self.push_screen(shelf)
+        if self._first is not None:
+            open_garment(self, self._first)
+        elif self._demos:
+            shelf.call_after_refresh(shelf.action_demos)
+
+    def on_resize(self, event: Resize) -> None:
+        """Cover everything while the terminal is too small."""
+        if not fits(*event.size) and not isinstance(self.screen, TooSmall):
+            self.push_screen(TooSmall())
+
+    def bell_pattern(self, times: int) -> None:
+        """Ring so many times, far enough apart to be told from one another."""
+        self.bell()
+        for number in range(1, times):
+            self.set_timer(0.25 * number, self.bell)
+
+    async def action_quit(self) -> None:
+        """Put everything down and leave."""
+        self.put_down()
+        self.exit()
+
+    def action_help_quit(self) -> None:
+        """Nothing of Textual's own: ctrl+c puts everything down, like ctrl+q."""
+
+    def put_down(self, where: str = "") -> bool:
+        """Put the garment in hand down, if there is one; return whether everything is on the disk."""
+        hand, self.in_hand = self.in_hand, None
+        if hand is None:
+            return True
+        saved = hand.put_down(where)
+        if not saved:
+            self.not_saved, self.trouble = hand.unsaved, hand.trouble
+        return saved
+
+    def _listen(self) -> None:
+        """Put the garment down on a hang-up or a terminate signal, where the system has them."""
+
+        def leave() -> None:
+            self.put_down()
+            self.exit()
+
+        loop = asyncio.get_running_loop()
+        for name in ("SIGHUP", "SIGTERM"):
+            _on_signal(loop, getattr(signal, name, None), leave)
+
+
+def _on_signal(loop: asyncio.AbstractEventLoop, number: signal.Signals | None, then: Callable[[], None]) -> None:
+    if number is None:
+        return
+    try:
+        loop.add_signal_handler(number, then)
+    except (NotImplementedError, RuntimeError, ValueError):
+        return  # another system, or not the main thread: the journal is safe without it

@@ -1,0 +1,247 @@
+"""At the needles: one glance drawn, and every key handed to the conversation in ``at_hand``."""
+
+from datetime import UTC, datetime
+from typing import TYPE_CHECKING, cast
+
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.containers import Container
+from textual.screen import Screen
+
+from finishing_tui.garment.commands import Other, Replan, WriteNote
+from finishing_tui.garment.hand import InHand
+from finishing_tui.glance.actions import ACTIONS, ActionId
+from finishing_tui.glance.coming_back import ComingBack
+from finishing_tui.glance.glancing import look_at
+from finishing_tui.glance.values import Glance, SpotFace
+from finishing_tui.screens.asking import Asking
+from finishing_tui.screens.at_hand import AtHand, Opening
+from finishing_tui.screens.coming_back import ComingBackScreen
+from finishing_tui.screens.help import HelpScreen
+from finishing_tui.screens.one_line import OneLine
+from finishing_tui.screens.recount import RecountScreen
+from finishing_tui.screens.rip_back import RipBackScreen
+from finishing_tui.screens.saved import Saved
+from finishing_tui.widgets.choices import Choice
+from finishing_tui.widgets.faces import VIEWS, FaceView
+from finishing_tui.widgets.faces.base import Typed
+from finishing_tui.widgets.holdings import Holdings
+from finishing_tui.widgets.key_line import Key, KeyLine
+from finishing_tui.widgets.notice import Notice
+from finishing_tui.widgets.step_words import StepWords
+from finishing_tui.widgets.top import Top
+
+if TYPE_CHECKING:
+    from finishing_tui.screens.app import FinishingApp
+
+TIMES = {"run": 1, "recount": 2, "target": 3, "refused": 1}
+"""How often the bell rings."""
+
+
+class AtTheNeedles(Screen[None]):
+    """The garment in hand; with ``look`` it can only be looked at."""
+
+    CSS_PATH = "at_the_needles.tcss"
+    BINDINGS = [  # noqa: RUF012  (Textual's way)
+        *(Binding(action.key, f"ask('{action.id}')", action.help, id=action.id) for action in ACTIONS.values()),
+        *(Binding(digit, f"digit('{digit}')", show=False, id=f"digit.{digit}") for digit in "0123456789"),
+        Binding("full_stop", "digit('.')", show=False, id="digit.point"),
+        Binding("escape", "clear", "forget what was typed or asked", id="clear"),
+    ]
+
+    def __init__(self, hand: InHand, back: ComingBack | None, *, look: bool = False) -> None:
+        super().__init__()
+        self.at_hand = AtHand(hand, look=look)
+        self._back = back
+        self._face: FaceView | None = None
+
+    def compose(self) -> ComposeResult:
+        """Lay out the head, the face, what is held, the words and the keys."""
+        yield Top()
+        yield Container(id="face")
+        yield Holdings()
+        yield StepWords()
+        yield Notice()
+        yield KeyLine()
+
+    def on_mount(self) -> None:
+        """Show the garment, and what a knitter coming back must know."""
+        self.draw()
+        self.set_interval(60, self.draw)  # the minutes of the sitting
+        if not self.at_hand.look and (plan := self.at_hand.hand.changed_plan()) is not None:
+            question = (
+                "The recipe or the garment's file was changed since it was taken. "
+                "Take the change for the steps that are not begun yet?"
+            )
+            answers = (Choice("take it"), Choice("go on by the plan there is"))
+            change = Replan(plan, "the files were changed")
+            self.app.push_screen(Asking(question, answers), lambda taken: self._do(change) if taken == 0 else None)
+        if self._back is not None:
+            self.app.push_screen(ComingBackScreen(self._back, self.at_hand), self._came_back)
+
+    def draw(self) -> None:
+        """Draw what there is to see now; every widget draws only what changed."""
+        at_hand = self.at_hand
+        seen = look_at(at_hand.state, at_hand.shown_step, self._now())
+        self.query_one(Top).show(seen, at_hand.hand.unsaved, look=at_hand.look)
+        typed = Typed(at_hand.typed, at_hand.meaning()) if at_hand.typed else None
+        self._face_for(seen).show(seen.face, typed)
+        self.query_one(Holdings).show(seen)
+        self.query_one(StepWords).show(seen.lines)
+        self.query_one(Notice).show(at_hand.said or at_hand.hand.trouble, alarm=at_hand.alarm or not at_hand.said)
+        self.query_one(KeyLine).show(self._keys())
+
+    def action_ask(self, action: ActionId) -> None:
+        """Do what a key asks for."""
+        self._open(self.at_hand.ask(action))
+
+    def action_digit(self, sign: str) -> None:
+        """Take a digit."""
+        self.at_hand.digit(sign)
+        self._after()
+
+    def action_clear(self) -> None:
+        """Forget what was typed or asked."""
+        self.at_hand.clear()
+        self._after()
+
+    def on_saved(self, _: Saved) -> None:
+        """Take the mark away from what is on the disk now, or say what keeps it off."""
+        self.draw()
+
+    def _open(self, opening: Opening | None) -> None:
+        at_hand, app = self.at_hand, self.app
+        match opening:
+            case None:
+                pass
+            case "help":
+                seen = look_at(at_hand.state, at_hand.shown_step, self._now())
+                app.push_screen(
+                    HelpScreen(seen.heading, seen.lines, self._all_keys(), shapes=isinstance(seen.face, SpotFace))
+                )
+            case "recount":
+                typed, at_hand.typed = at_hand.typed, ""
+                app.push_screen(RecountScreen(at_hand, int(typed) if typed else None), lambda _: self._after())
+            case "rip back":
+                app.push_screen(RipBackScreen(at_hand), lambda _: self._after())
+            case "note":
+                line = OneLine(
+                    "A note at this step", "For whoever picks this up again.", enter="keep it", escape="no note"
+                )
+                app.push_screen(line, self._note)
+            case "put down":
+                self._put_down()
+            case "which needle: other" | "which needle: count":
+                self._which(counting=opening.endswith("count"))
+        self._after()
+
+    def _which(self, *, counting: bool) -> None:
+        at_hand = self.at_hand
+        if counting:
+            sides = [(one.place, f"{one.text}, which should hold {one.expected}") for one in at_hand.countables()]
+            question = f"{at_hand.typed} counted on which needle?"
+        else:
+            offer = next(offer for offer in at_hand.offers() if offer.action == "other")
+            sides = list(offer.sides)
+            question = "Two were worked together on which needle?"
+
+        def chosen(at: int | None) -> None:
+            if at is not None:
+                if counting:
+                    at_hand.count(sides[at][0])
+                else:
+                    at_hand.do(Other(sides[at][0]), "other")
+            self._after()
+
+        self.app.push_screen(Asking(question, [Choice(text) for _, text in sides]), chosen)
+
+    def _note(self, text: str | None) -> None:
+        if text and self.at_hand.do(WriteNote(text)):
+            self.at_hand.say("the note is kept")
+        self._after()
+
+    def _do(self, command: Replan) -> None:
+        self.at_hand.do(command)
+        self._after()
+
+    def _came_back(self, counted: int | None) -> None:
+        if counted is not None:
+            self.at_hand.typed = str(counted)
+            self._open(self.at_hand.ask("finish"))
+        else:
+            self._after()
+
+    def _put_down(self) -> None:
+        if self.at_hand.look:
+            self.at_hand.hand.close()
+            self.dismiss()
+            return
+        line = OneLine(
+            "Where did you leave it?",
+            "One line for coming back, if you like: the bag, the row, what to watch.",
+            enter="put it down",
+            escape="go on",
+        )
+
+        def down(where: str | None) -> None:
+            if where is None:
+                self._after()
+                return
+            app = cast("FinishingApp", self.app)
+            app.put_down(where)
+            self.dismiss()
+
+        self.app.push_screen(line, down)
+
+    def _after(self) -> None:
+        """Draw what a key led to, and ring for it."""
+        rings, self.at_hand.rings = self.at_hand.rings, None
+        if rings is not None:
+            cast("FinishingApp", self.app).bell_pattern(TIMES[rings])
+        self.draw()
+
+    def _face_for(self, seen: Glance) -> FaceView:
+        wanted = VIEWS[type(seen.face)]
+        if not isinstance(self._face, wanted):
+            if self._face is not None:
+                self._face.remove()
+            self._face = wanted()
+            self.query_one("#face", Container).mount(self._face)
+        return self._face
+
+    def _keys(self) -> list[Key]:
+        if self.at_hand.look:
+            return [("left right", "look at other steps"), ("q", "back"), ("?", "help")]
+        if self.at_hand.typed:
+            return [("enter", "take it"), ("backspace", "last digit"), ("escape", "clear"), ("?", "help")]
+        found = {offer.action: offer for offer in self.at_hand.offers()}
+        order = (
+            "press",
+            "other",
+            "finish",
+            "take_back",
+            "recount",
+            "put_back",
+            "put_down",
+            "rip_back",
+            "note",
+            "pace",
+            "leave_out",
+        )
+        keys = [(ACTIONS[name].shown, found[name].label) for name in order if name in found]
+        return [*keys, ("?", "help")]
+
+    def _all_keys(self) -> list[Key]:
+        offered = {offer.action: offer.what for offer in self.at_hand.offers()}
+        keys = [
+            (action.shown, action.help + (f" (now: {offered[action.id]})" if action.id in offered else ""))
+            for action in ACTIONS.values()
+        ]
+        return [
+            *keys,
+            ("digits, enter", "the count is that; where a measure is asked for, it measures that"),
+            ("escape", "forget what was typed or asked"),
+        ]
+
+    def _now(self) -> datetime:
+        return cast("FinishingApp", self.app).clock.now().astimezone(UTC)

@@ -1,0 +1,107 @@
+"""Coming back to a garment: ten seconds to know everything, and a count that may wait."""
+
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.containers import Vertical
+from textual.screen import Screen
+
+from finishing_tui.glance.coming_back import ComingBack
+from finishing_tui.screens.at_hand import MOST_DIGITS, AtHand
+from finishing_tui.widgets.figure_pair import FigurePair, Shown
+from finishing_tui.widgets.holdings import Holdings
+from finishing_tui.widgets.key_line import KeyLine
+from finishing_tui.widgets.sentences import Sentences
+
+
+class ComingBackScreen(Screen[int | None]):
+    """Where it was left and what comes next; returns the count, or None for not now."""
+
+    CSS_PATH = "coming_back.tcss"
+    BINDINGS = [  # noqa: RUF012  (Textual's way)
+        *(Binding(digit, f"digit('{digit}')", show=False) for digit in "0123456789"),
+        Binding("backspace", "take_off", show=False),
+        Binding("enter", "take", show=False),
+        Binding("space", "take", show=False),
+        Binding("escape", "not_now", show=False),
+    ]
+
+    def __init__(self, back: ComingBack, at_hand: AtHand) -> None:
+        super().__init__()
+        self._back = back
+        self._at_hand = at_hand
+        self._typed = ""
+
+    def compose(self) -> ComposeResult:
+        """Lay out where it was left, what comes next, and what should be there."""
+        with Vertical(classes="head"):
+            yield Sentences(id="left")
+        yield FigurePair()
+        with Vertical(id="then"):
+            yield Sentences(id="asked")
+        yield Holdings()
+        yield KeyLine()
+
+    def on_mount(self) -> None:
+        """Show everything at once."""
+        back, now = self._back, self._back.now
+        where = f"You wrote: {back.where}" if back.where else ""
+        cut = "The last sitting was cut off; everything that was shown as saved is here." if back.cut_off else ""
+        lie = " · ".join(text for text in (now.posture, now.needles) if text)
+        self.query_one("#left", Sentences).show(
+            (f"{now.title} · size {now.size}", "bold $count"),
+            (f"put down {back.away}" if not back.cut_off else f"left {back.away}", "$quiet"),
+            (cut, "$alarm"),
+            (where, "bold $mark"),
+            *((f"Note: {note}", "$mark") for note in back.notes),
+            (f"You were at {back.last}.", "$foreground"),
+            (f"{back.next[:1].upper()}{back.next[1:]}.", "bold $act"),
+            (lie, "$foreground"),
+        )
+        self.query_one(Holdings).show(now)
+        self._draw()
+
+    def action_digit(self, sign: str) -> None:
+        """Take a digit of the count."""
+        if self._at_hand.countables() and len(self._typed) < MOST_DIGITS:
+            self._typed += sign
+        else:
+            self.app.bell()
+        self._draw()
+
+    def action_take_off(self) -> None:
+        """Take the last digit back."""
+        self._typed = self._typed[:-1]
+        self._draw()
+
+    def action_take(self) -> None:
+        """Take the count; with none typed it is not now."""
+        self.dismiss(int(self._typed) if self._typed else None)
+
+    def action_not_now(self) -> None:
+        """Go on without a count."""
+        self.dismiss(None)
+
+    def _draw(self) -> None:
+        found = self._at_hand.countables()
+        asked = ""
+        if found:
+            asked = f"Has anything slipped off? Count {' or '.join(one.text for one in found)}."
+            if len(found) == 1:
+                asked += f" It should be {found[0].expected}."
+        self.query_one("#asked", Sentences).show((asked, "$foreground"))
+        if self._typed:
+            shown = Shown(acts=(f"{self._typed}?",), style="$mark")
+        else:
+            face = self._back.now.face
+            count, of = _figures(face)
+            shown = Shown(count, of) if count else Shown(acts=(getattr(face, "act", ""),))
+        self.query_one(FigurePair).show(shown)
+        keys = [("enter", "take the count" if self._typed else "go on"), ("escape", "not now")]
+        self.query_one(KeyLine).show(([("digits", "a count")] if found else []) + keys)
+
+
+def _figures(face: object) -> tuple[str, str]:
+    """Return the figures of a face that has them."""
+    count = getattr(face, "count", None)
+    of = getattr(face, "target", getattr(face, "of", None))
+    return ("", "") if count is None or of is None else (str(count), str(of))

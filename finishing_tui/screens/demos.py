@@ -1,0 +1,64 @@
+"""The demo garments to choose from; a copy of the chosen one goes on the shelf, so that nothing here can be spoilt."""
+
+from pathlib import Path
+
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.containers import Vertical
+from textual.screen import Screen
+
+from finishing_tui import shipped
+from finishing_tui.garment.file import read_garment
+from finishing_tui.screens.asking import KEYS
+from finishing_tui.widgets.choices import Choice, Choices
+from finishing_tui.widgets.key_line import KeyLine
+from finishing_tui.widgets.sentences import Sentences
+
+
+class DemoScreen(Screen[Path | None]):
+    """Choose one; returns its folder, or None."""
+
+    BINDINGS = [  # noqa: RUF012  (Textual's way)
+        *KEYS,
+        Binding("escape", "leave", show=False),
+        Binding("q", "leave", show=False),
+    ]
+
+    def __init__(self) -> None:
+        """Look for the demo garments; raises ``NotShipped`` when the install lacks them, and ``BadGarment``."""
+        super().__init__()
+        self._folders = tuple(shipped.demos().values())
+        garments = [read_garment(folder)[0] for folder in self._folders]
+        self._choices = [
+            Choice(f"{one.title} · size {one.size}", (one.about,) if one.about else ()) for one in garments
+        ]
+
+    def compose(self) -> ComposeResult:
+        """Lay out the garments."""
+        with Vertical(classes="head"):
+            yield Sentences()
+        yield Choices()
+        yield KeyLine()
+
+    def on_mount(self) -> None:
+        """Show them."""
+        told = "A copy goes on your shelf: nothing can be spoilt." if self._folders else "None comes with this program."
+        self.query_one(Sentences).show(("Demo garments", "bold $count"), (told, "$quiet"))
+        self.query_one(Choices).show(self._choices)
+        self.query_one(KeyLine).show((("enter", "take it"), ("up down", "move"), ("escape", "to the shelf")))
+
+    def action_take(self, number: int | None = None) -> None:
+        """Take one."""
+        at = self.query_one(Choices).at if number is None else number
+        if at < len(self._folders):
+            self.dismiss(self._folders[at])
+        else:
+            self.app.bell()
+
+    def action_move(self, by: int) -> None:
+        """Move the caret."""
+        self.query_one(Choices).move(by)
+
+    def action_leave(self) -> None:
+        """Go to the shelf."""
+        self.dismiss(None)

@@ -1,0 +1,48 @@
+"""One line to write: a note, or where the work was left."""
+
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.containers import Vertical
+from textual.screen import ModalScreen
+from textual.widgets import Input, Static
+
+from finishing_tui.widgets.key_line import KeyLine
+from finishing_tui.widgets.plain import plain
+
+LONGEST = 500
+"""The longest line, as the journal takes it."""
+
+
+class OneLine(ModalScreen[str | None]):
+    """A question answered by a line of text; None when it was left with escape."""
+
+    BINDINGS = [Binding("escape", "leave", show=False)]  # noqa: RUF012  (Textual's way)
+
+    def __init__(self, question: str, hint: str, *, enter: str, escape: str) -> None:
+        """Ask ``question``; ``hint`` stands below it; ``enter`` and ``escape`` say what these keys do."""
+        super().__init__()
+        self._texts = (question, hint)
+        self._keys = (("enter", enter), ("escape", escape))
+
+    def compose(self) -> ComposeResult:
+        """Lay out the question over the line."""
+        question, hint = self._texts
+        with Vertical(classes="box"):
+            yield Static(plain(question, "bold"))
+            yield Static(plain(hint, "$quiet"))
+            yield Input(max_length=LONGEST, select_on_focus=False)
+            yield KeyLine()
+
+    def on_mount(self) -> None:
+        """Show the keys, and let the line be written at once."""
+        self.query_one(KeyLine).show(self._keys)
+        self.query_one(Input).focus()
+
+    def on_input_submitted(self, event: Input.Submitted) -> None:
+        """Take the line."""
+        event.stop()
+        self.dismiss("".join(sign for sign in event.value if sign.isprintable()))
+
+    def action_leave(self) -> None:
+        """Leave without a line."""
+        self.dismiss(None)

@@ -1,0 +1,207 @@
+"""The recount, as a conversation: how many there are, what a difference is put down to, and how to go on."""
+
+from typing import Literal
+
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.containers import Vertical
+from textual.screen import Screen
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.garment.commands import Answer
+from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view
+from finishing_tui.screens.at_hand import MOST_DIGITS, AtHand
+from finishing_tui.widgets.choices import Choice, Choices
+from finishing_tui.widgets.figure_pair import FigurePair, Shown
+from finishing_tui.widgets.key_line import KeyLine
+from finishing_tui.widgets.notice import Notice
+from finishing_tui.widgets.sentences import Sentences
+from finishing_tui.widgets.ways import Ways
+
+Stage = Literal["count", "answer", "left", "ways"]
+"""What is asked now."""
+
+_SORTS = {"lies flat": "$good", "just shows": "$mark"}
+"""The look of a verdict; all others are alarms. The verdict itself is in words."""
+
+
+class RecountScreen(Screen[None]):
+    """A recount of the section under way, or the one walked last."""
+
+    CSS_PATH = "recount.tcss"
+    BINDINGS = [  # noqa: RUF012  (Textual's way)
+        *(Binding(digit, f"digit('{digit}')", show=False) for digit in "0123456789"),
+        Binding("backspace", "take_off", show=False),
+        Binding("enter", "take", show=False),
+        Binding("up", "move(-1)", show=False),
+        Binding("down", "move(1)", show=False),
+        Binding("escape", "leave", show=False),
+    ]
+
+    def __init__(self, at_hand: AtHand, counted: int | None = None) -> None:
+        """Recount what is in hand; ``counted``: what was typed already, when it differs from the presses."""
+        super().__init__()
+        self._at_hand = at_hand
+        self._counted = counted
+        self._answer: Answer | None = None
+        self._left: int | None = None
+        self._typed = ""
+        self._stage: Stage = "count" if counted is None else "answer"
+        self._view: RecountView | None = None
+
+    def compose(self) -> ComposeResult:
+        """Lay out the figures over what is asked."""
+        with Vertical(classes="head"):
+            yield Sentences()
+        yield FigurePair()
+        yield Choices(spaced=False)
+        yield Ways()
+        yield Notice()
+        yield KeyLine()
+
+    def on_mount(self) -> None:
+        """Ask the first thing."""
+        self._draw()
+
+    def action_digit(self, sign: str) -> None:
+        """Take a digit of a number, or a choice."""
+        self._hush()
+        if self._stage in {"count", "left"}:
+            if len(self._typed) < MOST_DIGITS:
+                self._typed += sign
+        else:
+            self._choose(int(sign) - 1)
+        self._draw()
+
+    def action_take_off(self) -> None:
+        """Take back the last digit, or the last answer."""
+        self._hush()
+        if self._typed:
+            self._typed = self._typed[:-1]
+        elif self._stage == "ways":
+            self._stage, self._view = ("answer", None) if self._answer else ("count", None)
+        elif self._stage == "left":
+            self._stage = "answer"
+        elif self._stage == "answer":
+            self._stage = "count"
+        self._draw()
+
+    def action_take(self) -> None:
+        """Take the number typed, or what the caret is at; with nothing typed the count is what the presses say."""
+        self._hush()
+        if self._stage == "count":
+            countable = self._at_hand.countables()[0]
+            self._counted = int(self._typed) if self._typed else countable.expected
+            self._typed, self._answer = "", None
+            self._ask(None)
+        elif self._stage == "left":
+            if self._typed:
+                self._left, self._typed = int(self._typed), ""
+                self._ask("rows left")
+        else:
+            at = self.query_one(Choices).at if self._stage == "answer" else self.query_one(Ways).at
+            self._choose(at)
+        if self.is_current:
+            self._draw()
+
+    def action_move(self, by: int) -> None:
+        """Move the caret."""
+        if self._stage == "answer":
+            self.query_one(Choices).move(by)
+        elif self._stage == "ways" and self._view is not None:
+            ways = self.query_one(Ways)
+            ways.show(self._view, min(max(ways.at + by, 0), len(self._view.ways) - 1))
+
+    def action_leave(self) -> None:
+        """Leave; nothing has changed."""
+        self.dismiss()
+
+    def _choose(self, number: int) -> None:
+        if self._stage == "answer" and 0 <= number < len(ANSWERS):
+            answer = ANSWERS[number][0]
+            if answer == "rows left":
+                self._answer, self._stage = answer, "left"
+            else:
+                self._ask(answer)
+        elif self._stage == "ways" and self._view is not None and 0 <= number < len(self._view.ways):
+            way = self._view.ways[number]
+            if self._at_hand.do(way.command):
+                self._at_hand.say(f"{self._view.counted} counted: {way.label}")
+                self.dismiss()
+            else:
+                self._say(self._at_hand.said)
+        else:
+            self.app.bell()
+
+    def _ask(self, answer: Answer | None) -> None:
+        """Look at what the count leads to with this answer; where it is as planned, take it and go."""
+        counted = self._counted or 0
+        try:
+            view = recount_view(self._at_hand.state, counted, answer, self._left)
+        except FinishingError as error:
+            self._say(f"{error}"[:1].upper() + f"{error}"[1:])
+            return
+        if view.matches:
+            if self._at_hand.do(view.ways[0].command):
+                self._at_hand.say(f"{counted} counted, as planned; {view.total} on the needle in all")
+            self.dismiss()
+        elif answer is None:
+            self._stage = "answer"
+        else:
+            self._answer, self._view, self._stage = answer, view, "ways"
+
+    def _draw(self) -> None:
+        found = self._at_hand.countables()
+        if not found:
+            return
+        countable, view = found[0], self._view if self._stage == "ways" else None
+        asked = {
+            "count": f"Count {countable.text}.",
+            "answer": "The count and the presses differ. What is it?",
+            "left": f"How many {self._unit()}s are left in this section?",
+            "ways": "How to go on? Nothing has changed yet.",
+        }[self._stage]
+        told = [line for line in view.text.split("\n") if line] if view else []
+        self.query_one(Sentences).show((asked, "bold"), *((line, "$foreground") for line in told))
+        self.query_one(FigurePair).show(self._figures(countable.expected, view))
+        choices, ways = self.query_one(Choices), self.query_one(Ways)
+        choices.display, ways.display = self._stage == "answer", view is not None
+        if self._stage == "answer":
+            choices.show([Choice(text) for _, text in ANSWERS], choices.at)
+        if view is not ways.view:
+            ways.show(view)
+        self.set_class(self._stage == "ways", "-ways")
+        self.query_one(KeyLine).show(_KEYS[self._stage])
+
+    def _figures(self, expected: int, view: RecountView | None) -> Shown:
+        if self._stage in {"count", "left"}:
+            typed = (f"{self._typed}?",) if self._typed else ("COUNT",) if self._stage == "count" else ("LEFT",)
+            then = f"{expected} by presses: enter alone says it is that" if self._stage == "count" else ""
+            return Shown(acts=typed, then=then, style="$mark" if self._typed else "$act")
+        aside = (f"counted, of {expected} by presses",)
+        if view is None:
+            return Shown(str(self._counted), str(expected), aside)
+        style = _SORTS.get(view.verdict, "$alarm")
+        then = f"{view.total} on the needle in all"
+        return Shown(str(view.counted), str(expected), aside, (view.verdict,), then, style)
+
+    def _unit(self) -> str:
+        try:
+            return recount_view(self._at_hand.state, self._counted or 0).unit
+        except FinishingError:
+            return "row"
+
+    def _say(self, sentence: str) -> None:
+        self.app.bell()
+        self.query_one(Notice).show(sentence, alarm=True)
+
+    def _hush(self) -> None:
+        self.query_one(Notice).show("")
+
+
+_KEYS = {
+    "count": (("digits", "the count"), ("enter", "take it"), ("backspace", "last digit"), ("escape", "leave")),
+    "left": (("digits", "how many"), ("enter", "take it"), ("backspace", "take_off"), ("escape", "leave")),
+    "answer": (("1 2 3 4", "answer"), ("backspace", "count anew"), ("escape", "leave")),
+    "ways": (("1 2 3 4", "do it"), ("up down", "look"), ("backspace", "take_off"), ("escape", "leave")),
+}

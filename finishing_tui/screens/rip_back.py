@@ -1,0 +1,121 @@
+"""Ripping back: to where the work was taken out."""
+
+from dataclasses import replace
+
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.containers import Vertical
+from textual.screen import Screen
+
+from finishing_tui.garment.commands import RipBack
+from finishing_tui.glance.ripping import RipPoint, rip_points
+from finishing_tui.screens.asking import KEYS
+from finishing_tui.screens.at_hand import MOST_DIGITS, AtHand
+from finishing_tui.widgets.choices import Choice, Choices
+from finishing_tui.widgets.key_line import KeyLine
+from finishing_tui.widgets.notice import Notice
+from finishing_tui.widgets.sentences import Sentences
+
+
+class RipBackScreen(Screen[None]):
+    """Choose where to, and to which row, pair or stitch of it."""
+
+    CSS_PATH = "rip_back.tcss"
+    BINDINGS = [  # noqa: RUF012  (Textual's way)
+        *(Binding(digit, f"digit('{digit}')", show=False) for digit in "0123456789"),
+        *(binding for binding in KEYS if not binding.key.isdecimal()),
+        Binding("backspace", "take_off", show=False),
+        Binding("escape", "back_or_leave", show=False),
+    ]
+
+    def __init__(self, at_hand: AtHand) -> None:
+        super().__init__()
+        self._at_hand = at_hand
+        self._points = rip_points(at_hand.state)
+        self._point: RipPoint | None = None
+        self._typed = ""
+        self._asked: RipBack | None = None
+
+    def compose(self) -> ComposeResult:
+        """Lay out the places over the keys."""
+        with Vertical(classes="head"):
+            yield Sentences()
+        yield Choices(spaced=False)
+        yield Notice()
+        yield KeyLine()
+
+    def on_mount(self) -> None:
+        """Show the places, nearest first."""
+        self.query_one(Choices).show([Choice(point.text) for point in self._points])
+        self._draw()
+
+    def action_digit(self, sign: str) -> None:
+        """Take a digit of the row, or a place by its number."""
+        self.query_one(Notice).show("")
+        if self._point is None:
+            number = int(sign) - 1
+            if 0 <= number < len(self._points):
+                self.query_one(Choices).move(number - self.query_one(Choices).at)
+                self.action_take()
+            else:
+                self.app.bell()
+        elif len(self._typed) < MOST_DIGITS:
+            self._typed += sign
+            self._draw()
+
+    def action_take(self, number: int | None = None) -> None:
+        """Take the place, or the row typed, and rip back; what falls with it is named first."""
+        del number
+        point = self._point or self._points[self.query_one(Choices).at]
+        if point.most and self._point is None:
+            self._point = point
+            self._draw()
+            return
+        if point.most and not self._typed:
+            self.app.bell()
+            return
+        command = point.to(int(self._typed)) if point.most else point.command
+        # The same again, after what falls with it was named, is meant.
+        if self._at_hand.do(replace(command, sure=True) if command == self._asked else command):
+            self._at_hand.say("taken out; it stays in the record")
+            self.dismiss()
+            return
+        self._asked = command
+        self.app.bell()
+        self.query_one(Notice).show(self._at_hand.said, alarm=True)
+
+    def action_move(self, by: int) -> None:
+        """Move the caret."""
+        if self._point is None:
+            self.query_one(Notice).show("")
+            self.query_one(Choices).move(by)
+
+    def action_take_off(self) -> None:
+        """Take the last digit back, or the place."""
+        self.query_one(Notice).show("")
+        if self._typed:
+            self._typed = self._typed[:-1]
+        else:
+            self._point = None
+        self._draw()
+
+    def action_back_or_leave(self) -> None:
+        """Go back to the places, or leave; nothing has changed."""
+        if self._point is None:
+            self.dismiss()
+            return
+        self._point, self._typed = None, ""
+        self._draw()
+
+    def _draw(self) -> None:
+        asked = "I took it out to ..."
+        if self._point is not None:
+            asked = f"{self._point.text}. To which? 0 to {self._point.most}: {self._typed}_"
+            asked = asked[:1].upper() + asked[1:]
+        self.query_one(Sentences).show((asked, "bold"), ("What is taken out stays in the record.", "$quiet"))
+        self.query_one(Choices).display = self._point is None
+        if self._point is None:
+            keys = [("1 2 ...", "choose"), ("up down", "move"), ("enter", "this one"), ("escape", "leave")]
+        else:
+            keys = [("digits", self._point.unit), ("enter", "take it"), ("escape", "back")]
+        self.query_one(KeyLine).show(keys)

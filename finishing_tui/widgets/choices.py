@@ -1,0 +1,86 @@
+"""A list to choose from: a number before each, a caret at the one that enter takes."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from textual.content import Content
+
+from finishing_tui.widgets.plain import plain, wrapped
+from finishing_tui.widgets.rows import Rows
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One thing to choose: its ``text``, more about it in ``lines``, and ``aside``, what stands at the right."""
+
+    text: str
+    lines: tuple[str, ...] = ()
+    aside: str = ""
+    alarm: bool = False
+
+
+class Choices(Rows):
+    """The choices in order; the chosen one is always among those shown."""
+
+    def __init__(self, *, spaced: bool = True) -> None:
+        super().__init__(id="choices")
+        self._choices: tuple[Choice, ...] = ()
+        self._spaced = spaced
+        self.at = 0
+
+    def show(self, choices: Sequence[Choice], at: int = 0) -> None:
+        """Show ``choices`` with the caret at ``at``."""
+        self._choices = tuple(choices)
+        self.at = min(max(at, 0), max(len(self._choices) - 1, 0))
+        self.redraw()
+
+    def move(self, by: int) -> None:
+        """Move the caret; it stops at either end."""
+        self.show(self._choices, self.at + by)
+
+    def __len__(self) -> int:
+        return len(self._choices)
+
+    def __bool__(self) -> bool:
+        """Return True: a list is there even when it is empty."""
+        return True
+
+    def rows(self, width: int, height: int | None) -> Sequence[Content]:
+        """Return the lines around the caret."""
+        lines: list[Content] = []
+        first, last = 0, 0
+        for index, choice in enumerate(self._choices):
+            if index and self._spaced:
+                lines.append(Content())
+            start = len(lines)
+            lines += self._choice(index, choice, width)
+            if index == self.at:
+                first, last = start, len(lines)
+        if height is None or len(lines) <= height:
+            return lines
+        top = min(max(last - height + 1, 0), first, len(lines) - height)
+        shown = lines[top : top + height]
+        if top:
+            shown[0] = plain("      ^ more above", "$quiet")
+        if top + height < len(lines):
+            shown[-1] = plain("      v more below", "$quiet")
+        return shown
+
+    def _choice(self, index: int, choice: Choice, width: int) -> list[Content]:
+        here = index == self.at
+        number = f"{index + 1}" if index < 9 else " "
+        head = plain("▸ " if here else "  ", "bold $act") + plain(f"{number}  ", "bold $act")
+        style = "bold $count" if here else "bold $foreground"
+        text = wrapped(plain(choice.text, style), width - 5)
+        rows = [(head if not at else Content("     ")) + line for at, line in enumerate(text)]
+        if choice.aside:
+            aside = plain(choice.aside, "$quiet")
+            room = width - rows[0].cell_length - 2
+            if aside.cell_length <= room:
+                rows[0] = rows[0].pad_right(width - rows[0].cell_length - aside.cell_length) + aside
+            else:
+                rows += [Content("     ") + line for line in wrapped(aside, width - 5)]
+        for line in choice.lines:
+            style = "$alarm" if choice.alarm else "$quiet"
+            rows += [Content("     ") + part for part in wrapped(plain(line, style), width - 5)]
+        return rows

@@ -1,0 +1,116 @@
+"""The edge, drawn as the hands walk it: right to left, and left to right for a left-handed knitter.
+
+One widget, drawn line by line, for an edge of any length: it looks only at the spots that are on the screen, and
+draws only the lines again that changed. What a spot is shows in its shape.
+"""
+
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
+
+from textual.content import Content
+
+from finishing_tui.glance.values import Edge, SpotSort
+from finishing_tui.widgets.plain import between, plain
+from finishing_tui.widgets.rows import Rows
+
+SHAPES: Mapping[SpotSort, tuple[str, str, str]] = MappingProxyType(
+    {
+        "picked": ("●", "@", "bold $count"),
+        "doubled": ("◆", "%", "bold $count"),
+        "skipped": ("–", "-", "$quiet"),
+        "to pick": ("○", "o", "$foreground"),
+        "to double": ("◇", "8", "$foreground"),
+        "to skip": ("·", ".", "$quiet"),
+    }
+)
+"""The shape of each sort of spot, the same in ASCII, and its look."""
+
+LEGEND = "● picked   – skipped   ○ to pick   · to skip   ◆ ◇ two loops   × otherwise than planned   ½ half way"
+"""What the shapes mean, for the help."""
+
+
+class EdgeStrip(Rows):
+    """Four lines: the caret and the half mark, the spots, a ruler with what strayed, and what lies at both ends."""
+
+    def __init__(self, *, brief: bool = False, classes: str | None = None) -> None:
+        """Make a strip; a ``brief`` one has no ruler and no names, for laying edges one above the other."""
+        super().__init__(classes=classes)
+        self._edge: Edge | None = None
+        self._brief = brief
+
+    def show(self, edge: Edge) -> None:
+        """Show an edge."""
+        self._edge = edge
+        self.redraw()
+
+    def rows(self, width: int, height: int | None) -> Sequence[Content]:
+        """Return the lines for the part of the edge around the caret."""
+        if self._edge is None:
+            return ()
+        rows = edge_rows(self._edge, width, ascii_only=self.ascii)
+        if self._brief:
+            return rows[:2]
+        return rows if height is None or height > 3 else [rows[0], rows[1], rows[3]]
+
+
+def edge_rows(edge: Edge, width: int, *, ascii_only: bool = False) -> list[Content]:
+    """Return the four lines of an edge in ``width`` columns: a window of spots around the caret, centred."""
+    first, last, step = window(edge, width - 8)
+    spots = range(first, last + 1)
+    if edge.hand == "right":
+        spots = spots[::-1]
+    strayed = edge.strayed
+    above, line, below = Content(), Content(), Content()
+    for spot in spots:
+        shape, in_ascii, style = SHAPES[edge.sort(spot)]
+        mark = " "
+        if spot == edge.at + 1:
+            mark = "▾"
+        elif spot == edge.half:
+            mark = "½"
+        gap = " " * (step - 1)
+        above += plain(mark + gap, "bold $act" if mark == "▾" else "$mark")
+        line += plain(in_ascii if ascii_only else shape, style) + plain(gap)
+        below += _ruled(spot, strayed=spot in strayed, step=step)
+    return _framed(edge, (first, last), (above, line, below), width)
+
+
+def window(edge: Edge, width: int) -> tuple[int, int, int]:
+    """Return the first and last spot to show in ``width`` columns, and the columns a spot takes.
+
+    The window moves by half its width at a time, so that it stands still under most presses.
+    """
+    width = max(width, 4)
+    for step in (3, 2):
+        if edge.spots * step <= width:
+            return 1, edge.spots, step
+    if edge.spots <= width:
+        return 1, edge.spots, 1
+    half = width // 2
+    first = min(max((edge.at // half) * half - half // 2, 0), edge.spots - width)
+    return first + 1, first + width, 1
+
+
+def _ruled(spot: int, *, strayed: bool, step: int) -> Content:
+    if strayed:
+        return plain("×".ljust(step), "bold $alarm")
+    return plain(("'" if spot % 10 == 0 else " ").ljust(step), "$quiet")
+
+
+def _framed(edge: Edge, shown: tuple[int, int], lines: tuple[Content, Content, Content], width: int) -> list[Content]:
+    """Return the lines centred, with how many spots lie beyond either side and what the section begins and ends at."""
+    first, last = shown
+    before, after = first - 1, edge.spots - last
+    left, right = (after, before) if edge.hand == "right" else (before, after)
+    cut_left, cut_right = (f"‹{left}" if left else "", f"{right}›" if right else "")
+    wide = lines[1].cell_length
+    margin = max((width - wide) // 2, 0)
+    pad = Content(" " * margin)
+    middle = plain(f"{cut_left} ".rjust(margin), "$quiet") + lines[1] + plain(f" {cut_right}", "$quiet")
+    begins = edge.before or "start"
+    ends = edge.after or "end"
+    if edge.hand == "right":
+        names = between(plain(f"‹ {ends}", "$quiet"), plain(begins, "$quiet"), width)
+    else:
+        names = between(plain(begins, "$quiet"), plain(f"{ends} ›", "$quiet"), width)
+    return [pad + lines[0], middle, pad + lines[2], names]

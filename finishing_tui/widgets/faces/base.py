@@ -1,0 +1,68 @@
+"""What all faces have in common: figures and words above, and below them what belongs to this unit alone."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from textual.app import ComposeResult
+from textual.containers import Vertical
+from textual.widget import Widget
+
+from finishing_tui.glance.values import Face
+from finishing_tui.widgets.figure_pair import FigurePair, Shown
+from finishing_tui.widgets.sentences import Sentences
+
+
+@dataclass(frozen=True, slots=True)
+class Typed:
+    """Digits typed so far, and what they would mean, in words."""
+
+    digits: str
+    meaning: str
+
+
+class FaceView(Vertical):
+    """A face. A subclass says what its figures are, and shows the rest in widgets of its own."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._shown: tuple[Face, Typed | None] | None = None
+
+    def compose(self) -> ComposeResult:
+        """Lay out the figures, the sentences, and what else the face has."""
+        yield FigurePair()
+        yield Sentences()
+        yield from self.more()
+
+    def more(self) -> Sequence[Widget]:
+        """Return what stands below the figures and sentences."""
+        return ()
+
+    def show(self, face: Face, typed: Typed | None = None) -> None:
+        """Show ``face``; digits being typed take the place of the words."""
+        self._shown = (face, typed)
+        if self.is_mounted:
+            self._show(face, typed)
+
+    def on_mount(self) -> None:
+        """Show what was to be shown before this was here."""
+        if self._shown is not None:
+            self._show(*self._shown)
+
+    def _show(self, face: Face, typed: Typed | None) -> None:
+        shown = self.figures(face)
+        if typed is not None:
+            shown = replace(shown, acts=(f"{typed.digits}?",), then=typed.meaning, style="$mark")
+        self.query_one(FigurePair).show(shown)
+        self.query_one(Sentences).show(*self.sentences(face))
+        self.show_more(face)
+
+    def figures(self, face: Face) -> Shown:
+        """Return the figures and words of ``face``."""
+        raise NotImplementedError
+
+    def sentences(self, face: Face) -> tuple[tuple[str, str], ...]:
+        """Return the sentences under the figures, each with its style."""
+        raise NotImplementedError
+
+    def show_more(self, face: Face) -> None:
+        """Show what stands below."""

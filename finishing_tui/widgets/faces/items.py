@@ -1,0 +1,68 @@
+"""The face of a checklist: what is ticked off, what is next, what is to come."""
+
+from collections.abc import Sequence
+
+from textual.content import Content
+from textual.widget import Widget
+
+from finishing_tui.glance.values import Face, ItemFace
+from finishing_tui.widgets.faces.base import FaceView
+from finishing_tui.widgets.figure_pair import Shown
+from finishing_tui.widgets.plain import plain, wrapped
+from finishing_tui.widgets.rows import Rows
+
+
+class Checklist(Rows):
+    """The items; the one that is next is always among those shown."""
+
+    def __init__(self) -> None:
+        super().__init__(id="checklist")
+        self._items: tuple[str, ...] = ()
+        self._done = 0
+
+    def show(self, items: tuple[str, ...], done: int) -> None:
+        """Show the items, with ``done`` of them ticked off."""
+        self._items, self._done = items, done
+        self.redraw()
+
+    def rows(self, width: int, height: int | None) -> Sequence[Content]:
+        """Return the items, each with its mark; those before give way where there is no room."""
+        lines: list[Content] = []
+        next_at = 0
+        for index, item in enumerate(self._items):
+            mark, style = ("■ ", "$quiet") if index < self._done else ("□ ", "$foreground")
+            if index == self._done:
+                mark, style, next_at = "▸ ", "bold $act", len(lines)
+            text = wrapped(plain(item, style), width - 2)
+            lines += [plain(mark if not row else "  ", style) + line for row, line in enumerate(text)]
+        if height is not None and len(lines) > height:
+            lines = lines[max(min(next_at - 1, len(lines) - height), 0) :][:height]
+        return lines
+
+
+class Items(FaceView):
+    """A checklist."""
+
+    def more(self) -> Sequence[Widget]:
+        """Return the list."""
+        return (Checklist(),)
+
+    def figures(self, face: Face) -> Shown:
+        """Return how many are ticked off, where there are several, and the word."""
+        assert isinstance(face, ItemFace)
+        if len(face.items) < 2:
+            return Shown(acts=(face.act,))
+        return Shown(str(face.done), str(len(face.items)), (), (face.act,))
+
+    def sentences(self, face: Face) -> tuple[tuple[str, str], ...]:
+        """Return what this is about, where it is more than its only item says."""
+        assert isinstance(face, ItemFace)
+        style = "$foreground" if face.items == (face.words,) else "$quiet"
+        return ((face.words, style),)
+
+    def show_more(self, face: Face) -> None:
+        """Show the list."""
+        assert isinstance(face, ItemFace)
+        checklist = self.query_one(Checklist)
+        checklist.display = len(face.items) > 1 or face.items[0] != face.words
+        checklist.show(face.items, face.done)

@@ -1,0 +1,37 @@
+"""The face of picking up along an edge: loops counted up, and the edge itself."""
+
+from collections.abc import Sequence
+
+from textual.widget import Widget
+
+from finishing_tui.glance.values import Face, SpotFace
+from finishing_tui.widgets.edge_strip import EdgeStrip
+from finishing_tui.widgets.faces.base import FaceView
+from finishing_tui.widgets.figure_pair import Shown
+
+
+class Spots(FaceView):
+    """Picking up along an edge."""
+
+    def more(self) -> Sequence[Widget]:
+        """Return the edge."""
+        return (EdgeStrip(),)
+
+    def figures(self, face: Face) -> Shown:
+        """Return the loops, the target, where on the edge, and what to do next."""
+        assert isinstance(face, SpotFace)
+        where = f"{face.unit} {face.spot} of {face.spots}"
+        acts = ("COUNT",) if face.due else face.acts
+        return Shown(str(face.count), str(face.target), (where,), acts, "" if face.due else face.then)
+
+    def sentences(self, face: Face) -> tuple[tuple[str, str], ...]:
+        """Return the rhythm and the recount; the row too where it does not stand beside the figures."""
+        assert isinstance(face, SpotFace)
+        halfway = (face.halfway, "bold $alarm" if face.due else "$quiet")
+        rhythm = (f"{face.rhythm}", "$foreground")
+        return (halfway, rhythm) if face.due else (rhythm, halfway)
+
+    def show_more(self, face: Face) -> None:
+        """Show the edge."""
+        assert isinstance(face, SpotFace)
+        self.query_one(EdgeStrip).show(face.edge)

@@ -1,0 +1,34 @@
+"""The face of single stitches: knitted across, slipped, counted, bound off."""
+
+from collections.abc import Sequence
+
+from textual.widget import Widget
+
+from finishing_tui.glance.values import Face, StitchFace
+from finishing_tui.widgets.faces.base import FaceView
+from finishing_tui.widgets.figure_pair import Shown
+from finishing_tui.widgets.loops import Loops, Needle
+
+
+class Stitches(FaceView):
+    """Single stitches."""
+
+    def more(self) -> Sequence[Widget]:
+        """Return the stitches, done and to come."""
+        return (Loops(),)
+
+    def figures(self, face: Face) -> Shown:
+        """Return how many are done, and the word."""
+        assert isinstance(face, StitchFace)
+        left = face.of - face.count
+        return Shown(str(face.count), str(face.of), (f"{left} to go",), (face.act,))
+
+    def sentences(self, face: Face) -> tuple[tuple[str, str], ...]:
+        """Return words for just the next one, and what this is about."""
+        assert isinstance(face, StitchFace)
+        return ((face.said, "bold $mark"), (face.words, "$foreground"))
+
+    def show_more(self, face: Face) -> None:
+        """Show the stitches."""
+        assert isinstance(face, StitchFace)
+        self.query_one(Loops).show((Needle("", face.count, face.of - face.count),))

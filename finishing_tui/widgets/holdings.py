@@ -1,0 +1,53 @@
+"""What is on every needle and holder, and the tails, markers and holes that must not be forgotten."""
+
+from collections.abc import Sequence
+
+from textual.content import Content
+
+from finishing_tui.glance.values import Glance, Holding
+from finishing_tui.widgets.plain import between, fits_between, plain, wrapped
+from finishing_tui.widgets.rows import Rows
+
+
+class Holdings(Rows):
+    """Needles and holders with their counts; what is worked on now is marked."""
+
+    def __init__(self) -> None:
+        super().__init__(id="holdings")
+        self._holdings: tuple[Holding, ...] = ()
+        self._rest: tuple[tuple[str, int], ...] = ()
+
+    def show(self, seen: Glance) -> None:
+        """Show what a glance says is held."""
+        self._holdings = seen.holdings
+        self._rest = (("tails", len(seen.tails)), ("markers", len(seen.markers)), ("holes", len(seen.holes)))
+        self.redraw()
+
+    def rows(self, width: int, height: int | None) -> Sequence[Content]:
+        """Return the line of holdings, in as many lines as it takes; the rest at its end or below."""
+        del height
+        lines: list[Content] = []
+        line = Content()
+        for holding in self._holdings:
+            one = _held(holding)
+            longer = line + Content("    ") + one if line else one
+            if line and longer.cell_length > width:
+                lines.append(line)
+                longer = one
+            line = longer
+        lines = [part for one in (*lines, line) if one for part in wrapped(one, width)]
+        rest = Content("   ").join(
+            plain(f"{many} {name if many != 1 else name.removesuffix('s')}", "$quiet")
+            for name, many in self._rest
+            if many
+        )
+        if not rest:
+            return lines
+        if lines and fits_between(lines[-1], rest, width):
+            return [*lines[:-1], between(lines[-1], rest, width)]
+        return [*lines, *wrapped(rest, width)]
+
+
+def _held(holding: Holding) -> Content:
+    mark = plain("▸ ", "$act") if holding.here else Content()
+    return mark + plain(f"{holding.name} ", "$quiet") + plain(str(holding.stitches), "bold $foreground")

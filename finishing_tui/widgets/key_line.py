@@ -1,0 +1,54 @@
+"""The keys that may be pressed now, at the foot of every screen: as many as fit whole, the most important first."""
+
+from collections.abc import Sequence
+
+from textual.content import Content
+
+from finishing_tui.widgets.plain import plain
+from finishing_tui.widgets.rows import Rows
+
+NARROW = 60
+"""Below so many columns the keys take two lines."""
+
+Key = tuple[str, str]
+"""A key as people read it, and what it does, in a word or two."""
+
+
+class KeyLine(Rows):
+    """Keys and what they do. The last one given is always shown; of the others, those that fit."""
+
+    def __init__(self) -> None:
+        super().__init__(id="keys")
+        self._keys: tuple[Key, ...] = ()
+
+    def show(self, keys: Sequence[Key]) -> None:
+        """Show ``keys``, the most important first and the one that is never left out last."""
+        self._keys = tuple(keys)
+        self.redraw()
+
+    def rows(self, width: int, height: int | None) -> Sequence[Content]:
+        """Return the line, or two where it is narrow."""
+        del height
+        if not self._keys:
+            return [Content()]
+        *others, last = [_drawn(key) for key in self._keys]
+        lines = [Content() for _ in range(2 if width < NARROW else 1)]
+        rooms = [width] * len(lines)
+        rooms[-1] -= last.cell_length + 3
+        at = 0
+        for one in others:
+            while at < len(lines) and _with(lines[at], one).cell_length > rooms[at]:
+                at += 1
+            if at == len(lines):
+                break
+            lines[at] = _with(lines[at], one)
+        lines[-1] = _with(lines[-1], last)
+        return lines
+
+
+def _drawn(key: Key) -> Content:
+    return plain(key[0], "bold $act") + plain(f" {key[1]}", "$quiet")
+
+
+def _with(line: Content, one: Content) -> Content:
+    return line + Content("   ") + one if line else one

@@ -1,0 +1,66 @@
+"""Stitches on a needle, one shape each: done, and still to come."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from textual.content import Content
+
+from finishing_tui.widgets.edge_strip import SHAPES
+from finishing_tui.widgets.plain import plain
+from finishing_tui.widgets.rows import Rows
+
+
+@dataclass(frozen=True, slots=True)
+class Needle:
+    """A needle, or part of one: its name (may be empty), stitches ``done`` and ``left``."""
+
+    name: str
+    done: int
+    left: int
+
+
+class Loops(Rows):
+    """A line or two for every needle: its name and number, and its stitches as shapes, as many as there is room for."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._needles: tuple[Needle, ...] = ()
+
+    def show(self, needles: tuple[Needle, ...]) -> None:
+        """Show needles, the further one first."""
+        self._needles = needles
+        self.redraw()
+
+    def rows(self, width: int, height: int | None) -> Sequence[Content]:
+        """Return the needles one under the other."""
+        del height
+        names = [plain(needle.name, "$quiet") + plain(f"  {needle.left}", "bold $count") for needle in self._needles]
+        wide = max((name.cell_length for name in names), default=0) + 3
+        if not any(needle.name for needle in self._needles):
+            return [self._stitches(needle, width) for needle in self._needles]
+        if wide < width // 2:
+            return [
+                name.pad_right(wide - name.cell_length) + self._stitches(needle, width - wide)
+                for name, needle in zip(names, self._needles, strict=True)
+            ]
+        return [
+            line
+            for name, needle in zip(names, self._needles, strict=True)
+            for line in (name, self._stitches(needle, width))
+        ]
+
+    def _stitches(self, needle: Needle, width: int) -> Content:
+        done, left = needle.done, needle.left
+        hidden_done, hidden_left = 0, 0
+        room = width - 10
+        if done + left > room:
+            hidden_done = max(min(done - room // 3, done + left - room), 0)
+            hidden_left = done + left - room - hidden_done
+        step = 2 if 2 * (done + left) <= width else 1
+        gap = " " * (step - 1)
+        picked, to_come = ("@", "o") if self.ascii else ("●", "○")
+        before = plain(f"{hidden_done}‹ ", "$quiet") if hidden_done else Content()
+        after = plain(f" ›{hidden_left}", "$quiet") if hidden_left > 0 else Content()
+        done_drawn = plain((picked + gap) * (done - hidden_done), SHAPES["picked"][2])
+        left_drawn = plain((to_come + gap) * (left - max(hidden_left, 0)), SHAPES["to pick"][2])
+        return before + done_drawn + left_drawn + after

@@ -1,0 +1,45 @@
+"""The one gate through which text from outside reaches the screen, inert.
+
+Recipes, garments and notes come from outside. Whatever they hold is shown as it stands: no markup, no control
+character, no override of direction. Widgets take ``Content`` only, and ``plain`` is what makes it.
+"""
+
+from textual.content import Content
+
+_STAND_IN = "\N{REPLACEMENT CHARACTER}"
+_JOINER = "\N{ZERO WIDTH JOINER}"
+
+
+def plain(text: str, style: str = "") -> Content:
+    """Return ``text`` as one inert line; ``style`` is ours, and may name theme variables ("bold $count")."""
+    if not text.isprintable():
+        text = "".join(_shown(sign) for sign in text)
+    return Content.styled(text, style)
+
+
+def _shown(sign: str) -> str:
+    if sign.isprintable() or sign == _JOINER:
+        return sign
+    return " " if sign.isspace() else _STAND_IN
+
+
+def wrapped(content: Content, width: int, most: int = 0) -> list[Content]:
+    """Return ``content`` in lines of ``width`` cells; of more than ``most`` lines, the last shows an ellipsis."""
+    lines = content.wrap(max(width, 1))
+    if most and len(lines) > most:
+        lines = [*lines[: most - 1], (lines[most - 1] + Content(" …")).truncate(width, ellipsis=True)]
+        if lines[-1].plain[-1:] != "…":
+            lines[-1] = lines[-1].truncate(max(width - 1, 1)) + Content("…")
+    return lines
+
+
+def between(left: Content, right: Content, width: int) -> Content:
+    """Return ``left`` and ``right`` at the two ends of a line ``width`` cells wide; the left gives way."""
+    room = width - right.cell_length - 2
+    left = left if left.cell_length <= room else left.truncate(max(room, 0), ellipsis=True)
+    return left + Content(" " * (width - left.cell_length - right.cell_length)) + right
+
+
+def fits_between(left: Content, right: Content, width: int) -> bool:
+    """Return whether both fit on one line with room between them."""
+    return left.cell_length + right.cell_length + 2 <= width

@@ -1,0 +1,98 @@
+"""The widget that everything here stands on: rows of text, of which only those that changed are drawn again."""
+
+from collections.abc import Sequence
+
+from rich.segment import Segment
+from textual.content import Content
+from textual.events import Resize
+from textual.geometry import Region, Size
+from textual.markup import parse_style
+from textual.strip import Strip
+from textual.style import Style
+from textual.widget import Widget
+
+from finishing_tui.widgets.looks import in_ascii
+
+
+class Rows(Widget):
+    """Rows of inert text. A subclass says in ``rows`` what they are, and calls ``redraw`` when that changed."""
+
+    DEFAULT_CSS = "Rows { height: auto; }"
+
+    def __init__(self, *, id: str | None = None, classes: str | None = None) -> None:  # noqa: A002  (Textual's name)
+        super().__init__(id=id, classes=classes)
+        self._drawn: Sequence[Content] = ()
+        self._styles: dict[tuple[str, Style, str], Style] = {}
+
+    def rows(self, width: int, height: int | None) -> Sequence[Content]:
+        """Return the rows for this width; ``height`` is the room there is, None when as many as are needed."""
+        raise NotImplementedError
+
+    def redraw(self) -> None:
+        """Draw the rows again that are not as they were; lay out anew only when their number changed and matters."""
+        if not self.is_mounted:
+            return
+        if not self.size.width:
+            self.refresh(layout=True)
+            return
+        before, self._drawn = self._drawn, self._rows_now()
+        if self.styles.is_auto_height and len(before) != len(self._drawn):
+            self.refresh(layout=True)
+            return
+        width = self.size.width
+        changed = [
+            Region(0, y, width, 1)
+            for y in range(max(len(before), len(self._drawn)))
+            if _at(before, y) != _at(self._drawn, y)
+        ]
+        if changed:
+            self.refresh(*changed)
+
+    @property
+    def ascii(self) -> bool:
+        """Whether only signs of ASCII may be drawn."""
+        return self.app.has_class("-ascii")
+
+    def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
+        """Return as many lines as there are rows."""
+        del container, viewport
+        return len(self.rows(width, None))
+
+    def render_line(self, y: int) -> Strip:
+        """Return one row as the terminal shows it."""
+        base = self.visual_style
+        row = self._drawn[y] if y < len(self._drawn) else Content()
+        segments = [
+            Segment(in_ascii(text) if self.ascii else text, style.rich_style)
+            for text, style in row.render(base, end="", parse_style=self._style)
+            if text
+        ]
+        return Strip(segments, row.cell_length).adjust_cell_length(self.size.width, base.rich_style)
+
+    def on_resize(self, _: Resize) -> None:
+        """Fit the rows to the new size."""
+        self._drawn = self._rows_now()
+        self.refresh()
+
+    def notify_style_update(self) -> None:
+        """Forget the colours of the look before."""
+        super().notify_style_update()
+        self._styles = {}
+
+    def _rows_now(self) -> Sequence[Content]:
+        width, height = self.size
+        return self.rows(width, None if self.styles.is_auto_height else height) if width else ()
+
+    def _style(self, name: str | Style) -> Style:
+        if isinstance(name, Style):
+            return name
+        key = (name, self.visual_style, self.app.theme)
+        if key not in self._styles:
+            self._styles[key] = parse_style(name, self.app.theme_variables)
+        return self._styles[key]
+
+
+def _at(rows: Sequence[Content], y: int) -> tuple[str, object]:
+    if y >= len(rows):
+        return "", ()
+    return rows[y].plain, rows[y].spans

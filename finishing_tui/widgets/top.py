@@ -1,0 +1,81 @@
+"""The head of the screen: which garment, where in the recipe, what is done, and how the work lies."""
+
+from collections.abc import Sequence
+
+from textual.content import Content
+
+from finishing_tui.glance.values import Glance
+from finishing_tui.widgets.plain import between, fits_between, plain, wrapped
+from finishing_tui.widgets.rows import Rows
+
+_MARKS = {
+    "done": ("■", "$quiet"),
+    "under way": ("◆", "$count"),
+    "to come": ("□", "$quiet"),
+    "left out": ("×", "$quiet"),
+}
+
+
+class Top(Rows):
+    """Garment and step; what is not saved is marked here, in shape and words."""
+
+    def __init__(self) -> None:
+        super().__init__(id="top")
+        self._seen: Glance | None = None
+        self._unsaved = 0
+        self._look = False
+
+    def show(self, seen: Glance, unsaved: int, *, look: bool) -> None:
+        """Show a glance; ``unsaved`` commands are not on the disk, and ``look`` says that nothing may be done."""
+        self._seen, self._unsaved, self._look = seen, unsaved, look
+        self.redraw()
+
+    def rows(self, width: int, height: int | None) -> Sequence[Content]:
+        """Return the lines of the head."""
+        del height
+        seen = self._seen
+        if seen is None:
+            return ()
+        lines = [self._first(seen, width)]
+        heading, part = (
+            plain(seen.heading, "bold"),
+            plain("" if seen.part == seen.heading else seen.part, "$foreground"),
+        )
+        if seen.looking:
+            part = plain("looked at; the work stays where it is", "bold $mark")
+        if fits_between(heading, part, width):
+            lines.append(between(heading, part, width))
+        else:
+            lines += wrapped(heading, width, 2) + (wrapped(part, width, 2) if part else [])
+        lie = " · ".join(text for text in (seen.posture, seen.needles) if text)
+        return [*lines, *(wrapped(plain(lie, "$quiet"), width, 2) if lie else [])]
+
+    def _first(self, seen: Glance, width: int) -> Content:
+        left = plain(seen.title, "$quiet") + plain(f" · size {seen.size}", "$quiet")
+        step = f"step {seen.step} of {seen.steps}" if seen.step else f"all {seen.steps} steps"
+        right = plain(step, "$foreground")
+        track = self._track(seen)
+        minutes = plain(f" · {seen.minutes} min", "$quiet")
+        time_left = plain(f" · {seen.time_left}", "$quiet") if seen.time_left else Content()
+        state = self._state()
+        right = state + right if not state else state + Content("   ") + right
+        for more in (track + Content("  ") + right + minutes + time_left, track + Content("  ") + right + minutes):
+            if fits_between(left, more, width):
+                return between(left, more, width)
+        if fits_between(left, right + minutes, width):
+            return between(left, right + minutes, width)
+        return between(left, right, width)
+
+    def _state(self) -> Content:
+        if self._look:
+            return plain("looking only", "bold $mark")
+        return plain(f"◇ {self._unsaved} not saved", "bold $alarm") if self._unsaved else Content()
+
+    def _track(self, seen: Glance) -> Content:
+        """Return a sign a step; the one shown stands out, whatever its state."""
+        track = Content()
+        for line in seen.list:
+            sign, style = _MARKS[line.status]
+            shown = line.number == seen.step
+            track += plain(sign, f"bold {style} reverse" if shown and seen.looking else style)
+        return track
