@@ -75,7 +75,10 @@ def _decode(wanted: Any, plain: Any) -> Any:
         return plain
     elif wanted is Fraction:
         if isinstance(plain, str):
-            return Fraction(plain)
+            try:
+                return Fraction(plain)
+            except (ValueError, ZeroDivisionError) as error:
+                raise Unreadable(f"{plain!r} is not a fraction") from error
     elif isinstance(wanted, type) and dataclasses.is_dataclass(wanted):
         return _decode_dataclass(wanted, plain)
     elif isinstance(wanted, type) and issubclass(wanted, StrEnum):

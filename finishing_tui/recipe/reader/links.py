@@ -36,7 +36,7 @@ class Links:
         self.places = _table(data, "place")
         sizes = data.get("sizes")
         self.sizes = [size for size in sizes if isinstance(size, str)] if isinstance(sizes, list) else []
-        self.many = len(sizes) if isinstance(sizes, list) else None
+        self.many = len(sizes) if isinstance(sizes, list) and sizes else None
 
     def problems(self) -> Found:
         """Yield (path, sentence) for everything that is wrong."""

@@ -1,0 +1,142 @@
+"""The codec: whatever the program stores comes back as it was, through JSON, whole and of the same type."""
+
+import dataclasses
+import json
+from fractions import Fraction
+from types import MappingProxyType
+from typing import Any, Literal, get_args
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from finishing_tui.codec import Unreadable, decode, encode
+from finishing_tui.craft.ledger import Entry, Ledger, Posting, TailEntry
+from finishing_tui.craft.rhythm import Line, Runs
+from finishing_tui.craft.spacing import space
+from finishing_tui.garment.events import Event
+from finishing_tui.recipe.kinds import KINDS
+from finishing_tui.recipe.model import Number, Recipe
+from finishing_tui.recipe.stage import Stage
+from tests.strategies import ledgers, model_of, recipes, steps
+
+
+def rhythms(style: Literal["easy", "even"]) -> st.SearchStrategy[Runs | Line]:
+    """Return rhythms as spacing makes them: runs in the easy style, a line in the even one."""
+    sizes = st.integers(1, 60).flatmap(lambda spots: st.tuples(st.integers(1, spots), st.just(spots)))
+    return sizes.map(lambda size: space(*size, style=style))
+
+
+st.register_type_strategy(Runs, rhythms("easy"))
+st.register_type_strategy(Line, rhythms("even"))
+st.register_type_strategy(Recipe, recipes().map(lambda table: model_of(Recipe, table)))
+st.register_type_strategy(Ledger, ledgers())
+
+
+def there_and_back(wanted: Any, value: Any) -> Any:
+    """Store ``value`` as JSON text and read it again."""
+    return decode(wanted, json.loads(json.dumps(encode(value))))
+
+
+@pytest.mark.parametrize("do", KINDS)
+@given(data=st.data())
+def test_steps_of_every_kind_come_back(do: str, data: st.DataObject) -> None:
+    """A step is stored in the plan with all its fields."""
+    step = model_of(KINDS[do], data.draw(steps(do)))
+    back = there_and_back(KINDS[do], step)
+    assert back == step
+    assert type(back) is type(step)
+
+
+@given(recipes())
+def test_whole_recipes_come_back(table: dict[str, Any]) -> None:
+    """The recipe as it was taken: every step its own class, found by the union that holds it."""
+    recipe = model_of(Recipe, table)
+    back = there_and_back(Recipe, recipe)
+    assert back == recipe
+    assert [type(step) for step in back.step] == [type(step) for step in recipe.step]
+
+
+@pytest.mark.parametrize("cls", get_args(Entry), ids=lambda cls: cls.__name__)
+@given(data=st.data())
+def test_entries_come_back(cls: Any, data: st.DataObject) -> None:
+    """Each sort of entry is told from the others by its class."""
+    entry = data.draw(st.from_type(cls))
+    back = there_and_back(Entry, entry)
+    assert back == entry
+    assert type(back) is cls
+
+
+@given(st.from_type(Stage))
+def test_stages_come_back(stage: Stage) -> None:
+    """A stage with its flows, items, rhythm and words."""
+    assert there_and_back(Stage, stage) == stage
+
+
+@given(ledgers())
+def test_ledgers_come_back(ledger: Ledger) -> None:
+    """A snapshot holds the ledger itself."""
+    assert there_and_back(Ledger, ledger) == ledger
+
+
+@pytest.mark.parametrize("cls", get_args(Event), ids=lambda cls: cls.__name__)
+@given(data=st.data())
+def test_events_come_back(cls: Any, data: st.DataObject) -> None:
+    """Every event that can happen, with everything in it."""
+    event = data.draw(st.from_type(cls))
+    back = there_and_back(Event, event)
+    assert back == event
+    assert type(back) is cls
+
+
+def test_what_is_stored_names_its_class_and_all_its_fields() -> None:
+    """A default that changes later must not change what was stored, so defaults are written too."""
+    assert encode(TailEntry("left", "made")) == {"is": "TailEntry", "tail": "left", "did": "made", "used": 0}
+    assert encode(Fraction(1, 2)) == "1/2"
+    assert encode(MappingProxyType({"a": (1, 2)})) == {"a": [1, 2]}
+
+
+def test_a_field_that_is_missing_takes_its_default() -> None:
+    """That is how a field is added to what old journals hold."""
+    assert decode(TailEntry, {"tail": "left", "did": "made"}) == TailEntry("left", "made", 0)
+
+
+@dataclasses.dataclass(frozen=True)
+class Exact:
+    """A class of this test with a fraction in it."""
+
+    ratio: Fraction
+
+
+def test_fractions_stay_exact() -> None:
+    """A ratio is stored as text and never as a float."""
+    assert there_and_back(Exact, Exact(Fraction(5, 7))) == Exact(Fraction(5, 7))
+
+
+@pytest.mark.parametrize(
+    ("wanted", "plain"),
+    [
+        (Posting, {"source": "a", "to": "b"}),
+        (Posting, {"source": "a", "to": "b", "stitches": "3"}),
+        (Posting, {"source": "a", "to": "b", "stitches": True}),
+        (Posting, {"source": "a", "to": "b", "stitches": 1, "more": 1}),
+        (Posting, {"is": "TailEntry", "tail": "left", "did": "made"}),
+        (Posting, [1, 2, 3]),
+        (TailEntry, {"tail": "left", "did": "eaten"}),
+        (Number, {"text": "n", "by_size": ["1"]}),
+        (Exact, {"ratio": 0.5}),
+        (Exact, {"ratio": "a half"}),
+        (Exact, {"ratio": "1/0"}),
+    ],
+)
+def test_what_does_not_fit_is_refused(wanted: Any, plain: Any) -> None:
+    """Missing, unknown and mistyped fields, other classes and other words: ``Unreadable``, and nothing else."""
+    with pytest.raises(Unreadable):
+        decode(wanted, plain)
+
+
+@pytest.mark.parametrize("value", [1.5, {1, 2}, b"x", object()])
+def test_what_is_not_of_the_model_is_not_stored(value: Any) -> None:
+    """Floats above all: no count is ever one."""
+    with pytest.raises(TypeError, match="cannot be stored"):
+        encode(value)
