@@ -1,0 +1,83 @@
+"""The rooms of the program, each opened in a fresh process: none loads what belongs to a room above it."""
+
+import json
+import subprocess
+import sys
+
+import pytest
+
+SCREENS = ("textual", "rich")
+FILES = ("pydantic", "pydantic_core", "tree_sitter", "tree_sitter_toml")
+
+OPEN_ALL = """
+import importlib, json, pkgutil, sys
+before = set(sys.modules)
+for room in {rooms}:
+    package = importlib.import_module(room)
+    for module in pkgutil.walk_packages(getattr(package, "__path__", []), room + "."):
+        importlib.import_module(module.name)
+print(json.dumps(sorted({{name.partition(".")[0] for name in set(sys.modules) - before}})))
+"""
+
+
+def loaded(*rooms: str) -> set[str]:
+    """Return the top-level packages that opening every module of ``rooms`` loads in a fresh process."""
+    script = OPEN_ALL.format(rooms=rooms)
+    answer = subprocess.run([sys.executable, "-I", "-c", script], check=True, capture_output=True, text=True)
+    return set(json.loads(answer.stdout))
+
+
+def test_craft_stands_on_nothing() -> None:
+    """The arithmetic loads the standard library and itself, and no other package at all."""
+    others = loaded("finishing_tui.craft") - sys.stdlib_module_names
+    assert others == {"finishing_tui"}
+
+
+@pytest.mark.parametrize(
+    "rooms",
+    [
+        ("finishing_tui.recipe",),
+        ("finishing_tui.garment",),
+        ("finishing_tui.glance",),
+    ],
+    ids=lambda rooms: rooms[0],
+)
+def test_below_the_screens_nothing_draws(rooms: tuple[str, ...]) -> None:
+    """Recipe, garment and glance, with everything in them, load neither textual nor rich."""
+    assert loaded(*rooms).isdisjoint(SCREENS)
+
+
+@pytest.mark.parametrize(
+    "room",
+    [
+        "finishing_tui.recipe.model",
+        "finishing_tui.recipe.kinds",
+        "finishing_tui.recipe.reader.reader",
+        "finishing_tui.garment",
+        "finishing_tui.glance",
+        "finishing_tui.codec",
+        "finishing_tui.shipped",
+    ],
+)
+def test_a_garment_under_way_needs_no_reader_of_files(room: str) -> None:
+    """The model, its kinds, garments, and even the front door of the reader load no validation and no second parser."""
+    assert loaded(room).isdisjoint((*SCREENS, *FILES))
+
+
+READ = """
+import sys
+from pathlib import Path
+from finishing_tui.recipe.reader import read_text
+sys.path.insert(0, {top!r})
+from tests.recipe.reader.good import GOOD
+read_text(GOOD, "good.toml")
+print(any(name.startswith("tree_sitter") for name in sys.modules), "pydantic" in sys.modules)
+"""
+
+
+def test_a_good_recipe_needs_no_lines() -> None:
+    """Reading a recipe without mistakes validates it, and leaves the second parser alone."""
+    top = __file__.rpartition("tests")[0]
+    script = READ.format(top=top)
+    answer = subprocess.run([sys.executable, "-I", "-c", script], check=True, capture_output=True, text=True)
+    assert answer.stdout.split() == ["False", "True"]
