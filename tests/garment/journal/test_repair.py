@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from finishing_tui.garment.journal import NAME
+from finishing_tui.garment.journal.chain import link
 from finishing_tui.garment.journal.errors import Displaced
 from finishing_tui.garment.journal.repair import opened_again
 from finishing_tui.garment.journal.rows import raw
@@ -29,6 +30,18 @@ def test_a_file_that_lacks_what_was_saved(tmp_path: Path) -> None:
     store.put_down()
     assert read(folder) == rows
     assert (folder / "journal.replaced-1.sqlite3").read_bytes() == less
+
+
+@pytest.mark.parametrize("suffix", ["", "-wal"])
+def test_a_commit_into_a_file_without_a_name_does_not_count(tmp_path: Path, suffix: str) -> None:
+    """SQLite commits happily into a file that was deleted under it; that is not called saved."""
+    rows = fill(tmp_path, 5)
+    store = Store(tmp_path / NAME)
+    (tmp_path / f"{NAME}{suffix}").unlink()
+    chain = link(rows[-1].chain, 11, 11, "", 1, 1, "", 1, "{}")
+    with pytest.raises(Displaced):
+        store.commit([(11, 11, "", 1, 1, "", 1, "{}", chain)])
+    store.close()
 
 
 def test_what_cannot_be_proved_is_not_written(tmp_path: Path) -> None:

@@ -11,6 +11,7 @@ from hypothesis import HealthCheck, given, settings
 
 from finishing_tui.garment.journal import NAME, Damaged, Journal, check
 from finishing_tui.garment.journal import journal as opening
+from finishing_tui.garment.journal.chain import seal
 from tests.garment.journal.making import NOON, bodies, fill, press, read
 
 
@@ -76,6 +77,15 @@ def test_one_that_is_not_sound_is_passed_over_and_taken_out(folder: Path, harm: 
     with Journal.open(folder) as journal:
         assert journal.newest_snapshot(3) == (4, {"up to": 4})
     assert numbers(folder) == [4]
+
+
+def test_one_of_another_past_does_not_count(folder: Path) -> None:
+    """Sound in itself, but taken after another event of that number, as in a copy that went its own way."""
+    chain = "f" * 64
+    sealed = seal(9, chain, 3, "9")
+    change(folder, f"INSERT INTO snapshots VALUES (9, '{chain}', 3, '9', '{sealed}')")  # noqa: S608  (all ours)
+    with Journal.open(folder, look=True) as onlooker:
+        assert onlooker.newest_snapshot(3) == (8, {"up to": 8})
 
 
 def test_of_another_version_there_is_none(folder: Path) -> None:

@@ -219,6 +219,7 @@ def test_an_exchanged_journal_is_kept_beside(tmp_path: Path) -> None:
         assert read(tmp_path) == rows
     assert read(tmp_path) == rows
     assert (tmp_path / "journal.replaced-1.sqlite3").read_bytes() == older
+    assert not (tmp_path / "journal.replaced-1.sqlite3-wal").exists()  # the log was not that file's
 
 
 @unlinks
