@@ -27,5 +27,12 @@ def band_stitches(gauge: RecipeGauge | None) -> int | None:
     return round(_gauge(gauge.band or gauge).stitches_in(length(10, "cm")))
 
 
+def gauges(gauge: RecipeGauge | None) -> tuple[Gauge | None, Gauge | None]:
+    """Return the gauge of the body and that of the band, each None where the recipe or garment gives none."""
+    if gauge is None:
+        return None, None
+    return _gauge(gauge), _gauge(gauge.band) if gauge.band else None
+
+
 def _gauge(gauge: RecipeGauge | BandGauge) -> Gauge:
     return Gauge(Fraction(gauge.stitches), Fraction(gauge.rows), read_length(gauge.over))

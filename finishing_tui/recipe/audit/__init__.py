@@ -1,0 +1,28 @@
+"""The audit: the ledger run through a recipe, on paper or from any ledger at the needles.
+
+``audit`` does a whole recipe in every size; ``onward`` goes on from any ledger. Everything here is pure: it reads no
+file, and says where in the recipe a fault stands, not on which line.
+"""
+
+from finishing_tui.recipe.audit.auditing import Audit, SizeAudit, audit
+from finishing_tui.recipe.audit.consequences import Change, changes, new_findings, onward, rest_of
+from finishing_tui.recipe.audit.finding import Finding, Row
+from finishing_tui.recipe.audit.footing import Inputs
+from finishing_tui.recipe.audit.implied import implied
+from finishing_tui.recipe.audit.running import Run
+
+__all__ = [
+    "Audit",
+    "Change",
+    "Finding",
+    "Inputs",
+    "Row",
+    "Run",
+    "SizeAudit",
+    "audit",
+    "changes",
+    "implied",
+    "new_findings",
+    "onward",
+    "rest_of",
+]

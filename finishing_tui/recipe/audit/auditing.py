@@ -1,0 +1,86 @@
+"""The audit of a whole recipe: every size, step by step, and what only shows when the sizes lie side by side."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from types import MappingProxyType
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.recipe.audit.finding import Finding, Row
+from finishing_tui.recipe.audit.footing import Footing, Inputs, footing
+from finishing_tui.recipe.audit.implied import implied
+from finishing_tui.recipe.audit.left import findings_of
+from finishing_tui.recipe.audit.numbers import misprinted, sums
+from finishing_tui.recipe.audit.running import Run, run
+from finishing_tui.recipe.audit.sizes import falls_and_jumps
+from finishing_tui.recipe.audit.unused import unused
+from finishing_tui.recipe.model import Recipe
+
+
+@dataclass(frozen=True, slots=True)
+class SizeAudit:
+    """One size: a ``row`` a step, every finding of this size, its numbers, and the ``start``: live stitches before.
+
+    ``implied``: the numbers that are not printed, as they must be.
+    """
+
+    size: str
+    start: Mapping[str, int]
+    rows: tuple[Row, ...]
+    findings: tuple[Finding, ...]
+    numbers: Mapping[str, int]
+    implied: Mapping[str, int]
+
+
+@dataclass(frozen=True, slots=True)
+class Audit:
+    """A recipe in every size (or those asked for); ``general``: findings about the recipe as a whole."""
+
+    sizes: tuple[SizeAudit, ...]
+    general: tuple[Finding, ...]
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """Everything found: what is general first, then size by size."""
+        return (*self.general, *(finding for size in self.sizes for finding in size.findings))
+
+    @property
+    def ok(self) -> bool:
+        """Whether it can be knitted as written: no errors."""
+        return not any(finding.level == "error" for finding in self.findings)
+
+    @property
+    def clean(self) -> bool:
+        """Whether there are neither errors nor warnings."""
+        return all(finding.level == "implied" for finding in self.findings)
+
+
+def audit(recipe: Recipe, sizes: tuple[int, ...] | None = None) -> Audit:
+    """Audit ``recipe`` in the sizes at the positions ``sizes``, or in all of them."""
+    across = tuple(falls_and_jumps(recipe))
+    wanted = range(len(recipe.sizes)) if sizes is None else sizes
+    audits = tuple(_size(Inputs(recipe=recipe, size=size), across) for size in wanted)
+    return Audit(audits, tuple(unused(recipe)))
+
+
+def _size(inputs: Inputs, across: tuple[Finding, ...]) -> SizeAudit:
+    name = inputs.recipe.sizes[inputs.size]
+    mine = tuple(finding for finding in across if finding.size == name)
+    try:
+        solved = implied(inputs)
+        ground = footing(replace(inputs, own=MappingProxyType({**inputs.own, **solved.values})))
+    except FinishingError as error:
+        told = Finding(level="error", kind="number", message=str(error), where=("number",), size=name)
+        nothing: Mapping[str, int] = MappingProxyType({})
+        return SizeAudit(name, nothing, (), (told, *mine), nothing, nothing)
+    done = on_paper(ground)
+    found = (*solved.findings, *_numbers(ground), *mine, *done.findings)
+    return SizeAudit(name, ground.live, done.rows, found, ground.numbers, solved.values)
+
+
+def on_paper(ground: Footing) -> Run:
+    """Do the whole recipe on paper in one size."""
+    return run(ground, wrong=misprinted(ground))
+
+
+def _numbers(ground: Footing) -> Iterator[Finding]:
+    return findings_of(sums(ground, misprinted(ground)))

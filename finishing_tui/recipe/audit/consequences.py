@@ -1,0 +1,64 @@
+"""At the needles: what a real difference changes further on, found with the same engine.
+
+The recipe is run twice from here: from the ledger it would have, and from the one there is. The knitter's ledger is
+what is there, so nothing is put right on the way: every later number that differs is named.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from finishing_tui.craft.ledger import Entry, Ledger
+from finishing_tui.recipe.audit.finding import Finding
+from finishing_tui.recipe.audit.footing import Inputs, footing
+from finishing_tui.recipe.audit.running import Run, run
+from finishing_tui.recipe.stage import Stage, entries_between, whole
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """A later number that is another one than planned: stitches on ``place`` after the step at position ``step``."""
+
+    step: int
+    title: str
+    place: str
+    planned: int
+    real: int
+
+
+def onward(inputs: Inputs, ledger: Ledger, steps: Sequence[int], rest: tuple[Entry, ...] | None = None) -> Run:
+    """Do ``steps`` (positions from 0, in the order they will be done) from ``ledger``, and look at each.
+
+    ``rest``: where the first of them is under way, the entries it still has to make (see ``rest_of``). ``inputs.own``
+    must have the numbers that are not printed. Raises ``NoNumber`` or ``BadSum`` when a number cannot be worked out.
+    """
+    return run(footing(inputs), ledger, steps, rest=rest, trust="ledger")
+
+
+def rest_of(stages: Sequence[Stage], at: int, done: int) -> tuple[Entry, ...]:
+    """Return what a step under way still enters when ``done`` units of its stage ``at`` are done.
+
+    In a stage of spots the units are loops.
+    """
+    if at >= len(stages):
+        return ()
+    stage = stages[at]
+    units = stage.target if stage.unit == "spot" else stage.units
+    now = (*entries_between(stage, min(done, units), units), *stage.closing)
+    return (*now, *(entry for later in stages[at + 1 :] for entry in whole(later)))
+
+
+def changes(planned: Run, real: Run) -> tuple[Change, ...]:
+    """Return every later number that differs between two runs of the same steps, in order."""
+    found = []
+    for one, other in zip(planned.rows, real.rows, strict=True):
+        for place in dict.fromkeys((*one.live, *other.live)):
+            was, now = one.live.get(place, 0), other.live.get(place, 0)
+            if was != now:
+                found.append(Change(one.step, one.title, place, was, now))
+    return tuple(found)
+
+
+def new_findings(planned: Run, real: Run) -> tuple[Finding, ...]:
+    """Return what the real run finds that the planned one does not."""
+    known = {(finding.kind, finding.where, finding.message) for finding in planned.findings}
+    return tuple(finding for finding in real.findings if (finding.kind, finding.where, finding.message) not in known)

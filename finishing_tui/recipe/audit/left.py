@@ -1,0 +1,60 @@
+"""At the end: whatever is left behind. A finished garment has no live stitch, marker, hole, tail or working yarn."""
+
+from collections.abc import Iterator
+
+from finishing_tui.craft.ledger import Ledger
+from finishing_tui.craft.words import plural
+from finishing_tui.recipe.audit.finding import Compared, Finding, Where
+from finishing_tui.recipe.audit.footing import Footing
+from finishing_tui.recipe.audit.look import Found
+
+_HOW = {
+    "marker": "take it out in an 'unmark' step",
+    "hole": "close it in a 'close hole' step",
+    "tail": "weave it in: a 'weave in' step, with all tails or this one",
+    "yarn": "bind off, join or cut before the end",
+}
+
+
+def left(footing: Footing, ledger: Ledger, unsure: frozenset[str]) -> Found:
+    """Yield what is left when every step is done; places whose count is not known are passed over."""
+    for place in footing.recipe.place:
+        count = ledger.on(place)
+        if place in unsure:
+            continue
+        yield Compared(None, ("place", place), "left", 0, count)
+        if count:
+            yield _finding(
+                footing,
+                f"{plural(count, 'live stitch')} left on the {footing.texts[place]} at the end",
+                ("place", place),
+                "bind them off, join them, or pick them up in a step",
+                count,
+            )
+    for what, names in (("marker", ledger.markers), ("hole", ledger.holes), ("tail", tuple(ledger.tails))):
+        for name in names:
+            text = f"the {what} {name} is left in the work at the end"
+            yield _finding(footing, text, ("step",), _HOW[what], 1, what)
+    for place in ledger.yarns:
+        text = f"the working yarn still hangs from the {footing.texts.get(place, place)} at the end"
+        yield _finding(footing, text, ("place", place), _HOW["yarn"], 1, "yarn")
+
+
+def _finding(
+    footing: Footing, message: str, where: Where, suggestion: str, found: int, what: str = "stitches"
+) -> Finding:
+    return Finding(
+        level="error",
+        kind=f"{what} left",
+        message=message,
+        where=where,
+        size=footing.size,
+        expected=0,
+        found=found,
+        suggestion=suggestion,
+    )
+
+
+def findings_of(found: Found) -> Iterator[Finding]:
+    """Yield the findings among what looks yielded."""
+    return (one for one in found if isinstance(one, Finding))

@@ -1,0 +1,106 @@
+"""What is known when a step has been done on paper, so that it can be looked at: the ground all looks stand on.
+
+A *look* is a function from this to what it finds. The looks of a kind of step stand beside each other in ``looks``.
+"""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from finishing_tui.craft.ledger import Ledger
+from finishing_tui.recipe.audit.finding import Compared, Finding, Level, Part
+from finishing_tui.recipe.audit.footing import Footing
+from finishing_tui.recipe.counts import count_of
+from finishing_tui.recipe.keys import Count
+from finishing_tui.recipe.kinds.base import Here, Step
+from finishing_tui.recipe.stage import Stage
+
+
+@dataclass(frozen=True, slots=True)
+class Trail:
+    """What the steps before this one leave to remember that the ledger does not keep.
+
+    ``band``: the stitches of the last edge that was bound off whole; ``arranged``: whether the step just before laid
+    the work; ``unsure``: places whose count is not known, since a step that names them could not be done.
+    """
+
+    band: int = 0
+    arranged: bool = False
+    unsure: frozenset[str] = frozenset()
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """A step, done on paper.
+
+    ``before`` is the ledger it began from (after what had to be mended), ``after`` the ledger after each of its
+    ``stages``. ``wrong``: the numbers whose print is known to differ from their sum, with what the sum comes to.
+    """
+
+    footing: Footing
+    at: int
+    step: Step
+    before: Ledger
+    stages: tuple[Stage, ...]
+    after: tuple[Ledger, ...]
+    trail: Trail
+    wrong: Mapping[str, int]
+
+    @property
+    def here(self) -> Here:
+        """Where the step began."""
+        return self.footing.here(self.before)
+
+    @property
+    def ledger(self) -> Ledger:
+        """The ledger after the step."""
+        return self.after[-1] if self.after else self.before
+
+    def name(self, place: str) -> str:
+        """Return a place's name in words."""
+        return self.footing.texts.get(place, place)
+
+    def count(self, count: Count) -> int:
+        """Return what ``count`` comes to in this size."""
+        return count_of(count, self.footing.numbers, self.footing.inputs.size)
+
+    def where(self, *key: str | int) -> tuple[str | int, ...]:
+        """Return where ``key`` of this step stands in the recipe."""
+        return ("step", self.at, *key)
+
+    def finding(self, level: Level, kind: str, message: str, *key: str | int, **rest: Any) -> Finding:
+        """Return a finding about this step, at its ``key``; ``rest``: expected, found, sum, suggestion."""
+        return Finding(
+            level=level,
+            kind=kind,
+            message=message,
+            where=self.where(*key),
+            size=self.footing.size,
+            step=self.at,
+            **rest,
+        )
+
+    def compared(self, about: str, expected: int, found: int, *key: str | int) -> Compared:
+        """Return a comparison made at ``key`` of this step."""
+        return Compared(self.at, self.where(*key), about, expected, found)
+
+    def parts(self, place: str) -> tuple[Part, ...]:
+        """Return what each stage did to ``place``, those that did nothing left out."""
+        found, held = [], self.before.on(place)
+        for stage, ledger in zip(self.stages, self.after, strict=True):
+            change, held = ledger.on(place) - held, ledger.on(place)
+            if change and stage.unit == "spot":
+                found.append(Part(stage.title, change, stage.units, stage.spot, free=True))
+            elif change:
+                found.append(Part(stage.title, change))
+        return tuple(found)
+
+
+Found = Iterator[Finding | Compared]
+"""What a look yields."""
+
+Looker = Callable[[Look], Found]
+"""A look at a step that was done."""
+
+Instead = tuple[Step, tuple[Finding, ...]]
+"""A step that can be done, in place of one that cannot, with what was wrong with that."""

@@ -1,0 +1,47 @@
+"""The looks at each kind of step, one file a kind or a family. These tables are the only place that names them all.
+
+To let the audit look at a new kind: write its file here and list it. A kind without one is still audited: its stages
+are entered, its refusals are told, and what is printed after it is compared.
+"""
+
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
+
+from finishing_tui.recipe.audit.look import Instead, Look, Looker, Trail
+from finishing_tui.recipe.audit.looks import counted, head, pairs, picked, ribs, same, seams, shaped, yarn
+from finishing_tui.recipe.kinds.arrange import Arrange
+from finishing_tui.recipe.kinds.base import Step
+from finishing_tui.recipe.kinds.bind_off import BindOff
+from finishing_tui.recipe.kinds.check import Check
+from finishing_tui.recipe.kinds.count import CountStitches
+from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
+from finishing_tui.recipe.kinds.seam import Seam
+from finishing_tui.recipe.kinds.shape import Shape
+from finishing_tui.recipe.kinds.work import Work
+
+EVERY: tuple[Looker, ...] = (pairs.look, yarn.look)
+"""Looks at steps of every kind."""
+
+LOOKS: Mapping[type[Step], tuple[Looker, ...]] = MappingProxyType(
+    {
+        PickUpAndKnit: (picked.look,),
+        CountStitches: (counted.look,),
+        Check: (same.look, head.look),
+        Work: (ribs.look,),
+        Seam: (seams.look,),
+    }
+)
+"""Looks at steps of one kind."""
+
+INSTEAD: Mapping[type[Step], Callable[[Look], Instead]] = MappingProxyType(
+    {PickUpAndKnit: picked.instead, Shape: shaped.instead}
+)
+"""For a step that cannot be done as it is written: one that can, with the same count, and what was wrong."""
+
+
+def remembered(look: Look) -> Trail:
+    """Return what is to be remembered after a step."""
+    band = look.trail.band
+    if isinstance(look.step, BindOff) and not look.ledger.on(look.step.from_):
+        band = look.before.on(look.step.from_) or band
+    return Trail(band, isinstance(look.step, Arrange), look.trail.unsure)

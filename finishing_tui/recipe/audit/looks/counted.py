@@ -1,0 +1,24 @@
+"""A ``count`` step: the number that should be there against the ledger's."""
+
+from finishing_tui.craft.words import plural
+from finishing_tui.recipe.audit.look import Found, Look
+from finishing_tui.recipe.kinds.count import CountStitches
+
+
+def look(look: Look) -> Found:
+    """Yield a comparison where a number is printed, and a finding where the ledger has another."""
+    step = look.step
+    if not isinstance(step, CountStitches) or step.count is None:
+        return
+    wanted, held = look.count(step.count), look.before.on(step.place)
+    yield look.compared("count", wanted, held, "count")
+    if wanted != held and not (isinstance(step.count, str) and look.wrong.get(step.count.strip()) == held):
+        yield look.finding(
+            "error",
+            "printed count",
+            f"the {look.name(step.place)} has {plural(held, 'stitch')} when it is counted, printed {wanted}",
+            "count",
+            expected=wanted,
+            found=held,
+            suggestion=f"print {held}, or mend what comes before",
+        )

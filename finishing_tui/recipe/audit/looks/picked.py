@@ -1,0 +1,139 @@
+"""Picking up along an edge: what a section can hold, its natural ratio, its mirror, and the side that faces."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from finishing_tui.craft.edges import doubt
+from finishing_tui.craft.words import decimal, plural
+from finishing_tui.recipe.audit.finding import Finding
+from finishing_tui.recipe.audit.look import Found, Instead, Look
+from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
+from finishing_tui.recipe.kinds.sections import Along
+
+
+def instead(look: Look) -> Instead:
+    """Return the step with what a section cannot hold put on as many spots as it takes, and what was wrong with it."""
+    step = look.step
+    if not isinstance(step, PickUpAndKnit):
+        return step, ()
+    told: list[Finding] = []
+    sections = list(step.section)
+    for place, section in enumerate(step.section):
+        if not isinstance(section, Along):
+            continue
+        spots = section.walked(look.here)
+        stitches = section.wanted(look.here, spots)
+        closed = (section.ends or step.ends) == "closed"
+        if spots and 1 <= stitches <= 2 * spots and not (closed and stitches == 1 < spots):
+            continue
+        if not spots and not stitches:
+            continue
+        told.append(_cannot(look, place, section, spots, stitches))
+        roomy: Along = replace(section, spots=stitches, stitches=stitches, mirrors="")
+        sections[place] = roomy
+    return (replace(step, section=tuple(sections)) if told else step), tuple(told)
+
+
+def _cannot(look: Look, place: int, section: Along, spots: int, stitches: int) -> Finding:
+    natural = section.natural(look.here, spots) if spots else None
+    if not stitches or (spots and stitches == 1):
+        suggestion = f"{decimal(natural * spots)} would be natural" if natural else f"pick {spots} or fewer, but some"
+        wrong = f"{section.along} has {plural(spots, section.unit)}, and {plural(stitches, 'stitch')} cannot close it"
+    else:
+        suggestion = f"pick {2 * spots} at the most, or count the {section.unit}s again"
+        wrong = f"{section.along} has {plural(spots, section.unit)} and cannot hold {plural(stitches, 'stitch')}"
+    return look.finding(
+        "error",
+        "pick-up does not fit",
+        wrong,
+        "section",
+        place,
+        "stitches" if section.stitches is not None else "spots",
+        expected=2 * spots,
+        found=stitches,
+        suggestion=suggestion,
+    )
+
+
+def look(look: Look) -> Found:
+    """Yield what is doubtful in a pick-up that can be done."""
+    step = look.step
+    if not isinstance(step, PickUpAndKnit):
+        return
+    along: dict[str, tuple[int, int]] = {}
+    for place, section in enumerate(step.section):
+        if not isinstance(section, Along):
+            continue
+        spots = section.walked(look.here)
+        stitches = section.wanted(look.here, spots)
+        along.setdefault(section.along, (spots, stitches))
+        if section.stitches is not None and spots and 1 <= stitches <= 2 * spots:
+            yield from _natural(look, place, section, spots, stitches)
+    if not step.unequal:
+        yield from _mirrors(look, step, along)
+    yield from _facing(look, step)
+
+
+def _natural(look: Look, place: int, section: Along, spots: int, stitches: int) -> Found:
+    natural = section.natural(look.here, spots)
+    doubtful = doubt(section.unit, stitches, spots, natural)
+    if doubtful is not None:
+        wanted = round(natural * spots) if natural else None
+        yield look.finding(
+            "warning",
+            "natural ratio",
+            f"{section.along}: {doubtful.text.rstrip('.')}",
+            "section",
+            place,
+            "stitches",
+            expected=wanted,
+            found=stitches,
+            suggestion=f"{wanted} would lie flat" if wanted else "",
+        )
+
+
+def _mirrors(look: Look, step: PickUpAndKnit, along: Mapping[str, tuple[int, int]]) -> Found:
+    for place, section in enumerate(step.section):
+        if not isinstance(section, Along) or section.mirrors not in along:
+            continue
+        mine, other = along[section.along], along[section.mirrors]
+        for what, one, two in zip(("spots", "stitches"), mine, other, strict=True):
+            yield look.compared(what, two, one, "section", place, what)
+        if mine != other:
+            which = 0 if mine[1] == other[1] else 1
+            units = (f"{section.unit}s", "stitches")
+            yield look.finding(
+                "error",
+                "mirror",
+                f"{section.along} should mirror {section.mirrors}, and they differ: {mine[which]} and {other[which]} "
+                f"{units[which]}",
+                "section",
+                place,
+                ("spots", "stitches")[which],
+                expected=other[which],
+                found=mine[which],
+                suggestion=f"{other[which]} or {mine[which]} on both, or say unequal = true",
+            )
+
+
+def _facing(look: Look, step: PickUpAndKnit) -> Found:
+    lie = look.before.posture.facing
+    if step.facing and lie and step.facing != lie:
+        yield look.finding(
+            "error",
+            "facing",
+            f"the {lie} side faces, and this step picks up with the {step.facing} side facing",
+            "facing",
+            expected=step.facing,
+            found=lie,
+            suggestion="turn the work in an 'arrange' step before it, or mend facing",
+        )
+    elif lie == "wrong" and not step.facing:
+        yield look.finding(
+            "warning",
+            "facing",
+            "the wrong side faces, and stitches are picked up with the right side facing",
+            expected="right",
+            found="wrong",
+            suggestion='turn the work first; where it is meant (a turned collar, a lining) say facing = "wrong"',
+        )

@@ -1,0 +1,73 @@
+"""After every step: the counts the pattern prints against the ledger, and the repeat the band must be of."""
+
+from finishing_tui.craft.ribs import nearest
+from finishing_tui.craft.totals import Repeat
+from finishing_tui.craft.words import listing, plural
+from finishing_tui.recipe.audit.finding import Finding
+from finishing_tui.recipe.audit.look import Found, Look
+from finishing_tui.recipe.audit.showing import added, instead
+from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
+from finishing_tui.recipe.kinds.sections import Along
+
+
+def expected(look: Look) -> Found:
+    """Yield a comparison for every printed count after this step, and a finding for each that the ledger contradicts.
+
+    A number that is known to be misprinted, and whose sum is what the ledger has, is not told a second time.
+    """
+    for place, count in look.step.expect.items():
+        wanted, found = look.count(count), look.ledger.on(place)
+        yield look.compared(place, wanted, found, "expect", place)
+        if wanted != found and not (isinstance(count, str) and look.wrong.get(count.strip()) == found):
+            yield contradicted(look, place, wanted, found)
+
+
+def contradicted(look: Look, place: str, wanted: int, found: int) -> Finding:
+    """Return the finding that the ledger has ``found`` stitches on ``place`` where ``wanted`` are printed."""
+    parts = look.parts(place)
+    return look.finding(
+        "error",
+        "printed count",
+        f"the {look.name(place)} has {plural(found, 'stitch')} after this step, printed {wanted}",
+        "expect",
+        place,
+        expected=wanted,
+        found=found,
+        sum=added(look.before.on(place), parts),
+        suggestion=instead(parts, wanted, found, mirrors_of(look)),
+    )
+
+
+def mirrors_of(look: Look) -> dict[str, str]:
+    """Return the sections of this step that mirror each other, by name, both ways."""
+    pairs: dict[str, str] = {}
+    if isinstance(look.step, PickUpAndKnit):
+        for section in look.step.section:
+            if isinstance(section, Along) and section.mirrors:
+                pairs |= {section.along: section.mirrors, section.mirrors: section.along}
+    return pairs
+
+
+def repeats(look: Look, held: int) -> Found:
+    """Yield a finding where the ``held`` stitches on the step's place are not of the repeat it names."""
+    place, repeat = look.step.main_place, look.step.repeat
+    if repeat is None or not place or look.here.absent(place) or repeat.takes(held):
+        return
+    form = Repeat(repeat.of, repeat.plus)
+    near = nearest(held, repeat.of, repeat.plus) if held else ()
+    yield look.finding(
+        "error",
+        "repeat",
+        f"{plural(held, 'stitch')} on the {look.name(place)} cannot be {form}",
+        "repeat",
+        expected=str(form),
+        found=held,
+        sum=f"{held} = {_divided(held, repeat.of, repeat.plus)}",
+        suggestion=f"{listing([str(count) for count in near], 'or')} would be" if near else "",
+    )
+
+
+def _divided(held: int, of: int, plus: int) -> str:
+    times, rest = divmod(held - plus, of)
+    beyond = f" + {plus}" if plus else ""
+    return f"{of} × {times}{beyond} + {rest}"

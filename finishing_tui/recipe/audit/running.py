@@ -1,0 +1,255 @@
+"""The engine: does the steps of a recipe on paper, one after the other, from any ledger, and looks at each.
+
+It knows no kind of step. A step turns itself into stages, exactly as at the needles; whole stages are entered; then
+the looks of its kind say what is wrong. After a mistake it goes on from the nearest sensible state, so that one mistake
+neither hides nor multiplies others. It reads no file and no clock.
+"""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from types import MappingProxyType
+from typing import Literal
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.ledger import OFF, Entry, Ledger, Posting, Unbalanced
+from finishing_tui.recipe.audit.finding import Compared, Finding, Row
+from finishing_tui.recipe.audit.footing import Footing
+from finishing_tui.recipe.audit.left import left
+from finishing_tui.recipe.audit.look import Found, Look, Trail
+from finishing_tui.recipe.audit.looks import EVERY, INSTEAD, LOOKS, remembered
+from finishing_tui.recipe.audit.mending import before_entry, mend_for, to_hold
+from finishing_tui.recipe.audit.printed import expected, repeats
+from finishing_tui.recipe.counts import count_of
+from finishing_tui.recipe.kinds.base import CannotBegin, Step
+from finishing_tui.recipe.stage import Stage, whole
+
+Trust = Literal["print", "ledger"]
+"""What to go on from where a printed count and the ledger differ. On paper one of them is a misprint, and the audit
+goes on from the printed one, unless the ledger's own gives fewer mistakes; at the needles the ledger is what is there.
+"""
+
+_MOST_MENDS = 30
+"""Mends of one step; a step that needs more is not done at all."""
+
+_NONE: Mapping[str, int] = MappingProxyType({})
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """What came of it: a ``row`` a step, what is wrong at the ``ending``, the last ledger, and all comparisons made."""
+
+    rows: tuple[Row, ...]
+    ending: tuple[Finding, ...]
+    ledger: Ledger
+    compared: tuple[Compared, ...]
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """Everything found, in the order of the steps."""
+        return (*(finding for row in self.rows for finding in row.findings), *self.ending)
+
+    @property
+    def errors(self) -> int:
+        """How many of them are errors."""
+        return sum(finding.level == "error" for finding in self.findings)
+
+
+@dataclass(frozen=True, slots=True)
+class _Done:
+    """A step that was done, or could not be (``look`` is ``None``)."""
+
+    ledger: Ledger
+    findings: tuple[Finding, ...]
+    look: Look | None
+
+
+def run(
+    footing: Footing,
+    ledger: Ledger | None = None,
+    steps: Sequence[int] | None = None,
+    *,
+    rest: tuple[Entry, ...] | None = None,
+    trust: Trust = "print",
+    wrong: Mapping[str, int] = _NONE,
+    trail: Trail = Trail(),  # noqa: B008  (frozen)
+) -> Run:
+    """Do ``steps`` (positions from 0; all that are for this size, where none are given) from ``ledger``.
+
+    ``ledger`` is that of the pieces as they come, where none is given. ``rest``: the first of the steps is under way,
+    and these are the entries it still has to make. ``wrong``: numbers whose print is known to differ from their sum.
+    """
+    return _run(footing, ledger or footing.opening(), steps, rest, trust, wrong, trail, ahead=True)
+
+
+def _run(
+    footing: Footing,
+    ledger: Ledger,
+    steps: Sequence[int] | None,
+    rest: tuple[Entry, ...] | None,
+    trust: Trust,
+    wrong: Mapping[str, int],
+    trail: Trail,
+    *,
+    ahead: bool,
+) -> Run:
+    """As ``run``; with ``ahead`` false without looking ahead, so that looking ahead ends."""
+    steps = footing.steps() if steps is None else steps
+    rows, compared = list[Row](), list[Compared]()
+
+    def ahead_from(given: Ledger, after: int) -> int:
+        return _run(footing, given, steps[after:], None, trust, wrong, trail, ahead=False).errors
+
+    for number, at in enumerate(steps, 1):
+        step = footing.recipe.step[at]
+        if number == 1 and rest is not None:
+            done = _rest_done(footing, at, step, ledger, rest, trail, wrong)
+        else:
+            done = _done(footing, at, step, ledger, trail, wrong)
+        ledger, look, findings = done.ledger, done.look, list(done.findings)
+        if look is None:
+            ledger, trail = _adopted(footing, step, ledger), _unsure(trail, step)
+        else:
+            found = [*_looked(look)]
+            printed = [*expected(look)]
+            trail = remembered(look)
+            for one in printed:
+                if isinstance(one, Finding) and trust == "print":
+                    place, count = str(one.where[-1]), one.expected
+                    assert isinstance(count, int)
+                    as_printed = to_hold(ledger, place, count)
+                    if not ahead or ahead_from(as_printed, number) <= ahead_from(ledger, number):
+                        ledger = as_printed
+            found += [*printed, *repeats(look, ledger.on(step.main_place))]
+            findings += [one for one in found if isinstance(one, Finding)]
+            compared += [one for one in found if isinstance(one, Compared)]
+        rows.append(_row(at, step, ledger, tuple(findings), begun=look is not None))
+    last = [*left(footing, ledger, trail.unsure)]
+    ending = tuple(one for one in last if isinstance(one, Finding))
+    compared += [one for one in last if isinstance(one, Compared)]
+    return Run(tuple(rows), ending, ledger, tuple(compared))
+
+
+def _looked(look: Look) -> Found:
+    for every in EVERY:
+        yield from every(look)
+    for own in LOOKS.get(type(look.step), ()):
+        yield from own(look)
+
+
+def _done(footing: Footing, at: int, step: Step, ledger: Ledger, trail: Trail, wrong: Mapping[str, int]) -> _Done:
+    """Do one step: its stages, entered whole, with what had to be mended first."""
+    findings: list[Finding] = []
+    blank = Look(footing, at, step, ledger, (), (), trail, wrong)
+    swap = INSTEAD.get(type(step))
+    try:
+        if swap is not None:
+            step, told = swap(blank)
+            findings += told
+        stages, ledger = _begun(blank if step is blank.step else replace(blank, step=step), findings)
+    except FinishingError as error:
+        findings.append(_refused(blank, error))
+        return _Done(ledger, tuple(findings), None)
+    before, after = ledger, list[Ledger]()
+    for stage in stages:
+        ledger = _entered(blank, _worked_off(stage, ledger), whole(stage), findings)
+        after.append(ledger)
+    look = Look(footing, at, step, before, stages, tuple(after), trail, wrong)
+    return _Done(ledger, tuple(findings), look)
+
+
+def _begun(look: Look, findings: list[Finding]) -> tuple[tuple[Stage, ...], Ledger]:
+    """Return the stages and the ledger they begin from; raises the refusal that nothing mends."""
+    ledger = look.before
+    for _ in range(_MOST_MENDS):
+        try:
+            return look.step.stages(look.footing.here(ledger)), ledger
+        except FinishingError as error:
+            mend = mend_for(error, ledger)
+            if not mend:
+                raise
+            findings.append(_refused(look, error))
+            ledger = ledger.enter(*mend)
+    raise CannotBegin(f"the step {look.step.title!r} cannot be done as it is written")
+
+
+def _worked_off(stage: Stage, ledger: Ledger) -> Ledger:
+    """Return the ledger with what one of two unequal needles has more worked off, where both are to be empty."""
+    if not stage.empties:
+        return ledger
+    front, back = ledger.on(stage.front), ledger.on(stage.back)
+    if front == back:
+        return ledger
+    return ledger.enter(Posting(stage.front if front > back else stage.back, OFF, abs(front - back)))
+
+
+def _entered(look: Look, ledger: Ledger, entries: Iterable[Entry], findings: list[Finding]) -> Ledger:
+    entries = tuple(entries)
+    try:
+        return ledger.enter(*entries)
+    except Unbalanced:
+        for entry in entries:
+            try:
+                ledger = ledger.enter(entry)
+            except Unbalanced as error:
+                findings.append(_refused(look, error))
+                ledger = ledger.enter(*before_entry(entry, ledger), entry)
+        return ledger
+
+
+def _rest_done(
+    footing: Footing,
+    at: int,
+    step: Step,
+    ledger: Ledger,
+    rest: tuple[Entry, ...],
+    trail: Trail,
+    wrong: Mapping[str, int],
+) -> _Done:
+    """Do what is left of a step under way."""
+    findings: list[Finding] = []
+    blank = Look(footing, at, step, ledger, (), (), trail, wrong)
+    after = _entered(blank, ledger, rest, findings)
+    stage = Stage("item", 1, "what is left of this step", "REST")
+    return _Done(after, tuple(findings), replace(blank, stages=(stage,), after=(after,)))
+
+
+def _refused(look: Look, error: FinishingError) -> Finding:
+    known = error if isinstance(error, CannotBegin) else None
+    text = str(error)
+    if isinstance(error, Unbalanced):
+        for place, name in look.footing.texts.items():
+            if text.startswith(f"{place} has "):
+                text = f"the {name}{text[len(place) :]}"
+    return look.finding(
+        "error",
+        known.kind if known else "cannot be done",
+        text,
+        expected=known.expected if known else None,
+        found=known.found if known else None,
+        suggestion=_or(known) if known else "",
+    )
+
+
+def _or(error: CannotBegin) -> str:
+    if error.kind != "too few stitches" or error.found is None or error.expected is None:
+        return ""
+    if not error.found:
+        return "check the order of the steps, or what the place holds at the start"
+    return f"take {error.found}, or have {error.expected - error.found} more there"
+
+
+def _adopted(footing: Footing, step: Step, ledger: Ledger) -> Ledger:
+    """Return the ledger as the recipe prints it after a step that could not be done."""
+    for place, count in step.expect.items():
+        ledger = to_hold(ledger, place, count_of(count, footing.numbers, footing.inputs.size))
+    return ledger
+
+
+def _unsure(trail: Trail, step: Step) -> Trail:
+    names = {value for value in (getattr(step, key, "") for key in step.__dataclass_fields__) if isinstance(value, str)}
+    return replace(trail, unsure=trail.unsure | names)
+
+
+def _row(at: int, step: Step, ledger: Ledger, findings: tuple[Finding, ...], *, begun: bool) -> Row:
+    do = str(type(step).__dataclass_fields__["do"].default)
+    return Row(at, do, step.title, ledger.live, tuple(ledger.tails), ledger.markers, ledger.holes, findings, begun)
