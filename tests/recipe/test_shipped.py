@@ -1,0 +1,420 @@
+"""The recipes and demo garments that come with the program, worked by hand in every size, without the audit."""
+
+import re
+import tomllib
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, fields, replace
+from fractions import Fraction
+from itertools import pairwise
+from pathlib import Path
+from typing import Any, Literal, NamedTuple
+
+import pytest
+
+from finishing_tui import shipped
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.ledger import Ledger, opened
+from finishing_tui.craft.lengths import read_length
+from finishing_tui.craft.spacing import Runs, draw
+from finishing_tui.garment.file import plan_of
+from finishing_tui.recipe.counts import count_of
+from finishing_tui.recipe.kinds import KINDS
+from finishing_tui.recipe.kinds.base import Here, RepeatOf, Step
+from finishing_tui.recipe.kinds.block import Block
+from finishing_tui.recipe.kinds.check import Check
+from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
+from finishing_tui.recipe.kinds.sections import Along, Gap, Held
+from finishing_tui.recipe.kinds.work import Shaping
+from finishing_tui.recipe.model import Number, Place, Recipe, RecipeGauge
+from finishing_tui.recipe.numbers import numbers_for
+from finishing_tui.recipe.reader import read_recipe, read_text
+from finishing_tui.recipe.stage import Stage, whole
+from finishing_tui.recipe.sums import work_out
+
+RECIPES = {name: read_recipe(path) for name, path in shipped.recipes().items()}
+SIZES = [pytest.param(name, size, id=f"{name} {size}") for name, recipe in RECIPES.items() for size in recipe.sizes]
+GUIDE = shipped.recipe("crew-neck").parent / "README.md"
+
+Hand = Literal["right", "left"]
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """One step of a recipe, worked whole: what it was made of, and the ledger after it."""
+
+    step: Step
+    stages: tuple[Stage, ...]
+    ledger: Ledger
+
+
+class Wrong(AssertionError):
+    """A count that is not as the recipe prints it."""
+
+
+def work(recipe: Recipe, size: str, own: Mapping[str, int] | None = None, hand: Hand = "right") -> Iterator[Worked]:
+    """Work every step of ``recipe`` whole, in order; raises ``Wrong`` where a printed count or repeat is not met."""
+    index = recipe.sizes.index(size)
+    numbers = numbers_for(recipe, index, own)
+    texts = {name: place.text for name, place in recipe.place.items()}
+    live = {name: count_of(place.live, numbers, index) for name, place in recipe.place.items()}
+    ledger = opened(live, recipe.tails)
+    for step in recipe.step:
+        if step.for_ and size not in step.for_:
+            continue
+        stages = step.stages(Here(index, numbers, ledger, texts, hand=hand))
+        for stage in stages:
+            ledger = ledger.enter(*whole(stage))
+        for place, count in step.expect.items():
+            if ledger.on(place) != count_of(count, numbers, index):
+                raise Wrong(f"{step.title}: {place} holds {ledger.on(place)}, printed is {count}")
+        if step.repeat is not None and not step.repeat.takes(ledger.on(step.main_place)):
+            raise Wrong(f"{step.title}: {ledger.on(step.main_place)} is not of its repeat")
+        yield Worked(step, stages, ledger)
+
+
+def edges(recipe: Recipe, size: str, hand: Hand = "right") -> Iterator[Stage]:
+    """Yield every stage in which spots are picked from an edge."""
+    for worked in work(recipe, size, hand=hand):
+        yield from (stage for stage in worked.stages if stage.unit == "spot")
+
+
+# --------------------------------------------------------------------------------------------------- the counts
+
+
+def test_there_are_two_recipes_of_six_sizes_or_more() -> None:
+    """The main job stands on a crew neck and a vest with long fronts, each in six sizes at least."""
+    assert set(RECIPES) >= {"crew-neck", "long-front-vest"}
+    assert all(len(recipe.sizes) >= 6 for recipe in RECIPES.values())
+
+
+@pytest.mark.parametrize("hand", ["right", "left"])
+@pytest.mark.parametrize(("name", "size"), SIZES)
+def test_every_size_ends_with_nothing_left(name: str, size: str, hand: Hand) -> None:
+    """For both hands nothing is refused, every printed count is met, and no stitch, tail, marker or hole is left."""
+    *_, last = work(RECIPES[name], size, hand=hand)
+    assert last.ledger.empty, last.ledger
+
+
+@pytest.mark.parametrize(("name", "size"), SIZES)
+def test_printed_numbers_are_their_sums(name: str, size: str) -> None:
+    """Where a number is printed and has a sum, both say the same."""
+    recipe = RECIPES[name]
+    numbers = numbers_for(recipe, recipe.sizes.index(size))
+    sums = {key: number.is_ for key, number in recipe.number.items() if number.is_}
+    assert sums
+    assert {key: work_out(text, numbers) for key, text in sums.items()} == {key: numbers[key] for key in sums}
+
+
+@pytest.mark.parametrize("off", [-3, -1, 1, 3])
+@pytest.mark.parametrize(("name", "size"), SIZES)
+def test_a_few_rows_more_or_fewer_still_come_out(name: str, size: str, off: int) -> None:
+    """Whatever the knitter is asked for may differ a little from print: the ledger still ends empty."""
+    recipe = RECIPES[name]
+    numbers = numbers_for(recipe, recipe.sizes.index(size))
+    own = {key: numbers[key] + off for key, number in recipe.number.items() if number.ask}
+    assert own
+    assert all(recipe.number[key].least <= value <= recipe.number[key].most for key, value in own.items())
+    *_, last = work(recipe, size, own)
+    assert last.ledger.empty, last.ledger
+
+
+@pytest.mark.parametrize(("name", "size"), SIZES)
+def test_one_stitch_too_many_anywhere_is_found_out(name: str, size: str) -> None:
+    """A holder with one stitch more than print says does not come through: some step or count stands in its way."""
+    recipe = RECIPES[name]
+    index = recipe.sizes.index(size)
+    numbers = numbers_for(recipe, index)
+    for key, place in recipe.place.items():
+        live = count_of(place.live, numbers, index)
+        if live:
+            faulty = replace(recipe, place={**recipe.place, key: replace(place, live=live + 1)})
+            with pytest.raises((FinishingError, Wrong)):
+                list(work(faulty, size))
+
+
+def test_no_count_falls_from_one_size_to_the_next() -> None:
+    """Larger sizes never have fewer stitches, rows or rounds, and none has twice its neighbour's."""
+    for recipe in RECIPES.values():
+        rows = [numbers_for(recipe, index) for index in range(len(recipe.sizes))]
+        for key in recipe.number:
+            for before, after in pairwise(numbers[key] for numbers in rows):
+                assert before <= after < 2 * before, (recipe.title, key)
+
+
+# ------------------------------------------------------------------------------------------------- the picking up
+
+
+@pytest.mark.parametrize(("name", "size"), SIZES)
+def test_rows_are_picked_near_the_natural_ratio(name: str, size: str) -> None:
+    """Stitches to rows are within 10 % of the gauge's (trade.md section 1: stitches over a length by its rows)."""
+    recipe = RECIPES[name]
+    assert recipe.gauge is not None
+    natural = Fraction(recipe.gauge.stitches, recipe.gauge.rows)
+    found = [(stage.spot, Fraction(stage.target, stage.units)) for stage in edges(recipe, size)]
+    assert found
+    assert all(unit == "row" and abs(ratio / natural - 1) <= Fraction(1, 10) for unit, ratio in found)
+
+
+@pytest.mark.parametrize(("name", "size"), SIZES)
+def test_long_sections_are_recounted_at_their_half(name: str, size: str) -> None:
+    """Every section of 12 spots or more halts once, at its half."""
+    halts = [(stage.units, stage.halts) for stage in edges(RECIPES[name], size)]
+    assert any(spots >= 12 for spots, _ in halts)
+    assert all(found == ((spots // 2,) if spots >= 12 else ()) for spots, found in halts)
+
+
+@pytest.mark.parametrize("hand", ["right", "left"])
+@pytest.mark.parametrize(("name", "size"), SIZES)
+def test_both_sides_mirror_each_other_in_a_rhythm_that_is_easy(name: str, size: str, hand: Hand) -> None:
+    """The second side is the first one backwards; a side has one rhythm, and at its end at most one odd run."""
+    first, second = edges(RECIPES[name], size, hand)
+    assert first.rhythm is not None
+    assert second.rhythm is not None
+    assert draw(first.rhythm) == draw(second.rhythm)[::-1]
+    assert isinstance(first.rhythm, Runs)
+    long = [run for run in first.rhythm.runs if run.times > 1]
+    assert len(long) == 1
+    assert long[0].of <= 4
+    assert len(first.rhythm.runs) <= 2
+
+
+@pytest.mark.parametrize(("name", "size"), SIZES)
+def test_no_two_skips_stand_together(name: str, size: str) -> None:
+    """Nowhere along the whole edge are two spots beside each other left out (Stitches of Violet, 2009)."""
+    for worked in work(RECIPES[name], size):
+        if isinstance(worked.step, PickUpAndKnit):
+            drawn = "".join(draw(s.rhythm) if s.rhythm else "x" * s.units for s in worked.stages)
+            assert ".." not in drawn
+            assert "x.x" in drawn
+
+
+def test_the_panels_close_at_the_corners_and_at_the_centre_join() -> None:
+    """On the vest the first and the last row of each panel are picked, so that no hole is left at either end."""
+    recipe = RECIPES["long-front-vest"]
+    for size in recipe.sizes:
+        for stage in edges(recipe, size):
+            assert stage.rhythm is not None
+            drawn = draw(stage.rhythm)
+            assert (drawn[0], drawn[-1]) == ("x", "x")
+
+
+# ----------------------------------------------------------------------------------------------------- the necks
+
+CHILDREN = {"2 years": Fraction("50.1"), "3 years": Fraction("51.4")}
+"""Heads in cm, 95th percentile of girls at 24 and 36 months (medical table; trade.md section 7)."""
+GROWING = {"6 years": Fraction(53), "10 years": Fraction(53)}
+"""No published value at hand: the smallest woman's head of the craft charts (trade.md section 7) is taken for both."""
+LARGEST = Fraction(62)
+"""The largest adult head, in cm, of the craft charts (trade.md section 7: men 56 to 62)."""
+STRETCH = Fraction(16) / Fraction("11.5")
+"""An ordinary bind-off: 11.5 cm relaxed, 16 cm stretched (S. Winter 2019; trade.md section 7)."""
+
+
+class Neck(NamedTuple):
+    """A neck that is tried over the head: stitches bound off, and the numbers of its size."""
+
+    stitches: int
+    numbers: dict[str, int]
+
+
+def neck_of(recipe: Recipe, size: str) -> Neck | None:
+    """Return the neck of a recipe that has one to pass a head."""
+    if not any(isinstance(step, Check) and step.over_the_head for step in recipe.step):
+        return None
+    bound_off = [stage.target for worked in work(recipe, size) for stage in worked.stages if stage.act == "BIND OFF"]
+    return Neck(bound_off[-1], numbers_for(recipe, recipe.sizes.index(size)))
+
+
+@pytest.mark.parametrize("size", RECIPES["crew-neck"].sizes)
+def test_the_crew_neck_goes_over_the_head(size: str) -> None:
+    """The bound-off edge at the recipe's gauge, stretched as an ordinary one stretches, passes the head of its size."""
+    recipe = RECIPES["crew-neck"]
+    neck = neck_of(recipe, size)
+    assert neck is not None
+    assert recipe.gauge is not None
+    relaxed = neck.stitches * read_length(recipe.gauge.over).cm / recipe.gauge.stitches
+    assert relaxed * STRETCH >= (CHILDREN | GROWING).get(size, LARGEST)
+
+
+@pytest.mark.parametrize("size", [size for size in RECIPES["crew-neck"].sizes if size not in CHILDREN | GROWING])
+def test_adult_necks_are_wide_and_deep_enough(size: str) -> None:
+    """Width of the back neck and depth of the front are 25.5 cm or more (S. Melville's rule, trade.md section 7)."""
+    recipe = RECIPES["crew-neck"]
+    neck = neck_of(recipe, size)
+    assert neck is not None
+    assert recipe.gauge is not None
+    over = read_length(recipe.gauge.over).cm
+    width = neck.numbers["back_neck"] * over / recipe.gauge.stitches
+    depth = neck.numbers["front_rows"] * over / recipe.gauge.rows
+    assert width + depth >= Fraction("25.5")
+
+
+def test_the_rib_fits_in_every_size() -> None:
+    """k2, p2 rib in the round wants a multiple of 4 (Binka Schwan, TKGA, 2022; trade.md section 4)."""
+    recipe = RECIPES["crew-neck"]
+    necks = [neck_of(recipe, size) for size in recipe.sizes]
+    assert [neck.stitches % 4 for neck in necks if neck] == [0] * len(recipe.sizes)
+
+
+# ----------------------------------------------------------------------------------------------------- the texts
+
+MOST = {"title": 36, "say": 400, "how": 250, "look": 200, "mend": 250, "mind": 250, "see": 200}
+"""Characters; a title must fit on a screen of 40 columns beside its number."""
+
+NOT_OURS = {
+    "color": "colour",
+    "center": "centre",
+    "gray": "grey",
+    "fiber": "fibre",
+    "cast off": "bind off",
+    "bindoff": "bind-off",
+    "neck band": "neckband",
+    "selvage": "selvedge",
+    "3-needle": "three-needle",
+    "three needle bind": "three-needle bind-off",
+    "unravel": "rip back",
+    "frog": "rip back",
+    "stitchholder": "holder",
+    "miter": "mitre",
+    "ravel": "rip back",
+    "sweater": "jumper",
+    "weaved": "woven",
+}
+"""Words that are spelled or said otherwise here, with ours beside them."""
+
+
+def shipped_texts() -> dict[str, str]:
+    """Return every file that comes with the program and is read by people, by name."""
+    files = [*shipped.recipes().values(), *(folder / "garment.toml" for folder in shipped.demos().values()), GUIDE]
+    return {f"{path.parent.name}/{path.name}": path.read_text(encoding="utf-8") for path in files}
+
+
+def strings(value: Any) -> Iterator[str]:
+    """Yield every text in a parsed TOML file, keys excepted."""
+    if isinstance(value, str):
+        yield value
+    elif isinstance(value, Mapping):
+        for inner in value.values():
+            yield from strings(inner)
+    elif isinstance(value, list):
+        for inner in value:
+            yield from strings(inner)
+
+
+@pytest.mark.parametrize("name", RECIPES)
+def test_every_step_is_told_in_full_and_briefly(name: str) -> None:
+    """Each step says what to do, how to count, how it should look, how to mend it, within what a screen holds."""
+    for step in RECIPES[name].step:
+        for key in ("title", "say", "how", "look", "mend"):
+            assert getattr(step, key), (step.title, key)
+        for key, most in MOST.items():
+            assert len(getattr(step, key)) <= most, (step.title, key)
+        if isinstance(step, Check):
+            assert all(len(item) <= 100 for item in step.items), step.title
+    assert len({step.title for step in RECIPES[name].step}) == len(RECIPES[name].step)
+
+
+@pytest.mark.parametrize("name", RECIPES)
+def test_asked_numbers_say_how_to_count_them(name: str) -> None:
+    """What the knitter is asked for has its ``how``, and a least and a most that keep a slip of the finger out."""
+    asked = [number for number in RECIPES[name].number.values() if number.ask]
+    assert asked
+    assert all(number.how and 0 < number.least < number.most <= 100 for number in asked)
+
+
+def test_texts_hold_nothing_but_plain_characters() -> None:
+    """Recipes and garments are plain ASCII without braces other than the two words that turn round with the hand."""
+    for name, text in shipped_texts().items():
+        if not name.endswith(".toml"):
+            continue
+        assert text.isascii(), name
+        for one in strings(tomllib.loads(text)):
+            assert one.isprintable(), (name, one)
+            assert one == one.strip(), (name, one)
+            assert "  " not in one, (name, one)
+            left = one.replace("{start end}", "").replace("{far end}", "")
+            assert not re.search(r"[{}<>\\`]", left), (name, one)
+
+
+def test_words_are_ours() -> None:
+    """British spelling and the words of the trade that this program uses, wherever people read."""
+    for name, text in shipped_texts().items():
+        for wrong, right in NOT_OURS.items():
+            if name == "recipes/README.md" and wrong == "cast off":
+                continue  # the guide explains that the British word is taken too
+            assert not re.search(rf"\b{re.escape(wrong)}", text, re.IGNORECASE), f"{name}: {wrong} is {right} here"
+
+
+# -------------------------------------------------------------------------------------------------- the cautions
+
+
+@pytest.mark.parametrize("name", RECIPES)
+def test_cautions_stand_at_their_steps(name: str) -> None:
+    """Pins counted at both ends, breaks and doctors for hands, steam at blocking (trade.md section 9)."""
+    steps = RECIPES[name].step
+    for step in (steps[0], steps[-1]):
+        assert isinstance(step, Check)
+        assert re.search(r"\bpins\b.*\bcounted\b", " ".join(step.items), re.IGNORECASE)
+    assert "5 to 10 minutes" in steps[0].mind
+    for step in steps:
+        if isinstance(step, PickUpAndKnit):
+            assert "numbness" in step.mind
+            assert "doctor" in step.mind
+        if isinstance(step, Block):
+            assert all(word in step.mind for word in ("iron", "steam", "pins", "local rules", "yarn's label"))
+
+
+def test_children_have_their_own_caution() -> None:
+    """Sizes for children, and only these, have a step on cords, buttons and trims, which names the rules."""
+    recipe = RECIPES["crew-neck"]
+    (step,) = [step for step in recipe.step if step.for_]
+    assert set(step.for_) == {size for size in recipe.sizes if size.endswith("years")}
+    for word in ("strangle", "choke", "local rules", "qualified"):
+        assert word in step.mind
+    for rule in ("CPSC", "ASTM F1816", "EN 14682", "CEN/TR 16792"):
+        assert rule in step.see
+
+
+# ------------------------------------------------------------------------------------------- demos and the guide
+
+
+@pytest.mark.parametrize("name", shipped.demos())
+def test_demo_garments_can_be_worked_to_their_end(name: str) -> None:
+    """Each demo names a shipped recipe, and with its own numbers and hand the ledger ends empty."""
+    plan = plan_of(shipped.demos()[name])
+    assert plan.recipe == RECIPES[plan.source]
+    assert plan.name == f"demo-{name}"
+    *_, last = work(plan.recipe, plan.size, plan.own, plan.hand)
+    assert last.ledger.empty
+
+
+def test_every_recipe_has_a_demo() -> None:
+    """Whoever tries the program can try every recipe."""
+    assert {plan_of(folder).source for folder in shipped.demos().values()} == set(RECIPES)
+
+
+def blocks(text: str) -> list[str]:
+    """Return the TOML blocks of a guide."""
+    return re.findall(r"^```toml\n(.*?)^```", text, re.MULTILINE | re.DOTALL)
+
+
+def test_the_guide_s_recipe_can_be_worked() -> None:
+    """The recipe that the guide writes from scratch is read without a fault and ends empty in every size."""
+    (text,) = [block for block in blocks(GUIDE.read_text(encoding="utf-8")) if block.startswith("format")]
+    recipe = read_text(text, "README.md")
+    for size in recipe.sizes:
+        *_, last = work(recipe, size)
+        assert last.ledger.empty
+
+
+def test_the_guide_explains_every_key() -> None:
+    """No kind and no key of the model is left out of the guide for writers."""
+    explained = set(re.findall(r"`([a-z_ ]+)`", GUIDE.read_text(encoding="utf-8")))
+    classes: tuple[type[Any], ...] = (Recipe, RecipeGauge, Number, Place, RepeatOf, Along, Held, Gap, Shaping)
+    keys = {field.name.rstrip("_") for cls in (*classes, *KINDS.values()) for field in fields(cls)}
+    assert keys | set(KINDS) <= explained, sorted((keys | set(KINDS)) - explained)
+
+
+def test_the_shipped_files_are_where_the_guide_is() -> None:
+    """The guide lies beside the recipes, so that a writer finds examples where the explanation is."""
+    assert {path.parent for path in shipped.recipes().values()} == {Path(GUIDE).parent}
