@@ -24,7 +24,7 @@ MOST_NAME = 60
 """Characters in a name."""
 
 _NUMBER_NAME = re.compile(r"[A-Za-z_][A-Za-z0-9_]*")
-_NAMES = {"tail": "a tail", "marker": "a marker", "hole": "a hole"}
+_NAMES: Mapping[str | type, str] = {"tail": "a tail", "marker": "a marker", "hole": "a hole"}
 
 
 class Links:
@@ -47,7 +47,7 @@ class Links:
                 yield from self._count(seen)
             elif seen.mark == "place":
                 yield from self._place(seen)
-            elif isinstance(seen.mark, str):
+            elif seen.mark in _NAMES:
                 yield from _name(seen.path, seen.value, _NAMES[seen.mark])
 
     def _names(self) -> Found:

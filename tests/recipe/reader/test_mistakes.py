@@ -2,20 +2,16 @@
 
 import pytest
 
+from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.reader import BadRecipe, read_text
 from tests.recipe.reader.good import GOOD, line
-
-KINDS = (
-    "arrange, count, move, pick up, pick up and knit, join, work, bind off, mark, unmark, cut, close hole, weave in, "
-    "block, check"
-)
 
 # what stands in the good recipe, what is written instead, where the mistake is found, and what is said
 MISTAKES = [
     ('tail  = "left', 'tial  = "left', "step 2.tial", "'tial' is not a key of a join step; did you mean 'tail'?"),
     ('front = "left_front"\n', "", "step 2.front", "a join step needs the key 'front': the needle nearer to you"),
     ('"cast off"', '"cst off"', "step 5", "there is no kind of step \"cst off\"; did you mean 'cast off'?"),
-    ('do       = "arrange"\n', "", "step 1", f"this step does not say what is done; add 'do', one of {KINDS}"),
+    ('do       = "arrange"\n', "", "step 1", f"this step does not say what is done; add 'do', one of {', '.join(KINDS)}"),
     ("extra = 1", "extra = true", "step 3.section 3.extra", "true stands here; a whole number, a list with one for each"
      " size, or in quotes the name of a number or a sum is wanted"),
     ("of = 1", 'of = "1"', "step 3.repeat.of", '"1" stands here; a whole number is wanted: 1, without quotes'),
