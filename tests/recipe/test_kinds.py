@@ -1,7 +1,7 @@
 """Each kind of step does to the ledger what its row of the design's table says, in examples worked by hand."""
 
 from dataclasses import replace
-from typing import Any
+from typing import Any, Literal
 
 import pytest
 
@@ -172,6 +172,19 @@ class TestPickUpAndKnit:
         assert walked[0].rhythm is not None
         assert walked[3].rhythm is not None
         assert draw(walked[3].rhythm) == draw(walked[0].rhythm)[::-1]
+
+    @pytest.mark.parametrize("hand", ["right", "left"])
+    def test_a_marker_goes_in_at_the_turn_for_either_hand(self, hand: Literal["right", "left"]) -> None:
+        """A marker between two edges lies between their stitches, from whichever end they are walked."""
+        section = [
+            {"along": "one edge", "spots": 8, "stitches": 6, "marker": "turn"},
+            {"along": "other edge", "spots": 8, "stitches": 6},
+        ]
+        start = replace(here(), hand=hand)
+        first, second = stages(start, "pick up and knit", onto="neck", section=section)
+        before = start.ledger.enter(*first.opening, *entries_between(first, 0, first.target))
+        assert before.markers == ()
+        assert before.enter(*first.closing, *second.opening).markers == ("turn",)
 
     @pytest.mark.parametrize(("into", "off", "edge"), [(14, 2, 0), (16, 0, 0), (18, 0, 2)])
     def test_held_stitches_worked_into_another_number(self, into: int, off: int, edge: int) -> None:

@@ -52,6 +52,9 @@ class PickUpAndKnit(Step):
                 along[section.along] = stage
             else:
                 stage = section.stage(here, self.onto)
+            if here.hand == "left":
+                # Its end is where a left-handed knitter comes to it first, so what is put in there comes first.
+                stage = replace(stage, opening=(*stage.closing, *stage.opening), closing=())
             walked.append(stage)
             here = replace(here, ledger=here.ledger.enter(*whole(stage)))
         if self.yarn == "new":
