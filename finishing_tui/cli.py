@@ -31,6 +31,8 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "gap": ("gap", "extra loops where a hole would be"),
     "head": ("head", "whether a neck goes over the head"),
     "yarn": ("yarn", "how much yarn an edge takes, and whether what is left will do"),
+    "audit": ("audit", "run the ledger through recipes in every size, and find what cannot be right"),
+    "schema": ("schema", "the JSON Schema of a recipe file, for editors"),
     "recipes": ("recipes", "the recipes that come with the program, or the outline of a recipe file"),
 }
 

@@ -75,7 +75,7 @@ def _told(
     if exact is None:
         shared = next((row for row in rows if row[0][at]), None)
         if shared is None:
-            text = f"nothing tells what {number.text} ({name}) must be"
+            text = f"nothing tells what the number {name} ({number.text}) must be"
             mend = "print it, or print a count that it is part of"
         else:
             others = [other for place, other in enumerate(unknown) if shared[0][place]]
@@ -86,7 +86,7 @@ def _told(
         return Finding(
             level="error",
             kind="no number fits",
-            message=f"no number of stitches makes {number.text} ({name}) come out: it would have to be {exact}",
+            message=f"no whole number makes the number {name} ({number.text}) come out: it would have to be {exact}",
             where=where,
             size=size,
             expected=f"{number.least} to {number.most}",
@@ -96,7 +96,7 @@ def _told(
     return Finding(
         level="implied",
         kind="implied",
-        message=f"{number.text} ({name}) is not printed and must be {values[name]}",
+        message=f"the number {name} ({number.text}) is not printed and must be {values[name]}",
         where=where,
         size=size,
         expected=values[name],

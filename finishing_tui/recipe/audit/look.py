@@ -21,12 +21,14 @@ class Trail:
     """What the steps before this one leave to remember that the ledger does not keep.
 
     ``band``: the stitches of the last edge that was bound off whole; ``arranged``: whether the step just before laid
-    the work; ``unsure``: places whose count is not known, since a step that names them could not be done.
+    the work; ``unsure``: places whose count is not known, since a step that names them could not be done; ``odd``:
+    (place, stitches) told not to be of their repeat, so that it is not told again while nothing changes.
     """
 
     band: int = 0
     arranged: bool = False
     unsure: frozenset[str] = frozenset()
+    odd: frozenset[tuple[str, int]] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)

@@ -32,7 +32,7 @@ def sums(footing: Footing, wrong: Mapping[str, int]) -> Found:
             yield Finding(
                 level="error",
                 kind="out of range",
-                message=f"{number.text} ({name}) comes to {value}, and is from {number.least} to {number.most}",
+                message=f"the number {name} ({number.text}) comes to {value}, and is from {number.least} to {number.most}",
                 where=("number", name),
                 size=footing.size,
                 expected=f"{number.least} to {number.most}",
@@ -49,7 +49,7 @@ def _misprinted(footing: Footing, name: str, value: int, total: int) -> Finding:
     return Finding(
         level="error",
         kind="sum",
-        message=f"{number.text} ({name}) is printed {value}, and its parts come to {total}",
+        message=f"the number {name} ({number.text}) is printed {value}, and its parts come to {total}",
         where=where,
         size=footing.size,
         expected=total,

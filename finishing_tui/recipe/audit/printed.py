@@ -53,6 +53,8 @@ def repeats(look: Look, held: int) -> Found:
     place, repeat = look.step.main_place, look.step.repeat
     if repeat is None or not place or look.here.absent(place) or repeat.takes(held):
         return
+    if (place, held) in look.trail.odd:
+        return
     form = Repeat(repeat.of, repeat.plus)
     near = nearest(held, repeat.of, repeat.plus) if held else ()
     yield look.finding(

@@ -119,7 +119,11 @@ def _run(
                     as_printed = to_hold(ledger, place, count)
                     if not ahead or ahead_from(as_printed, number) <= ahead_from(ledger, number):
                         ledger = as_printed
-            found += [*printed, *repeats(look, ledger.on(step.main_place))]
+            held = ledger.on(step.main_place)
+            odd = [*repeats(look, held)]
+            if odd:
+                trail = replace(trail, odd=trail.odd | {(step.main_place, held)})
+            found += [*printed, *odd]
             findings += [one for one in found if isinstance(one, Finding)]
             compared += [one for one in found if isinstance(one, Compared)]
         rows.append(_row(at, step, ledger, tuple(findings), begun=look is not None))

@@ -51,7 +51,7 @@ def _of(recipe: Recipe, where: Where, counts: tuple[int, ...]) -> Iterator[Findi
 
 def _called(recipe: Recipe, where: Where) -> str:
     if where[0] == "number":
-        return f"{recipe.number[str(where[1])].text} ({where[1]})"
+        return f"the number {where[1]} ({recipe.number[str(where[1])].text})"
     return f"{where[-1]}" if isinstance(where[-1], str) else f"{where[-2]}"
 
 

@@ -44,4 +44,4 @@ def remembered(look: Look) -> Trail:
     band = look.trail.band
     if isinstance(look.step, BindOff) and not look.ledger.on(look.step.from_):
         band = look.before.on(look.step.from_) or band
-    return Trail(band, isinstance(look.step, Arrange), look.trail.unsure)
+    return Trail(band, isinstance(look.step, Arrange), look.trail.unsure, look.trail.odd)

@@ -1,0 +1,214 @@
+"""``finishing audit``: the ledger run through recipes in every size; findings first, then the ledger, step by step.
+
+It finds the files and the lines and sets the answer out; whatever is found is found by ``recipe.audit``. One file is
+read, audited and told after the other, so that the thousandth takes no longer than the first.
+"""
+
+import argparse
+import shutil
+import textwrap
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+from finishing_tui.commands.answer import Answer
+from finishing_tui.commands.audit_table import table
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.words import listing, plural
+from finishing_tui.recipe.audit import Audit, Finding, audit
+from finishing_tui.recipe.audit.finding import Where
+from finishing_tui.recipe.model import Recipe
+from finishing_tui.recipe.numbers import size_index
+from finishing_tui.recipe.reader import BadRecipe, read_recipe
+from finishing_tui.recipe.reader.errors import spoken
+from finishing_tui.recipe.reader.guards import decoded
+from finishing_tui.recipe.reader.text import visible
+
+EXAMPLE = """\
+Every step of the recipe is done on paper, in every size. An error cannot be knitted as written, or contradicts
+itself; a warning can be knitted, but is doubtful. What is not printed is worked out. Below the findings stands the
+ledger: the live stitches on every place after every step (! error, ? warning). Of several files or a folder only the
+findings are told, unless --ledger asks for both. The exit status is 1 when there are errors.
+
+  finishing audit my_neckband.toml --size 2
+  finishing audit patterns/
+"""
+
+_NARROW, _WIDE = 40, 120
+"""Lines are never set wider than this; a narrower window than the other is taken as that wide."""
+
+_GARMENT = "garment.toml"
+"""In a folder, files of this name are no recipes: they belong to garments in hand."""
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """Add what the command takes."""
+    parser.add_argument("files", nargs="+", type=Path, metavar="FILE", help="a recipe, or a folder of recipes")
+    parser.add_argument("--size", help="only this size (all, when it is not given)")
+    parser.add_argument("--ledger", action="store_true", help="show the ledger of every file, also of several")
+
+
+def answer(args: argparse.Namespace) -> Answer:
+    """Return the audit of every file.
+
+    Raises ``FinishingError`` with every mistake when not one of the files can be read. Where some cannot, they are told
+    among the others, and the exit status is 2.
+    """
+    texts, data, wrong = list[str](), dict[str, Any](), list[str]()
+    alone = args.ledger or (len(args.files) == 1 and not args.files[0].is_dir())
+    width = min(max(shutil.get_terminal_size((80, 24)).columns, _NARROW), _WIDE)
+    status = 0
+    for file in _recipes(args.files):
+        name = visible(str(file))
+        try:
+            recipe = read_recipe(file)
+            sizes = None if args.size is None else (size_index(recipe, args.size),)
+        except FinishingError as error:
+            wrong.append(str(error) if isinstance(error, BadRecipe) else f"{name}: {error}")
+            texts.append(f"{wrong[-1]}")
+            data[name] = {"ok": False, "sizes": {}, "unreadable": wrong[-1]}
+            continue
+        found = audit(recipe, sizes)
+        line = _lines(file) if found.findings else _no_line
+        status = max(status, 0 if found.ok else 1)
+        texts.append("\n".join(_told(name, recipe, found, line, width, ledger=alone)))
+        data[name] = _data(recipe, found, line)
+    if wrong and len(wrong) == len(data):
+        raise FinishingError("\n".join(wrong))
+    return Answer("\n\n".join(texts), data, 2 if wrong else status)
+
+
+def _recipes(files: list[Path]) -> Iterator[Path]:
+    """Yield the files named, and those in the folders named; raises ``FinishingError`` for a folder without any."""
+    for file in files:
+        if not file.is_dir():
+            yield file
+            continue
+        inside = [path for path in sorted(file.rglob("*.toml")) if path.name != _GARMENT]
+        if not inside:
+            raise FinishingError(f"{visible(str(file))}: this folder has no recipe in it (a file that ends in .toml)")
+        yield from inside
+
+
+Line = Callable[[Where], int | None]
+
+
+def _no_line(_where: Where) -> None:
+    return None
+
+
+def _lines(file: Path) -> Line:
+    """Return what tells the line of a place in the file; only a recipe with findings is read a second time for it."""
+    from finishing_tui.recipe.reader.lines import line_of, lines_of  # noqa: PLC0415  (a second parser, seldom needed)
+
+    text = decoded(file.read_bytes())
+    lines = lines_of(text) if isinstance(text, str) else {}
+    return lambda where: line_of(where, lines)
+
+
+def _told(name: str, recipe: Recipe, found: Audit, line: Line, width: int, *, ledger: bool) -> Iterator[str]:
+    yield f"{name}: {recipe.title}"
+    yield f"{_counted(found)} in {_sizes([size.size for size in found.sizes])}, {plural(len(recipe.step), 'step')}."
+    for alike in _alike(found):
+        finding, sizes = alike[0], list(dict.fromkeys(one.size for one in alike))
+        where = line(finding.where)
+        place = f"line {where}" if where else "the file"
+        title = f"step {finding.step + 1}, {recipe.step[finding.step].title}" if finding.step is not None else ""
+        about = title or spoken(_named(finding.where))
+        every = len(sizes) == len(found.sizes) > 1
+        whose = "" if not finding.size else ", in every size" if every else f", in {_sizes(sizes)}"
+        yield ""
+        yield from textwrap.wrap(f"{finding.level}, {place}: {about}{whose}", width, subsequent_indent="  ")
+        for sentence, named in _sentences(alike):
+            size = "" if named == sizes else f"{_sizes(named)}: "
+            text = f"{size}{sentence}"
+            yield from textwrap.wrap(
+                f"{text[:1].upper()}{text[1:]}.", width, initial_indent="  ", subsequent_indent="  "
+            )
+    for audited in found.sizes if ledger else ():
+        yield ""
+        yield f"Size {audited.size}: live stitches after every step"
+        yield from table(recipe, audited, width)
+
+
+def _counted(found: Audit) -> str:
+    levels = [finding.level for finding in found.findings]
+    errors, warnings = levels.count("error"), levels.count("warning")
+    if not errors and not warnings:
+        return "It comes out"
+    return listing([plural(many, what) for many, what in ((errors, "error"), (warnings, "warning")) if many])
+
+
+def _alike(found: Audit) -> Iterator[list[Finding]]:
+    """Yield the findings that are about the same thing together, whatever their size; the errors first."""
+    groups: dict[tuple[str, str, Where], list[Finding]] = {}
+    for finding in found.findings:
+        groups.setdefault((finding.level, finding.kind, _named(finding.where)), []).append(finding)
+    order = ("error", "warning", "implied")
+    yield from sorted(groups.values(), key=lambda alike: order.index(alike[0].level))
+
+
+def _sentences(alike: list[Finding]) -> list[tuple[str, list[str]]]:
+    """Return the different sentences of findings about one thing, each with the sizes it is said of."""
+    if alike[0].level == "implied":
+        together = alike[0].message.removesuffix(f" {alike[0].expected}")
+        return [(f"{together} {', '.join(str(one.expected) for one in alike)}", [one.size for one in alike])]
+    found: dict[str, list[str]] = {}
+    for one in alike:
+        found.setdefault(one.sentence, []).append(one.size)
+    return list(found.items())
+
+
+def _named(where: Where) -> Where:
+    """Return where something stands without its position in a list by size."""
+    return where[:-1] if where and isinstance(where[-1], int) and len(where) > 2 else where
+
+
+def _sizes(names: list[str]) -> str:
+    if len(names) == 1:
+        return f"size {names[0]}"
+    return f"{len(names)} sizes" if len(names) > 4 else f"sizes {listing(names)}"
+
+
+def _data(recipe: Recipe, found: Audit, line: Line) -> dict[str, Any]:
+    sizes = {
+        size.size: {
+            "start": dict(size.start),
+            "ledger": [
+                {
+                    "step": row.step + 1,
+                    "do": row.do,
+                    "title": row.title,
+                    "live": dict(row.live),
+                    "tails": list(row.tails),
+                    "markers": list(row.markers),
+                    "holes": list(row.holes),
+                }
+                for row in size.rows
+            ],
+            "findings": [_finding(finding, line) for finding in size.findings],
+            "implied": dict(size.implied),
+        }
+        for size in found.sizes
+    }
+    return {
+        "ok": found.ok,
+        "title": recipe.title,
+        "sizes": sizes,
+        "findings": [_finding(finding, line) for finding in found.general],
+    }
+
+
+def _finding(finding: Finding, line: Line) -> dict[str, Any]:
+    return {
+        "level": finding.level,
+        "kind": finding.kind,
+        "step": None if finding.step is None else finding.step + 1,
+        "line": line(finding.where),
+        "key": spoken(finding.where),
+        "expected": finding.expected,
+        "found": finding.found,
+        "message": finding.message,
+        "sum": finding.sum,
+        "suggestion": finding.suggestion,
+    }

@@ -1,0 +1,98 @@
+"""The ledger of one size as a table to pin to the wall: a row a step, a column a place, as wide as it may be.
+
+Plain text in columns; where the places do not fit side by side the table is continued below with the rest of them.
+"""
+
+import textwrap
+from collections.abc import Iterator, Sequence
+
+from finishing_tui.recipe.audit import Row, SizeAudit
+from finishing_tui.recipe.model import Recipe
+
+NONE = "·"
+"""Stands where a place holds nothing."""
+
+_TITLE = 24
+"""The least width of a step's title."""
+
+_WORD = 11
+"""The longest word a column's heading has in one line."""
+
+
+def table(recipe: Recipe, audit: SizeAudit, width: int) -> Iterator[str]:
+    """Yield the lines of the table, none longer than ``width`` (at least 40)."""
+    heads, cells = _columns(recipe, audit)
+    sizes = [max([len(word) for word in head] + [len(row[at]) for row in cells]) for at, head in enumerate(heads)]
+    at = 0
+    while at < len(heads) or at == 0:
+        room, upto = width - 4 - _TITLE, at
+        while upto < len(heads) and (upto == at or room >= sizes[upto] + 2):
+            room -= sizes[upto] + 2
+            upto += 1
+        if at:
+            yield ""
+        yield from _block(audit, heads[at:upto], [row[at:upto] for row in cells], sizes[at:upto], _TITLE + max(room, 0))
+        at = upto or 1
+
+
+def _columns(recipe: Recipe, audit: SizeAudit) -> tuple[list[list[str]], list[list[str]]]:
+    """Return the headings, as words to be stacked, and a list of cells for the start and every step."""
+    places = [name for name in recipe.place if audit.start.get(name) or any(row.live.get(name) for row in audit.rows)]
+    others = [
+        (what, count)
+        for what, count in (("tails", _tails), ("markers", _markers), ("holes", _holes))
+        if any(count(row) for row in audit.rows) or (what == "tails" and recipe.tails)
+    ]
+    heads = [_stacked(recipe.place[name].text) for name in places] + [[what] for what, _ in others]
+    start = [_cell(audit.start.get(name, 0)) for name in places]
+    start += [_cell(len(recipe.tails) if what == "tails" else 0) for what, _ in others]
+    cells = [start]
+    for row in audit.rows:
+        held = [_cell(row.live.get(name, 0)) for name in places]
+        cells.append(held + [_cell(count(row)) for _, count in others])
+    return heads, cells
+
+
+def _block(
+    audit: SizeAudit, heads: Sequence[list[str]], cells: Sequence[list[str]], sizes: Sequence[int], wide: int
+) -> Iterator[str]:
+    tall = max((len(head) for head in heads), default=1)
+    for line in range(tall):
+        words = [head[line - tall + len(head)] if line >= tall - len(head) else "" for head in heads]
+        step = "step" if line == tall - 1 else ""
+        yield _line(step, words, sizes, wide, "")
+    yield _line("the pieces as they come", cells[0], sizes, wide, "")
+    for row, held in zip(audit.rows, cells[1:], strict=True):
+        first, *more = textwrap.wrap(row.title, wide - 1) or [""]
+        yield _line(first, held, sizes, wide, f"{_flag(row)}{row.step + 1}")
+        yield from (f"    {rest}" for rest in more)
+
+
+def _line(text: str, words: Sequence[str], sizes: Sequence[int], wide: int, number: str) -> str:
+    columns = "".join(f"  {word:>{size}}" for word, size in zip(words, sizes, strict=True))
+    return f"{number:>3} {text:<{wide}}{columns}".rstrip()
+
+
+def _flag(row: Row) -> str:
+    levels = {finding.level for finding in row.findings}
+    return "!" if "error" in levels else "?" if "warning" in levels else ""
+
+
+def _cell(count: int) -> str:
+    return str(count) if count else NONE
+
+
+def _stacked(text: str) -> list[str]:
+    return [part for word in text.split() for part in textwrap.wrap(word, _WORD)]
+
+
+def _tails(row: Row) -> int:
+    return len(row.tails)
+
+
+def _markers(row: Row) -> int:
+    return len(row.markers)
+
+
+def _holes(row: Row) -> int:
+    return len(row.holes)
