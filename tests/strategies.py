@@ -27,6 +27,11 @@ from finishing_tui.craft.ledger import (
 )
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.kinds.base import Here, Step
+from finishing_tui.recipe.kinds.buttonholes import Buttonholes
+from finishing_tui.recipe.kinds.measure import Measure
+from finishing_tui.recipe.kinds.sections import Along
+from finishing_tui.recipe.kinds.shape import Shape
+from finishing_tui.recipe.kinds.short_rows import ShortRows
 from finishing_tui.recipe.model import Number, Place, Recipe, RecipeGauge
 from finishing_tui.recipe.reader.shape import Field, arms, bare, fields_of, is_model, one_of
 
@@ -178,8 +183,10 @@ def _field(cls: type, field: Field) -> st.SearchStrategy[Any]:
         return st.integers(1, 4)
     if field.key == "change":
         return st.sampled_from((-2, -1, 1, 2, 4))
-    if field.key == "over":
+    if field.key == "over" and field.type is str:
         return st.sampled_from(("10 cm", "4 in"))
+    if (cls, field.key) in _FITTING:
+        return st.sampled_from(_FITTING[cls, field.key])
     if field.key == "for":
         return st.lists(st.sampled_from(SIZES), max_size=2, unique=True)
     if field.key == "mirrors":
@@ -215,8 +222,33 @@ def _values(wanted: Any) -> st.SearchStrategy[Any]:
     return {str: texts, int: st.integers(0, 9), bool: st.booleans()}[inner]
 
 
+_FITTING: Mapping[tuple[type, str], tuple[Any, ...]] = {
+    (Along, "length"): ("18 cm", "7 in"),
+    (Along, "slope"): ("1 stitch every 2 rows, 5 times, then 4 rows straight", "14 rows straight"),
+    (Buttonholes, "holes"): (1, 2, [2, 2, 3]),
+    (Buttonholes, "width"): (1, 2),
+    (Buttonholes, "first"): (1, 2, "one"),
+    (Buttonholes, "last"): (1, 3),
+    (Measure, "value"): ("24.5 cm", "9 1/2 in"),
+    (Measure, "tolerance"): ("1 cm", "1/2 in"),
+    (Shape, "method"): ("k2tog", "ssk", "M1"),
+    (ShortRows, "first"): (1, 2, "one"),
+    (ShortRows, "step"): (1, 2),
+    (ShortRows, "times"): (1, 2),
+}
+"""Values that can be read, or fit one another, for keys whose type alone would seldom give them."""
+
+
 def _one_of_two(table: dict[str, Any]) -> dict[str, Any]:
     """Keep one of two keys that exclude each other, and give one where one is needed."""
+    if table.get("do") == "seam":
+        table["sides"] = (table["sides"] * 2)[:2]
+    if table.get("do") == "measure":
+        table = {key: value for key, value in table.items() if key != "tolerance" or "value" in table}
+    if table.get("do") == "buttonholes" and "between" in table:
+        table.pop("over", None)
+    if "along" in table and "from" not in table and "gap" not in table:
+        table.setdefault("spots", 14)
     if table.get("do") == "work":
         table.pop("rows" if "rounds" in table else "", None)
         if "rows" not in table:
@@ -229,7 +261,7 @@ def _one_of_two(table: dict[str, Any]) -> dict[str, Any]:
 
 def _sensible(table: dict[str, Any]) -> bool:
     pairs = (("front", "back"), ("to", "from"))
-    if table.get("do") in {"join", "move"} and any(
+    if table.get("do") in {"join", "graft", "move"} and any(
         one in table and table[one] == table.get(other) for one, other in pairs
     ):
         return False

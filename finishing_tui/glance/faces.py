@@ -125,16 +125,21 @@ def _said(stage: Stage, progress: Progress) -> str:
 
 
 def _pairs(state: State, stage: Stage, progress: Progress) -> PairFace:
-    here = state.plan.here(state.ledger)
+    here, done = state.plan.here(state.ledger), progress.mark.units
+    front, back = state.ledger.on(stage.front), state.ledger.on(stage.back)
+    if stage.bars:
+        front, back = (sum(taken[done:]) for taken in stage.bars)
     return PairFace(
-        progress.mark.units,
+        done,
         stage.units,
         stage.act,
         here.name(stage.front),
-        state.ledger.on(stage.front),
+        front,
         here.name(stage.back),
-        state.ledger.on(stage.back),
+        back,
         stage.words,
+        _said(stage, progress),
+        stage.moves_of(done + 1),
     )
 
 

@@ -80,7 +80,11 @@ class StitchFace:
 
 @dataclass(frozen=True, slots=True)
 class PairFace:
-    """Pairs of a join: ``count`` of ``of``; ``front`` and ``back`` needle with what is left on each."""
+    """Pairs of a join, a graft or a seam: ``count`` of ``of``.
+
+    ``front`` and ``back``: the needles (of a seam: the edges), with what is left on each; ``said``: words for just the
+    next pair; ``moves``: the moves it is made of, in turn, where it is several.
+    """
 
     count: int
     of: int
@@ -90,6 +94,8 @@ class PairFace:
     back: str
     back_left: int
     words: str
+    said: str = ""
+    moves: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

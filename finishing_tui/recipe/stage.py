@@ -46,6 +46,14 @@ class Item:
 
 
 @dataclass(frozen=True, slots=True)
+class Moves:
+    """What the hands do in every unit from ``first`` (1-based) on, move by move, until other moves are given."""
+
+    first: int
+    said: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Stage:
     """Part of a step that is done in one way.
 
@@ -59,6 +67,8 @@ class Stage:
     band stitches in 10 cm, if known.
     ``front``, ``back``: the two needles of a pair; ``empties``: both are to be empty in the end.
     ``takes_all``: whether ``enter`` may do all that is left at one go. ``of``: for a value, what it is measured in.
+    ``moves``: where a unit is several moves, each said on its own. ``bars``: in a seam, for each of its two sides how
+    many bars every unit takes; ``front`` and ``back`` are then the sides, in words.
     """
 
     unit: Unit
@@ -85,6 +95,12 @@ class Stage:
     front: str = ""
     back: str = ""
     empties: bool = False
+    moves: tuple[Moves, ...] = ()
+    bars: tuple[tuple[int, ...], ...] = ()
+
+    def moves_of(self, unit: int) -> tuple[str, ...]:
+        """Return the moves of the ``unit``-th unit, in turn; none where a unit is one move."""
+        return next((moves.said for moves in reversed(self.moves) if moves.first <= unit), ())
 
 
 def none_of(title: str, act: str) -> Stage:

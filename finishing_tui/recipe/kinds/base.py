@@ -11,6 +11,7 @@ from types import MappingProxyType
 from typing import ClassVar, Literal
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.gauge import Gauge
 from finishing_tui.craft.ledger import FOUND, Entry, Ledger, Posting, TailEntry, YarnEntry
 from finishing_tui.recipe.keys import READ, Count, PlaceName
 from finishing_tui.recipe.stage import Stage
@@ -61,7 +62,8 @@ class Here:
 
     ``counts`` works a ``Count`` out for this size; ``texts`` are the places' names in words; ``natural`` is the
     natural ratio of stitches to each spot (row, ridge, chain, stitch), empty where no gauge is known, and
-    ``per_10cm`` the stitches of the band in 10 cm, None where it is not. ``none``: the places that hold nothing in this
+    ``per_10cm`` the stitches of the band in 10 cm, None where it is not. ``body`` and ``band``: the gauges themselves,
+    where they are known (a band without one of its own has the body's). ``none``: the places that hold nothing in this
     size, as printed: what is done with their stitches is not for this size.
     """
 
@@ -73,6 +75,8 @@ class Here:
     hand: Literal["right", "left"] = "right"
     per_10cm: int | None = None
     none: frozenset[str] = frozenset()
+    body: Gauge | None = None
+    band: Gauge | None = None
 
     def name(self, place: str) -> str:
         """Return a place's name as a sentence takes it: its words, or its key where it has none."""

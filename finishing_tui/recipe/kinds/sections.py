@@ -5,12 +5,17 @@ Each turns itself into one stage. The order in which hands walk them, and which 
 """
 
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Annotated, ClassVar, Literal
 
-from finishing_tui.craft.edges import USUAL
+from finishing_tui.craft.edges import ROWS_PER, USUAL
+from finishing_tui.craft.figures import rounded
 from finishing_tui.craft.ledger import EDGE, OFF, HoleEntry, MarkerEntry
+from finishing_tui.craft.lengths import read_length
+from finishing_tui.craft.slopes import count_along, read_slope, rows_of, stitches_along
 from finishing_tui.craft.spacing import Rhythm, say, space
-from finishing_tui.recipe.counts import count_of
+from finishing_tui.craft.words import plural
+from finishing_tui.recipe.counts import count_of, in_range
 from finishing_tui.recipe.keys import READ, Count, HoleName, MarkerName, OneOf, PlaceName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here
 from finishing_tui.recipe.stage import Flow, Stage, loops_onto, none_of
@@ -27,12 +32,16 @@ class Along:
 
     along: str
     """What it runs along: "left front neck"."""
-    spots: Count
-    """How many rows, ridges, chains or stitches it has."""
+    spots: Count | None = None
+    """How many rows, ridges, chains or stitches it has; worked out where a slope or a length is given instead."""
     unit: Literal["row", "ridge", "chain", "stitch"] = "row"
     """What one spot is. A ridge (garter) and a chain (slipped edge) are two rows each."""
     stitches: Count | None = None
-    """Stitches to pick from it; by the natural ratio where it is left out."""
+    """Stitches to pick from it; by the natural ratio, or along its slope, where it is left out."""
+    length: str = ""
+    """How long it is, with its unit: "24.5 cm"; the gauge turns that into spots where none are given."""
+    slope: str = ""
+    """How it was shaped: "1 stitch every 2 rows, 5 times, then 18 rows straight"."""
     mirrors: str = ""
     """The section (its ``along``) that this one is the mirror of."""
     style: Literal["easy", "even", ""] = ""
@@ -44,7 +53,7 @@ class Along:
 
     def stage(self, here: Here, onto: str, style: str, ends: str, *, halt: bool, mirror: Stage | None) -> Stage:
         """Return its stage; ``mirror``: the stage of the section it mirrors, once that has been walked."""
-        spots = count_of(self.spots, here.numbers, here.size)
+        spots = self.walked(here)
         stitches = self.wanted(here, spots)
         if not spots and not stitches:
             return none_of(self.along, "PICK")
@@ -53,7 +62,7 @@ class Along:
         rhythm: Rhythm = space(stitches, spots, style=even, ends=closed)
         if mirror is not None and mirror.rhythm is not None and (mirror.units, mirror.target) == (spots, stitches):
             rhythm = mirror.rhythm.mirrored()
-        natural = here.natural.get(self.unit)
+        natural = self.natural(here, spots)
         return Stage(
             "spot",
             spots,
@@ -73,11 +82,52 @@ class Along:
             halts=(spots // 2,) if halt and spots >= LONG else (),
         )
 
+    def walked(self, here: Here) -> int:
+        """Return how many spots there are: as given, the rows of the slope, or what the gauge makes of the length.
+
+        Raises ``CannotBegin`` where that cannot be told, ``Impossible`` for a slope or a length that cannot be read.
+        """
+        given = None if self.spots is None else count_of(self.spots, here.numbers, here.size)
+        if self.slope:
+            rows = rows_of(read_slope(self.slope))
+            high = ROWS_PER.get(self.unit)
+            if high is None or rows % high or given not in {None, rows // high}:
+                counted = (
+                    plural(rows, "row") if given is None else f"{plural(rows, 'row')}, not {plural(given, self.unit)}"
+                )
+                raise CannotBegin(
+                    f"the slope of {self.along} has {counted}, walked {self.unit} by {self.unit}; make them agree",
+                    kind="slope",
+                )
+            return rows // high
+        if given is not None:
+            return given
+        if not self.length:
+            raise CannotBegin(
+                f"the section {self.along} says neither its spots nor a slope nor a length; count its rows"
+            )
+        if here.body is None:
+            raise CannotBegin(f"{self.along} is given by its length: give the gauge too, or count its rows")
+        long, high = read_length(self.length), ROWS_PER.get(self.unit)
+        exact = here.body.stitches_in(long) if high is None else here.body.rows_in(long) / high
+        return in_range(rounded(exact), f"the spots of {self.along}")
+
     def wanted(self, here: Here, spots: int) -> int:
-        """Return the stitches to pick over ``spots`` spots: the count given, or the nearest to the natural ratio."""
+        """Return the stitches to pick over ``spots`` spots: the count given, or the nearest to the natural one."""
         if self.stitches is not None:
             return count_of(self.stitches, here.numbers, here.size)
+        if self.slope and here.body is not None:
+            return max(1, count_along(read_slope(self.slope), here.body, here.band))
         return min(spots, 1) and max(1, round(spots * here.natural.get(self.unit, USUAL[self.unit])))
+
+    def natural(self, here: Here, spots: int) -> Fraction | None:
+        """Return the natural ratio of stitches to its spots, None where no gauge is known.
+
+        On a slope it is that of the stitches along it, to within a thousandth: roots have no exact one.
+        """
+        if self.slope and here.body is not None:
+            return (stitches_along(read_slope(self.slope), here.body, here.band) / spots).limit_denominator(1000)
+        return here.natural.get(self.unit)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

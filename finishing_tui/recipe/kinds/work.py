@@ -9,6 +9,7 @@ from finishing_tui.craft.ledger import EDGE, OFF
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import READ, Count, PlaceName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
+from finishing_tui.recipe.kinds.short_rows import ShortRows
 from finishing_tui.recipe.stage import Flow, Stage, none_of
 
 
@@ -60,9 +61,11 @@ class Work(Step):
     """Stitches more (or, negative, fewer) after the first round, where that is all the shaping there is."""
     shaping: tuple[Shaping, ...] = ()
     """The shaping, round by round."""
+    short_rows: ShortRows | None = None
+    """Rows at the beginning of the step that turn before the end."""
 
     def stages(self, here: Here) -> tuple[Stage, ...]:
-        """Return one stage of rounds or rows, with what each shaped one says and enters."""
+        """Return one stage of rounds or rows, with what each shaped or short one says and what it enters."""
         if here.absent(self.on):
             return (none_of(here.name(self.on), "ROW" if self.rounds is None else "ROUND"),)
         here.holding(self.on, 1, "worked")
@@ -78,7 +81,8 @@ class Work(Step):
                 raise CannotBegin(f"the shaping of {self.title!r} names {name} {number}, of {many}")
             changes[number] = changes.get(number, 0) + change
             hints[number] = f"{hints[number]}; {hint}" if number in hints else hint
-        held, flows, said = here.ledger.on(self.on), list[Flow](), list[tuple[int, str]]()
+        held, flows, said = here.ledger.on(self.on), list[Flow](), dict[int, str]()
+        standing = {1: held}  # the stitches there are from a round on
         for number in sorted(changes):
             change = changes[number]
             if held + change < 0:
@@ -87,10 +91,26 @@ class Work(Step):
             if change:
                 ends = (self.on, OFF) if change < 0 else (EDGE, self.on)
                 flows.append(Flow(*ends, abs(change), number, number))
-            said.append((number, f"{hints[number]}: {held} after it"))
+            said[number] = f"{hints[number]}: {held} after it"
+            standing[number + 1] = held
+        if self.short_rows is not None:
+            for number, turn in self.short_rows.said(
+                here, lambda row: standing[max(n for n in standing if n <= row)], many
+            ):
+                said[number] = f"{turn}; {said[number]}" if number in said else turn
         words = f"Work {many} {name if many == 1 else name + 's'}{' of ' + self.pattern if self.pattern else ''}."
         return (
-            Stage("round", many, f"{name}s", name.upper(), words, 0, self.on, flows=tuple(flows), said=tuple(said)),
+            Stage(
+                "round",
+                many,
+                f"{name}s",
+                name.upper(),
+                words,
+                0,
+                self.on,
+                flows=tuple(flows),
+                said=tuple(sorted(said.items())),
+            ),
         )
 
     def _changes(self, many: int) -> Iterator[tuple[int, int, str]]:
