@@ -63,6 +63,9 @@ counts = st.one_of(
 """Counts in every way a recipe can say one, from 0 to 20."""
 
 
+_ANY_STEP = frozenset({"say", "how", "look", "mend", "mind", "see", "expect", "repeat", "for", "unequal"})
+
+
 @st.composite
 def ledgers(draw: st.DrawFn) -> Ledger:
     """Return a ledger in the middle of a garment: stitches on some places, and some tails, markers, holes and yarns."""
@@ -116,9 +119,13 @@ def heres(draw: st.DrawFn) -> Here:
     )
 
 
-def steps(do: str | None = None) -> st.SearchStrategy[Any]:
-    """Return steps of the kind ``do``, or of any kind at all: plain tables that the reader takes."""
-    return st.one_of(*(_table(KINDS[name]) for name in ([do] if do else KINDS)))
+def steps(do: str | None = None, *, work_only: bool = False) -> st.SearchStrategy[Any]:
+    """Return steps of the kind ``do``, or of any kind at all: plain tables that the reader takes.
+
+    ``work_only``: without the words and checks that any step may carry, which no stage depends on.
+    """
+    left_out = _ANY_STEP if work_only else frozenset()
+    return st.one_of(*(_table(KINDS[name], left_out) for name in ([do] if do else KINDS)))
 
 
 def recipes() -> st.SearchStrategy[dict[str, Any]]:
@@ -168,10 +175,11 @@ def _toml(value: Any) -> str:
     return json.dumps(value, ensure_ascii=False)
 
 
-def _table(cls: type) -> st.SearchStrategy[Any]:
-    """Return tables of a model class, with any of the keys that may be left out."""
-    required = {key: _field(cls, field) for key, field in fields_of(cls).items() if not field.optional}
-    optional = {key: _field(cls, field) for key, field in fields_of(cls).items() if field.optional}
+def _table(cls: type, left_out: frozenset[str] = frozenset()) -> st.SearchStrategy[Any]:
+    """Return tables of a model class, with any of the keys that may be left out but for ``left_out``."""
+    fields = fields_of(cls).items()
+    required = {key: _field(cls, field) for key, field in fields if not field.optional}
+    optional = {key: _field(cls, field) for key, field in fields if field.optional and key not in left_out}
     if issubclass(cls, Step):
         required["do"] = optional.pop("do")
     tables = st.fixed_dictionaries(required, optional=optional)

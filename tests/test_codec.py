@@ -7,7 +7,7 @@ from types import MappingProxyType
 from typing import Any, Literal, get_args
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from finishing_tui.codec import Unreadable, decode, encode
@@ -39,6 +39,7 @@ def there_and_back(wanted: Any, value: Any) -> Any:
 
 
 @pytest.mark.parametrize("do", KINDS)
+@settings(max_examples=25)  # a kind
 @given(data=st.data())
 def test_steps_of_every_kind_come_back(do: str, data: st.DataObject) -> None:
     """A step is stored in the plan with all its fields."""
@@ -80,6 +81,7 @@ def test_ledgers_come_back(ledger: Ledger) -> None:
 
 
 @pytest.mark.parametrize("cls", get_args(Event), ids=lambda cls: cls.__name__)
+@settings(max_examples=15)  # a sort of event; each holds many values
 @given(data=st.data())
 def test_events_come_back(cls: Any, data: st.DataObject) -> None:
     """Every event that can happen, with everything in it."""

@@ -79,7 +79,7 @@ def _in_order(numbers: Mapping[str, Number]) -> list[str]:
                 stack.pop()
                 continue
             if any(other in state for other in blocked):
-                raise NoNumber(f"the number {name!r} is worked out from itself: {' , '.join(stack)}")
+                raise NoNumber(f"the number {name!r} is worked out from itself: {' → '.join((*stack, name))}")
             state[name] = False
             stack.append(blocked[0])
     return order

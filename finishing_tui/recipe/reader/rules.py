@@ -27,6 +27,8 @@ Table = Mapping[str, Any]
 Rule = Callable[[Path, Table, Links], Found]
 
 _BRACED = re.compile(r"\{([^{}\n]{0,60})\}")
+MOST_SIZES = 100
+"""Every count is worked out for every size, so there must be an end to them."""
 _TURNED = ("start end", "far end")
 """The words in braces that turn round for a left-handed knitter."""
 
@@ -44,6 +46,8 @@ def _recipe(_path: Path, table: Table, _links: Links) -> Found:
     yield from _said(("title",), table, "title", "what is finished, in a few words")
     if table.get("sizes") == []:
         yield ("sizes",), 'there are no sizes; a recipe has at least one, such as sizes = ["one size"]'
+    if isinstance(table.get("sizes"), list) and len(table["sizes"]) > MOST_SIZES:
+        yield ("sizes",), f"there are {len(table['sizes'])} sizes; {MOST_SIZES} are the most, in one recipe"
     if table.get("step") == []:
         yield ("step",), "there are no steps; a recipe has at least one"
     if isinstance(table.get("sizes"), list):
