@@ -130,6 +130,9 @@ def _double(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct, 
     other_side = stage.back if side == stage.front else stage.front
     if stage.empties and state.ledger.on(side) - state.ledger.on(other_side) < 1:
         return Refusal("that needle does not hold more than the other; two together there would leave them unequal")
+    refusal = _unmatched(state, stage, progress.mark)
+    if refusal and state.ledger.on(side) - state.ledger.on(other_side) > stage.units - progress.mark.units:
+        return refusal
     after = replace(progress, mark=Mark(units, 0, units), doubled=(*progress.doubled, (units, side)))
     extra: Entry = Posting(side, OFF, 1)
     entries = (extra, *passed(work, index, after.mark))
@@ -151,13 +154,14 @@ def _double(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct, 
 
 
 def _unmatched(state: State, stage: Stage, mark: Mark) -> Refusal | None:
-    """Refuse the last pair of a join that would leave stitches of one needle without a partner."""
+    """Refuse a pair of a join after which stitches of one needle would be left without a partner."""
     front, back = state.ledger.on(stage.front), state.ledger.on(stage.back)
-    if not stage.empties or front == back or min(front, back) > 1 or stage.units - mark.units > 1:
+    pairs = min(front, back, stage.units - mark.units)
+    if not stage.empties or abs(front - back) < pairs or front == back:
         return None
-    texts = state.plan.recipe.place
-    long = stage.front if front > back else stage.back
-    return Refusal(
-        f"the {texts[stage.front].text} has {front} left and the {texts[stage.back].text} {back}: "
-        f"x works two together on the {texts[long].text}"
-    )
+    name = state.plan.here(state.ledger).name
+    long = name(stage.front if front > back else stage.back)
+    left = f"the {name(stage.front)} has {front} left and the {name(stage.back)} {back}"
+    if abs(front - back) > pairs:
+        return Refusal(f"{left}, more than two together can take up: count both, or work some of the {long} off first")
+    return Refusal(f"{left}: x works two together on the {long}")

@@ -1,0 +1,98 @@
+"""Garments on paper that are one section of an edge, and questions about them."""
+
+from hypothesis import strategies as st
+
+from finishing_tui.garment.commands import ChoosePace, Finish, Press
+from finishing_tui.garment.events import Pace
+from finishing_tui.garment.state import State
+from finishing_tui.garment.work import Progress, Work
+from finishing_tui.recipe.stage import Stage
+from tests.garment.paper import Paper, plan_for
+
+PACES: tuple[Pace, ...] = ("loop", "spot", "run")
+"""What a press may stand for along an edge."""
+
+
+def along(
+    spots: int, stitches: int, style: str = "easy", ends: str = "open", *, pace: Pace = "loop", gauge: str = ""
+) -> Paper:
+    """Return a garment just begun: one section with a recount at its half, then two rows of a band, a marker, a check.
+
+    ``gauge``: the keys of a gauge, if there is one.
+    """
+    paper = Paper(
+        plan_for(f"""
+format = 1
+title = "One section"
+sizes = ["one"]
+{gauge and "gauge = { " + gauge + " }"}
+[place.band]
+text = "band needle"
+kind = "needle"
+[[step]]
+do = "pick up and knit"
+title = "Pick up"
+onto = "band"
+  [[step.section]]
+  along = "edge"
+  spots = {spots}
+  unit = "row"
+  stitches = {stitches}
+  style = "{style}"
+  ends = "{ends}"
+[[step]]
+do = "work"
+title = "Work the band"
+on = "band"
+rows = 2
+[[step]]
+do = "mark"
+title = "Mark it"
+marker = "it"
+[[step]]
+do = "check"
+title = "Look at it"
+items = ["It lies flat."]
+""")
+    )
+    return paper if pace == "loop" else paper.did(ChoosePace(pace))
+
+
+@st.composite
+def sections(draw: st.DrawFn, least: int = 1, most: int = 40) -> tuple[int, int, str, str]:
+    """Return spots, stitches, style and ends that can be: up to two stitches a spot, ends that can be picked."""
+    spots = draw(st.integers(least, most))
+    ends = draw(st.sampled_from(("open", "closed")))
+    stitches = draw(st.integers(2 if ends == "closed" and spots > 1 else 1, 2 * spots))
+    return spots, stitches, draw(st.sampled_from(("easy", "even"))), ends
+
+
+def work_of(state: State, step: int | None = None) -> Work:
+    """Return the work of the step under the needles, or of another one that was begun."""
+    standing = state.standing if step is None else state.steps[step]
+    assert standing is not None
+    assert standing.work is not None
+    return standing.work
+
+
+def section(paper: Paper) -> tuple[Stage, Progress]:
+    """Return the first section of the first step that was begun, and how it stands."""
+    work = work_of(paper.state, paper.state.order[0])
+    return work.stages[0], work.progress[0]
+
+
+def press_to_the_end(paper: Paper) -> Paper:
+    """Press until the step under the needles is complete."""
+    while not work_of(paper.state).complete:
+        paper.did(Press())
+    return paper
+
+
+def reach(paper: Paper, step: int) -> Paper:
+    """Work every step to its end until the one at ``step`` is under the needles."""
+    while paper.state.current != step:
+        if paper.state.standing is not None and paper.state.standing.work is None:
+            paper.did(Press())
+        press_to_the_end(paper)
+        paper.surely(Finish())
+    return paper
