@@ -32,6 +32,8 @@ class Finding:
     """What the recipe says, or what would be right."""
     found: int | str | None = None
     """What is there."""
+    place: str = ""
+    """Of a printed count that the ledger contradicts: the place it is printed of."""
     sum: str = ""
     suggestion: str = ""
 

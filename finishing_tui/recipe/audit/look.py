@@ -22,13 +22,15 @@ class Trail:
 
     ``band``: the stitches of the last edge that was bound off whole; ``arranged``: whether the step just before laid
     the work; ``unsure``: places whose count is not known, since a step that names them could not be done; ``odd``:
-    (place, stitches) told not to be of their repeat, so that it is not told again while nothing changes.
+    (place, stitches) told not to be of their repeat, so that it is not told again while nothing changes;
+    ``buttonholes``: those worked so far.
     """
 
     band: int = 0
     arranged: bool = False
     unsure: frozenset[str] = frozenset()
     odd: frozenset[tuple[str, int]] = frozenset()
+    buttonholes: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +73,7 @@ class Look:
         return ("step", self.at, *key)
 
     def finding(self, level: Level, kind: str, message: str, *key: str | int, **rest: Any) -> Finding:
-        """Return a finding about this step, at its ``key``; ``rest``: expected, found, sum, suggestion."""
+        """Return a finding about this step, at its ``key``; ``rest``: expected, found, place, sum, suggestion."""
         return Finding(
             level=level,
             kind=kind,

@@ -32,7 +32,7 @@ def sums(footing: Footing, wrong: Mapping[str, int]) -> Found:
             yield Finding(
                 level="error",
                 kind="out of range",
-                message=f"the number {name} ({number.text}) comes to {value}, and is from {number.least} to {number.most}",
+                message=f"the number {name} comes to {value}, and is from {number.least} to {number.most}",
                 where=("number", name),
                 size=footing.size,
                 expected=f"{number.least} to {number.most}",

@@ -33,6 +33,7 @@ def contradicted(look: Look, place: str, wanted: int, found: int) -> Finding:
         place,
         expected=wanted,
         found=found,
+        place=place,
         sum=added(look.before.on(place), parts),
         suggestion=instead(parts, wanted, found, mirrors_of(look)),
     )

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Literal
 
-from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.errors import FinishingError, Impossible
 from finishing_tui.craft.ledger import OFF, Entry, Ledger, Posting, Unbalanced
 from finishing_tui.recipe.audit.finding import Compared, Finding, Row
 from finishing_tui.recipe.audit.footing import Footing
@@ -109,22 +109,21 @@ def _run(
         if look is None:
             ledger, trail = _adopted(footing, step, ledger), _unsure(trail, step)
         else:
-            found = [*_looked(look)]
-            printed = [*expected(look)]
+            found = [*_looked(look), *expected(look)]
             trail = remembered(look)
-            for one in printed:
-                if isinstance(one, Finding) and trust == "print":
-                    place, count = str(one.where[-1]), one.expected
-                    assert isinstance(count, int)
-                    as_printed = to_hold(ledger, place, count)
+            for one in found:
+                if isinstance(one, Finding) and one.place and trust == "print":
+                    assert isinstance(one.expected, int)
+                    as_printed = to_hold(ledger, one.place, one.expected)
                     if not ahead or ahead_from(as_printed, number) <= ahead_from(ledger, number):
                         ledger = as_printed
             held = ledger.on(step.main_place)
             odd = [*repeats(look, held)]
             if odd:
                 trail = replace(trail, odd=trail.odd | {(step.main_place, held)})
-            found += [*printed, *odd]
-            findings += [one for one in found if isinstance(one, Finding)]
+            found += odd
+            short = _short(findings)
+            findings += [one for one in found if isinstance(one, Finding) and not (one.place and _over(one) == short)]
             compared += [one for one in found if isinstance(one, Compared)]
         rows.append(_row(at, step, ledger, tuple(findings), begun=look is not None))
     last = [*left(footing, ledger, trail.unsure)]
@@ -146,10 +145,9 @@ def _done(footing: Footing, at: int, step: Step, ledger: Ledger, trail: Trail, w
     blank = Look(footing, at, step, ledger, (), (), trail, wrong)
     swap = INSTEAD.get(type(step))
     try:
-        if swap is not None:
-            step, told = swap(blank)
-            findings += told
-        stages, ledger = _begun(blank if step is blank.step else replace(blank, step=step), findings)
+        doable, told = (step, ()) if swap is None else swap(blank)
+        findings += told
+        stages, ledger = _begun(blank if doable is step else replace(blank, step=doable), findings)
     except FinishingError as error:
         findings.append(_refused(blank, error))
         return _Done(ledger, tuple(findings), None)
@@ -226,7 +224,7 @@ def _refused(look: Look, error: FinishingError) -> Finding:
                 text = f"the {name}{text[len(place) :]}"
     return look.finding(
         "error",
-        known.kind if known else "cannot be done",
+        known.kind if known else "does not fit" if isinstance(error, Impossible) else "cannot be done",
         text,
         expected=known.expected if known else None,
         found=known.found if known else None,
@@ -235,11 +233,24 @@ def _refused(look: Look, error: FinishingError) -> Finding:
 
 
 def _or(error: CannotBegin) -> str:
-    if error.kind != "too few stitches" or error.found is None or error.expected is None:
+    if error.found is None or error.expected is None:
         return ""
+    if error.found > error.expected or error.kind != "too few stitches":
+        return f"{error.expected} would do"
     if not error.found:
         return "check the order of the steps, or what the place holds at the start"
     return f"take {error.found}, or have {error.expected - error.found} more there"
+
+
+def _short(findings: Sequence[Finding]) -> int | None:
+    """Return how many stitches a step took that were not there; None where it took none."""
+    return sum(-_over(one) for one in findings if one.kind == "too few stitches") or None
+
+
+def _over(finding: Finding) -> int:
+    """Return how far what was found is above what was expected, where both are counts."""
+    found, wanted = finding.found, finding.expected
+    return found - wanted if isinstance(found, int) and isinstance(wanted, int) else 0
 
 
 def _adopted(footing: Footing, step: Step, ledger: Ledger) -> Ledger:

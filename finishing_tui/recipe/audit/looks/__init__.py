@@ -5,17 +5,20 @@ are entered, its refusals are told, and what is printed after it is compared.
 """
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from types import MappingProxyType
 
 from finishing_tui.recipe.audit.look import Instead, Look, Looker, Trail
-from finishing_tui.recipe.audit.looks import counted, head, pairs, picked, ribs, same, seams, shaped, yarn
+from finishing_tui.recipe.audit.looks import buttons, counted, head, pairs, picked, ribs, same, seams, shaped, yarn
 from finishing_tui.recipe.kinds.arrange import Arrange
 from finishing_tui.recipe.kinds.base import Step
 from finishing_tui.recipe.kinds.bind_off import BindOff
+from finishing_tui.recipe.kinds.buttonholes import Buttonholes
 from finishing_tui.recipe.kinds.check import Check
 from finishing_tui.recipe.kinds.count import CountStitches
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.seam import Seam
+from finishing_tui.recipe.kinds.sew_on import SewOn
 from finishing_tui.recipe.kinds.shape import Shape
 from finishing_tui.recipe.kinds.work import Work
 
@@ -29,6 +32,7 @@ LOOKS: Mapping[type[Step], tuple[Looker, ...]] = MappingProxyType(
         Check: (same.look, head.look),
         Work: (ribs.look,),
         Seam: (seams.look,),
+        SewOn: (buttons.look,),
     }
 )
 """Looks at steps of one kind."""
@@ -41,7 +45,11 @@ INSTEAD: Mapping[type[Step], Callable[[Look], Instead]] = MappingProxyType(
 
 def remembered(look: Look) -> Trail:
     """Return what is to be remembered after a step."""
-    band = look.trail.band
-    if isinstance(look.step, BindOff) and not look.ledger.on(look.step.from_):
-        band = look.before.on(look.step.from_) or band
-    return Trail(band, isinstance(look.step, Arrange), look.trail.unsure, look.trail.odd)
+    trail = replace(look.trail, arranged=isinstance(look.step, Arrange))
+    match look.step:
+        case BindOff(from_=place) if look.before.on(place) and not look.ledger.on(place):
+            return replace(trail, band=look.before.on(place))
+        case Buttonholes(holes=holes):
+            return replace(trail, buttonholes=trail.buttonholes + look.count(holes))
+        case _:
+            return trail

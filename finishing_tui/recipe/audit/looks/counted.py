@@ -20,5 +20,12 @@ def look(look: Look) -> Found:
             "count",
             expected=wanted,
             found=held,
-            suggestion=f"print {held}, or mend what comes before",
+            place=step.place,
+            suggestion=f"{_off(held - wanted)}; print {held}, or mend what comes before",
         )
+
+
+def _off(off: int) -> str:
+    """Say how far off a count is, in all and on each of two sides: an underarm or a front may have been left out."""
+    text = f"{abs(off)} too {'many' if off > 0 else 'few'}"
+    return text if off % 2 else f"{text}, {abs(off) // 2} a side"

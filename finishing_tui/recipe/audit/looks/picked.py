@@ -23,15 +23,20 @@ def instead(look: Look) -> Instead:
             continue
         spots = section.walked(look.here)
         stitches = section.wanted(look.here, spots)
-        closed = (section.ends or step.ends) == "closed"
-        if spots and 1 <= stitches <= 2 * spots and not (closed and stitches == 1 < spots):
-            continue
-        if not spots and not stitches:
+        if _fits(section, step, spots, stitches):
             continue
         told.append(_cannot(look, place, section, spots, stitches))
         roomy: Along = replace(section, spots=stitches, stitches=stitches, mirrors="")
         sections[place] = roomy
     return (replace(step, section=tuple(sections)) if told else step), tuple(told)
+
+
+def _fits(section: Along, step: PickUpAndKnit, spots: int, stitches: int) -> bool:
+    """Return whether a section can hold its stitches; none of either is none of it in this size."""
+    if not spots or not stitches:
+        return spots == stitches
+    closed = (section.ends or step.ends) == "closed"
+    return stitches <= 2 * spots and not (closed and stitches == 1 < spots)
 
 
 def _cannot(look: Look, place: int, section: Along, spots: int, stitches: int) -> Finding:
@@ -66,8 +71,11 @@ def look(look: Look) -> Found:
             continue
         spots = section.walked(look.here)
         stitches = section.wanted(look.here, spots)
+        if not _fits(section, step, spots, stitches):
+            continue
         along.setdefault(section.along, (spots, stitches))
-        if section.stitches is not None and spots and 1 <= stitches <= 2 * spots:
+        told = along.get(section.mirrors) == (spots, stitches)  # beside the section it mirrors
+        if section.stitches is not None and spots and not told:
             yield from _natural(look, place, section, spots, stitches)
     if not step.unequal:
         yield from _mirrors(look, step, along)
@@ -94,7 +102,7 @@ def _natural(look: Look, place: int, section: Along, spots: int, stitches: int) 
 
 def _mirrors(look: Look, step: PickUpAndKnit, along: Mapping[str, tuple[int, int]]) -> Found:
     for place, section in enumerate(step.section):
-        if not isinstance(section, Along) or section.mirrors not in along:
+        if not isinstance(section, Along) or not {section.along, section.mirrors} <= along.keys():
             continue
         mine, other = along[section.along], along[section.mirrors]
         for what, one, two in zip(("spots", "stitches"), mine, other, strict=True):
