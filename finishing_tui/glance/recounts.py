@@ -94,6 +94,8 @@ def recount_view(state: State, counted: int, answer: Answer | None = None, left:
 def _label(way: Way) -> str:
     if way.repair == "rip back":
         mark = way.progress.mark
+        if not mark.units:
+            return "rip all of it back"
         return f"rip back to {way.stage.spot} {mark.units}, {plural(mark.loops, 'loop')}"
     if way.repair == "first round" and way.difference:
         return f"natural ratio, then {way.difference:+d} in the first round"

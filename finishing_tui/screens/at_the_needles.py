@@ -13,7 +13,7 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.glance.actions import ACTIONS, ActionId
 from finishing_tui.glance.coming_back import ComingBack
 from finishing_tui.glance.glancing import look_at
-from finishing_tui.glance.values import Glance, SpotFace
+from finishing_tui.glance.values import Glance, Line, SpotFace
 from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_hand import AtHand, Opening
 from finishing_tui.screens.coming_back import ComingBackScreen
@@ -117,7 +117,7 @@ class AtTheNeedles(Screen[None]):
             case "help":
                 seen = look_at(at_hand.state, at_hand.shown_step, self._now())
                 app.push_screen(
-                    HelpScreen(seen.heading, seen.lines, self._all_keys(), shapes=isinstance(seen.face, SpotFace))
+                    HelpScreen(seen.heading, _all_lines(seen), self._all_keys(), shapes=isinstance(seen.face, SpotFace))
                 )
             case "recount":
                 typed, at_hand.typed = at_hand.typed, ""
@@ -245,3 +245,18 @@ class AtTheNeedles(Screen[None]):
 
     def _now(self) -> datetime:
         return cast("FinishingApp", self.app).clock.now().astimezone(UTC)
+
+
+def _all_lines(seen: Glance) -> tuple[Line, ...]:
+    """Return all the words there are: of the step, of what is done just now, and of where everything is."""
+    now = (getattr(seen.face, "words", ""), getattr(seen.face, "rhythm", ""), getattr(seen.face, "halfway", ""))
+    held = ", ".join(f"{one.name} {one.stitches}" for one in seen.holdings)
+    found = (
+        ("now", ". ".join(text.removesuffix(".") for text in now if text)),
+        ("how it lies", " · ".join(text for text in (seen.posture, seen.needles) if text)),
+        ("on needles and holders", held),
+        ("tails", ", ".join(seen.tails)),
+        ("markers", ", ".join(seen.markers)),
+        ("holes", ", ".join(seen.holes)),
+    )
+    return (*seen.lines, *(Line(heading, text) for heading, text in found if text))

@@ -6,8 +6,9 @@ from textual.containers import Vertical
 from textual.screen import Screen
 
 from finishing_tui.glance.coming_back import ComingBack
+from finishing_tui.glance.values import Face, PairFace, RoundFace, SpotFace, StitchFace
 from finishing_tui.screens.at_hand import MOST_DIGITS, AtHand
-from finishing_tui.widgets.figure_pair import FigurePair, Shown
+from finishing_tui.widgets.figure_pair import WIDE, FigurePair, Shown
 from finishing_tui.widgets.holdings import Holdings
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.sentences import Sentences
@@ -34,10 +35,10 @@ class ComingBackScreen(Screen[int | None]):
     def compose(self) -> ComposeResult:
         """Lay out where it was left, what comes next, and what should be there."""
         with Vertical(classes="head"):
-            yield Sentences(id="left")
+            yield Sentences(id="left", most={"low": 8})
         yield FigurePair()
         with Vertical(id="then"):
-            yield Sentences(id="asked")
+            yield Sentences(id="asked", most={"low": 3})
         yield Holdings()
         yield KeyLine()
 
@@ -94,14 +95,25 @@ class ComingBackScreen(Screen[int | None]):
         else:
             face = self._back.now.face
             count, of = _figures(face)
-            shown = Shown(count, of) if count else Shown(acts=(getattr(face, "act", ""),))
+            shown = Shown(count, of, acts=_acts(face) if self.app.size.width >= WIDE or not count else ())
         self.query_one(FigurePair).show(shown)
         keys = [("enter", "take the count" if self._typed else "go on"), ("escape", "not now")]
         self.query_one(KeyLine).show(([("digits", "a count")] if found else []) + keys)
 
 
-def _figures(face: object) -> tuple[str, str]:
+def _acts(face: Face) -> tuple[str, ...]:
+    """Return what comes next in words of two metres."""
+    if isinstance(face, SpotFace):
+        return face.acts
+    return (face.unit if isinstance(face, RoundFace) else face.act,)
+
+
+def _figures(face: Face) -> tuple[str, str]:
     """Return the figures of a face that has them."""
-    count = getattr(face, "count", None)
-    of = getattr(face, "target", getattr(face, "of", None))
-    return ("", "") if count is None or of is None else (str(count), str(of))
+    match face:
+        case SpotFace():
+            return str(face.count), str(face.target)
+        case StitchFace() | PairFace() | RoundFace():
+            return str(face.count), str(face.of)
+        case _:
+            return "", ""

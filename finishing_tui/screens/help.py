@@ -7,13 +7,43 @@ from textual.binding import Binding
 from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.screen import Screen
-from textual.widgets import Static
 
 from finishing_tui.glance.values import Line
 from finishing_tui.widgets.edge_strip import LEGEND
 from finishing_tui.widgets.key_line import Key, KeyLine
-from finishing_tui.widgets.looks import in_ascii
-from finishing_tui.widgets.plain import plain
+from finishing_tui.widgets.plain import plain, wrapped
+from finishing_tui.widgets.rows import Rows
+
+
+class Page(Rows):
+    """A title, the words of a step under their headings, the keys, and what the shapes mean."""
+
+    def __init__(self, title: str, lines: Sequence[Line], keys: Sequence[Key], legend: str) -> None:
+        super().__init__()
+        self._title = title
+        self._texts = lines
+        self._table = keys
+        self._legend = legend
+
+    def rows(self, width: int, height: int | None) -> Sequence[Content]:
+        """Return the page, wrapped."""
+        del height
+        width = min(width, 90)
+        found = wrapped(plain(self._title, "bold $count"), width)
+        for line in self._texts:
+            found.append(Content())
+            if line.heading:
+                found.append(plain(line.heading, "bold $alarm" if line.heading == "take care" else "bold $act"))
+            found += wrapped(plain(line.text), width)
+        found += [Content(), plain("keys", "bold $act")]
+        wide = max(len(key) for key, _ in self._table) + 2
+        for key, what in self._table:
+            text = wrapped(plain(what), width - wide)
+            found.append(plain(key.ljust(wide), "bold $count") + text[0])
+            found += [Content(" " * wide) + rest for rest in text[1:]]
+        if self._legend:
+            found += [Content(), plain("the edge", "bold $act"), *wrapped(plain(self._legend), width)]
+        return found
 
 
 class HelpScreen(Screen[None]):
@@ -39,15 +69,7 @@ class HelpScreen(Screen[None]):
     def compose(self) -> ComposeResult:
         """Lay out everything in one column that can be scrolled."""
         with VerticalScroll(id="page", can_focus=False):
-            yield Static(plain(self._head, "bold $count"))
-            for line in self._lines:
-                style = "bold $alarm" if line.heading == "take care" else "bold $act"
-                head = plain(f"{line.heading}\n" if line.heading else "", style) if line.heading else Content()
-                yield Static(head + plain(line.text), classes="words")
-            yield Static(self._keys(), classes="words")
-            if self._shapes:
-                legend = in_ascii(LEGEND) if self.app.has_class("-ascii") else LEGEND
-                yield Static(plain(legend, "$quiet"), classes="words")
+            yield Page(self._head, self._lines, self._all, LEGEND if self._shapes else "")
         yield KeyLine()
 
     def on_mount(self) -> None:
@@ -61,9 +83,3 @@ class HelpScreen(Screen[None]):
     def action_leave(self) -> None:
         """Go back."""
         self.dismiss()
-
-    def _keys(self) -> Content:
-        wide = max(len(key) for key, _ in self._all) + 3
-        rows = [plain("keys\n", "bold $act")]
-        rows += [plain(key.ljust(wide), "bold $count") + plain(f"{what}\n") for key, what in self._all]
-        return Content.assemble(*rows)

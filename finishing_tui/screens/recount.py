@@ -52,7 +52,7 @@ class RecountScreen(Screen[None]):
     def compose(self) -> ComposeResult:
         """Lay out the figures over what is asked."""
         with Vertical(classes="head"):
-            yield Sentences()
+            yield Sentences(most={"low": 5})
         yield FigurePair()
         yield Choices(spaced=False)
         yield Ways()
@@ -155,11 +155,12 @@ class RecountScreen(Screen[None]):
         if not found:
             return
         countable, view = found[0], self._view if self._stage == "ways" else None
+        verdict = view.verdict if view else ""
         asked = {
             "count": f"Count {countable.text}.",
             "answer": "The count and the presses differ. What is it?",
             "left": f"How many {self._unit()}s are left in this section?",
-            "ways": "How to go on? Nothing has changed yet.",
+            "ways": f"{verdict[:1].upper()}{verdict[1:]}. How to go on? Nothing has changed yet.",
         }[self._stage]
         told = [line for line in view.text.split("\n") if line] if view else []
         self.query_one(Sentences).show((asked, "bold"), *((line, "$foreground") for line in told))
@@ -178,12 +179,12 @@ class RecountScreen(Screen[None]):
             typed = (f"{self._typed}?",) if self._typed else ("COUNT",) if self._stage == "count" else ("LEFT",)
             then = f"{expected} by presses: enter alone says it is that" if self._stage == "count" else ""
             return Shown(acts=typed, then=then, style="$mark" if self._typed else "$act")
-        aside = (f"counted, of {expected} by presses",)
         if view is None:
-            return Shown(str(self._counted), str(expected), aside)
+            aside = (f"counted, not {expected} as by presses",)
+            return Shown(str(self._counted), str(expected), aside, joiner="not")
         style = _SORTS.get(view.verdict, "$alarm")
         then = f"{view.total} on the needle in all"
-        return Shown(str(view.counted), str(expected), aside, (view.verdict,), then, style)
+        return Shown(str(view.counted), str(expected), (), (view.verdict,), then, style, "not")
 
     def _unit(self) -> str:
         try:
@@ -201,7 +202,7 @@ class RecountScreen(Screen[None]):
 
 _KEYS = {
     "count": (("digits", "the count"), ("enter", "take it"), ("backspace", "last digit"), ("escape", "leave")),
-    "left": (("digits", "how many"), ("enter", "take it"), ("backspace", "take_off"), ("escape", "leave")),
+    "left": (("digits", "how many"), ("enter", "take it"), ("backspace", "back"), ("escape", "leave")),
     "answer": (("1 2 3 4", "answer"), ("backspace", "count anew"), ("escape", "leave")),
-    "ways": (("1 2 3 4", "do it"), ("up down", "look"), ("backspace", "take_off"), ("escape", "leave")),
+    "ways": (("1 2 3 4", "do it"), ("up down", "look"), ("backspace", "back"), ("escape", "leave")),
 }

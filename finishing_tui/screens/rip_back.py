@@ -12,6 +12,7 @@ from finishing_tui.glance.ripping import RipPoint, rip_points
 from finishing_tui.screens.asking import KEYS
 from finishing_tui.screens.at_hand import MOST_DIGITS, AtHand
 from finishing_tui.widgets.choices import Choice, Choices
+from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
@@ -40,6 +41,7 @@ class RipBackScreen(Screen[None]):
         """Lay out the places over the keys."""
         with Vertical(classes="head"):
             yield Sentences()
+        yield FigurePair()
         yield Choices(spaced=False)
         yield Notice()
         yield KeyLine()
@@ -110,10 +112,13 @@ class RipBackScreen(Screen[None]):
     def _draw(self) -> None:
         asked = "I took it out to ..."
         if self._point is not None:
-            asked = f"{self._point.text}. To which? 0 to {self._point.most}: {self._typed}_"
+            asked = f"{self._point.text}. To which {self._point.unit}, 0 to {self._point.most}?"
             asked = asked[:1].upper() + asked[1:]
         self.query_one(Sentences).show((asked, "bold"), ("What is taken out stays in the record.", "$quiet"))
         self.query_one(Choices).display = self._point is None
+        figures = self.query_one(FigurePair)
+        figures.display = self._point is not None
+        figures.show(Shown(acts=(f"{self._typed}?" if self._typed else "?",), style="$mark"))
         if self._point is None:
             keys = [("1 2 ...", "choose"), ("up down", "move"), ("enter", "this one"), ("escape", "leave")]
         else:

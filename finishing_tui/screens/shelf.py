@@ -37,7 +37,6 @@ HELP = (
 class ShelfScreen(Screen[None]):
     """Garments in hand; the one touched last stands first."""
 
-    CSS_PATH = "shelf.tcss"
     BINDINGS = [  # noqa: RUF012  (Textual's way)
         *KEYS,
         Binding("d", "demos", show=False, id="shelf.demos"),

@@ -44,13 +44,16 @@ class EdgeStrip(Rows):
         self.redraw()
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
-        """Return the lines for the part of the edge around the caret."""
+        """Return the lines for the part of the edge around the caret; where it is low, names give way to strays."""
+        del height
         if self._edge is None:
             return ()
         rows = edge_rows(self._edge, width, ascii_only=self.ascii)
         if self._brief:
             return rows[:2]
-        return rows if height is None or height > 3 else [rows[0], rows[1], rows[3]]
+        if self.tallness != "low":
+            return rows
+        return [*rows[:2], rows[2] if "×" in rows[2].plain else rows[3]]
 
 
 def edge_rows(edge: Edge, width: int, *, ascii_only: bool = False) -> list[Content]:

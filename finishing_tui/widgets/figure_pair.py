@@ -15,7 +15,11 @@ WIDE = 64
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """What is shown: ``count`` (empty: none), ``of``, small words about it in ``aside``, the ``acts``, ``then``."""
+    """What is shown.
+
+    ``count`` (empty: none) ``joiner`` ``of``, both in figures, and small words about them in ``aside``; the ``acts``,
+    drawn large in ``style``, and in small what comes ``then``.
+    """
 
     count: str = ""
     of: str = ""
@@ -23,6 +27,7 @@ class Shown:
     acts: tuple[str, ...] = ()
     then: str = ""
     style: str = "$act"
+    joiner: str = "of"
 
 
 class FigurePair(Rows):
@@ -42,79 +47,121 @@ class FigurePair(Rows):
         """Return the figures and words as large as they fit."""
         shown, height = self._shown, height or 11
         if not shown.count:
-            return _middle(self._words(shown.acts, width, height), height)
+            return _middle(self._words(width, height), height)
         if width >= WIDE:
-            figures = self._figures(width * 55 // 100 - 2, height)
-            left = max((row.cell_length for row in figures), default=0) + (6 if width >= 76 else 4)
-            words = self._words(shown.acts, width - left, height)
+            figures, words, left = self._side_by_side(width, height)
             return [
                 one.pad_right(left - one.cell_length) + two
                 for one, two in zip(_middle(figures, height), _middle(words, height), strict=True)
             ]
-        least = 5 if height >= 10 else LEAST
-        figures = self._figures(width, max(height - 1 - _least_words(shown, width), least))
-        words = self._words(shown.acts, width, height - len(figures) - 1)
-        gap = [Content()] if len(figures) + len(words) < height else []
-        return [*figures, *gap, *words][:height]
+        figures, words = self._stacked(width, height)
+        return _middle([*figures, Content(), *words] if words else figures, height)
 
-    def _figures(self, width: int, height: int) -> list[Content]:
-        """Return the count large, the target beside its foot, and the small words under it."""
+    def _side_by_side(self, width: int, height: int) -> tuple[list[Content], list[Content], int]:
+        """Return the figures, the words, and where these begin: the sizes at which both can be read from furthest."""
+        best: tuple[int, list[Content], list[Content], int] = (-1, [], [], 0)
+        for lines in range(min(height, 13), 4, -1):
+            figures = self._figures(width * 60 // 100, lines, beside=False)
+            left = max(row.cell_length for row in figures) + (6 if width >= 76 else 4)
+            words = self._words(width - left, height)
+            score = min(lines, 1 + _height_of(words))
+            if score > best[0]:
+                best = (score, figures, words, left)
+        return best[1:]
+
+    def _stacked(self, width: int, height: int) -> tuple[list[Content], list[Content]]:
+        """Return the figures and the words that go under them, in the same way."""
+        best: tuple[int, list[Content], list[Content]] = (-1, [], [])
+        for lines in range(min(height, 13), 4, -1):
+            figures = self._figures(width, lines)
+            words = self._words(width, height - len(figures) - 1) if self._shown.acts else []
+            score = min(lines, 1 + _height_of(words)) if self._shown.acts else lines
+            if score > best[0] and len(figures) <= height:
+                best = (score, figures, words)
+        return best[1:]
+
+    def _figures(self, width: int, height: int, *, beside: bool = True) -> list[Content]:
+        """Return the count large, the target beside its foot, and small words under it, or beside it if they fit."""
         shown = self._shown
-        under = len(shown.aside)
+        lines = _largest(shown, width, height)
+        beside = beside and sum(map(len, shown.aside)) + _both(shown, lines, min(lines, 5)) + 3 <= width
+        under = 0 if beside else len(shown.aside)
         gap = 1 if under and height - under >= 9 else 0
-        room = height - under - gap
-        lines = _largest(shown.count, shown.of, width, room)
-        of_lines = min(lines, 5) if lines > 5 else lines
-        while of_lines > LEAST and shown.of and _both(shown.count, shown.of, lines, of_lines) > width:
+        if under:
+            lines = _largest(shown, width, height - under - gap)
+        of_lines = min(lines, 5)
+        while of_lines > LEAST and _both(shown, lines, of_lines) > width:
             of_lines -= 1
         drawn = [plain(row, "bold $count") for row in big(shown.count, lines, ascii_only=self.ascii)]
         if shown.of:
             of = big(shown.of, of_lines, ascii_only=self.ascii)
             for row in range(lines):
                 at = row - (lines - of_lines)
-                word = " of " if row == lines - 1 else "    "
+                word = f" {shown.joiner} " if row == lines - 1 else " " * (len(shown.joiner) + 2)
                 drawn[row] += plain(word, "$quiet") + plain(of[at] if at >= 0 else "", "$quiet")
+        if beside and shown.aside:
+            drawn[-1] += plain(f"   {'  '.join(shown.aside)}", "$foreground")
+            return drawn
         return [*drawn, *[Content()] * gap, *(plain(line, "$foreground") for line in shown.aside)]
 
-    def _words(self, acts: tuple[str, ...], width: int, height: int) -> list[Content]:
-        """Return the words, one under the other, as large as they fit, and what follows in small."""
+    def _words(self, width: int, height: int) -> list[Content]:
+        """Return the words as large as they fit, and what follows in small where there is room for it."""
         shown = self._shown
         then = wrapped(plain(shown.then, "$quiet"), width) if shown.then else []
-        acts = tuple(act.upper() for act in acts)
-        lines = (
-            fitting(acts, width, height - len(then) - (1 if then else 0), most=11) if all(map(drawable, acts)) else 0
-        )
-        if not lines:
-            split = tuple(word for act in acts for word in act.split())
-            lines = fitting(split, width, height - len(then) - 1, most=11) if all(map(drawable, split)) else 0
-            acts = split if lines else acts
-        if not lines:
-            return [*(plain(act, f"bold {shown.style}") for act in acts), *then]
+        wanted = tuple(act.upper() for act in shown.acts)
+        for below in (then, []) if then else ([],):
+            acts, lines = _layout(wanted, width, height - len(below))
+            if lines >= (4 if below else LEAST):
+                break
+        else:
+            # Not even small: the first word large, and the others in a sentence.
+            acts, lines = _layout(wanted[:1], width, height - 1)
+            rest = f"then {', then '.join(wanted[1:])}" if wanted[1:] else ""
+            then = [plain(rest, f"bold {shown.style}")] if rest else then
+            if not lines:
+                return [*(plain(act, f"bold {shown.style}") for act in wanted), *then][:height]
         rows: list[Content] = []
         for index, act in enumerate(acts):
             rows += [Content()] if index else []
             rows += [plain(row, f"bold {shown.style}") for row in big(act, lines, ascii_only=self.ascii)]
         gap = [Content()] if then and len(rows) + len(then) < height else []
-        return [*rows, *gap, *then]
+        return [*rows, *gap, *then][:height]
 
 
-def _least_words(shown: Shown, width: int) -> int:
-    """Return the lines the words take at a size that can still be read well."""
-    for lines in (5, 4, LEAST) if len(shown.acts) < 2 else (LEAST,):
-        if all(width_of(act.upper(), lines) <= width for act in shown.acts):
-            return len(shown.acts) * (lines + 1) - 1 + (1 if shown.then else 0)
-    return len(shown.acts)
+def _height_of(words: list[Content]) -> int:
+    """Return how high the words are drawn: the first lines of blocks."""
+    drawn = 0
+    for row in words:
+        if not any(block in row.plain for block in "█▀▄#"):
+            break
+        drawn += 1
+    return drawn
 
 
-def _both(count: str, of: str, lines: int, of_lines: int) -> int:
-    return width_of(count, lines) + (4 + width_of(of, of_lines) if of else 0)
+def _layout(acts: tuple[str, ...], width: int, height: int) -> tuple[tuple[str, ...], int]:
+    """Return the acts by lines, and the size at which they fit: side by side, stacked, or word by word."""
+    if not all(map(drawable, acts)):
+        return acts, 0
+    by_word = tuple(word for act in acts for word in act.split())
+    ways = [
+        (way, fitting(way, width, height, most=11)) for way in (("  ".join(acts),), (" ".join(acts),), acts, by_word)
+    ]
+    return max(ways, key=lambda way: way[1])
 
 
-def _largest(count: str, of: str, width: int, height: int) -> int:
-    """Return the most lines at which the count fits with its target at five lines (or fewer, where it must)."""
-    for lines in range(min(height, 13), LEAST - 1, -1):
-        if _both(count, of, lines, min(lines, 5)) <= width:
-            return lines if lines >= 5 else max(lines, min(5, height)) if width_of(count, 5) <= width else lines
+def _both(shown: Shown, lines: int, of_lines: int) -> int:
+    joined = len(shown.joiner) + 2 + width_of(shown.of, of_lines) if shown.of else 0
+    return width_of(shown.count, lines) + joined
+
+
+def _largest(shown: Shown, width: int, height: int) -> int:
+    """Return the most lines at which the count fits: with its target at five lines too, or at fewer where it must."""
+    for lines in range(min(height, 13), 4, -1):
+        if _both(shown, lines, 5) <= width:
+            return lines
+    for lines in range(min(height, 5), LEAST, -1):
+        if _both(shown, lines, LEAST) <= width:
+            return lines
     return LEAST
 
 

@@ -7,15 +7,12 @@ cell is filled when its upper pixel or both are. Signs that have no strokes are 
 from functools import cache, lru_cache
 from itertools import pairwise
 
-from finishing_tui.widgets.strokes import GLYPHS, Point, Stroke
+from finishing_tui.widgets.strokes import GLYPHS, SMALL, Point, Stroke
 
 LEAST = 3
 """The fewest lines a figure can have."""
 
 _SPACE = 1.6  # units
-
-_WIDER = {"M": 5, "N": 4, "W": 5}
-"""Columns at the least height, where these letters would fill up."""
 
 
 def drawable(text: str) -> bool:
@@ -59,13 +56,14 @@ _CELLS = {(False, False): " ", (True, False): "▀", (False, True): "▄", (True
 @cache
 def _pixels(sign: str, lines: int) -> tuple[tuple[tuple[bool, bool], ...], ...]:
     """Return the glyph as rows of cells, each its (upper, lower) pixel."""
+    if lines == LEAST and sign in SMALL:
+        small = [[pixel == "X" for pixel in row] for row in (*SMALL[sign], "." * len(SMALL[sign][0]))]
+        return tuple(tuple(zip(small[row], small[row + 1], strict=True)) for row in range(0, 2 * LEAST, 2))
     high = 5 if lines == LEAST else 2 * lines
     pen = 1 if high < 8 else max(2, high // 5)
     unit = (high - pen) / 4
     width, strokes = (_SPACE, ()) if sign == " " else GLYPHS[sign]
     wide = pen + round(width * unit) if strokes else round(width * unit)
-    if lines == LEAST:
-        wide = _WIDER.get(sign, wide)
     # Columns are stretched a little so that the last stroke ends on a whole pixel.
     across = (wide - pen) / width if width else 0.0
     lit = [[False] * wide for _ in range(2 * lines)]

@@ -28,7 +28,7 @@ class Holdings(Rows):
         del height
         lines: list[Content] = []
         line = Content()
-        for holding in self._holdings:
+        for holding in sorted(self._holdings, key=lambda one: not one.here):
             one = _held(holding)
             longer = line + Content("    ") + one if line else one
             if line and longer.cell_length > width:
@@ -41,11 +41,22 @@ class Holdings(Rows):
             for name, many in self._rest
             if many
         )
+        together = len(lines) == 1 and (not rest or fits_between(lines[0], rest, width))
+        if self.tallness == "low" and not together:
+            return self._brief(rest, width)
         if not rest:
             return lines
         if lines and fits_between(lines[-1], rest, width):
             return [*lines[:-1], between(lines[-1], rest, width)]
         return [*lines, *wrapped(rest, width)]
+
+    def _brief(self, rest: Content, width: int) -> list[Content]:
+        """Return one line: what is worked on, and how many stitches lie elsewhere; help shows all."""
+        here = Content("  ").join(_held(one) for one in self._holdings if one.here)
+        elsewhere = sum(one.stitches for one in self._holdings if not one.here)
+        more = plain(f"{elsewhere} elsewhere" if elsewhere else "", "$quiet")
+        longer = more + Content("   ") + rest if more and rest else more or rest
+        return [between(here, longer if fits_between(here, longer, width) else more, width)]
 
 
 def _held(holding: Holding) -> Content:

@@ -32,7 +32,7 @@ class KeyLine(Rows):
         if not self._keys:
             return [Content()]
         *others, last = [_drawn(key) for key in self._keys]
-        lines = [Content() for _ in range(2 if width < NARROW else 1)]
+        lines = [Content() for _ in range(2 if width < NARROW and self.tallness != "low" else 1)]
         rooms = [width] * len(lines)
         rooms[-1] -= last.cell_length + 3
         at = 0

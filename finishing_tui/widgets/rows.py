@@ -13,6 +13,9 @@ from textual.widget import Widget
 
 from finishing_tui.widgets.looks import in_ascii
 
+TALLNESS = ("low", "middling", "high", "tall")
+"""The heights of a screen, as the classes that stand for them say (with a dash before)."""
+
 
 class Rows(Widget):
     """Rows of inert text. A subclass says in ``rows`` what they are, and calls ``redraw`` when that changed."""
@@ -52,6 +55,11 @@ class Rows(Widget):
     def ascii(self) -> bool:
         """Whether only signs of ASCII may be drawn."""
         return self.app.has_class("-ascii")
+
+    @property
+    def tallness(self) -> str:
+        """How high the screen is: low, middling, high or tall."""
+        return next((name for name in TALLNESS if self.screen.has_class(f"-{name}")), "middling")
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
         """Return as many lines as there are rows."""

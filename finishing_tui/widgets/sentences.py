@@ -1,6 +1,6 @@
 """Sentences, each wrapped, one under the other."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from textual.content import Content
 
@@ -11,8 +11,15 @@ from finishing_tui.widgets.rows import Rows
 class Sentences(Rows):
     """Sentences in the order of what matters now."""
 
-    def __init__(self, *, id: str | None = None) -> None:  # noqa: A002  (Textual's name)
+    def __init__(
+        self,
+        *,
+        id: str | None = None,  # noqa: A002  (Textual's name)
+        most: Mapping[str, int] | None = None,
+    ) -> None:
+        """Make room for ``most`` lines, by how high the screen is; without it for as many as there are."""
         super().__init__(id=id or "sentences")
+        self._most = most
         self._sentences: tuple[tuple[str, str], ...] = ()
 
     def show(self, *sentences: tuple[str, str]) -> None:
@@ -24,5 +31,11 @@ class Sentences(Rows):
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
         """Return the sentences, each wrapped."""
-        lines = [line for text, style in self._sentences for line in wrapped(plain(text, style), width)]
-        return lines if height is None else lines[:height]
+        lines: list[Content] = []
+        most = height if self._most is None else self._most.get(self.tallness, height)
+        for text, style in self._sentences:
+            room = None if most is None else most - len(lines)
+            if room is not None and room < 1:
+                break
+            lines += wrapped(plain(text, style), width, room or 0)
+        return lines

@@ -24,7 +24,7 @@ class StepWords(Rows):
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
         """Return the words in lines, those of care first among what follows the first."""
-        most = _MOST.get(self._breakpoint(), 0)
+        most = _MOST[self.tallness]
         lines = all_words(self._lines, min(width, 96))
         del height
         if len(lines) <= most or not most:
@@ -33,11 +33,8 @@ class StepWords(Rows):
         last = lines[most - 1].truncate(max(min(width, 96) - more.cell_length, 0))
         return [*lines[: most - 1], last.rstrip() + more]
 
-    def _breakpoint(self) -> str:
-        return next((name for name in _MOST if self.screen.has_class(name)), "")
 
-
-_MOST = {"-tall": 10, "-high": 5, "-middling": 2, "-low": 0}
+_MOST = {"tall": 10, "high": 4, "middling": 2, "low": 0}
 """How many lines of words there is room for, by the height of the screen."""
 
 

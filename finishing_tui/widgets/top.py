@@ -15,6 +15,9 @@ _MARKS = {
     "left out": ("×", "$quiet"),
 }
 
+NARROW = 60
+"""Below so many columns the garment's name gives way to the step."""
+
 
 class Top(Rows):
     """Garment and step; what is not saved is marked here, in shape and words."""
@@ -36,19 +39,36 @@ class Top(Rows):
         seen = self._seen
         if seen is None:
             return ()
-        lines = [self._first(seen, width)]
         heading, part = (
             plain(seen.heading, "bold"),
             plain("" if seen.part == seen.heading else seen.part, "$foreground"),
         )
         if seen.looking:
             part = plain("looked at; the work stays where it is", "bold $mark")
+        lie = " · ".join(text for text in (seen.posture, seen.needles) if text)
+        if width < NARROW:
+            lie = seen.posture if self.tallness == "low" else lie
+            return [*self._narrow(seen, heading, part, width), *self._lie(lie, width)]
+        lines = [self._first(seen, width)]
         if fits_between(heading, part, width):
             lines.append(between(heading, part, width))
         else:
             lines += wrapped(heading, width, 2) + (wrapped(part, width, 2) if part else [])
-        lie = " · ".join(text for text in (seen.posture, seen.needles) if text)
-        return [*lines, *(wrapped(plain(lie, "$quiet"), width, 2) if lie else [])]
+        return [*lines, *self._lie(lie, width)]
+
+    def _lie(self, lie: str, width: int) -> list[Content]:
+        return wrapped(plain(lie, "$quiet"), width, 1 if self.tallness == "low" else 2) if lie else []
+
+    def _narrow(self, seen: Glance, heading: Content, part: Content, width: int) -> list[Content]:
+        """Return the head without the garment's name: the step, its part, and what is not saved."""
+        step = plain(f"{seen.step}/{seen.steps}" if seen.step else "all done", "$quiet")
+        first, *rest = wrapped(heading, width - step.cell_length - 2, 2)
+        lines = [between(first, step, width), *rest]
+        state = self._state()
+        if part and not fits_between(part, state, width):
+            lines += wrapped(part, width, 2)
+            part = Content()
+        return [*lines, between(part, state, width)] if part or state else lines
 
     def _first(self, seen: Glance, width: int) -> Content:
         left = plain(seen.title, "$quiet") + plain(f" · size {seen.size}", "$quiet")

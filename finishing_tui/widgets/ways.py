@@ -37,7 +37,7 @@ class Ways(Rows):
         before = [plain("before  ", "bold $quiet") + plain(view.rhythm, "$quiet")]
         before = [line for row in before for line in wrapped(row, width)]
         before += self._edge(view.before, width)
-        for drawn, words, gap in ((None, 3, 1), (None, 3, 0), (self.at, 3, 0), (self.at, 1, 0)):
+        for drawn, words, gap in ((None, 3, 1), (None, 3, 0), (None, 1, 0), (self.at, 3, 0), (self.at, 2, 0)):
             lines = list(before)
             for index, way in enumerate(view.ways):
                 lines += [Content()] * gap
@@ -49,10 +49,15 @@ class Ways(Rows):
     def _way(self, index: int, way: WayView, width: int, words: int) -> list[Content]:
         here = index == self.at
         head = plain("▸ " if here else "  ", "bold $act") + plain(f"{index + 1}  ", "bold $act")
-        label = wrapped(plain(way.label, "bold $count" if here else "bold $foreground"), width - 5)
+        label_drawn = plain(way.label, "bold $count" if here else "bold $foreground")
+        rhythm = plain(f"   {way.rhythm}", "$foreground")
+        if words == 1 and label_drawn.cell_length + rhythm.cell_length <= width - 5:
+            label_drawn += rhythm
+        label = wrapped(label_drawn, width - 5)
         lines = [(head if not at else Content("     ")) + line for at, line in enumerate(label)]
         if words:
             lines += self._edge(way.edge, width)
+        if words > 1:
             text = way.text if way.text else way.rhythm
             lines += [Content("     ") + line for line in wrapped(plain(text, "$foreground"), width - 5, words)]
         return lines

@@ -1,7 +1,9 @@
 """What all faces have in common: figures and words above, and below them what belongs to this unit alone."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from types import MappingProxyType
+from typing import ClassVar
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
@@ -23,6 +25,9 @@ class Typed:
 class FaceView(Vertical):
     """A face. A subclass says what its figures are, and shows the rest in widgets of its own."""
 
+    MOST: ClassVar[Mapping[str, int]] = MappingProxyType({"low": 2, "middling": 3, "high": 4})
+    """Lines of sentences there is room for; help shows all of them."""
+
     def __init__(self) -> None:
         super().__init__()
         self._shown: tuple[Face, Typed | None] | None = None
@@ -30,7 +35,7 @@ class FaceView(Vertical):
     def compose(self) -> ComposeResult:
         """Lay out the figures, the sentences, and what else the face has."""
         yield FigurePair()
-        yield Sentences()
+        yield Sentences(most=self.MOST)
         yield from self.more()
 
     def more(self) -> Sequence[Widget]:

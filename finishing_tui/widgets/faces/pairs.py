@@ -1,6 +1,7 @@
 """The face of a join: pairs counted up, and both needles running empty side by side."""
 
 from collections.abc import Sequence
+from types import MappingProxyType
 
 from textual.widget import Widget
 
@@ -12,6 +13,8 @@ from finishing_tui.widgets.loops import Loops, Needle
 
 class Pairs(FaceView):
     """Pairs of a join."""
+
+    MOST = MappingProxyType({"low": 1, "middling": 3, "high": 4})
 
     def more(self) -> Sequence[Widget]:
         """Return both needles."""
