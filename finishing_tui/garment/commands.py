@@ -75,6 +75,13 @@ class Measure:
 
 
 @dataclass(frozen=True, slots=True)
+class ChooseMirror:
+    """Let the section that mirrors another follow it as it was worked (``as_worked``), or as it was planned."""
+
+    as_worked: bool
+
+
+@dataclass(frozen=True, slots=True)
 class RipBack:
     """Work was taken out, to ``units`` units of ``stage`` of ``step``; ``sure`` when later work falls with it."""
 
@@ -147,6 +154,7 @@ Command = (
     | LeaveOut
     | Count
     | Measure
+    | ChooseMirror
     | RipBack
     | TakeBack
     | PutBackAgain

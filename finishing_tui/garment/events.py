@@ -147,6 +147,14 @@ class Valued(Act):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Mirrored(Act):
+    """The second side was to follow the first as it was really worked (``as_worked``), or as it was planned."""
+
+    step: int
+    as_worked: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Finished(Act):
     """A step is done; ``although``: what was asked again before it was accepted."""
 
@@ -182,7 +190,9 @@ class Replanned(Act):
         return replace(back, plan_before=self.plan_after, plan_after=self.plan_before)
 
 
-AnyAct = Begun | Worked | Strayed | Recounted | RippedBack | Valued | Finished | LeftOut | TakenUp | Replanned
+AnyAct = (
+    Begun | Worked | Strayed | Recounted | RippedBack | Valued | Mirrored | Finished | LeftOut | TakenUp | Replanned
+)
 """Any act that can be taken back."""
 
 

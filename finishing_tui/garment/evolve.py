@@ -53,10 +53,10 @@ def evolve(state: State, happening: Happening) -> State:
         case Act():
             return _acted(state, event, happening)
         case TakenBack(group, acts, top, top_label):
-            state = _applied(state, acts)
+            state = applied(state, acts)
             return replace(state, top=top, top_label=top_label, undone=(*state.undone, group))
         case PutBack(group, acts):
-            state = _applied(state, acts)
+            state = applied(state, acts)
             return replace(state, top=group, top_label=acts[0].label, undone=state.undone[:-1])
         case SittingBegan(sitting):
             return replace(state, sittings=(*state.sittings, Sitting(sitting, happening.at)), presses=())
@@ -80,7 +80,7 @@ def replay(taken: Taken, happenings: Iterable[Happening]) -> State:
 
 
 def _acted(state: State, act: AnyAct, happening: Happening) -> State:
-    state = replace(_applied(state, (act,)), last_act=happening.at)
+    state = replace(applied(state, (act,)), last_act=happening.at)
     if isinstance(act, Begun):  # another step goes at another pace
         state = replace(state, presses=())
     if act.under is None:
@@ -89,7 +89,7 @@ def _acted(state: State, act: AnyAct, happening: Happening) -> State:
     return replace(state, top=happening.group, top_label=act.label, undone=(), presses=presses)
 
 
-def _applied(state: State, acts: Iterable[AnyAct]) -> State:
+def applied(state: State, acts: Iterable[AnyAct]) -> State:
     """Return the state with the ledger entries and changes of ``acts`` put in place, and nothing else."""
     for act in acts:
         steps = list(state.steps)

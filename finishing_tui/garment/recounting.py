@@ -136,7 +136,7 @@ def _presses(index: int, stage: Stage, before: Progress, counted: int) -> Outloo
         # A stray beyond this spot is forgotten, and what was to make up for it with it: space the rest anew.
         rest = _recount(stage, before, counted, spot).rhythm
         if rest is not None:
-            after = replace(after, stretches=(*after.stretches, Stretch(spot, rest)))
+            after = replace(after, stretches=(*after.stretches, Stretch(spot, rest, loops=counted)))
     text = f"The plan stands; {plural(counted, 'loop')} is {stage.spot} {spot}."
     way = Way("space the rest", text, stage, after, _posted(stage, before.mark.loops, counted, EDGE, EDGE))
     return Outlook(index, stage, before, counted, before.mark.loops, "presses", spot, "lies flat", text, (way,))
@@ -162,7 +162,7 @@ def _way(stage: Stage, before: Progress, here: Mark, differ: tuple[Entry, ...], 
         mark = Mark(mending.to.spot, 0, mending.to.loops)
         entries += _posted(stage, here.loops, mending.to.loops, EDGE, EDGE)
     kept = _cut(before, mark.units).stretches if mark.units else ()
-    stretches = (*kept, Stretch(mark.units, mending.rhythm))
+    stretches = (*kept, Stretch(mark.units, mending.rhythm, loops=mark.loops))
     after = replace(before, mark=mark, stretches=stretches, confirmed=(mark.loops, mark.units))
     changed = replace(stage, target=mending.total)
     return Way(repair, mending.text, changed, after, entries, mending.difference)

@@ -34,13 +34,14 @@ class Stretch:
 
     ``moved``: spots whose planned loops were changed to make up for a stray, as (spot, loops); ``strayed``: spots at
     which something else was done than planned, as (spot, loops). Both hold what differs from the rhythm only, so that
-    a long edge costs no more than a short one.
+    a long edge costs no more than a short one. ``loops``: the loops that were there at ``start``, as counted.
     """
 
     start: int
     rhythm: Rhythm
     moved: tuple[tuple[int, int], ...] = ()
     strayed: tuple[tuple[int, int], ...] = ()
+    loops: int = 0
 
 
 @dataclass(frozen=True, slots=True)

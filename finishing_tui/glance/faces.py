@@ -55,6 +55,8 @@ def edge_of(state: State, work: Work, index: int, progress: Progress | None = No
 def rhythm_words(stage: Stage, progress: Progress) -> str:
     """Return the rhythm of the stretch under way in words; after a recount it begins "from row 16:"."""
     stretch = stretch_at(progress, min(progress.mark.units + 1, stage.units))
+    if stage.as_worked and not stretch.start:
+        return stage.words
     words = say(stretch.rhythm, unit=stage.spot)
     return f"from {stage.spot} {stretch.start + 1}: {words}" if stretch.start else words
 

@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass
 
-from finishing_tui.garment.commands import ChoosePace, Command, Finish, LeaveOut, Other, Press, TakeUp
+from finishing_tui.garment.commands import ChooseMirror, ChoosePace, Command, Finish, LeaveOut, Other, Press, TakeUp
+from finishing_tui.garment.decide.mirror import choice
 from finishing_tui.garment.events import Pace
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import called, other_at, planned
@@ -41,6 +42,11 @@ def offers(state: State, looking_at: int | None = None) -> tuple[Offer, ...]:
         found.append(Offer("recount", "recount", "count what is there, and space the rest anew if need be"))
     if state.order:
         found.append(Offer("rip_back", "took it out", "say to where the work was taken out"))
+    two_ways = choice(state)
+    if two_ways is not None:
+        worked = two_ways[1].as_worked
+        what = f"work {two_ways[1].title} {'as planned' if worked else 'as the first side was worked'}"
+        found.append(Offer("mirror", "as planned" if worked else "as worked", what, ChooseMirror(not worked)))
     found.append(Offer("note", "note", "write a note at this step"))
     spots = work is not None and any(stage.unit == "spot" for stage in work.stages)
     if spots:

@@ -69,6 +69,8 @@ class Stage:
     ``takes_all``: whether ``enter`` may do all that is left at one go. ``of``: for a value, what it is measured in.
     ``moves``: where a unit is several moves, each said on its own. ``bars``: in a seam, for each of its two sides how
     many bars every unit takes; ``front`` and ``back`` are then the sides, in words.
+    ``mirrors``: the title of the section of this step that it is the mirror of, being walked second; ``as_worked``: its
+    rhythm is the mirror of what was really picked there, not of what was planned.
     """
 
     unit: Unit
@@ -97,6 +99,8 @@ class Stage:
     empties: bool = False
     moves: tuple[Moves, ...] = ()
     bars: tuple[tuple[int, ...], ...] = ()
+    mirrors: str = ""
+    as_worked: bool = False
 
     def moves_of(self, unit: int) -> tuple[str, ...]:
         """Return the moves of the ``unit``-th unit, in turn; none where a unit is one move."""

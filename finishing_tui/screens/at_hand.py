@@ -216,6 +216,13 @@ class AtHand:
         elif self.do(offer.command, "pace"):
             self.say(f"a press now stands for one {self.state.pace}")
 
+    def _mirror(self) -> None:
+        offer = next((offer for offer in self.offers() if offer.action == "mirror"), None)
+        if offer is None or offer.command is None:
+            self._refuse("there is no second side about to be begun that could go another way than planned")
+        elif self.do(offer.command, "mirror"):
+            self.say(f"now {offer.label}")
+
     def _note(self) -> Opening:
         return "note"
 
@@ -235,6 +242,7 @@ class AtHand:
         "rip_back": _rip_back,
         "put_back": _put_back,
         "pace": _pace,
+        "mirror": _mirror,
         "note": _note,
         "leave_out": _leave_out,
     }

@@ -5,6 +5,7 @@ itself: the state it was given is as valid after it as before.
 """
 
 from finishing_tui.garment.commands import (
+    ChooseMirror,
     ChoosePace,
     Command,
     Count,
@@ -24,6 +25,7 @@ from finishing_tui.garment.commands import (
     WriteNote,
 )
 from finishing_tui.garment.decide.count import count, measure
+from finishing_tui.garment.decide.mirror import choose_mirror, with_mirrors
 from finishing_tui.garment.decide.press import other, press
 from finishing_tui.garment.decide.rip import rip_back
 from finishing_tui.garment.decide.sittings import (
@@ -41,6 +43,13 @@ from finishing_tui.garment.state import State
 
 def decide(state: State, command: Command) -> tuple[Event, ...] | Refusal:
     """Return the events that carry ``command`` out in ``state`` (none, when nothing changes), or why it is refused."""
+    events = _decided(state, command)
+    if isinstance(events, Refusal) or isinstance(command, TakeBack | PutBackAgain | ChooseMirror):
+        return events
+    return with_mirrors(state, events)
+
+
+def _decided(state: State, command: Command) -> tuple[Event, ...] | Refusal:
     match command:
         case Press():
             return press(state)
@@ -52,6 +61,8 @@ def decide(state: State, command: Command) -> tuple[Event, ...] | Refusal:
             return count(state, command)
         case Measure():
             return measure(state, command)
+        case ChooseMirror():
+            return choose_mirror(state, command)
         case RipBack():
             return rip_back(state, command)
         case TakeUp():

@@ -145,7 +145,7 @@ def _back(stage: Stage, progress: Progress, units: int) -> tuple[Stage, Progress
     if planned != left and 0 <= left <= 2 * spots:
         ends: Ends = "last" if stage.ends == "closed" else "open"
         rest = space(left, spots, style=stage.style, ends=ends) if left else Runs((Run(0, spots, 1),))
-        after = replace(after, stretches=(*kept, Stretch(units, rest)))
+        after = replace(after, stretches=(*kept, Stretch(units, rest, loops=loops)))
     return stage, after
 
 

@@ -49,6 +49,8 @@ class PickUpAndKnit(Step):
                 stage = section.stage(
                     here, self.onto, self.style, self.ends, halt=self.recount == "half", mirror=partner
                 )
+                if partner is not None:
+                    stage = replace(stage, mirrors=partner.title)
                 along[section.along] = stage
             else:
                 stage = section.stage(here, self.onto)

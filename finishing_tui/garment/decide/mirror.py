@@ -1,0 +1,144 @@
+"""Deciding how the second of two sides goes: as the first was really worked, not as it was planned.
+
+Where the presses explain the first side, its real spots are mirrored. Between counts that they do not explain, the
+count is kept and spread evenly in that stretch. With other spots than the first side it gets the same count, evenly.
+It is resolved when the first side is done, and fixed in the event.
+"""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.rhythm import Rhythm
+from finishing_tui.craft.spacing import say, space
+from finishing_tui.craft.walked import rhythm_of
+from finishing_tui.garment.commands import ChooseMirror, Refusal
+from finishing_tui.garment.decide.stages import begun, sentence, under_way, with_stage
+from finishing_tui.garment.events import Act, AnyAct, Event, Mirrored, Stood
+from finishing_tui.garment.evolve import applied
+from finishing_tui.garment.state import State
+from finishing_tui.garment.walk import done
+from finishing_tui.garment.work import Mark, Progress, Standing, Work, fresh
+from finishing_tui.recipe.stage import Stage
+
+
+def with_mirrors(state: State, events: tuple[Event, ...]) -> tuple[Event, ...]:
+    """Return ``events`` with the second side resolved, where they end the first side or change how it ended."""
+    acts = [event for event in events if isinstance(event, Act)]
+    if len(acts) != len(events) or not begun(state):
+        return events
+    step, before = under_way(state)
+    if not any(stage.mirrors for stage in before.stages):
+        return events
+    after = applied(state, acts).steps[step]
+    if after.work is None or after.status != "under way":
+        return events
+    work = after.work
+    for index, first in _pairs(work):
+        if work.progress[first] != before.progress[first] and _complete(work, first):
+            work = _with(work, index, resolved(state, work, index, first))
+    if work == after.work:
+        return events
+    change = Stood(step, after, Standing(after.status, work))
+    last = acts[-1]
+    return (*acts[:-1], replace(last, changes=(*last.changes, change)))
+
+
+def choose_mirror(state: State, command: ChooseMirror) -> tuple[AnyAct, ...] | Refusal:
+    """Let the section about to be begun follow the first side as worked, or as planned."""
+    found = choice(state)
+    if found is None:
+        return Refusal("no section is about to be begun that mirrors one worked otherwise than planned")
+    step, work = under_way(state)
+    index, stage = found
+    if stage.as_worked == command.as_worked:
+        return ()
+    try:
+        changed = resolved(state, work, index, _first(work, stage)) if command.as_worked else planned(state, index)
+    except FinishingError as error:
+        return Refusal(sentence(error))
+    standing = state.steps[step]
+    change = Stood(step, standing, Standing(standing.status, _with(work, index, changed)))
+    label = f"{stage.title} as {'worked' if command.as_worked else 'planned'}"
+    return (Mirrored(step=step, as_worked=command.as_worked, changes=(change,), label=label, under=state.top),)
+
+
+def choice(state: State) -> tuple[int, Stage] | None:
+    """Return the section about to be begun that can go two ways: (index, stage); None where there is no choice."""
+    if not begun(state):
+        return None
+    _, work = under_way(state)
+    if work.complete:
+        return None
+    index, stage = work.at, work.stages[work.at]
+    if not stage.mirrors or work.progress[index].mark != Mark() or not _complete(work, _first(work, stage)):
+        return None
+    first = _first(work, stage)
+    return (index, stage) if _otherwise(work.stages[first], work.progress[first]) else None
+
+
+def planned(state: State, index: int) -> Stage:
+    """Return a stage of the step under way as the recipe plans it, from the ledger the step began with."""
+    step, work = under_way(state)
+    return state.plan.step(step).stages(state.plan.here(work.before))[index]
+
+
+def resolved(state: State, work: Work, index: int, first: int) -> Stage:
+    """Return the stage at ``index`` as the mirror of the one at ``first``, now that that one is done."""
+    stage, partner, progress = work.stages[index], work.stages[first], work.progress[first]
+    if not _otherwise(partner, progress):
+        return planned(state, index)
+    loops = progress.mark.loops
+    if stage.units == partner.units:
+        rhythm = as_worked(partner, progress).mirrored()
+        words = f"as {partner.title} was worked: {say(rhythm, unit=stage.spot)}"
+    else:
+        rhythm = space(max(1, min(loops, 2 * stage.units)), stage.units, style="even")
+        words = f"as many as {partner.title} got, evenly: {say(rhythm, unit=stage.spot)}"
+    return replace(stage, rhythm=rhythm, target=rhythm.stitches, words=words, as_worked=True)
+
+
+def as_worked(stage: Stage, progress: Progress) -> Rhythm:
+    """Return the rhythm of a section as it was really worked, spot by spot where presses explain the count."""
+    loops: list[int] = []
+    ends = [*(stretch.start for stretch in progress.stretches[1:]), stage.units]
+    counts = [*(stretch.loops for stretch in progress.stretches[1:]), progress.mark.loops]
+    for stretch, end, count in zip(progress.stretches, ends, counts, strict=True):
+        pressed = [done(progress, spot) for spot in range(stretch.start + 1, end + 1)]
+        really = count - stretch.loops
+        spots = end - stretch.start
+        if sum(pressed) != really and spots and 0 <= really <= 2 * spots:
+            spread = space(really, spots, style="even") if really else None
+            pressed = [spread.at(spot) if spread else 0 for spot in range(1, spots + 1)]
+        loops += pressed
+    return rhythm_of(loops)
+
+
+def _pairs(work: Work) -> Iterator[tuple[int, int]]:
+    """Yield (index, index of the section it mirrors) for every section that mirrors another and is not begun."""
+    for index, stage in enumerate(work.stages):
+        if stage.mirrors and work.progress[index].mark == Mark():
+            yield index, _first(work, stage)
+
+
+def _first(work: Work, stage: Stage) -> int:
+    return next(index for index, other in enumerate(work.stages) if other.title == stage.mirrors)
+
+
+def _complete(work: Work, index: int) -> bool:
+    return work.progress[index].mark.units >= work.stages[index].units
+
+
+def _otherwise(stage: Stage, progress: Progress) -> bool:
+    """Return whether a section was worked in any way otherwise than it was planned when it began."""
+    only = progress.stretches[0] if len(progress.stretches) == 1 else None
+    return (
+        only is None
+        or bool(only.moved or only.strayed)
+        or only.rhythm != stage.rhythm
+        or progress.mark.loops != only.rhythm.stitches
+    )
+
+
+def _with(work: Work, index: int, stage: Stage) -> Work:
+    return with_stage(work, index, stage).with_progress(index, fresh(stage))
