@@ -2,7 +2,7 @@
 
 from hypothesis import strategies as st
 
-from finishing_tui.garment.commands import ChoosePace, Finish, Press
+from finishing_tui.garment.commands import ChoosePace, Finish, Measure, Other, Press
 from finishing_tui.garment.events import Pace
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Progress, Work
@@ -82,17 +82,26 @@ def section(paper: Paper) -> tuple[Stage, Progress]:
 
 
 def press_to_the_end(paper: Paper) -> Paper:
-    """Press until the step under the needles is complete."""
-    while not work_of(paper.state).complete:
-        paper.did(Press())
+    """Press until the step under the needles is complete; values are typed, and x takes in what a needle has more."""
+    while not (work := work_of(paper.state)).complete:
+        stage = work.stages[work.at]
+        refusal = paper.do(Measure("61 cm") if stage.unit == "value" else Press())
+        if refusal is not None:
+            front, back = paper.state.ledger.on(stage.front), paper.state.ledger.on(stage.back)
+            paper.did(Other(stage.front if front > back else stage.back))
     return paper
 
 
 def reach(paper: Paper, step: int) -> Paper:
     """Work every step to its end until the one at ``step`` is under the needles."""
     while paper.state.current != step:
-        if paper.state.standing is not None and paper.state.standing.work is None:
-            paper.did(Press())
-        press_to_the_end(paper)
-        paper.surely(Finish())
+        finish(paper)
+    return paper
+
+
+def finish(paper: Paper) -> Paper:
+    """Work the step under the needles to its end, and say that it is done."""
+    if paper.state.standing is not None and paper.state.standing.work is None:
+        paper.did(Press())
+    press_to_the_end(paper).surely(Finish())
     return paper

@@ -89,7 +89,9 @@ def test_what_presses_explain_always_ends_at_the_target(shape: tuple[int, int, s
         return
     stage, progress = section(paper)
     assert progress.mark.loops == counted == paper.state.ledger.on("band")
-    assert counted + to_come(stage, progress, progress.mark.units) == stage.target or progress.mark.units == stage.units
+    left = stage.target - counted
+    if 0 <= left <= 2 * (stage.units - progress.mark.units):  # else nothing can reach it any more
+        assert to_come(stage, progress, progress.mark.units) == left
 
 
 def test_after_loops_that_differ_presses_are_reckoned_from_that_count() -> None:
