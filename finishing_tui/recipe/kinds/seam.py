@@ -17,7 +17,7 @@ from finishing_tui.recipe.keys import READ, Count, TailName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
 from finishing_tui.recipe.stage import Stage, none_of
 
-MOST_BARS = 10_000
+MOST_BARS = 2_000
 """No edge that is sewn has more bars than this."""
 
 _LISTED = 12

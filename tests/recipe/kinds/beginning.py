@@ -10,7 +10,7 @@ from finishing_tui.craft.gauge import read_gauge
 from finishing_tui.craft.ledger import Ledger, PostureEntry, opened
 from finishing_tui.craft.ledger import Posture as Lie
 from finishing_tui.recipe.kinds.base import Here, Step
-from finishing_tui.recipe.stage import whole
+from finishing_tui.recipe.stage import Stage, whole
 
 
 def here(
@@ -54,3 +54,11 @@ def refused(step: Step, start: Here) -> str:
     assert "\n" not in sentence
     assert not sentence.endswith(".")
     return sentence
+
+
+def stages_or_refusal(step: Step, start: Here) -> tuple[Stage, ...] | str:
+    """Return the stages of ``step``, or the sentence with which it is refused."""
+    try:
+        return step.stages(start)
+    except FinishingError as error:
+        return str(error)

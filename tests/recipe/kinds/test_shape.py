@@ -26,6 +26,8 @@ def stage_of(before: int, to: int, *, flat: bool = False, method: str = "") -> S
         (30, 20, False, 10),  # Teach Yourself Visually Knitting: (k1, k2tog) 10 times
         (80, 70, True, 10),  # KnittingHelp 74714: k3, k2tog, (k6, k2tog) 9 times, k3
         (131, 92, False, 39),  # spincraftpatterns.com, put right: 131 to 92 takes 39 decreases
+        (128, 74, False, 54),  # KnittingHelp 45374, put right: every third gives 42 only
+        (112, 128, True, 16),  # Woolpack Yarn: increase 16 over 112
     ],
 )
 def test_published_rows(before: int, to: int, flat: bool, groups: int) -> None:  # noqa: FBT001  (a column of the table)
@@ -40,6 +42,12 @@ def test_published_words_of_the_groups() -> None:
     """Decrease 10 over 80 flat begins with k3, k2tog, goes on with k6, k2tog, and ends with k3 (KnittingHelp 74714)."""
     texts = [item.text for item in stage_of(80, 70, flat=True).items]
     assert texts == ["k3, k2tog", *["k6, k2tog"] * 8, "k6, k2tog, k3"]
+
+
+def test_published_increase_that_was_printed_wrong() -> None:
+    """(k1, kfb) over 80 gives 120, not the 122 first printed (lornajay, 2005, own correction)."""
+    stage = stage_of(80, 120, method="kfb")
+    assert [item.text for item in stage.items] == ["k1, kfb"] * 40
 
 
 @given(st.integers(1, 120), st.integers(1, 160), st.booleans(), st.sampled_from(("", "ssk", "M1L", "kfb")))
