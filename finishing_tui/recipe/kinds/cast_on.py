@@ -28,7 +28,7 @@ class CastOn(Step):
         title = f"onto the {here.name(self.onto)}"
         if not many:
             return (none_of(title, "CAST ON"),)
-        words = f"Cast {plural(many, 'stitch')} on{' (' + self.method + ')' if self.method else ''}, {title}."
+        words = f"Cast {plural(many, 'stitch')} {title}{': ' + self.method if self.method else ''}."
         return (
             Stage(
                 "stitch",

@@ -85,7 +85,7 @@ class Graft(Step):
                 self.front,
                 flows=(Flow(self.front, OFF, pairs, 1, pairs), Flow(self.back, OFF, pairs, 1, pairs)),
                 closing=(TailEntry(self.tail, "shortened"),),
-                said=((pairs, "Close: the last pair takes these two moves, and nothing is left to thread."),),
+                said=((pairs, "Close: the last pair takes two moves."),),
                 front=self.front,
                 back=self.back,
                 empties=self.count == "all",

@@ -76,8 +76,10 @@ class Seam(Step):
         )
         bars = _shared(many[0], many[1], to_rows=units[0] != units[1])
         stage = with_bars(stage, bars)
-        rhythm = stitches_to_rows(many[0], many[1]).text if units == ["stitch", "row"] else ""
-        return (replace(stage, words=f"{stage.words}{_where(stage)}. {rhythm}".strip()),)
+        if set(units) == {"stitch", "row"}:
+            stitches, rows = many if units[0] == "stitch" else reversed(many)
+            return (replace(stage, words=f"{stage.words}. {stitches_to_rows(stitches, rows).text}"),)
+        return (replace(stage, words=f"{stage.words}{_where(stage)}."),)
 
     def _names(self) -> tuple[str, str]:
         """Return what the two sides are called, told apart."""
@@ -133,6 +135,8 @@ def _where(stage: Stage) -> str:
     if not stage.said:
         return ", one to one"
     places = [str(pair) for pair, _ in stage.said]
+    if len(places) == stage.units > 1:
+        return ": more than one at once in every pair"
     if len(places) > _LISTED:
         return f": more than one at once in {len(places)} of the {plural(stage.units, 'pair')}"
     return f": two at once in {'pair' if len(places) == 1 else 'pairs'} {listing(places)} of {stage.units}"
