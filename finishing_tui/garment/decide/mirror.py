@@ -6,6 +6,7 @@ It is resolved when the first side is done, and fixed in the event.
 """
 
 from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import replace
 
 from finishing_tui.craft.errors import FinishingError
@@ -36,7 +37,8 @@ def with_mirrors(state: State, events: tuple[Event, ...]) -> tuple[Event, ...]:
     work = after.work
     for index, first in _pairs(work):
         if work.progress[first] != before.progress[first] and _complete(work, first):
-            work = _with(work, index, resolved(state, work, index, first))
+            with suppress(FinishingError):  # what can no longer be planned stays as it is
+                work = _with(work, index, resolved(state, work, index, first))
     if work == after.work:
         return events
     change = Stood(step, after, Standing(after.status, work))
@@ -78,16 +80,22 @@ def choice(state: State) -> tuple[int, Stage] | None:
 
 
 def planned(state: State, index: int) -> Stage:
-    """Return a stage of the step under way as the recipe plans it, from the ledger the step began with."""
+    """Return a stage of the step under way as the recipe plans it, from the ledger the step began with.
+
+    Raises ``FinishingError`` where the recipe has been changed since, and plans no such stage any more.
+    """
     step, work = under_way(state)
-    return state.plan.step(step).stages(state.plan.here(work.before))[index]
+    stages = state.plan.step(step).stages(state.plan.here(work.before))
+    if len(stages) != len(work.stages) or stages[index].title != work.stages[index].title:
+        raise FinishingError(f"the recipe was changed since, and has no {work.stages[index].title} there any more")
+    return stages[index]
 
 
 def resolved(state: State, work: Work, index: int, first: int) -> Stage:
     """Return the stage at ``index`` as the mirror of the one at ``first``, now that that one is done."""
     stage, partner, progress = work.stages[index], work.stages[first], work.progress[first]
     if not _otherwise(partner, progress):
-        return planned(state, index)
+        return planned(state, index) if stage.as_worked else stage
     loops = progress.mark.loops
     if stage.units == partner.units:
         rhythm = as_worked(partner, progress).mirrored()

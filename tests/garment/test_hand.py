@@ -1,0 +1,196 @@
+"""A garment in hand, with a real journal: what was done is there again, however it was left."""
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.garment.commands import Finish, Other, Press, Replan, WriteNote
+from finishing_tui.garment.hand import SNAPSHOT_EVERY, InHand
+from finishing_tui.garment.journal import NAME, InUse, Journal, NoJournal
+from finishing_tui.garment.state import State
+from finishing_tui.garment.stored import SNAPSHOT, NotUnderstood, from_row
+from tests.garment.folders import Watch, garment_in
+from tests.garment.no_planning import no_planning
+from tests.garment.recipes import EDGE, NECKBAND
+
+
+def in_hand(folder: Path, recipe: str = EDGE) -> InHand:
+    """Return a garment newly begun in ``folder``, picked up."""
+    hand = InHand.open(garment_in(folder, recipe), clock=Watch().clock())
+    assert hand.pick_up() is None
+    return hand
+
+
+def seen(folder: Path) -> State:
+    """Return the state of a garment as one who only looks finds it."""
+    hand = InHand.open(folder, look=True)
+    hand.close()
+    return hand.state
+
+
+def cut_off(hand: InHand) -> State:
+    """Leave a garment as a killed process does: everything acknowledged is on the disk, and nothing is said."""
+    assert hand.flush(30)
+    hand.close()
+    return hand.state
+
+
+def test_the_first_sitting_takes_the_recipe_and_begins_the_first_step(tmp_path: Path) -> None:
+    """The recipe's very text and the garment file's are in the journal; the first step is begun."""
+    hand = in_hand(tmp_path)
+    assert hand.state.plan.text == (tmp_path / "recipe.toml").read_text(encoding="utf-8")
+    assert hand.state.plan.file_text == (tmp_path / "garment.toml").read_text(encoding="utf-8")
+    assert hand.state.standing is not None
+    assert hand.state.standing.status == "under way"
+    assert hand.take_back() is not None, "the beginning of it all is not taken back"
+    assert hand.put_down("on the blue chair")
+    assert [(one.number, one.where, bool(one.ended)) for one in seen(tmp_path).sittings] == [
+        (1, "on the blue chair", True)
+    ]
+
+
+def test_cut_off_at_any_moment_it_stands_as_it_was(tmp_path: Path) -> None:
+    """Twenty presses, a stray, some taken back and put back; opened again it is the same, and taking back goes on."""
+    hand = in_hand(tmp_path)
+    for _ in range(20):
+        assert hand.do(Press()) is None
+    hand.do(Other())
+    hand.take_back()
+    hand.take_back()
+    hand.put_back()
+    before = cut_off(hand)
+    again = InHand.open(tmp_path, clock=Watch().clock())
+    assert again.state == before
+    assert again.pick_up() is None
+    assert [one.number for one in again.state.sittings] == [1, 2]
+    assert again.put_back() is None
+    assert again.take_back() is None
+    for _ in range(20):
+        assert again.take_back() is None
+    assert again.state.ledger.on("band") == 0
+    assert again.take_back() is not None
+    again.put_down()
+
+
+def test_every_row_knows_its_sitting(tmp_path: Path) -> None:
+    """The recipe is taken before the first sitting; what begins a sitting belongs to it already."""
+    in_hand(tmp_path).put_down()
+    hand = InHand.open(tmp_path, clock=Watch().clock())
+    hand.pick_up()
+    hand.do(Press())
+    hand.put_down()
+    with Journal.open(tmp_path, look=True) as journal:
+        rows = [(row.kind, row.sitting) for row in journal.rows()]
+    assert rows[:3] == [("Taken", 0), ("Begun", 0), ("SittingBegan", 1)]
+    assert rows[3:] == [("PutDown", 1), ("SittingBegan", 2), ("Worked", 2), ("PutDown", 2)]
+
+
+def test_snapshots_are_a_cache(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """With one, without any, and with none of this version: the same state, with nothing worked out on the way."""
+    monkeypatch.setattr("finishing_tui.garment.hand.SNAPSHOT_EVERY", 7)
+    hand = in_hand(tmp_path)
+    for _ in range(30):
+        hand.do(Press())
+    before = cut_off(hand)
+    with Journal.open(tmp_path, look=True) as journal:
+        found = journal.newest_snapshot(SNAPSHOT)
+        assert found is not None
+        assert 0 < found[0] < journal.last_seq
+    no_planning(monkeypatch)
+    assert seen(tmp_path) == before
+    monkeypatch.setattr("finishing_tui.garment.hand.SNAPSHOT", SNAPSHOT + 1)
+    assert seen(tmp_path) == before
+    assert SNAPSHOT_EVERY > 7
+
+
+def test_a_snapshot_that_does_not_fit_is_passed_over(tmp_path: Path) -> None:
+    """What happened is in the events."""
+    hand = in_hand(tmp_path)
+    before = cut_off(hand)
+    with Journal.open(tmp_path) as journal:
+        journal.snapshot(journal.last_seq, SNAPSHOT, {"is": "State", "nonsense": 1})
+    assert seen(tmp_path) == before
+
+
+def test_a_journal_that_was_cut_off_before_anything_was_kept_is_begun(tmp_path: Path) -> None:
+    """The process died between making the journal and its first event: the next sitting takes the recipe."""
+    Journal.create(garment_in(tmp_path, EDGE)).close()
+    with pytest.raises(NoJournal):
+        InHand.open(tmp_path, look=True)
+    hand = in_hand(tmp_path)
+    assert hand.do(Press()) is None
+    assert hand.put_down()
+    assert seen(tmp_path).plan == hand.state.plan
+
+
+def test_a_garment_that_cannot_be_read_begins_no_journal(tmp_path: Path) -> None:
+    """A size that is not there: said, and nothing is left in the folder."""
+    with pytest.raises(FinishingError, match="no size"):
+        InHand.open(garment_in(tmp_path, EDGE, "enormous"))
+    assert not (tmp_path / NAME).exists()
+
+
+def test_while_one_window_has_it_another_looks(tmp_path: Path) -> None:
+    """A second one is told, may look, sees what is on the disk, and cannot change anything."""
+    hand = in_hand(tmp_path)
+    hand.do(Press())
+    assert hand.flush(30)
+    with pytest.raises(InUse):
+        InHand.open(tmp_path)
+    looking = InHand.open(tmp_path, look=True)
+    assert looking.state == hand.state
+    refusal = looking.do(Press())
+    assert refusal is not None
+    assert "only looked at" in refusal.sentence
+    assert looking.state == hand.state
+    looking.close()
+    hand.put_down()
+
+
+def test_edited_files_are_noticed_and_offered_but_the_journal_rules(tmp_path: Path) -> None:
+    """A corrected recipe is a changed plan; files that cannot be read or that are gone change nothing."""
+    hand = in_hand(tmp_path, NECKBAND)
+    assert hand.changed_plan() is None
+    recipe = tmp_path / "recipe.toml"
+    recipe.write_text(NECKBAND.replace("rounds  = 3", "rounds  = 5"), encoding="utf-8")
+    changed = hand.changed_plan()
+    assert changed is not None
+    assert hand.do(Replan(changed, "the recipe was corrected")) is None
+    assert hand.changed_plan() is None
+    recipe.write_text("format = 1\nnonsense", encoding="utf-8")
+    assert hand.changed_plan() is None
+    recipe.unlink()
+    (tmp_path / "garment.toml").unlink()
+    assert hand.changed_plan() is None
+    hand.put_down()
+    assert seen(tmp_path).plan == changed
+
+
+def test_an_event_of_a_later_program_is_named(tmp_path: Path) -> None:
+    """A kind, a version or a field that is not known here: a sentence, never a traceback."""
+    hand = in_hand(tmp_path)
+    hand.do(WriteNote("a note"))
+    hand.put_down()
+    with Journal.open(tmp_path, look=True) as journal:
+        *_, row = (row for row in journal.rows() if row.kind == "Noted")
+    for later in (
+        replace(row, kind="Dyed"),
+        replace(row, version=2),
+        replace(row, body={**row.body, "colour": "slate"}),
+        replace(row, body={"is": "Noted"}),
+    ):
+        with pytest.raises(NotUnderstood, match="version"):
+            from_row(later)
+
+
+def test_finishing_the_last_step_leaves_nothing_in_hand(tmp_path: Path) -> None:
+    """Every step done, nothing is left, and the next sitting still finds it so."""
+    hand = in_hand(tmp_path)
+    for _ in range(300):
+        if hand.state.current is not None and hand.do(Press()) is not None:
+            assert hand.do(Finish()) is None
+    assert hand.state.current is None
+    hand.put_down()
+    assert seen(tmp_path).ledger.empty
