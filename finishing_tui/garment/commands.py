@@ -75,6 +75,16 @@ class Measure:
 
 
 @dataclass(frozen=True, slots=True)
+class PutRight:
+    """Put a difference right: ``difference`` stitches more or fewer on ``place``, here, in ``step``, or not at all."""
+
+    how: Literal["here", "re-space", "first round", "as it is"]
+    place: str
+    difference: int
+    step: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class ChooseMirror:
     """Let the section that mirrors another follow it as it was worked (``as_worked``), or as it was planned."""
 
@@ -154,6 +164,7 @@ Command = (
     | LeaveOut
     | Count
     | Measure
+    | PutRight
     | ChooseMirror
     | RipBack
     | TakeBack

@@ -14,6 +14,7 @@ from typing import Literal, Self
 from finishing_tui.craft.ledger import Entry, Ledger, inverses
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.work import Mark, Progress, Standing
+from finishing_tui.recipe.kinds import AnyStep
 
 Pace = Literal["loop", "spot", "run"]
 """What a press stands for in a stage of spots."""
@@ -147,6 +148,15 @@ class Valued(Act):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Mended(Act):
+    """What was done about a difference: ``how`` (here, as it is), on which place, and stitches more or fewer."""
+
+    place: str
+    how: str
+    difference: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Mirrored(Act):
     """The second side was to follow the first as it was really worked (``as_worked``), or as it was planned."""
 
@@ -176,22 +186,53 @@ class TakenUp(Act):
     step: int
 
 
+@dataclass(frozen=True, slots=True)
+class Edited:
+    """One step of the plan was changed, counted from 0."""
+
+    step: int
+    before: AnyStep
+    after: AnyStep
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Replanned(Act):
-    """The plan changed for steps not yet begun: a corrected recipe, other numbers. ``why`` in words."""
+    """The plan changed for steps not yet begun; ``why`` in words.
 
-    plan_before: Plan
-    plan_after: Plan
+    Single steps (a repair) are ``edits``; a corrected recipe or other numbers are a whole plan, before and after.
+    """
+
+    edits: tuple[Edited, ...] = ()
+    plan_before: Plan | None = None
+    plan_after: Plan | None = None
     why: str
+
+    def change(self, plan: Plan) -> Plan:
+        """Return ``plan`` as this act leaves it."""
+        plan = self.plan_after or plan
+        for edit in self.edits:
+            plan = plan.with_step(edit.step, edit.after)
+        return plan
 
     def inverse(self) -> "Replanned":
         """Return the act that undoes this one, the plan included."""
-        back = Act.inverse(self)
-        return replace(back, plan_before=self.plan_after, plan_after=self.plan_before)
+        edits = tuple(Edited(edit.step, edit.after, edit.before) for edit in reversed(self.edits))
+        return replace(Act.inverse(self), edits=edits, plan_before=self.plan_after, plan_after=self.plan_before)
 
 
 AnyAct = (
-    Begun | Worked | Strayed | Recounted | RippedBack | Valued | Mirrored | Finished | LeftOut | TakenUp | Replanned
+    Begun
+    | Worked
+    | Strayed
+    | Recounted
+    | RippedBack
+    | Valued
+    | Mended
+    | Mirrored
+    | Finished
+    | LeftOut
+    | TakenUp
+    | Replanned
 )
 """Any act that can be taken back."""
 

@@ -110,7 +110,7 @@ def applied(state: State, acts: Iterable[AnyAct]) -> State:
             ledger=state.ledger.enter(*act.entries),
             steps=tuple(steps),
             current=act.turned.after if act.turned else state.current,
-            plan=act.plan_after if isinstance(act, Replanned) else state.plan,
+            plan=act.change(state.plan) if isinstance(act, Replanned) else state.plan,
             order=_order(state.order, act.changes, steps),
         )
     return state

@@ -73,6 +73,11 @@ class Plan:
         live = {name: count_of(place.live, numbers, self.size_index) for name, place in self.recipe.place.items()}
         return opened(live, self.recipe.tails)
 
+    def with_step(self, index: int, step: AnyStep) -> "Plan":
+        """Return the plan with the step at ``index`` replaced."""
+        steps = (*self.recipe.step[:index], step, *self.recipe.step[index + 1 :])
+        return replace(self, recipe=replace(self.recipe, step=steps))
+
     def with_numbers(self, own: Mapping[str, int]) -> "Plan":
         """Return the plan with the knitter's own numbers replaced."""
         return replace(self, own=MappingProxyType(dict(own)))

@@ -13,6 +13,7 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.state import State
 from finishing_tui.glance.actions import ACTIONS, ActionId
 from finishing_tui.glance.counting import Countable, asks_for_value, countables, meaning
+from finishing_tui.glance.following import Following, following
 from finishing_tui.glance.offers import Offer, offers
 from finishing_tui.glance.recounts import recount_view
 from finishing_tui.glance.rings import Ring, ring
@@ -37,6 +38,7 @@ class AtHand:
         self.said = ""
         self.alarm = False
         self.rings: Ring | Literal["refused"] | None = None
+        self.follows: Following | None = None
         self._again: tuple[str, State, Command | None] | None = None
 
     @property
@@ -109,6 +111,7 @@ class AtHand:
         self._done(refusal, action)
         if refusal is None:
             self.rings = ring(before, self.state)
+            self.follows = following(before, self.state) if isinstance(command, Count) else None
         return refusal is None
 
     def say(self, sentence: str) -> None:

@@ -199,6 +199,21 @@ class AtTheNeedles(Screen[None]):
         if rings is not None:
             cast("FinishingApp", self.app).bell_pattern(TIMES[rings])
         self.draw()
+        self._follow()
+
+    def _follow(self) -> None:
+        """Ask what is to be done about what a count changes further on."""
+        follows, self.at_hand.follows = self.at_hand.follows, None
+        if follows is None:
+            return
+
+        def chosen(at: int | None) -> None:
+            if at is not None and self.at_hand.do(follows.ways[at].command):
+                self.at_hand.say(f"{self.at_hand.state.top_label}: noted")
+            self._after()
+
+        question = "\n".join(("This changes what comes later:", *follows.lines))
+        self.app.push_screen(Asking(question, [Choice(way.text, (way.look,)) for way in follows.ways]), chosen)
 
     def _face_for(self, seen: Glance) -> FaceView:
         wanted = VIEWS[type(seen.face)]

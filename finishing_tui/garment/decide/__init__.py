@@ -17,6 +17,7 @@ from finishing_tui.garment.commands import (
     Press,
     PutBackAgain,
     PutGarmentDown,
+    PutRight,
     Refusal,
     Replan,
     RipBack,
@@ -25,6 +26,7 @@ from finishing_tui.garment.commands import (
     WriteNote,
 )
 from finishing_tui.garment.decide.count import count, measure
+from finishing_tui.garment.decide.mend import put_right
 from finishing_tui.garment.decide.mirror import choose_mirror, with_mirrors
 from finishing_tui.garment.decide.press import other, press
 from finishing_tui.garment.decide.rip import rip_back
@@ -61,6 +63,8 @@ def _decided(state: State, command: Command) -> tuple[Event, ...] | Refusal:
             return count(state, command)
         case Measure():
             return measure(state, command)
+        case PutRight():
+            return put_right(state, command)
         case ChooseMirror():
             return choose_mirror(state, command)
         case RipBack():

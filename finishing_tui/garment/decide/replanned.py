@@ -6,11 +6,10 @@ from dataclasses import replace
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import Entry
 from finishing_tui.garment.decide.stages import entered
-from finishing_tui.garment.events import Replanned
+from finishing_tui.garment.events import Edited, Replanned
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Work, fresh
-from finishing_tui.recipe.kinds import AnyStep
 from finishing_tui.recipe.kinds.work import Shaping
 from finishing_tui.recipe.kinds.work import Work as WorkStep
 from finishing_tui.recipe.stage import Stage
@@ -68,8 +67,8 @@ def mended_first_round(
         if only_mended and not before:
             return None
         why = f"recount of step {step + 1}: {difference:+d} in the first round of step {index + 1}"
-        plan = _with_step(state.plan, index, _mending(recipe_step, before + difference))
-        return Replanned(plan_before=state.plan, plan_after=plan, why=why)
+        edit = Edited(index, recipe_step, _mending(recipe_step, before + difference))
+        return Replanned(edits=(edit,), why=why)
     return None
 
 
@@ -78,7 +77,7 @@ def mending_kept(state: State, plan: Plan) -> Plan:
     for index, old in enumerate(state.plan.recipe.step):
         new = plan.step(index)
         if isinstance(old, WorkStep) and isinstance(new, WorkStep) and old.on == new.on:
-            plan = _with_step(plan, index, _mending(new, sum(one.change for one in old.shaping if one.at == MENDS)))
+            plan = plan.with_step(index, _mending(new, sum(one.change for one in old.shaping if one.at == MENDS)))
     return plan
 
 
@@ -91,8 +90,3 @@ def _mending(step: WorkStep, change: int) -> WorkStep:
     shaping = tuple(one for one in step.shaping if one.at != MENDS)
     mend = (Shaping(change=change, round=1, at=MENDS),) if change else ()
     return replace(step, shaping=(*shaping, *mend))
-
-
-def _with_step(plan: Plan, index: int, step: AnyStep) -> Plan:
-    steps = (*plan.recipe.step[:index], step, *plan.recipe.step[index + 1 :])
-    return replace(plan, recipe=replace(plan.recipe, step=steps))

@@ -71,7 +71,7 @@ def _mending_back(state: State, changes: Iterable[Stood]) -> Iterator[Replanned]
         seen = replace(state, steps=tuple(fallen))
         mended = mended_first_round(seen, first, place, short, only_mended=True) if short else None
         if mended is not None:
-            state = replace(state, plan=mended.plan_after)
+            state = replace(state, plan=mended.change(state.plan))
             yield mended
 
 

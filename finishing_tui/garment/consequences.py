@@ -1,0 +1,197 @@
+"""What a difference changes further on, and the smallest repairs.
+
+The rest of the plan is run twice with the audit's own engine: from the garment as it was, and as it now is. Every later
+number that differs is named. Nothing here changes anything: a repair is a command, carried out only when it is chosen.
+"""
+
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.judging import FLAT, SHOWS
+from finishing_tui.craft.ledger import Entry
+from finishing_tui.craft.words import percent, plural
+from finishing_tui.garment.commands import PutRight
+from finishing_tui.garment.state import State
+from finishing_tui.garment.walk import to_come
+from finishing_tui.garment.work import Work
+from finishing_tui.recipe.audit import Change, Finding, Inputs, Run, changes, new_findings, onward
+from finishing_tui.recipe.counts import count_of
+from finishing_tui.recipe.kinds.base import Here
+from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
+from finishing_tui.recipe.kinds.sections import Along
+from finishing_tui.recipe.kinds.work import Work as WorkStep
+from finishing_tui.recipe.stage import entries_between, whole
+
+
+@dataclass(frozen=True, slots=True)
+class Mend:
+    """One repair: in a few words, what it does to the look, and how to ask for it."""
+
+    text: str
+    look: str
+    command: PutRight
+
+
+@dataclass(frozen=True, slots=True)
+class Consequences:
+    """What a difference changes: later numbers, what is newly found to be wrong, and the repairs in order of sense."""
+
+    changes: tuple[Change, ...]
+    findings: tuple[Finding, ...]
+    mends: tuple[Mend, ...]
+
+
+def consequences(before: State, after: State) -> Consequences:
+    """Return what going from ``before`` to ``after`` changes in what is to come; empty when it changes nothing."""
+    try:
+        planned, real = _onward(before, after), _onward(after, after)
+    except FinishingError:  # a plan whose numbers cannot be worked out is told of when its step is begun
+        return Consequences((), (), ())
+    differ, found = changes(planned, real), new_findings(planned, real)
+    if not differ and not found:
+        return Consequences((), (), ())
+    return Consequences(differ, found, _mends(after, differ))
+
+
+def _onward(state: State, steps_of: State) -> Run:
+    """Run what is to come in ``steps_of`` from the ledger of ``state``."""
+    steps = [
+        index
+        for index, standing in enumerate(steps_of.steps)
+        if index != steps_of.current and standing.status in {"to come", "under way"} and steps_of.plan.is_for(index)
+    ]
+    rest = None
+    work = state.standing.work if state.standing else None
+    if steps_of.current is not None:
+        steps.insert(0, steps_of.current)
+        rest = _rest(work) if work is not None else None
+    plan = state.plan
+    inputs = Inputs(recipe=plan.recipe, size=plan.size_index, own=plan.own, gauge=plan.gauge, hand=plan.hand)
+    return onward(inputs, state.ledger, steps, rest)
+
+
+def _rest(work: Work) -> tuple[Entry, ...]:
+    """Return what a step under way still enters as its plan stands: along an edge, the loops its rhythm has to come."""
+    if work.complete:
+        return ()
+    stage, progress = work.stages[work.at], work.progress[work.at]
+    now = progress.mark.loops if stage.unit == "spot" else progress.mark.units
+    end = stage.units
+    if stage.unit == "spot":
+        end = now + to_come(stage, progress, progress.mark.units) - progress.mark.within
+    entries = (*entries_between(stage, now, end), *stage.closing)
+    return (*entries, *(entry for later in work.stages[work.at + 1 :] for entry in whole(later)))
+
+
+def _mends(state: State, differ: tuple[Change, ...]) -> tuple[Mend, ...]:
+    """Return the smallest repairs of the first number that differs, and last to carry on as it is."""
+    mends: list[Mend] = []
+    for change in differ[:1]:
+        lacks = change.planned - change.real
+        mends += _here(state, change.place, lacks)
+    for change in differ:
+        step = state.plan.step(change.step)
+        if isinstance(step, PickUpAndKnit) and change.place == step.onto and change.step != state.current:
+            mends += _respaced(state, change)
+            break
+    for change in differ:
+        if (first := _first_round(state, change)) is not None:
+            mends += first
+            break
+    command = PutRight("as it is", differ[0].place if differ else "", 0)
+    return (*mends, Mend("carry on as it is", "every number above stays as it now is", command))
+
+
+def _here(state: State, place: str, lacks: int) -> list[Mend]:
+    held = state.ledger.on(place)
+    if not held or not lacks or held + lacks < 1 or -lacks > held // 2:
+        return []
+    name = state.plan.recipe.place[place].text if place in state.plan.recipe.place else place
+    did = f"make {lacks}" if lacks > 0 else f"work two together {_times(-lacks)}"
+    return [Mend(f"{did} on the {name}, here and now", _look(lacks, held), PutRight("here", place, lacks))]
+
+
+def _respaced(state: State, change: Change) -> list[Mend]:
+    step, lacks = state.plan.step(change.step), change.planned - change.real
+    if not isinstance(step, PickUpAndKnit):
+        return []
+    found = respaced(step, lacks, state.plan.here(state.ledger))
+    if found is None:
+        return []
+    _, told, was = found
+    text = f"re-space step {change.step + 1}: {told}"
+    return [Mend(text, _look(lacks, was), PutRight("re-space", change.place, lacks, change.step))]
+
+
+def _first_round(state: State, change: Change) -> list[Mend] | None:
+    """Return putting a band right in its first round: to the number planned, and to the nearest whole repeat."""
+    index = next(
+        (
+            at
+            for at, standing in enumerate(state.steps)
+            if standing.status == "to come"
+            and isinstance(step := state.plan.step(at), WorkStep)
+            and step.on == change.place
+            and at >= change.step
+        ),
+        None,
+    )
+    if index is None or not change.real:
+        return None
+    lacks = change.planned - change.real
+    text = f"put {lacks:+d} right evenly in the first round of step {index + 1}: {change.planned}"
+    mends = [Mend(text, _look(lacks, change.real), PutRight("first round", change.place, lacks, index))]
+    repeat = state.plan.step(index).repeat
+    if repeat is not None:
+        below = change.real - (change.real - repeat.plus) % repeat.of
+        nearest = min((below, below + repeat.of), key=lambda total: (abs(total - change.real), total))
+        if nearest not in {change.planned, change.real} and nearest > 0:
+            to = nearest - change.real
+            text = f"take the nearest repeat in the first round of step {index + 1}: {to:+d}, {nearest}"
+            mends.append(Mend(text, _look(to, change.real), PutRight("first round", change.place, to, index)))
+    return mends
+
+
+def respaced(step: PickUpAndKnit, lacks: int, here: Here) -> tuple[PickUpAndKnit, str, int] | None:
+    """Return ``step`` with ``lacks`` stitches more (or, negative, fewer) picked, in words, and the stitches they join.
+
+    They go to the longest section that no other mirrors; to both of a mirrored pair where they can be halved. None
+    where no section can take them.
+    """
+    paired = {one.mirrors for one in step.section if isinstance(one, Along) and one.mirrors}
+    counts = {
+        at: (one, count_of(one.spots, here.numbers, here.size) if one.spots is not None else 0)
+        for at, one in enumerate(step.section)
+        if isinstance(one, Along)
+    }
+    single = [at for at, (one, _) in counts.items() if not one.mirrors and one.along not in paired]
+    both = [at for at, (one, _) in counts.items() if one.mirrors or one.along in paired]
+    chosen = (
+        [max(single, key=lambda at: counts[at][1])] if single else both if len(both) == 2 and lacks % 2 == 0 else []
+    )
+    if not chosen:
+        return None
+    each, sections, told, before = lacks // len(chosen), list(step.section), [], 0
+    for at in chosen:
+        one, spots = counts[at]
+        was = one.wanted(here, spots)
+        if not 1 <= was + each <= 2 * spots:
+            return None
+        sections[at] = replace(one, stitches=was + each)
+        before += was
+        told.append(f"{one.along} {was + each} instead of {was}")
+    return replace(step, section=tuple(sections)), ", ".join(told), before
+
+
+def _look(change: int, of: int) -> str:
+    """Say what changing ``change`` of ``of`` stitches does to the look, by the limits of a recount."""
+    if abs(change) <= 1:
+        return f"{plural(abs(change), 'stitch')} of {of}: does not show"
+    share = Fraction(abs(change), max(of, 1))
+    verdict = "lies flat" if share <= FLAT else "just shows" if share <= SHOWS else "will show"
+    return f"{abs(change)} of {of} ({percent(share)}): {verdict}"
+
+
+def _times(count: int) -> str:
+    return "once" if count == 1 else f"{count} times"

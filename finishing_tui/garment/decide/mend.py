@@ -1,0 +1,85 @@
+"""Deciding about repairs: what a knitter chose to do about a difference. The choice is an event."""
+
+from dataclasses import replace
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.ledger import EDGE, OFF, OUTSIDE, Entry, Posting
+from finishing_tui.craft.words import plural
+from finishing_tui.garment.commands import PutRight, Refusal
+from finishing_tui.garment.consequences import respaced
+from finishing_tui.garment.decide.replanned import later_stages, mended_first_round
+from finishing_tui.garment.decide.stages import begun, sentence, under_way
+from finishing_tui.garment.events import AnyAct, Edited, Mended, Replanned, Stood
+from finishing_tui.garment.state import State
+from finishing_tui.garment.work import Standing
+from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
+
+
+def put_right(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
+    """Carry a repair out: here and now, in a step to come, in a first round, or not at all."""
+    match command.how:
+        case "here":
+            return _here(state, command)
+        case "re-space":
+            return _respace(state, command)
+        case "first round":
+            return _first_round(state, command)
+        case "as it is":
+            label = "carrying on as it is"
+            return (Mended(place=command.place, how="as it is", difference=0, label=label, under=state.top),)
+
+
+def _here(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
+    place, more = command.place, command.difference
+    if place in OUTSIDE or place not in state.plan.recipe.place or not more:
+        return Refusal("nothing is to be put right there")
+    entry: Entry = Posting(EDGE, place, more) if more > 0 else Posting(place, OFF, -more)
+    try:
+        state.ledger.enter(entry)
+    except FinishingError as error:
+        return Refusal(sentence(error))
+    changes: tuple[Stood, ...] = ()
+    if begun(state):
+        step, work = under_way(state)
+        after = later_stages(state, work, place, (entry,))
+        standing = state.steps[step]
+        changes = () if after == work else (Stood(step, standing, Standing(standing.status, after)),)
+    did = "making" if more > 0 else "working off"
+    label = f"{did} {plural(abs(more), 'stitch')} on the {state.plan.recipe.place[place].text}"
+    return (
+        Mended(
+            place=place,
+            how="here",
+            difference=more,
+            entries=(entry,),
+            changes=changes,
+            label=label,
+            under=state.top,
+        ),
+    )
+
+
+def _respace(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
+    index = command.step
+    if index is None or not 0 <= index < len(state.steps) or state.steps[index].status != "to come":
+        return Refusal("only a step to come can be re-spaced")
+    step = state.plan.step(index)
+    if not isinstance(step, PickUpAndKnit):
+        return Refusal(f"step {index + 1} picks nothing up that could be re-spaced")
+    try:
+        found = respaced(step, command.difference, state.plan.here(state.ledger))
+    except FinishingError as error:
+        return Refusal(sentence(error))
+    if found is None:
+        return Refusal(f"no section of step {index + 1} can take {command.difference:+d}")
+    changed, told, _ = found
+    why, label = f"step {index + 1}: {told}", f"re-spacing step {index + 1}"
+    return (Replanned(edits=(Edited(index, step, changed),), why=why, label=label, under=state.top),)
+
+
+def _first_round(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
+    after = (command.step if command.step is not None else 0) - 1
+    mended = mended_first_round(state, after, command.place, command.difference)
+    if mended is None:
+        return Refusal("no step to come works rounds there")
+    return (replace(mended, label="putting it right in the first round", under=state.top),)

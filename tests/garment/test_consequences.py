@@ -1,0 +1,146 @@
+from pathlib import Path
+
+import pytest
+
+from finishing_tui import shipped
+from finishing_tui.garment.commands import Count, Finish, PutRight, Refusal
+from finishing_tui.garment.consequences import consequences
+from finishing_tui.garment.events import Mended, Replanned
+from finishing_tui.glance.following import following
+from tests.garment.edges import press_to_the_end, reach
+from tests.garment.paper import Paper, plan_for
+
+COUNT_FRONT = 2
+"""The step of the crew neck that counts the front neck holder: 16 in size M."""
+
+
+def crew_neck() -> Paper:
+    """Return the shipped crew neck in size M, at the count of its front neck holder."""
+    text = Path(shipped.recipe("crew-neck")).read_text(encoding="utf-8")
+    return reach(Paper(plan_for(text, "M")), COUNT_FRONT)
+
+
+def counted(paper: Paper, stitches: int) -> tuple[PutRight, ...]:
+    """Count the front neck holder, and return the repairs that are offered."""
+    before = paper.state
+    paper.did(Count(stitches))
+    found = following(before, paper.state)
+    return tuple(way.command for way in found.ways) if found else ()
+
+
+def to_the_end(paper: Paper) -> list[str]:
+    """Work everything that is left to its end, and return what was asked twice on the way."""
+    asked: list[str] = []
+    while paper.state.current is not None:
+        press_to_the_end(paper)
+        refusal = paper.do(Finish())
+        if isinstance(refusal, Refusal):
+            assert refusal.again is not None, refusal
+            asked.append(refusal.sentence)
+            paper.did(refusal.again)
+    return asked
+
+
+def test_a_count_as_the_recipe_has_it_changes_nothing() -> None:
+    """There is nothing to choose, and nothing later is another number."""
+    paper = crew_neck()
+    before = paper.state
+    paper.did(Count(16))
+    assert following(before, paper.state) is None
+
+
+def test_every_later_number_that_changes_is_named() -> None:
+    """One stitch missing at the front: the neckband will have 103, and its rib will not come out."""
+    paper = crew_neck()
+    before = paper.state
+    paper.did(Count(15))
+    found = consequences(before, paper.state)
+    neck = {(change.planned, change.real) for change in found.changes if change.place == "neck"}
+    assert neck == {(104, 103)}
+    view = following(before, paper.state)
+    assert view is not None
+    assert view.lines[0] == "step 13, Pick up and knit the neckband: neck needle 103, not 104"
+    assert any("cannot be 4m" in line for line in view.lines)
+
+
+@pytest.mark.parametrize(("stitches", "how"), [(15, "here"), (17, "here"), (15, "first round"), (17, "first round")])
+def test_a_repair_leads_to_a_finished_garment(stitches: int, how: str) -> None:
+    """One fewer or one more than the recipe says, put right here or in the first round: the ledger ends empty.
+
+    The record tells what was done, and the rib that was planned is worked.
+    """
+    paper = crew_neck()
+    repair = next(one for one in counted(paper, stitches) if one.how == how)
+    paper.did(repair)
+    assert isinstance(paper.latest[0], Mended | Replanned)
+    asked = to_the_end(paper)
+    assert paper.state.ledger.empty
+    assert (asked == []) == (how == "here")
+    assert paper.replayed() == paper.state
+
+
+def test_the_nearest_repeat_where_that_is_another_number() -> None:
+    """Three missing: 101 in the band; 104 as planned is +3, and 100, the nearest whole repeat, is -1."""
+    rounds = {one.difference for one in counted(crew_neck(), 13) if one.how == "first round"}
+    assert rounds == {3, -1}
+
+
+def test_carrying_on_changes_nothing_but_is_recorded() -> None:
+    """The choice to leave it is an event; what the band lacks is asked about when its step ends."""
+    paper = crew_neck()
+    ledger = (counted(paper, 15), paper.state.ledger)[1]
+    paper.did(PutRight("as it is", "front_held", 0))
+    assert isinstance(paper.latest[0], Mended)
+    assert paper.state.ledger == ledger
+    assert any("103" in sentence for sentence in to_the_end(paper))
+
+
+def test_a_repair_can_be_taken_back() -> None:
+    """Taking back the change of plan, and then the count, leads back to where it was."""
+    paper = crew_neck()
+    before = paper.state
+    paper.did(next(one for one in counted(paper, 15) if one.how == "first round"))
+    changed = paper.state.plan
+    assert paper.take_back() is None
+    assert paper.take_back() is None
+    assert (paper.state.plan, paper.state.ledger, paper.state.steps) == (before.plan, before.ledger, before.steps)
+    assert paper.put_back() is None
+    assert paper.put_back() is None
+    assert paper.state.plan == changed
+
+
+def test_a_step_to_come_can_be_re_spaced() -> None:
+    """A band picked up later takes one more on its longest section, and the plan says so."""
+    text = """
+format = 1
+title = "A held front and a long edge"
+sizes = ["one"]
+[place.held]
+text = "front holder"
+kind = "holder"
+live = 16
+[place.neck]
+text = "neck needle"
+kind = "needle"
+[[step]]
+do = "count"
+title = "Count the front"
+place = "held"
+count = 16
+[[step]]
+do = "pick up and knit"
+title = "Pick up the band"
+onto = "neck"
+expect = { neck = 40 }
+  [[step.section]]
+  from = "held"
+  [[step.section]]
+  along = "long edge"
+  spots = 32
+  stitches = 24
+"""
+    paper = Paper(plan_for(text))
+    repair = next(one for one in counted(paper, 15) if one.how == "re-space")
+    paper.did(repair)
+    assert to_the_end(paper) == []
+    assert paper.state.ledger.on("neck") == 40
