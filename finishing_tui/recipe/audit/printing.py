@@ -10,6 +10,7 @@ from typing import Any, get_args, get_type_hints
 
 from finishing_tui.recipe.audit.finding import Where
 from finishing_tui.recipe.keys import Count
+from finishing_tui.recipe.kinds.base import Step
 from finishing_tui.recipe.model import Recipe
 
 _MARKS = frozenset({"count", "place", "tail", "marker", "hole"})
@@ -25,14 +26,14 @@ def printed_counts(recipe: Recipe) -> Iterator[tuple[Where, Count]]:
             yield where, value
 
 
+def places_of(step: Step) -> set[str]:
+    """Return the places that a step names."""
+    return {value for _, mark, value in _walked(step, ()) if mark == "place"}
+
+
 def places_named(recipe: Recipe) -> set[str]:
     """Return the places that the steps name."""
-    return {
-        value
-        for at, step in enumerate(recipe.step)
-        for _, mark, value in _walked(step, ("step", at))
-        if mark == "place"
-    }
+    return {place for step in recipe.step for place in places_of(step)}
 
 
 def _walked(model: Any, where: Where) -> Iterator[tuple[Where, str, Any]]:

@@ -19,6 +19,7 @@ from finishing_tui.recipe.audit.look import Found, Look, Trail
 from finishing_tui.recipe.audit.looks import EVERY, INSTEAD, LOOKS, remembered
 from finishing_tui.recipe.audit.mending import before_entry, mend_for, to_hold
 from finishing_tui.recipe.audit.printed import expected, repeats
+from finishing_tui.recipe.audit.printing import places_of
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.kinds.base import CannotBegin, Step
 from finishing_tui.recipe.stage import Stage, whole
@@ -261,8 +262,7 @@ def _adopted(footing: Footing, step: Step, ledger: Ledger) -> Ledger:
 
 
 def _unsure(trail: Trail, step: Step) -> Trail:
-    names = {value for value in (getattr(step, key, "") for key in step.__dataclass_fields__) if isinstance(value, str)}
-    return replace(trail, unsure=trail.unsure | names)
+    return replace(trail, unsure=trail.unsure | places_of(step))
 
 
 def _row(at: int, step: Step, ledger: Ledger, findings: tuple[Finding, ...], *, begun: bool) -> Row:

@@ -50,9 +50,16 @@ def _of(recipe: Recipe, where: Where, counts: tuple[int, ...]) -> Iterator[Findi
 
 
 def _called(recipe: Recipe, where: Where) -> str:
-    if where[0] == "number":
-        return f"the number {where[1]} ({recipe.number[str(where[1])].text})"
-    return f"{where[-1]}" if isinstance(where[-1], str) else f"{where[-2]}"
+    """Return what a count is called: a number, what a place holds, what is printed of a place, or its key."""
+    match where:
+        case ("number", str(name), _):
+            return f"the number {name} ({recipe.number[name].text})"
+        case ("place", str(name), _):
+            return f"what the {recipe.place[name].text} holds"
+        case (*_, "expect", str(name)):
+            return f"the count printed of the {recipe.place[name].text}"
+        case _:
+            return f"the count of {where[-1]!r}"
 
 
 def _step(where: Where) -> int | None:

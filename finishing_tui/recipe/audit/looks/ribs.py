@@ -20,7 +20,14 @@ def look(look: Look) -> Found:
         return
     named = {match[0] for match in _RIB.finditer(step.pattern)}
     held = look.before.on(step.on)
-    if len(named) != 1 or "rib" not in step.pattern.lower() or step.shaping or step.change or not held:
+    if (
+        len(named) != 1
+        or "rib" not in step.pattern.lower()
+        or step.shaping
+        or step.change
+        or not held
+        or (step.on, held) in look.trail.odd
+    ):
         return
     rib = read_rib(named.pop())
     flat = step.rows is not None

@@ -1,0 +1,39 @@
+"""Any one printed number changed by one, in any size: the audit finds it wherever something else depends on it."""
+
+import sys
+from pathlib import Path
+
+import pytest
+
+from finishing_tui import shipped
+from finishing_tui.recipe.reader import read_recipe
+from tests.recipe.audit.mutation import findings_in, mutants, offs, summed
+
+PUBLISHED = Path(__file__).parents[2] / "published" / "recipes"
+FILES = {**shipped.recipes(), **{f"published {path.stem}": path for path in sorted(PUBLISHED.glob("*.toml"))}}
+
+
+@pytest.mark.parametrize("name", FILES)
+def test_every_changed_number_that_matters_is_found(name: str) -> None:
+    """A number that a printed sum or count hangs on is found, changed by one either way; the others are listed."""
+    recipe = read_recipe(FILES[name])
+    every = tuple(range(len(recipe.sizes)))
+    base = findings_in(recipe, every)
+    right = {size: offs(recipe, size) for size in every}
+    must = summed(recipe)
+    matters, found, free = 0, 0, list[str]()
+    for mutant in mutants(recipe):
+        sizes = every if mutant.size is None else every[mutant.size : mutant.size + 2]
+        new = bool(findings_in(mutant.recipe, sizes) - base)
+        depends = any(offs(mutant.recipe, size) != right[size] for size in sizes)
+        if mutant.where[0] == "number" and mutant.where[1] in must:
+            assert depends, f"{mutant.name}: a printed sum hangs on it"
+        if depends:
+            matters += 1
+            found += new
+            assert new, f"{mutant.name} was not found, and a printed count hangs on it"
+        elif not new:
+            free.append(mutant.name)
+    assert matters, "something in every recipe is printed twice or adds up"
+    sys.stdout.write(f"{name}: {found} of {matters} found, {100 * found // matters} %\n")
+    sys.stdout.write(f"  nothing depends on {len(free)}: {'; '.join(free)}\n")
