@@ -26,15 +26,19 @@ class Asking(ModalScreen[int | None]):
 
     BINDINGS = [*KEYS, Binding("escape", "leave", show=False)]  # noqa: RUF012  (Textual's way)
 
-    def __init__(self, question: str, answers: Sequence[Choice]) -> None:
+    def __init__(self, question: str, answers: Sequence[Choice], lines: Sequence[str] = ()) -> None:
+        """``lines``: what the question is about, one thing each."""
         super().__init__()
         self._question = question
+        self._lines = lines
         self._answers = answers
 
     def compose(self) -> ComposeResult:
         """Lay out the question over its answers."""
         with Vertical(classes="box"):
             yield Static(plain(self._question, "bold"))
+            for line in self._lines:
+                yield Static(plain(f"· {line}"))
             yield Choices(spaced=False)
             yield KeyLine()
 

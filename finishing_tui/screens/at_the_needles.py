@@ -212,8 +212,8 @@ class AtTheNeedles(Screen[None]):
                 self.at_hand.say(f"{self.at_hand.state.top_label}: noted")
             self._after()
 
-        question = "\n".join(("This changes what comes later:", *follows.lines))
-        self.app.push_screen(Asking(question, [Choice(way.text, (way.look,)) for way in follows.ways]), chosen)
+        ways = [Choice(way.text, (way.look,)) for way in follows.ways]
+        self.app.push_screen(Asking("This changes what comes later", ways, follows.lines), chosen)
 
     def _face_for(self, seen: Glance) -> FaceView:
         wanted = VIEWS[type(seen.face)]
