@@ -3,8 +3,10 @@
 import os
 
 # Textual reads these when it is imported, so they must be right before any test module is.
+SPARED = "TEXTUAL_SNAPSHOT_TEMPDIR"  # how the picture tests of several processes find one another
 for name in [name for name in os.environ if name == "NO_COLOR" or name.startswith(("TEXTUAL_", "FINISHING_"))]:
-    del os.environ[name]
+    if name != SPARED:
+        del os.environ[name]
 os.environ["TEXTUAL_ANIMATIONS"] = "none"
 
 from hypothesis import HealthCheck, settings  # noqa: E402  (after the environment is set)

@@ -74,11 +74,23 @@ class HelpScreen(Screen[None]):
 
     def on_mount(self) -> None:
         """Show how to scroll and leave."""
-        self.query_one(KeyLine).show((("up down left right", "scroll"), ("escape", "back")))
+        self.call_after_refresh(self._draw)
 
     def action_scroll(self, by: int) -> None:
         """Scroll by so many lines."""
         self.query_one("#page").scroll_relative(y=by, animate=False)
+        self.call_after_refresh(self._draw)
+
+    def on_resize(self) -> None:
+        """See how much there is to scroll now."""
+        self.call_after_refresh(self._draw)
+
+    def _draw(self) -> None:
+        """Say how much lies below."""
+        page = self.query_one("#page")
+        below = max(page.max_scroll_y - round(page.scroll_y), 0)
+        scroll = [("up down left right", f"{below} lines more" if below != 1 else "1 line more")]
+        self.query_one(KeyLine).show([*(scroll if page.max_scroll_y else []), ("escape", "back")])
 
     def action_leave(self) -> None:
         """Go back."""

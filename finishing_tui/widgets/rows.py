@@ -89,7 +89,10 @@ class Rows(Widget):
 
     def _rows_now(self) -> Sequence[Content]:
         width, height = self.size
-        return self.rows(width, None if self.styles.is_auto_height else height) if width else ()
+        if not width:
+            return ()
+        rows = self.rows(width, None if self.styles.is_auto_height else height)
+        return rows if len(rows) <= height else self.rows(width, height)
 
     def _style(self, name: str | Style) -> Style:
         if isinstance(name, Style):

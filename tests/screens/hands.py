@@ -1,0 +1,113 @@
+"""Garments brought to a state for the screens' tests, a clock that stands still, and what a screen shows as text."""
+
+import shutil
+from collections.abc import Awaitable, Callable
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+
+from textual.pilot import Pilot
+
+from finishing_tui.garment.clock import Clock
+from finishing_tui.garment.commands import Command, Count, Finish, Measure, Press
+from finishing_tui.garment.hand import InHand
+from finishing_tui.screens.app import FinishingApp
+from finishing_tui.screens.at_the_needles import AtTheNeedles
+
+RECIPES = Path(__file__).parent / "recipes"
+
+JOIN, TURN, PICK_UP, COUNT, RIB, BIND_OFF, CHECK, UNMARK, CLOSE, WEAVE, BLOCK = range(1, 12)
+"""The steps of the recipe with every face, after the first, counted from 0."""
+
+
+@dataclass
+class Hours:
+    """A clock that goes on only when it is told to."""
+
+    minutes: int = 0
+
+    def clock(self) -> Clock:
+        """Return it as the program takes it."""
+        return Clock(self.now, lambda: self.minutes * 60_000)
+
+    def now(self) -> datetime:
+        """Return the time of day."""
+        return datetime(2026, 3, 1, 12 + self.minutes // 60, self.minutes % 60, tzinfo=UTC)
+
+
+def shelf(at: Path, **changes: str) -> Path:
+    """Put the garment with every face on a shelf in ``at``, with keys of its file changed; return its folder."""
+    shutil.copytree(RECIPES, at / "shelf")
+    folder = at / "shelf" / "every-face"
+    text = (folder / "garment.toml").read_text()
+    for key, value in changes.items():
+        text = "\n".join(line for line in text.split("\n") if not line.startswith(f"{key} ")) + f'{key} = "{value}"\n'
+    (folder / "garment.toml").write_text(text)
+    return folder
+
+
+def work_to(folder: Path, step: int, *then: Command) -> None:
+    """Work the garment up to ``step`` (counted from 0) without a screen, and do what comes ``then``."""
+    hand = InHand.open(folder, clock=Hours().clock())
+    while hand.state.current is not None and hand.state.current < step:
+        _work_step(hand)
+    for command in then:
+        refusal = hand.do(command)
+        assert refusal is None, refusal
+    assert hand.put_down()
+
+
+def _work_step(hand: InHand) -> None:
+    standing = hand.state.standing
+    assert standing is not None
+    if standing.work is None:
+        assert hand.do(Press()) is None
+    while (now := hand.state.standing) is not None and now.work is not None and not now.work.complete:
+        stage = now.work.stages[now.work.at]
+        assert hand.do(Measure("28") if stage.unit == "value" else Press()) is None
+    assert hand.do(Finish()) is None
+
+
+def app_for(folder: Path, *, looks: str = "", hours: Hours | None = None) -> FinishingApp:
+    """Return the program with the garment in ``folder`` open."""
+    clock = (hours or Hours()).clock()
+    return FinishingApp(folder.parent, garment=folder, looks=looks, clock=clock)
+
+
+def shown(app: FinishingApp) -> str:
+    """Return everything on the screen as text, line by line."""
+    return "\n".join(strip.text.rstrip() for strip in app.screen._compositor.render_strips())  # noqa: SLF001
+
+
+def needles(app: FinishingApp) -> AtTheNeedles:
+    """Return the screen at the needles, which must be in front."""
+    assert isinstance(app.screen, AtTheNeedles), app.screen
+    return app.screen
+
+
+async def settled(pilot: Pilot[None]) -> None:
+    """Wait until everything is on the disk and drawn."""
+    app = pilot.app
+    assert isinstance(app, FinishingApp)
+    if app.in_hand is not None:
+        assert app.in_hand.flush(10)
+    await pilot.pause()
+
+
+def pressing(*keys: str) -> Callable[[Pilot[None]], Awaitable[None]]:
+    """Return what presses ``keys`` in order and waits for everything to settle."""
+
+    async def press(pilot: Pilot[None]) -> None:
+        await pilot.press(*keys)
+        await settled(pilot)
+
+    return press
+
+
+PRESS = Press()
+SURE = Finish(sure=True)
+
+
+def counted(number: int) -> Count:
+    """Return the count of what is under way."""
+    return Count(number)

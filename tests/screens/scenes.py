@@ -1,0 +1,138 @@
+"""Every screen in every state that matters: how a garment gets there, and the last keys before the picture."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from finishing_tui.garment.commands import ChoosePace, Command, Count, Other, Press
+from finishing_tui.garment.hand import InHand
+from finishing_tui.garment.journal import NAME
+from finishing_tui.screens.app import FinishingApp
+from tests.screens.hands import (
+    BIND_OFF,
+    BLOCK,
+    CHECK,
+    COUNT,
+    JOIN,
+    PICK_UP,
+    RIB,
+    WEAVE,
+    Hours,
+    app_for,
+    shelf,
+    work_to,
+)
+
+
+@dataclass(frozen=True)
+class Scene:
+    """A garment worked to ``step``, then ``commands``; the ``keys`` pressed; the garment's file with ``changes``."""
+
+    step: int = 0
+    commands: tuple[Command, ...] = ()
+    keys: tuple[str, ...] = ()
+    changes: Mapping[str, str] = field(default_factory=dict)
+    before: Callable[[Path], None] | None = None
+    on_shelf: bool = False
+
+    def app(self, at: Path, looks: str = "") -> FinishingApp:
+        """Return the program, with everything prepared in the empty folder ``at``."""
+        folder = shelf(at, **self.changes)
+        work_to(folder, self.step, *self.commands)
+        if self.before is not None:
+            self.before(folder)
+        if self.on_shelf:
+            return FinishingApp(folder.parent, looks=looks, clock=Hours().clock())
+        return app_for(folder, looks=looks)
+
+
+def _picked(many: int) -> tuple[Command, ...]:
+    return (Press(),) * many
+
+
+def _sat_before(folder: Path) -> None:
+    hand = InHand.open(folder, clock=Hours().clock())
+    hand.pick_up()
+    assert hand.put_down("in the blue bag, marker at the shoulder")
+
+
+def _cut_off(folder: Path) -> None:
+    hand = InHand.open(folder, clock=Hours().clock())
+    hand.pick_up()
+    hand.close()
+
+
+def _damaged(folder: Path) -> None:
+    raw = bytearray((folder / NAME).read_bytes())
+    raw[len(raw) // 3 : len(raw) // 3 + 4000] = bytes(4000)
+    (folder / NAME).write_bytes(raw)
+
+
+def _taken_away(folder: Path) -> None:
+    for path in folder.iterdir():
+        path.unlink()
+
+
+def _edited(folder: Path) -> None:
+    path = folder / "garment.toml"
+    path.write_text(path.read_text().replace("Slate crew", "Slate crew, second thoughts"))
+
+
+LARGE = {"size": "large"}
+"""The size in which sections are long."""
+
+SCENES: dict[str, Scene] = {
+    "item": Scene(),
+    "join": Scene(JOIN, _picked(2)),
+    "join-uneven": Scene(JOIN, (Count(7, "left_front"),)),
+    "join-which": Scene(JOIN, (), ("6", "enter")),
+    "spot-loop": Scene(PICK_UP, _picked(4)),
+    "spot-skip-first": Scene(PICK_UP, _picked(2)),
+    "spot-spot": Scene(PICK_UP, (ChoosePace("spot"), *_picked(5))),
+    "spot-run": Scene(PICK_UP, (ChoosePace("run"), *_picked(3))),
+    "spot-due": Scene(PICK_UP, _picked(9)),
+    "spot-strayed": Scene(PICK_UP, (*_picked(3), Other(), *_picked(2))),
+    "spot-long": Scene(PICK_UP, _picked(40), changes=LARGE),
+    "spot-left": Scene(PICK_UP, _picked(4), changes={"hand": "left"}),
+    "spot-typed": Scene(PICK_UP, _picked(4), ("1", "4")),
+    "held": Scene(PICK_UP, _picked(20)),
+    "count": Scene(COUNT),
+    "round": Scene(RIB),
+    "round-shaped": Scene(RIB, _picked(2)),
+    "bind-off": Scene(BIND_OFF, _picked(5)),
+    "bind-off-long": Scene(BIND_OFF, _picked(20), changes=LARGE),
+    "check": Scene(CHECK, _picked(1)),
+    "weave-in": Scene(WEAVE, _picked(2)),
+    "value": Scene(BLOCK, _picked(1)),
+    "value-typed": Scene(BLOCK, _picked(1), ("2", "8", ".", "5")),
+    "at-its-end": Scene(COUNT, (Count(26),)),
+    "finished": Scene(BLOCK + 1),
+    "looked-at": Scene(RIB, (), ("right",)),
+    "refused": Scene(RIB, (), ("enter",)),
+    "take-back-named": Scene(RIB, (), ("backspace",)),
+    "recount-asked": Scene(PICK_UP, _picked(9), ("r",)),
+    "recount-differs": Scene(PICK_UP, _picked(9), ("1", "1", "enter")),
+    "recount-left": Scene(PICK_UP, _picked(9), ("1", "1", "enter", "3", "1", "0")),
+    "recount-presses": Scene(PICK_UP, _picked(9), ("1", "1", "enter", "1")),
+    "recount-lies-flat": Scene(PICK_UP, _picked(34), ("3", "3", "enter", "2"), LARGE),
+    "recount-just-shows": Scene(PICK_UP, _picked(34), ("3", "1", "enter", "2"), LARGE),
+    "recount-will-flare": Scene(PICK_UP, _picked(34), ("2", "6", "enter", "2"), LARGE),
+    "recount-will-pucker": Scene(PICK_UP, _picked(34), ("4", "2", "enter", "2"), LARGE),
+    "recount-cannot-be": Scene(PICK_UP, _picked(34), ("7", "0", "enter", "2"), LARGE),
+    "coming-back": Scene(PICK_UP, _picked(4), before=_sat_before),
+    "cut-off": Scene(JOIN, _picked(2), before=_cut_off),
+    "help": Scene(PICK_UP, _picked(4), ("?",)),
+    "rip-back": Scene(PICK_UP, _picked(4), ("t",)),
+    "rip-back-to": Scene(PICK_UP, _picked(4), ("t", "1", "3")),
+    "note": Scene(PICK_UP, _picked(4), ("n",)),
+    "put-down": Scene(PICK_UP, _picked(4), ("q",)),
+    "changed-plan": Scene(PICK_UP, _picked(4), before=_edited),
+    "damaged": Scene(PICK_UP, _picked(4), before=_damaged),
+    "shelf-full": Scene(PICK_UP, _picked(4), on_shelf=True),
+    "shelf-trouble": Scene(PICK_UP, _picked(4), before=_damaged, on_shelf=True),
+    "shelf-empty": Scene(before=_taken_away, on_shelf=True),
+}
+"""Every scene by its name."""
+
+SIZES: dict[str, tuple[int, int]] = {"100x30": (100, 30), "80x24": (80, 24), "40x20": (40, 20)}
+"""The sizes of terminal that must be a pleasure."""

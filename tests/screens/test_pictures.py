@@ -1,0 +1,72 @@
+"""Every scene as a picture that was looked at, and what must hold in all of them at every size."""
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from finishing_tui.screens.app import FinishingApp
+from finishing_tui.widgets.notice import Notice
+from finishing_tui.widgets.rows import Rows
+from tests.screens.hands import pressing, settled, shown
+from tests.screens.scenes import SCENES, SIZES
+
+ELSEWHERE = ("item", "join", "spot-loop", "spot-due", "bind-off", "check", "recount-will-pucker", "coming-back")
+"""The scenes whose pictures are kept at the other sizes too; all are looked at there for what is cut off."""
+
+LOOKS = ("light", "ascii", "terminal")
+
+Compare = Callable[..., bool]
+
+
+@pytest.mark.parametrize("name", SCENES)
+def test_every_scene_looks_as_it_did(name: str, snap_compare: Compare, tmp_path: Path) -> None:
+    """At 80 by 24 every screen in every state looks as it did when it was looked at."""
+    scene = SCENES[name]
+    assert snap_compare(scene.app(tmp_path), terminal_size=SIZES["80x24"], run_before=pressing(*scene.keys))
+
+
+@pytest.mark.parametrize("size", ["100x30", "40x20"])
+@pytest.mark.parametrize("name", ELSEWHERE)
+def test_other_sizes_look_as_they_did(name: str, size: str, snap_compare: Compare, tmp_path: Path) -> None:
+    """So do the most important ones in a larger and in the smallest terminal."""
+    scene = SCENES[name]
+    assert snap_compare(scene.app(tmp_path), terminal_size=SIZES[size], run_before=pressing(*scene.keys))
+
+
+@pytest.mark.parametrize("looks", LOOKS)
+def test_other_looks_look_as_they_did(looks: str, snap_compare: Compare, tmp_path: Path) -> None:
+    """And at the needles in every look."""
+    app = SCENES["spot-strayed"].app(tmp_path, looks)
+    assert snap_compare(app, terminal_size=SIZES["80x24"], run_before=pressing())
+
+
+@pytest.mark.parametrize("name", SCENES)
+async def test_nothing_is_cut_off(name: str, tmp_path: Path) -> None:
+    """At every size each widget lies whole on the screen, below or beside the others, and ASCII is ASCII."""
+    scene = SCENES[name]
+    app = scene.app(tmp_path, "ascii")
+    async with app.run_test(size=SIZES["80x24"]) as pilot:
+        await pilot.press(*scene.keys)
+        for size in SIZES.values():
+            await pilot.resize_terminal(*size)
+            await settled(pilot)
+            _lies_whole(app)
+            assert shown(app).isascii(), [line for line in shown(app).split("\n") if not line.isascii()]
+
+
+def _lies_whole(app: FinishingApp) -> None:
+    """Check that everything that is drawn has the lines it asks for, and that none lies over another."""
+    taken: dict[int, Any] = {}
+    for widget in app.screen.query(Rows):
+        if not widget.display or not widget.size.height or isinstance(widget, Notice):
+            continue
+        region = widget.region
+        inside = any(parent.id == "page" for parent in widget.ancestors)
+        assert inside or app.screen.region.contains_region(region), (widget, region)
+        if not inside:
+            assert len(widget.rows(*widget.size)) <= widget.size.height, widget
+        for line in range(region.y, region.bottom) if not inside else ():
+            assert line not in taken, (widget, taken[line])
+            taken[line] = widget
