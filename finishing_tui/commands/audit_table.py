@@ -12,8 +12,8 @@ from finishing_tui.recipe.model import Recipe
 NONE = "·"
 """Stands where a place holds nothing."""
 
-_TITLE = 24
-"""The least width of a step's title."""
+_TITLE, _NARROW_TITLE = 24, 16
+"""The least width of a step's title, and that in a narrow window."""
 
 _WORD = 11
 """The longest word a column's heading has in one line."""
@@ -23,15 +23,16 @@ def table(recipe: Recipe, audit: SizeAudit, width: int) -> Iterator[str]:
     """Yield the lines of the table, none longer than ``width`` (at least 40)."""
     heads, cells = _columns(recipe, audit)
     sizes = [max([len(word) for word in head] + [len(row[at]) for row in cells]) for at, head in enumerate(heads)]
+    title = _TITLE if width >= 60 else _NARROW_TITLE
     at = 0
     while at < len(heads) or at == 0:
-        room, upto = width - 4 - _TITLE, at
+        room, upto = width - 4 - title, at
         while upto < len(heads) and (upto == at or room >= sizes[upto] + 2):
             room -= sizes[upto] + 2
             upto += 1
         if at:
             yield ""
-        yield from _block(audit, heads[at:upto], [row[at:upto] for row in cells], sizes[at:upto], _TITLE + max(room, 0))
+        yield from _block(audit, heads[at:upto], [row[at:upto] for row in cells], sizes[at:upto], title + max(room, 0))
         at = upto or 1
 
 
@@ -61,10 +62,10 @@ def _block(
         words = [head[line - tall + len(head)] if line >= tall - len(head) else "" for head in heads]
         step = "step" if line == tall - 1 else ""
         yield _line(step, words, sizes, wide, "")
-    yield _line("the pieces as they come", cells[0], sizes, wide, "")
-    for row, held in zip(audit.rows, cells[1:], strict=True):
-        first, *more = textwrap.wrap(row.title, wide - 1) or [""]
-        yield _line(first, held, sizes, wide, f"{_flag(row)}{row.step + 1}")
+    titles = [("", "the pieces as they come"), *((f"{_flag(row)}{row.step + 1}", row.title) for row in audit.rows)]
+    for (number, title), held in zip(titles, cells, strict=True):
+        first, *more = textwrap.wrap(title, wide - 1) or [""]
+        yield _line(first, held, sizes, wide, number)
         yield from (f"    {rest}" for rest in more)
 
 
