@@ -15,6 +15,10 @@ screen, and ? shows all of them. Whenever it is left, everything is kept.
 
   finishing work ~/knitting/slate-crew
 
+With --plain everything is said and typed line by line, for screen readers, braille lines and pipes; type help there.
+
+  finishing work slate-crew --plain
+
 With FINISHING_LOOKS the screens look otherwise: light, terminal (the terminal's own colours), ascii, or several.
 """
 
@@ -22,6 +26,7 @@ With FINISHING_LOOKS the screens look otherwise: light, terminal (the terminal's
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
     parser.add_argument("folder", type=Path, metavar="FOLDER", help="the garment's folder, or its name on the shelf")
+    parser.add_argument("--plain", action="store_true", help="line by line: words in, words out, nothing drawn")
 
 
 def answer(args: argparse.Namespace) -> Answer:
@@ -34,6 +39,11 @@ def answer(args: argparse.Namespace) -> Answer:
         raise FinishingError(
             f"there is no folder {str(args.folder)!r}; name the folder of a garment, or one on the shelf"
         )
+    if args.plain:
+        from finishing_tui.plain.running import on_standard_streams  # noqa: PLC0415  (only when it is asked for)
+
+        on_standard_streams(folder)
+        return Answer("", {"folder": str(folder)})
     return opened(shelf, garment=folder)
 
 

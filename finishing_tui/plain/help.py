@@ -1,0 +1,47 @@
+"""The help of this mode: what may be done now, and the whole page."""
+
+from collections.abc import Iterable
+
+from finishing_tui.glance.actions import ACTIONS
+from finishing_tui.glance.offers import Offer
+from finishing_tui.plain.words import ASKS, LETTERS, ORDERS
+
+PAGE = (
+    "how this mode works: one line is one thing, and the answer ends with what comes next, or with a question.",
+    "next thing done: type d, done or space.",
+    "an empty line changes nothing: it says again where you are and what comes next.",
+    'full hands: type "hands". From then on an empty line is the next thing done, until you type it again. '
+    "An empty line that comes before anyone could have heard the last answer is not counted, so a key that is held "
+    "down, or text that is pasted, does no harm.",
+    "a number is a count, or the measure where one is asked for. In a question it is the choice, or what was asked.",
+    "where a sentence names a key, type its name: space, enter, backspace, x.",
+    "what should be asked twice is done when you type the same again, at once.",
+    "a word that is not known does nothing. Two things in one line do nothing either.",
+    "saved: an answer waits until the disk has what you did. If it cannot, the answer says what is not saved.",
+    "the end of the input, a hang-up or an interrupt puts the garment down; everything is kept.",
+)
+"""How the mode works, a line each."""
+
+
+def offered(offers: Iterable[Offer]) -> list[str]:
+    """Return what may be done now, each with all that may be typed for it."""
+    lines = []
+    for offer in offers:
+        typed = dict.fromkeys(
+            word for word in (LETTERS.get(offer.action, ""), offer.label, ACTIONS[offer.action].shown) if word
+        )
+        lines.append(f"{' or '.join(typed)}: {offer.what}.")
+    return lines
+
+
+def page(offers: Iterable[Offer]) -> list[str]:
+    """Return the whole help."""
+    return [
+        *PAGE,
+        "what may be done now:",
+        *offered(offers),
+        "what can be asked for:",
+        *(f"{word}: {what}." for word, what in ASKS.items()),
+        "and further:",
+        *(f"{word}: {what}." for word, what in ORDERS.items()),
+    ]

@@ -1,0 +1,143 @@
+"""Runs the conversation on two streams, from picking the garment up to putting it down, however it ends."""
+
+import os
+import signal
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from dataclasses import dataclass
+from datetime import UTC
+from pathlib import Path
+from types import FrameType
+from typing import BinaryIO
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.garment.clock import Clock
+from finishing_tui.garment.hand import InHand
+from finishing_tui.garment.journal import InUse
+from finishing_tui.glance.coming_back import coming_back
+from finishing_tui.plain import telling
+from finishing_tui.plain.streams import Unheard, Writer, read_line
+from finishing_tui.plain.talk import Talk
+
+WAIT = 5.0
+"""Seconds an answer waits for the disk, while nothing is known to be wrong."""
+
+WAIT_IN_TROUBLE = 0.2
+"""The same once saving has failed, so that the hands can go on."""
+
+EAGER_MS = 120
+"""A line that comes sooner than this after an answer was not typed by someone who has heard it."""
+
+
+class Ended(Exception):
+    """A signal asked for the end while a line was waited for."""
+
+
+@dataclass
+class _Ends:
+    waiting: bool = False
+    asked: bool = False
+
+    def heard(self, _number: int, _frame: FrameType | None) -> None:
+        self.asked = True
+        if self.waiting:  # never in the middle of a command: what was begun is brought to its end
+            raise Ended
+
+
+def work(
+    folder: Path, source: BinaryIO, sink: BinaryIO, *, encoding: str = "utf-8", clock: Clock | None = None
+) -> None:
+    """Work the garment in ``folder`` by the lines of ``source``, with the answers on ``sink``.
+
+    Raises ``FinishingError`` with a sentence: no garment, a journal that cannot be opened, entries that could not be
+    saved.
+    """
+    clock, out = clock or Clock(), Writer(sink, encoding)
+    with _listening() as ends, suppress(Ended):
+        look, hand = False, None
+        try:
+            hand = InHand.open(folder, clock=clock)
+        except InUse as error:
+            out.say([str(error), "Look at it only? Type yes or no."])
+            if _line(source, ends) != "yes":
+                raise
+            look, hand = True, InHand.open(folder, look=True, clock=clock)
+        where = ""
+        try:
+            where = _talked(hand, source, out, clock, ends, look=look)
+        except (Ended, KeyboardInterrupt, OSError):
+            pass  # nobody answers any more, or nobody can hear: put it down
+        finally:
+            saved = hand.put_down(where) if not look else True
+            hand.close()
+        if not saved:
+            raise FinishingError(f"the last {hand.unsaved} entries could not be saved: {hand.trouble}")
+        with suppress(OSError):
+            out.say(["looked at only; nothing was changed." if look else "put down; everything is kept."])
+
+
+def _talked(hand: InHand, source: BinaryIO, out: Writer, clock: Clock, ends: _Ends, *, look: bool) -> str:
+    """Talk until the end, and return where it was left."""
+    back = coming_back(hand.state, clock.now().astimezone(UTC)) if hand.state.sittings else None
+    if not look:
+        hand.pick_up()
+    talk, unsaved = Talk(hand, clock), False
+    lines = [*(telling.came_back(back) if back else []), *talk.greet()]
+    while True:
+        told = _settled(hand, before=unsaved)
+        unsaved = bool(hand.unsaved)
+        out.say([*told, *lines])
+        if talk.left is not None:
+            return talk.left
+        said_at = clock.ticks()
+        line = _line(source, ends)
+        if line is None:
+            return ""
+        eager = clock.ticks() - said_at < EAGER_MS
+        lines = [line.why, *talk.hear_nothing()] if isinstance(line, Unheard) else talk.hear(line, eager=eager)
+
+
+def _settled(hand: InHand, *, before: bool) -> list[str]:
+    """Wait for the disk, and return what is to be said of it: nothing, as long as all goes well."""
+    if hand.flush(WAIT_IN_TROUBLE if hand.trouble else WAIT):
+        return ["saved: everything is on the disk again."] if before else []
+    return [f"not saved yet: {hand.unsaved}. {hand.trouble}"]
+
+
+def _line(source: BinaryIO, ends: _Ends) -> str | Unheard | None:
+    if ends.asked:
+        raise Ended
+    ends.waiting = True
+    try:
+        return read_line(source)
+    finally:
+        ends.waiting = False
+
+
+@contextmanager
+def _listening() -> Iterator[_Ends]:
+    """Let a hang-up, an interrupt or a terminate signal end the conversation properly, where the system has them."""
+    ends = _Ends()
+    kept = {}
+    for name in ("SIGHUP", "SIGTERM", "SIGINT"):
+        number = getattr(signal, name, None)
+        if number is not None:
+            with suppress(ValueError):  # not the main thread: the journal is safe without it
+                kept[number] = signal.signal(number, ends.heard)
+    try:
+        yield ends
+    finally:
+        for number, handler in kept.items():
+            signal.signal(number, handler)
+
+
+def on_standard_streams(folder: Path) -> None:
+    """Work the garment in ``folder`` on standard input and output; raises ``FinishingError`` as ``work`` does."""
+    try:
+        work(folder, sys.stdin.buffer, sys.stdout.buffer, encoding=sys.stdout.encoding)
+    finally:
+        try:
+            sys.stdout.flush()
+        except OSError:  # the reader is gone; without this the interpreter would complain of it at its end
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

@@ -1,0 +1,79 @@
+"""The two streams: lines come in one at a time, are looked over before anything hears them, and go out inert.
+
+A line that is too long, cut short, or holds anything but printable text never becomes a command: a count that was cut
+off on its way would be a wrong count.
+"""
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import BinaryIO
+
+from finishing_tui.recipe.reader.text import named, tidy, unprintable
+
+LONGEST = 1000
+"""The longest line that is taken, in bytes: twice the longest note."""
+
+_JOINERS = "\u200c\u200d"
+_SENTENCES = re.compile(r"(?<=[.?!]) (?=[^a-z ])")
+
+
+@dataclass(frozen=True, slots=True)
+class Unheard:
+    """A line that was not taken, and why, as a sentence."""
+
+    why: str
+
+
+def read_line(source: BinaryIO) -> str | Unheard | None:
+    """Return the next line without its end, or why it is not taken; None at the end of the input.
+
+    A last line without an end may have been cut short, so it is not taken.
+    """
+    raw = source.readline(LONGEST + 2)
+    if not raw:
+        return None
+    if not raw.endswith(b"\n"):
+        if len(raw) <= LONGEST:
+            return Unheard("The last line has no end and may be cut short, so it is not taken. Nothing was done.")
+        while raw and not raw.endswith(b"\n"):
+            raw = source.readline(65536)
+        return Unheard(f"A line has at most {LONGEST} characters, and that one had more. Nothing was done.")
+    try:
+        line = tidy(raw.removesuffix(b"\n").removesuffix(b"\r").decode())
+    except UnicodeDecodeError:
+        return Unheard("That line is not text in UTF-8. Nothing was done.")
+    strange = unprintable(line, allowed="")
+    if strange is not None:
+        return Unheard(f"That line holds {named(strange)}, which no line may hold. Nothing was done.")
+    return line.strip(" ")
+
+
+def inert(text: str) -> str:
+    """Return ``text`` on one line, with a stand-in for everything that could steer a terminal."""
+    words = " ".join(text.split())
+    if words.isprintable():
+        return words
+    return "".join(sign if sign.isprintable() or sign in _JOINERS else "\N{REPLACEMENT CHARACTER}" for sign in words)
+
+
+def laid_out(lines: Iterable[str]) -> list[str]:
+    """Return ``lines`` as they go out: one sentence a line, and every further sentence of a line set in by two spaces.
+
+    Words from outside never begin a line, since each line begins with a word of ours and what follows is set in.
+    """
+    return ["\n  ".join(_SENTENCES.split(inert(line))) for line in lines if line]
+
+
+class Writer:
+    """Writes lines, each of them out before the next; a sign the stream cannot show becomes a question mark."""
+
+    def __init__(self, stream: BinaryIO, encoding: str = "utf-8") -> None:
+        self._stream = stream
+        self._encoding = encoding
+
+    def say(self, lines: Iterable[str]) -> None:
+        """Write ``lines``. Raises ``OSError`` when nobody can read them any more."""
+        for line in "\n".join(laid_out(lines)).split("\n"):
+            self._stream.write(f"{line}\n".encode(self._encoding, "replace"))
+            self._stream.flush()

@@ -1,0 +1,91 @@
+"""The words of this mode: every action of the screen under its id, its key and its label now, and what can be asked.
+
+A word is known or it is not. Nothing is guessed, for a guess could be a wrong count.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from finishing_tui.glance.actions import ACTIONS, ActionId
+from finishing_tui.glance.offers import Offer
+from finishing_tui.recipe.reader.near import near
+
+LETTERS: Mapping[ActionId, str] = MappingProxyType({"press": "d", "take_back": "b", "finish": "f"})
+"""A letter for the actions whose usual key is not a character that can be typed in a line."""
+
+ASKS: Mapping[str, str] = MappingProxyType(
+    {
+        "where": "where you are, and what every needle holds",
+        "next": "what comes next, and its rhythm",
+        "needles": "what is on every needle and holder",
+        "ledger": "needles, tails, markers, holes, and how the work lies",
+        "edge": "the spots of this edge that come next, and where the plan was left",
+        "steps": "all steps and how each stands",
+        "words": "all the words of this step",
+        "say": "how this step is done",
+        "how": "how to count",
+        "look": "how it should look when right",
+        "mend": "what to do if it does not",
+        "mind": "what to take care of",
+        "see": "what the step refers to",
+        "time": "the time of this sitting, and the time left",
+        "notes": "the notes",
+        "saved": "whether everything is on the disk",
+    }
+)
+"""What can be asked for at any time; asking changes nothing."""
+
+ORDERS: Mapping[str, str] = MappingProxyType(
+    {
+        "step": "step 7: look at step 7; step alone goes back to the work",
+        "take up": "take up 7: go on with step 7",
+        "count": "count 24, or just 24: the count is 24",
+        "hands": "from then on an empty line is the next thing done; hands again ends that",
+        "escape": "leave a question, or another step that is looked at",
+    }
+)
+"""What has no key of its own on the screen."""
+
+TAKES = frozenset({"step", "take up", "count", "recount", "note", "pace", "leave_out"})
+"""What may have something behind it on its line."""
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """A line that was understood: an action's id or a word of ``ASKS`` or ``ORDERS``, and what stood behind it."""
+
+    what: str
+    rest: str = ""
+
+
+def known() -> dict[str, str]:
+    """Return every word that is always known, and what it stands for."""
+    words: dict[str, str] = {}
+    for action in ACTIONS.values():
+        spoken = (action.id.replace("_", " "), action.shown, LETTERS.get(action.id, ""))
+        words.update({word: action.id for word in spoken if word})
+    return {**words, "l": "ledger", **{word: word for word in (*ASKS, *ORDERS)}}
+
+
+def understood(line: str, offered: Iterable[Offer]) -> Heard | str:
+    """Return what a line asks for, or a sentence that says which words there are. Nothing is guessed."""
+    words = {**{offer.label.casefold(): str(offer.action) for offer in offered}, **known()}
+    if " ".join(line.casefold().split()) in words:
+        return Heard(words[" ".join(line.casefold().split())])
+    for length in (2, 1):
+        parts = line.split(maxsplit=length)
+        word = " ".join(parts[:length]).casefold()
+        if len(parts) <= length or word not in words:
+            continue
+        if words[word] in TAKES:
+            return Heard(words[word], parts[length])
+        return f"Nothing may stand behind {word!r}, for one line is one thing. Nothing was done."
+    shown = line if len(line) <= 40 else f"{line[:40]} ..."
+    meant = near(line, words, "")
+    return f"{shown!r} is no word here; {meant if '?' in meant else 'help says them all.'} Nothing was done."
+
+
+def word_for(offer: Offer) -> str:
+    """Return the shortest thing to type for an offer."""
+    return LETTERS.get(offer.action, ACTIONS[offer.action].shown)
