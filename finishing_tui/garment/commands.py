@@ -49,6 +49,13 @@ class TakeUp:
 
 
 @dataclass(frozen=True, slots=True)
+class AlreadyAt:
+    """I am already at this step: the ones before it were done elsewhere."""
+
+    step: int
+
+
+@dataclass(frozen=True, slots=True)
 class LeaveOut:
     """Leave a step out; ``sure`` when asked again."""
 
@@ -161,6 +168,7 @@ Command = (
     | Other
     | Finish
     | TakeUp
+    | AlreadyAt
     | LeaveOut
     | Count
     | Measure

@@ -4,24 +4,19 @@ The rest of the plan is run twice with the audit's own engine: from the garment 
 number that differs is named. Nothing here changes anything: a repair is a command, carried out only when it is chosen.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.judging import FLAT, SHOWS
-from finishing_tui.craft.ledger import Entry
 from finishing_tui.craft.words import percent, plural
 from finishing_tui.garment.commands import PutRight
+from finishing_tui.garment.decide.respacing import respaced
+from finishing_tui.garment.decide.stages import rest_of
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import to_come
-from finishing_tui.garment.work import Work
 from finishing_tui.recipe.audit import Change, Finding, Inputs, Run, changes, new_findings, onward
-from finishing_tui.recipe.counts import count_of
-from finishing_tui.recipe.kinds.base import Here
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
-from finishing_tui.recipe.kinds.sections import Along
 from finishing_tui.recipe.kinds.work import Work as WorkStep
-from finishing_tui.recipe.stage import entries_between, whole
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,23 +60,10 @@ def _onward(state: State, steps_of: State) -> Run:
     work = state.standing.work if state.standing else None
     if steps_of.current is not None:
         steps.insert(0, steps_of.current)
-        rest = _rest(work) if work is not None else None
+        rest = rest_of(work) if work is not None else None
     plan = state.plan
     inputs = Inputs(recipe=plan.recipe, size=plan.size_index, own=plan.own, gauge=plan.gauge, hand=plan.hand)
     return onward(inputs, state.ledger, steps, rest)
-
-
-def _rest(work: Work) -> tuple[Entry, ...]:
-    """Return what a step under way still enters as its plan stands: along an edge, the loops its rhythm has to come."""
-    if work.complete:
-        return ()
-    stage, progress = work.stages[work.at], work.progress[work.at]
-    now = progress.mark.loops if stage.unit == "spot" else progress.mark.units
-    end = stage.units
-    if stage.unit == "spot":
-        end = now + to_come(stage, progress, progress.mark.units) - progress.mark.within
-    entries = (*entries_between(stage, now, end), *stage.closing)
-    return (*entries, *(entry for later in work.stages[work.at + 1 :] for entry in whole(later)))
 
 
 def _mends(state: State, differ: tuple[Change, ...]) -> tuple[Mend, ...]:
@@ -151,37 +133,6 @@ def _first_round(state: State, change: Change) -> list[Mend] | None:
             text = f"take the nearest repeat in the first round of step {index + 1}: {to:+d}, {nearest}"
             mends.append(Mend(text, _look(to, change.real), PutRight("first round", change.place, to, index)))
     return mends
-
-
-def respaced(step: PickUpAndKnit, lacks: int, here: Here) -> tuple[PickUpAndKnit, str, int] | None:
-    """Return ``step`` with ``lacks`` stitches more (or, negative, fewer) picked, in words, and the stitches they join.
-
-    They go to the longest section that no other mirrors; to both of a mirrored pair where they can be halved. None
-    where no section can take them.
-    """
-    paired = {one.mirrors for one in step.section if isinstance(one, Along) and one.mirrors}
-    counts = {
-        at: (one, count_of(one.spots, here.numbers, here.size) if one.spots is not None else 0)
-        for at, one in enumerate(step.section)
-        if isinstance(one, Along)
-    }
-    single = [at for at, (one, _) in counts.items() if not one.mirrors and one.along not in paired]
-    both = [at for at, (one, _) in counts.items() if one.mirrors or one.along in paired]
-    chosen = (
-        [max(single, key=lambda at: counts[at][1])] if single else both if len(both) == 2 and lacks % 2 == 0 else []
-    )
-    if not chosen:
-        return None
-    each, sections, told, before = lacks // len(chosen), list(step.section), [], 0
-    for at in chosen:
-        one, spots = counts[at]
-        was = one.wanted(here, spots)
-        if not 1 <= was + each <= 2 * spots:
-            return None
-        sections[at] = replace(one, stitches=was + each)
-        before += was
-        told.append(f"{one.along} {was + each} instead of {was}")
-    return replace(step, section=tuple(sections)), ", ".join(told), before
 
 
 def _look(change: int, of: int) -> str:

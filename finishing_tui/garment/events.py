@@ -186,6 +186,13 @@ class TakenUp(Act):
     step: int
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DoneElsewhere(Act):
+    """Steps were done away from the program; the ledger is taken as the recipe leaves it after them."""
+
+    steps: tuple[int, ...]
+
+
 @dataclass(frozen=True, slots=True)
 class Edited:
     """One step of the plan was changed, counted from 0."""
@@ -232,6 +239,7 @@ AnyAct = (
     | Finished
     | LeftOut
     | TakenUp
+    | DoneElsewhere
     | Replanned
 )
 """Any act that can be taken back."""

@@ -5,6 +5,7 @@ itself: the state it was given is as valid after it as before.
 """
 
 from finishing_tui.garment.commands import (
+    AlreadyAt,
     ChooseMirror,
     ChoosePace,
     Command,
@@ -26,6 +27,7 @@ from finishing_tui.garment.commands import (
     WriteNote,
 )
 from finishing_tui.garment.decide.count import count, measure
+from finishing_tui.garment.decide.elsewhere import already_at
 from finishing_tui.garment.decide.mend import put_right
 from finishing_tui.garment.decide.mirror import choose_mirror, with_mirrors
 from finishing_tui.garment.decide.press import other, press
@@ -71,6 +73,8 @@ def _decided(state: State, command: Command) -> tuple[Event, ...] | Refusal:
             return rip_back(state, command)
         case TakeUp():
             return take_up(state, command)
+        case AlreadyAt():
+            return already_at(state, command)
         case LeaveOut():
             return leave_out(state, command)
         case TakeBack():

@@ -6,8 +6,8 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import EDGE, OFF, OUTSIDE, Entry, Posting
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import PutRight, Refusal
-from finishing_tui.garment.consequences import respaced
 from finishing_tui.garment.decide.replanned import later_stages, mended_first_round
+from finishing_tui.garment.decide.respacing import respaced
 from finishing_tui.garment.decide.stages import begun, sentence, under_way
 from finishing_tui.garment.events import AnyAct, Edited, Mended, Replanned, Stood
 from finishing_tui.garment.state import State

@@ -8,8 +8,9 @@ from finishing_tui.craft.ledger import OFF, Entry, Posting
 from finishing_tui.garment.commands import Refusal
 from finishing_tui.garment.events import Marked, Worked
 from finishing_tui.garment.state import State
+from finishing_tui.garment.walk import to_come
 from finishing_tui.garment.work import Mark, Work
-from finishing_tui.recipe.stage import Stage, entries_between
+from finishing_tui.recipe.stage import Stage, entries_between, whole
 
 
 def openings(stages: Sequence[Stage], first: int) -> tuple[Entry, ...]:
@@ -46,6 +47,19 @@ def entered(work: Work) -> tuple[Entry, ...]:
         if stage.units and mark.units >= stage.units:
             entries += (*stage.closing, *openings(work.stages, index + 1))
     return tuple(entries)
+
+
+def rest_of(work: Work) -> tuple[Entry, ...]:
+    """Return what a step under way still enters as its plan stands: along an edge, the loops its rhythm has to come."""
+    if work.complete:
+        return ()
+    stage, progress = work.stages[work.at], work.progress[work.at]
+    now = progress.mark.loops if stage.unit == "spot" else progress.mark.units
+    end = stage.units
+    if stage.unit == "spot":
+        end = now + to_come(stage, progress, progress.mark.units) - progress.mark.within
+    entries = (*entries_between(stage, now, end), *stage.closing)
+    return (*entries, *(entry for later in work.stages[work.at + 1 :] for entry in whole(later)))
 
 
 def work_on(state: State, after: Mark, *, label: str = "") -> tuple[Worked] | Refusal:

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import listing, plural
-from finishing_tui.garment.commands import Finish, LeaveOut, Refusal, Replan, TakeUp
+from finishing_tui.garment.commands import AlreadyAt, Finish, LeaveOut, Refusal, Replan, TakeUp
 from finishing_tui.garment.decide.replanned import mending_kept
 from finishing_tui.garment.decide.stages import openings, sentence, work_on
 from finishing_tui.garment.events import AnyAct, Begun, Finished, LeftOut, Replanned, Stood, TakenUp, Turned
@@ -72,7 +72,7 @@ def finish(state: State, command: Finish) -> tuple[AnyAct, ...] | Refusal:
         under=state.top,
         although="; ".join(doubts),
     )
-    return (done, *turn_to(_standing_so(state, change), next_step(state, step)))
+    return (done, *turn_to(standing_so(state, change), next_step(state, step)))
 
 
 def take_up(state: State, command: TakeUp) -> tuple[AnyAct, ...] | Refusal:
@@ -90,7 +90,13 @@ def take_up(state: State, command: TakeUp) -> tuple[AnyAct, ...] | Refusal:
         return Refusal(f"step {step + 1} is done; rip back to it (t) if it is to be worked again")
     if standing.work is None:
         begun = begin(state, step)
-        return begun if isinstance(begun, Refusal) else (replace(begun, label=label, under=state.top),)
+        if isinstance(begun, Refusal):
+            return replace(
+                begun,
+                sentence=f"{begun.sentence}. Again, if the steps before it were done elsewhere",
+                again=AlreadyAt(step),
+            )
+        return (replace(begun, label=label, under=state.top),)
     turned = Turned(state.current, step)
     again = () if standing.status == "under way" else (Stood(step, standing, replace(standing, status="under way")),)
     return (TakenUp(step=step, changes=again, turned=turned, label=label, under=state.top),)
@@ -117,7 +123,7 @@ def leave_out(state: State, command: LeaveOut) -> tuple[AnyAct, ...] | Refusal:
     left = LeftOut(step=step, changes=(change,), turned=turned, label=f"leaving out step {step + 1}", under=state.top)
     if turned is None:
         return (left,)
-    return (left, *turn_to(_standing_so(state, change), next_step(state, step)))
+    return (left, *turn_to(standing_so(state, change), next_step(state, step)))
 
 
 def replan(state: State, command: Replan) -> tuple[AnyAct, ...] | Refusal:
@@ -140,7 +146,8 @@ def replan(state: State, command: Replan) -> tuple[AnyAct, ...] | Refusal:
     )
 
 
-def _standing_so(state: State, change: Stood) -> State:
+def standing_so(state: State, change: Stood) -> State:
+    """Return the state in which a step stands another way, and none is under the needles."""
     steps = (*state.steps[: change.step], change.after, *state.steps[change.step + 1 :])
     return replace(state, steps=steps, current=None)
 

@@ -1,0 +1,39 @@
+"""Picking more or fewer stitches in a step to come, so that a band still comes to what was planned."""
+
+from dataclasses import replace
+
+from finishing_tui.recipe.counts import count_of
+from finishing_tui.recipe.kinds.base import Here
+from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
+from finishing_tui.recipe.kinds.sections import Along
+
+
+def respaced(step: PickUpAndKnit, lacks: int, here: Here) -> tuple[PickUpAndKnit, str, int] | None:
+    """Return ``step`` with ``lacks`` stitches more (or, negative, fewer) picked, in words, and the stitches they join.
+
+    They go to the longest section that no other mirrors; to both of a mirrored pair where they can be halved. None
+    where no section can take them.
+    """
+    paired = {one.mirrors for one in step.section if isinstance(one, Along) and one.mirrors}
+    counts = {
+        at: (one, count_of(one.spots, here.numbers, here.size) if one.spots is not None else 0)
+        for at, one in enumerate(step.section)
+        if isinstance(one, Along)
+    }
+    single = [at for at, (one, _) in counts.items() if not one.mirrors and one.along not in paired]
+    both = [at for at, (one, _) in counts.items() if one.mirrors or one.along in paired]
+    chosen = (
+        [max(single, key=lambda at: counts[at][1])] if single else both if len(both) == 2 and lacks % 2 == 0 else []
+    )
+    if not chosen:
+        return None
+    each, sections, told, before = lacks // len(chosen), list(step.section), [], 0
+    for at in chosen:
+        one, spots = counts[at]
+        was = one.wanted(here, spots)
+        if not 1 <= was + each <= 2 * spots:
+            return None
+        sections[at] = replace(one, stitches=was + each)
+        before += was
+        told.append(f"{one.along} {was + each} instead of {was}")
+    return replace(step, section=tuple(sections)), ", ".join(told), before
