@@ -12,29 +12,45 @@ from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.numbers import numbers_for, size_index
 from finishing_tui.recipe.reader import BadRecipe, read_recipe
+from finishing_tui.recipe.which_size import which_size
 
 EXAMPLE = """\
 Without a FILE the recipes that come with the program are listed. A FILE is read, and told in outline for one size;
 when there is anything wrong with it, all of it is told, with its lines, and the exit status is 2.
 
   finishing recipes my_neckband.toml --size 2
+
+Where the size was never written down, the stitches that are held tell it:
+
+  finishing recipes crew-neck --held left_front=20 --held front_held=16
+
+  Size M fits exactly.
 """
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
-    parser.add_argument("files", nargs="*", type=Path, metavar="FILE", help="a recipe file of your own to read")
+    parser.add_argument("files", nargs="*", type=Path, metavar="FILE", help="a recipe file, or a shipped recipe's name")
     parser.add_argument("--size", help="the size to tell the outline for (the first, when it is not given)")
+    parser.add_argument(
+        "--held",
+        action="append",
+        default=[],
+        metavar="PLACE=COUNT",
+        help="stitches a place really holds: tells which size that is (may be given again for other places)",
+    )
 
 
 def answer(args: argparse.Namespace) -> Answer:
     """Return the shipped recipes, or outlines; raises ``FinishingError`` with every mistake of every file."""
     if not args.files:
         return _shipped()
+    if args.held:
+        return _sized(args.files, args.held)
     texts, data, wrong = [], {}, []
     for file in args.files:
         try:
-            recipe = read_recipe(file)
+            recipe = read_recipe(_file(file))
             size = recipe.sizes[0] if args.size is None else args.size
             index = size_index(recipe, size)
         except FinishingError as error:
@@ -45,6 +61,40 @@ def answer(args: argparse.Namespace) -> Answer:
     if wrong:
         raise FinishingError("\n".join(wrong))
     return Answer("\n\n".join(texts), data)
+
+
+def _file(named: Path) -> Path:
+    """Return the file that is meant: the one named, or the shipped recipe of that name where there is no such file."""
+    known = shipped.recipes()
+    return known[str(named)] if not named.exists() and str(named) in known else named
+
+
+def _sized(files: list[Path], typed: list[str]) -> Answer:
+    """Return which size a garment has whose places hold what was counted."""
+    if len(files) != 1:
+        raise FinishingError("--held goes with one recipe; name just one")
+    recipe, held = read_recipe(_file(files[0])), {}
+    for one in typed:
+        place, _, count = one.partition("=")
+        if not (count.isascii() and count.isdecimal() and len(count) <= 6):
+            raise FinishingError(f"{one!r} does not say what a place holds; write it as PLACE=COUNT, such as back=76")
+        held[place.strip()] = int(count)
+    fits = which_size(recipe, held)
+    if not fits:
+        raise FinishingError("the numbers of this recipe cannot be worked out in any size")
+    first = fits[0]
+    near = [fit.size for fit in fits if fit.far == first.far]
+    if first.far:
+        off = ", ".join(
+            f"{place} holds {has}, size {first.size} has {wants}" for place, (has, wants) in first.off.items()
+        )
+        text = f"No size fits exactly. The nearest is {' or '.join(near)}: {off}."
+    else:
+        text = f"Size {' or '.join(near)} fits exactly." + (
+            " Count another place to tell them apart." if near[1:] else ""
+        )
+    sizes = {fit.size: {place: list(pair) for place, pair in fit.off.items()} for fit in fits}
+    return Answer(text, {"sizes": sizes, "nearest": near})
 
 
 def _shipped() -> Answer:

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from finishing_tui.garment.commands import PutRight
 from finishing_tui.garment.consequences import consequences
+from finishing_tui.garment.explained import explained
 from finishing_tui.garment.state import State
 
 MOST_LINES = 5
@@ -52,6 +53,9 @@ def following(before: State, after: State) -> Following | None:
         for finding in found.findings
         if finding.level != "implied" and not finding.place  # counts of places are named above
     ]
+    if found.changes:
+        place = found.changes[0].place
+        lines = [*explained(after, after.ledger.on(place) - before.ledger.on(place)), *lines]
     if len(lines) > MOST_LINES:
         lines = [*lines[: MOST_LINES - 1], f"and {len(lines) - MOST_LINES + 1} more numbers after these"]
     return Following(tuple(lines), tuple(WayOn(one.text, one.look, one.command) for one in found.mends))

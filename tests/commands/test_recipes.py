@@ -64,3 +64,23 @@ def test_a_size_that_is_not_there(good: Path, capsys: pytest.CaptureFixture[str]
     """Another size is answered with those there are."""
     assert main(["recipes", str(good), "--size", "XL"]) == 2
     assert "has no size 'XL'; its sizes are 1, 2, 3" in capsys.readouterr().err
+
+
+class TestHeld:
+    """The size found from the stitches that are held."""
+
+    def test_the_worked_example(self, capsys: pytest.CaptureFixture[str]) -> None:
+        """What the help shows is what the command says."""
+        assert main(["recipes", "crew-neck", "--held", "left_front=20", "--held", "front_held=16"]) == 0
+        assert capsys.readouterr().out == "Size M fits exactly.\n"
+
+    @pytest.mark.parametrize("typed", ["back", "back=", "back=x", "nowhere=3", "back=1_0", "back=9999999"])
+    def test_what_cannot_be_read_is_refused(self, capsys: pytest.CaptureFixture[str], typed: str) -> None:
+        """In one sentence, with exit status 2."""
+        assert main(["recipes", "crew-neck", "--held", typed]) == 2
+        assert capsys.readouterr().err.count("\n") == 1
+
+    def test_the_nearest_and_why(self, capsys: pytest.CaptureFixture[str]) -> None:
+        """With one stitch missing the nearest size is named, with the place that differs."""
+        assert main(["recipes", "crew-neck", "--held", "left_front=20", "--held", "front_held=15"]) == 0
+        assert "The nearest is M: front_held holds 15, size M has 16." in capsys.readouterr().out

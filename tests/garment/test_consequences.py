@@ -59,7 +59,8 @@ def test_every_later_number_that_changes_is_named() -> None:
     assert neck == {(104, 103)}
     view = following(before, paper.state)
     assert view is not None
-    assert view.lines[0] == "step 13, Pick up and knit the neckband: neck needle 103, not 104"
+    assert view.lines[0].startswith("One missing: look for a dropped stitch first")
+    assert view.lines[1] == "step 13, Pick up and knit the neckband: neck needle 103, not 104"
     assert any("cannot be 4m" in line for line in view.lines)
 
 

@@ -5,7 +5,7 @@ from dataclasses import replace
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import OFF, Entry, Posting
 from finishing_tui.garment.commands import Other, Refusal
-from finishing_tui.garment.decide.stages import begun, passed, sentence, under_way, work_on
+from finishing_tui.garment.decide.stages import begun, passed, sentence, uncounted, under_way, work_on
 from finishing_tui.garment.decide.steps import begin
 from finishing_tui.garment.events import AnyAct, Progressed, Strayed
 from finishing_tui.garment.state import State
@@ -42,7 +42,8 @@ def press(state: State) -> tuple[AnyAct, ...] | Refusal:
         return Refusal(f"type what it measures, in {stage.of}, then enter")
     if stage.unit == "pair" and (refusal := _unmatched(state, stage, progress.mark)):
         return refusal
-    return work_on(state, next_mark(state, stage, progress))
+    after = next_mark(state, stage, progress)
+    return uncounted(state, stage, after) or work_on(state, after)
 
 
 def next_mark(state: State, stage: Stage, progress: Progress) -> Mark:

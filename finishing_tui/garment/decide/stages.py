@@ -75,6 +75,17 @@ def work_on(state: State, after: Mark, *, label: str = "") -> tuple[Worked] | Re
     return (Worked(step=step, entries=entries, changes=(change,), label=label, under=state.top),)
 
 
+def uncounted(state: State, stage: Stage, after: Mark) -> Refusal | None:
+    """Refuse to count a place through when the ledger knows of another number there than should be: type it."""
+    held = state.ledger.on(stage.place)
+    if stage.act != "COUNT" or after.units < stage.units or held == stage.units:
+        return None
+    name = state.plan.here(state.ledger).name(stage.place)
+    return Refusal(
+        f"{stage.units} should be on the {name}, and by the ledger there are {held}: type what you count, then enter"
+    )
+
+
 def under_way(state: State) -> tuple[int, Work]:
     """Return the step under the needles and its work; only for a state in which there is one, and it was begun."""
     if state.current is None or (work := state.steps[state.current].work) is None:

@@ -6,7 +6,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import listing, plural
 from finishing_tui.garment.commands import AlreadyAt, Finish, LeaveOut, Refusal, Replan, TakeUp
 from finishing_tui.garment.decide.replanned import mending_kept
-from finishing_tui.garment.decide.stages import openings, sentence, work_on
+from finishing_tui.garment.decide.stages import openings, sentence, uncounted, work_on
 from finishing_tui.garment.events import AnyAct, Begun, Finished, LeftOut, Replanned, Stood, TakenUp, Turned
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Standing, Work, fresh
@@ -58,7 +58,10 @@ def finish(state: State, command: Finish) -> tuple[AnyAct, ...] | Refusal:
     if not work.complete and work.stages[work.at].takes_all and not command.sure:
         stage, mark = work.stages[work.at], work.progress[work.at].mark
         lot = replace(mark, units=stage.units, loops=stage.units)
-        return work_on(state, lot, label=f"the lot: {plural(stage.units - mark.units, 'stitch')} of {stage.title}")
+        refusal = uncounted(state, stage, lot)
+        return refusal or work_on(
+            state, lot, label=f"the lot: {plural(stage.units - mark.units, 'stitch')} of {stage.title}"
+        )
     doubts = [*_unworked(work), *_unexpected(state, step)]
     if doubts and not command.sure:
         return Refusal(f"{'; '.join(doubts)}. Enter again, and it is done as it is", Finish(sure=True))

@@ -1,0 +1,48 @@
+"""Published: "23 where 15 should be, neck 37: 16 too many = 8 a side" (anonyknits, 2006; trade.md, section 5)."""
+
+from finishing_tui.garment.explained import explained
+from tests.garment.paper import Paper, plan_for
+
+ARMHOLES = """
+format = 1
+title = "A back with armholes"
+sizes = ["one"]
+[number.underarm]
+text = "stitches bound off at each underarm"
+by_size = 8
+[number.shoulder]
+text = "stitches of one shoulder"
+by_size = 15
+[number.neck]
+text = "stitches of the back neck"
+by_size = 21
+[place.back]
+text = "back holder"
+kind = "holder"
+live = "2 * shoulder + neck"
+[[step]]
+do = "count"
+title = "Count the back"
+place = "back"
+"""
+
+
+def test_two_underarms_that_were_never_bound_off() -> None:
+    """16 too many are 8 a side: the bind-offs at the underarms were left out (anonyknits, 2006)."""
+    state = Paper(plan_for(ARMHOLES)).state
+    assert explained(state, 16) == (
+        "A guess: 16 is twice 8 stitches: stitches bound off at each underarm; was that left out?",
+    )
+
+
+def test_one_stitch_has_a_commoner_reason() -> None:
+    """One missing: a dropped stitch is looked for first (design.md, section 8; common practice, no source)."""
+    state = Paper(plan_for(ARMHOLES)).state
+    assert "dropped stitch first" in explained(state, -1)[0]
+    assert explained(state, 1)
+    assert explained(state, 2) == ()
+
+
+def test_what_is_as_large_as_nothing_is_not_guessed_at() -> None:
+    """13 is no number of this recipe, nor half of one."""
+    assert explained(Paper(plan_for(ARMHOLES)).state, 13) == ()
