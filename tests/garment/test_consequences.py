@@ -7,7 +7,7 @@ from finishing_tui.garment.commands import Count, Finish, PutRight, Refusal
 from finishing_tui.garment.consequences import consequences
 from finishing_tui.garment.events import Mended, Replanned
 from finishing_tui.glance.following import following
-from tests.garment.edges import press_to_the_end, reach
+from tests.garment.edges import press_to_the_end, reach, work_of
 from tests.garment.paper import Paper, plan_for
 
 COUNT_FRONT = 2
@@ -32,6 +32,9 @@ def to_the_end(paper: Paper) -> list[str]:
     """Work everything that is left to its end, and return what was asked twice on the way."""
     asked: list[str] = []
     while paper.state.current is not None:
+        stage = work_of(paper.state).stages[0]
+        if stage.act == "COUNT":
+            paper.did(Count(paper.state.ledger.on(stage.place)))
         press_to_the_end(paper)
         refusal = paper.do(Finish())
         if isinstance(refusal, Refusal):
