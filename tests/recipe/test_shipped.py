@@ -169,7 +169,7 @@ def test_rows_are_picked_near_the_natural_ratio(name: str, size: str) -> None:
 
 
 def test_there_are_edges_to_pick() -> None:
-    """On all but a few recipes there are edges of rows, long enough to be recounted, that the two tests here look at."""
+    """The recipes of the main job have edges to pick from, long enough to be recounted."""
     found = {name: [stage.units for stage in edges(recipe, recipe.sizes[-1])] for name, recipe in RECIPES.items()}
     assert {"crew-neck", "long-front-vest"} <= {name for name, spots in found.items() if max(spots, default=0) >= 12}
 
