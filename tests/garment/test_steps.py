@@ -121,7 +121,8 @@ def test_another_step_is_taken_up_if_the_ledger_bears_it() -> None:
     refusal = paper.do(TakeUp(11))
     assert refusal is not None
     assert refusal.sentence == (
-        "step 12 cannot be begun: the short circular needle has 0 stitches, 3 were to be bound off"
+        "step 12 cannot be begun: the short circular needle has 0 stitches, 3 were to be bound off. "
+        "Again, if the steps before it were done elsewhere"
     )
     paper.did(TakeUp(7)).press()
     assert paper.state.ledger.markers == ("start of round",)
@@ -326,3 +327,14 @@ def test_notes_are_of_one_line_and_not_endless() -> None:
         assert not text.strip() or paper.do(PutGarmentDown(text)) is not None
     paper.did(WriteNote("  [b]as it stands[/b]  "))
     assert [(note.text, note.step) for note in paper.state.notes] == [("[b]as it stands[/b]", 0)]
+
+
+def test_a_count_that_contradicts_the_ledger_must_be_typed() -> None:
+    """Eight should be there and the ledger knows of six: neither presses nor the lot make two stitches of nothing."""
+    paper = at(4, NECKBAND.replace('place = "centre"', 'place = "centre"\ncount = 8')).press(7)
+    for command in (Press(), Finish()):
+        refusal = paper.do(command)
+        assert refusal is not None
+        assert refusal.sentence.startswith("8 should be on the centre front holder, and by the ledger there are 6")
+    paper.did(Count(7), Finish())
+    assert paper.state.ledger.on("centre") == 7

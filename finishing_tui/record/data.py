@@ -1,0 +1,69 @@
+"""A record as one JSON object, for programs. The keys are promised (README); new ones may be added."""
+
+from dataclasses import asdict
+from typing import Any
+
+from finishing_tui.garment.work import Work
+from finishing_tui.record.values import Record
+
+
+def as_data(record: Record) -> dict[str, Any]:
+    """Return the record as plain JSON values.
+
+    ``step`` counts from 1 and is the last one when all are done; ``count`` of ``target`` is that of the part under way
+    (of the last part, when the step is complete), in loops along an edge and else in what one press stands for, and
+    null where no step is begun; ``places`` are those that hold stitches.
+    """
+    state = record.state
+    plan, ledger = state.plan, state.ledger
+    part = _part(state.standing.work if state.standing else None)
+    return {
+        "title": plan.title,
+        "recipe": plan.recipe.title,
+        "size": plan.size,
+        "hand": plan.hand,
+        "yarn": plan.yarn,
+        "needles": plan.needles,
+        "begun": record.events > 0,
+        "finished": state.current is None,
+        "step": len(state.steps) if state.current is None else state.current + 1,
+        "steps": len(state.steps),
+        "heading": "" if state.current is None else plan.step(state.current).title,
+        **part,
+        "pace": state.pace,
+        "places": ledger.live,
+        "tails": list(ledger.tails),
+        "markers": list(ledger.markers),
+        "holes": list(ledger.holes),
+        "yarns": list(ledger.yarns),
+        "posture": asdict(ledger.posture),
+        "counts": [asdict(count) for count in record.counts],
+        "deviations": [asdict(one) for one in record.deviations],
+        "ripped_back": [asdict(one) | {"fell": list(one.fell)} for one in record.ripped],
+        "changes": [{"at": one.at, "why": one.text} for one in record.changes],
+        "notes": [
+            {"step": None if note.step is None else note.step + 1, "at": note.at, "text": note.text}
+            for note in state.notes
+        ],
+        "sittings": [asdict(one) | {"ended": one.ended or None} for one in record.sittings],
+        "status": [one.status for one in state.steps],
+    }
+
+
+def _part(work: Work | None) -> dict[str, Any]:
+    """Return what is under way of a step: its part, count and target, and along an edge the spot."""
+    nothing = {"part": None, "unit": None, "count": None, "target": None, "spot": None, "spots": None}
+    if work is None or not work.stages:
+        return nothing
+    index = min(work.at, len(work.stages) - 1)
+    stage, mark = work.stages[index], work.progress[index].mark
+    if stage.unit == "spot":
+        return {
+            "part": stage.title,
+            "unit": stage.spot,
+            "count": mark.loops,
+            "target": stage.target,
+            "spot": mark.units,
+            "spots": stage.units,
+        }
+    return nothing | {"part": stage.title, "unit": stage.unit, "count": mark.units, "target": stage.units}

@@ -1,0 +1,126 @@
+"""From events to a record: which of them stand, and what each was."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.garment.decide.steps import next_step
+from finishing_tui.garment.events import (
+    Act,
+    Finished,
+    LeftOut,
+    PutBack,
+    Recounted,
+    Replanned,
+    RippedBack,
+    SittingBegan,
+    Strayed,
+    Taken,
+    TakenBack,
+)
+from finishing_tui.garment.evolve import Happening, evolve, first_state
+from finishing_tui.garment.plan import Plan
+from finishing_tui.garment.state import State
+from finishing_tui.record.values import CountTaken, Happened, Record, RippedOut, Sat
+
+
+class NothingRecorded(FinishingError):
+    """There are no events to make a record of."""
+
+
+@dataclass(slots=True)
+class _Seen:
+    """What the events have told so far: the acts by group, the groups taken back, and the acts of each sitting."""
+
+    acts: dict[int, list[tuple[str, Act]]] = field(default_factory=dict)
+    gone: set[int] = field(default_factory=set)
+    sittings: list[set[int]] = field(default_factory=list)
+
+    def take(self, happening: Happening) -> None:
+        match happening.event:
+            case SittingBegan():
+                self.sittings.append(set())
+            case TakenBack(group):
+                self.gone.add(group)
+            case PutBack(group):
+                self.gone.discard(group)
+            case Act() as act:
+                self.acts.setdefault(happening.group, []).append((happening.at, act))
+                if self.sittings:
+                    self.sittings[-1].add(happening.group)
+            case _:
+                pass
+
+    def standing(self) -> Iterator[tuple[str, Act]]:
+        """Yield (when, act) for every act that stands, in order."""
+        for group, acts in self.acts.items():
+            if group not in self.gone:
+                yield from acts
+
+
+def not_begun(plan: Plan) -> Record:
+    """Return the record of a garment that was never picked up: its plan, and what it holds off the needles."""
+    state = first_state(Taken(plan, plan.opening(), len(plan.recipe.step)))
+    return Record(State(plan, state.ledger, state.steps, current=next_step(state, -1)))
+
+
+def record_of(happenings: Iterable[Happening]) -> Record:
+    """Return the record that ``happenings``, all of a journal, make.
+
+    Raises ``NothingRecorded`` when there are none, and whatever reading them raises.
+    """
+    seen, state, events = _Seen(), None, 0
+    for happening in happenings:
+        events += 1
+        if isinstance(happening.event, Taken):
+            state = first_state(happening.event)
+        elif state is not None:
+            state = evolve(state, happening)
+        seen.take(happening)
+    if state is None:
+        raise NothingRecorded("nothing of this garment is recorded yet")
+    standing = tuple(seen.standing())
+    return Record(
+        state=state,
+        counts=tuple(_count(at, act) for at, act in standing if isinstance(act, Recounted)),
+        deviations=tuple(_deviations(standing)),
+        ripped=tuple(_ripped(at, act) for at, act in standing if isinstance(act, RippedBack)),
+        changes=tuple(Happened(None, at, act.why) for at, act in standing if isinstance(act, Replanned)),
+        sittings=tuple(
+            Sat(sitting.number, sitting.began, sitting.ended, sitting.where, len(groups))
+            for sitting, groups in zip(state.sittings, seen.sittings, strict=True)
+        ),
+        events=events,
+    )
+
+
+def _count(at: str, act: Recounted) -> CountTaken:
+    return CountTaken(
+        step=act.step + 1,
+        at=at,
+        place=act.place,
+        counted=act.counted,
+        expected=act.expected,
+        answer=act.answer,
+        verdict=act.verdict,
+        repair=act.repair,
+        text=act.label.removeprefix("the recount of ").removeprefix("the count of "),
+    )
+
+
+def _deviations(standing: Iterable[tuple[str, Act]]) -> Iterator[Happened]:
+    for at, act in standing:
+        match act:
+            case Strayed():
+                yield Happened(act.step + 1, at, act.label)
+            case LeftOut():
+                yield Happened(act.step + 1, at, "left out")
+            case Finished() if act.although:
+                yield Happened(act.step + 1, at, f"finished although {act.although}")
+            case _:
+                pass
+
+
+def _ripped(at: str, act: RippedBack) -> RippedOut:
+    text = act.label.removeprefix("ripping back to ")
+    return RippedOut(act.step + 1, at, text, tuple(step + 1 for step in act.fell))

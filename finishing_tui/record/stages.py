@@ -1,0 +1,57 @@
+"""What was really done in a stage, in words: what is there, not what was planned."""
+
+from collections.abc import Iterator
+
+from finishing_tui.craft.spacing import say
+from finishing_tui.craft.words import listing, plural
+from finishing_tui.garment.walk import called, planned, strays
+from finishing_tui.garment.work import Mark, Progress, Work
+from finishing_tui.recipe.stage import Stage
+
+
+def done_words(work: Work) -> Iterator[str]:
+    """Yield a line for every stage of a step of which something was done, and for every item that was ticked off."""
+    for stage, progress in zip(work.stages, work.progress, strict=True):
+        if stage.unit == "item":
+            yield from (item.text.rstrip(".") for item in stage.items[: progress.mark.units])
+        elif progress.mark != Mark():
+            yield _done(stage, progress)
+
+
+def _done(stage: Stage, progress: Progress) -> str:
+    units = progress.mark.units
+    of = "" if units >= stage.units else f" of {stage.units}"
+    match stage.unit:
+        case "spot":
+            return f"{stage.title}: {_edge(stage, progress)}"
+        case "pair":
+            return f"{stage.title}: {units}{of}{_doubled(progress)}"
+        case "round":
+            said = [f"{stage.act.lower()} {at}, {words}" for at, words in stage.said if at <= units]
+            return "; ".join([f"{plural(units, stage.act.lower())}{of}", *said])
+        case "stitch":
+            many = progress.mark.loops if stage.act == "COUNT" else units
+            return f"{stage.title}: {stage.act.lower()} {many}{of}"
+        case _:
+            return f"{stage.title}: {progress.value} {stage.of}".rstrip()
+
+
+def _edge(stage: Stage, progress: Progress) -> str:
+    """Say a walked edge: its loops and spots, how they were spaced, and where it strayed."""
+    mark = progress.mark
+    parts = [f"{plural(mark.loops, 'loop')} from {plural(mark.units, stage.spot)}"]
+    if mark.units < stage.units:
+        parts[0] += f" (of {stage.target} from {stage.units})"
+    for stretch in progress.stretches:
+        if stretch.rhythm.spots and stretch.start < mark.units:
+            start = f"from {stage.spot} {stretch.start + 1} " if stretch.start else ""
+            parts.append(start + say(stretch.rhythm, unit=stage.spot))
+    parts += [f"{stage.spot} {spot} {called(loops, planned(progress, spot))}" for spot, loops in strays(progress)]
+    return "; ".join(parts)
+
+
+def _doubled(progress: Progress) -> str:
+    if not progress.doubled:
+        return ""
+    pairs = listing([str(pair) for pair, _ in progress.doubled])
+    return f", two together at {'pair' if len(progress.doubled) == 1 else 'pairs'} {pairs}"

@@ -1,0 +1,129 @@
+"""A record as a report for people: plain text, of lines that fit a page.
+
+All text of a garment is put in as it stands; nothing in it is taken for markup.
+"""
+
+import textwrap
+from collections.abc import Iterable, Iterator
+
+from finishing_tui.craft.words import listing, plural
+from finishing_tui.glance.glancing import posture_words
+from finishing_tui.recipe.stage import HAND
+from finishing_tui.record.data import as_data
+from finishing_tui.record.stages import done_words
+from finishing_tui.record.values import CountTaken, Record
+
+WIDTH = 79
+"""The longest line, where words can be broken at all."""
+
+
+def as_text(record: Record) -> str:
+    """Return the report: where it stands, what is on the needles, what was done step by step, notes and sittings."""
+    parts = [_head(record), _held(record), _steps(record), _changes(record), _notes(record), _sittings(record)]
+    return "\n\n".join("\n".join(lines) for part in parts if (lines := list(part)))
+
+
+def _head(record: Record) -> Iterator[str]:
+    state, data = record.state, as_data(record)
+    plan = state.plan
+    yield f"{plan.title}, size {plan.size}"
+    worked = [plan.recipe.title, f"{plan.hand}-handed", plan.yarn, plan.needles]
+    yield from _wrapped("; ".join(one for one in worked if one))
+    if not record.events:
+        yield "Not begun yet."
+    elif data["finished"]:
+        yield f"Finished: all {plural(len(state.steps), 'step')} done."
+    else:
+        at = f"Step {data['step']} of {data['steps']}: {data['heading']}"
+        yield from _wrapped(
+            at if data["count"] is None else f"{at}; {data['part']}: {data['count']} of {data['target']}"
+        )
+
+
+def _held(record: Record) -> Iterator[str]:
+    ledger, places = record.state.ledger, record.state.plan.recipe.place
+    yield "On the needles and holders"
+    for place, count in ledger.live.items():
+        yield f"  {count:>5}  {places[place].text if place in places else HAND}"
+    if not ledger.live:
+        yield "  no live stitches"
+    for what, names in (("tail", ledger.tails), ("marker", ledger.markers), ("hole", ledger.holes)):
+        if names:
+            yield from _wrapped(f"{plural(len(names), what)}: {listing(list(names))}", "  ")
+    if lie := posture_words(ledger.posture):
+        yield from _wrapped(f"it lies: {lie.replace(' · ', ', ')}", "  ")
+
+
+def _steps(record: Record) -> Iterator[str]:
+    yield "What was done"
+    for number, standing in enumerate(record.state.steps, 1):
+        told = [*(done_words(standing.work) if standing.work else ()), *_told(record, number)]
+        if standing.status == "to come" and not told:
+            continue
+        yield f"  {number:>2}  {record.state.plan.step(number - 1).title} ({standing.status})"
+        for line in told:
+            yield from _wrapped(line, "      ")
+    if not record.state.order:
+        yield "  nothing yet"
+
+
+def _told(record: Record, step: int) -> Iterator[str]:
+    """Yield what happened at a step beside the work, in the order in which it happened."""
+    happened = [
+        *((one.at, _count(one)) for one in record.counts if one.step == step),
+        *((one.at, one.text) for one in record.deviations if one.step == step),
+        *((one.at, f"taken out to {one.text}{_fell(one.fell)}") for one in record.ripped if one.step == step),
+    ]
+    for at, text in sorted(happened, key=lambda one: one[0]):
+        yield f"{_when(at)}  {text}"
+
+
+def _count(count: CountTaken) -> str:
+    words = f"counted {count.counted} ({count.text})"
+    if count.counted == count.expected:
+        return f"{words}, as expected"
+    words += f", where {count.expected} were known"
+    answers = {"presses": "presses were missed or doubled", "loops": "the loops differ"}
+    told = [answers.get(count.answer, count.answer), count.verdict, count.repair]
+    return f"{words}: {', '.join(one for one in told if one and one != 'counted')}".removesuffix(": ")
+
+
+def _fell(fell: tuple[int, ...]) -> str:
+    if not fell:
+        return ""
+    return f"; {'step' if len(fell) == 1 else 'steps'} {listing([str(one) for one in fell])} fell with it"
+
+
+def _changes(record: Record) -> Iterator[str]:
+    if record.changes:
+        yield "Changes of the plan"
+    for one in record.changes:
+        yield from _wrapped(f"{_when(one.at)}  {one.text}", "  ")
+
+
+def _notes(record: Record) -> Iterator[str]:
+    if record.state.notes or record.state.plan.notes:
+        yield "Notes"
+    if record.state.plan.notes:
+        yield from _wrapped(record.state.plan.notes, "  ")
+    for note in record.state.notes:
+        at = "" if note.step is None else f"step {note.step + 1}: "
+        yield from _wrapped(f"{_when(note.at)}  {at}{note.text}", "  ")
+
+
+def _sittings(record: Record) -> Iterator[str]:
+    if record.sittings:
+        yield "Sittings (UTC)"
+    for one in record.sittings:
+        until = f"to {_when(one.ended)}" if one.ended else "and not put down"
+        where = f"; {one.where}" if one.where else ""
+        yield from _wrapped(f"{one.number}  {_when(one.began)} {until}, {plural(one.acts, 'act')}{where}", "  ")
+
+
+def _when(at: str) -> str:
+    """Return a moment to the minute: 2024-05-01 12:34."""
+    return at[:16].replace("T", " ")
+
+
+def _wrapped(text: str, indent: str = "") -> Iterable[str]:
+    return textwrap.wrap(text, WIDTH, initial_indent=indent, subsequent_indent=indent + "  ")
