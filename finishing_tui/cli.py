@@ -18,6 +18,8 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "shelf": ("shelf", "the garments in hand; this is what opens without a command"),
     "demo": ("demo", "take a garment to try everything on"),
     "work": ("work", "take a garment up where it was put down"),
+    "record": ("record", "where a garment stands, and what was really done to it"),
+    "doctor": ("doctor", "prove a garment's journal whole, or recover a damaged one"),
     "space": ("space", "spread stitches over the rows of an edge"),
     "recount": ("recount", "after a count on the way: how the rest should go"),
     "share": ("share", "share a band's stitches among the sections of its edge"),
