@@ -108,7 +108,8 @@ def _lines(file: Path) -> Line:
 
 def _told(name: str, recipe: Recipe, found: Audit, line: Line, width: int, *, ledger: bool) -> Iterator[str]:
     yield f"{name}: {recipe.title}"
-    yield f"{_counted(found)} in {_sizes([size.size for size in found.sizes])}, {plural(len(recipe.step), 'step')}."
+    counted = f"{_counted(found)} in {_sizes([size.size for size in found.sizes])}, {plural(len(recipe.step), 'step')}."
+    yield from textwrap.wrap(counted, width)
     for alike in _alike(found):
         finding, sizes = alike[0], list(dict.fromkeys(one.size for one in alike))
         where = line(finding.where)
@@ -127,7 +128,7 @@ def _told(name: str, recipe: Recipe, found: Audit, line: Line, width: int, *, le
             )
     for audited in found.sizes if ledger else ():
         yield ""
-        yield f"Size {audited.size}: live stitches after every step"
+        yield from textwrap.wrap(f"Size {audited.size}: live stitches after every step", width)
         yield from table(recipe, audited, width)
 
 

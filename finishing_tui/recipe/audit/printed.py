@@ -54,7 +54,7 @@ def repeats(look: Look, held: int) -> Found:
     place, repeat = look.step.main_place, look.step.repeat
     if repeat is None or not place or look.here.absent(place) or repeat.takes(held):
         return
-    if (place, held) in look.trail.odd:
+    if (place, held) in look.trail.odd or place in look.trail.unsure:
         return
     form = Repeat(repeat.of, repeat.plus)
     near = nearest(held, repeat.of, repeat.plus) if held else ()

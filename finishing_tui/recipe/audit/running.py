@@ -112,10 +112,14 @@ def _run(
         else:
             found = [*_looked(look), *expected(look)]
             trail = remembered(look)
-            for one in found:
+            for one in [*found]:
                 if isinstance(one, Finding) and one.place and trust == "print":
                     assert isinstance(one.expected, int)
                     as_printed = to_hold(ledger, one.place, one.expected)
+                    if one.place in trail.unsure:  # it was lost sight of: the print tells it again
+                        ledger, trail = as_printed, replace(trail, unsure=trail.unsure - {one.place})
+                        found.remove(one)
+                        continue
                     if not ahead or ahead_from(as_printed, number) <= ahead_from(ledger, number):
                         ledger = as_printed
             held = ledger.on(step.main_place)
@@ -170,9 +174,15 @@ def _begun(look: Look, findings: list[Finding]) -> tuple[tuple[Stage, ...], Ledg
             mend = mend_for(error, ledger)
             if not mend:
                 raise
-            findings.append(_refused(look, error))
+            if not _only_of(mend, look.trail.unsure):
+                findings.append(_refused(look, error))
             ledger = ledger.enter(*mend)
     raise CannotBegin(f"the step {look.step.title!r} cannot be done as it is written")
+
+
+def _only_of(mend: tuple[Entry, ...], places: frozenset[str]) -> bool:
+    """Return whether a mend only brings stitches to places whose count was lost sight of."""
+    return all(isinstance(entry, Posting) and entry.to in places for entry in mend)
 
 
 def _worked_off(stage: Stage, ledger: Ledger) -> Ledger:
@@ -262,7 +272,7 @@ def _adopted(footing: Footing, step: Step, ledger: Ledger) -> Ledger:
 
 
 def _unsure(trail: Trail, step: Step) -> Trail:
-    return replace(trail, unsure=trail.unsure | places_of(step))
+    return replace(trail, unsure=(trail.unsure | places_of(step)) - step.expect.keys())
 
 
 def _row(at: int, step: Step, ledger: Ledger, findings: tuple[Finding, ...], *, begun: bool) -> Row:

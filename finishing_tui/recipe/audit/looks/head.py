@@ -1,9 +1,10 @@
 """A ``check`` that the neck goes over the head: the last band bound off, at full stretch, against the head.
 
-The head is known where a size is named as the tables name a wearer ("12 months"); else only a neck that would not pass
-the smallest head there is is told.
+The head is known where a size is named for a wearer of the tables ("12 months", "2 years", "woman"); older children
+have at least the head of the oldest there. Else only a neck that would not pass the smallest head there is is told.
 """
 
+import re
 from fractions import Fraction
 
 from finishing_tui.craft.errors import Impossible
@@ -12,6 +13,8 @@ from finishing_tui.craft.lengths import Length, length, say_length
 from finishing_tui.craft.words import plural
 from finishing_tui.recipe.audit.look import Found, Look
 from finishing_tui.recipe.kinds.check import Check
+
+_AGE = re.compile(r"([0-9]{1,3}) ?(year|month)s?", re.IGNORECASE)
 
 
 def look(look: Look) -> Found:
@@ -36,7 +39,14 @@ def look(look: Look) -> Found:
 
 
 def _head(size: str) -> tuple[Length, str]:
+    """Return the head to allow for in a size, and whose it is."""
+    wearer = size
+    age = _AGE.fullmatch(size.strip())
+    if age is not None:
+        months = int(age[1]) * (12 if age[2].lower() == "year" else 1)
+        known = {int(name.split()[0]): name for name in HEADS if name.endswith(" months")}
+        wearer = known.get(max((each for each in known if each <= months), default=0), "")
     try:
-        return head_of(size), f"the head to allow for ({size})"
+        return head_of(wearer), f"the head to allow for ({wearer})"
     except Impossible:
         return length(min(low for low, _ in HEADS.values()), "cm"), "even the smallest head"

@@ -9,13 +9,14 @@ from finishing_tui.recipe.audit.look import Found, Look
 
 def look(look: Look) -> Found:
     """Yield a comparison for every stage that is to leave two needles empty, and a finding where they differ."""
-    before = look.before
-    for stage, after in zip(look.stages, look.after, strict=True):
+    for stage, before in zip(look.stages, (look.before, *look.after), strict=False):
         if stage.empties:
             front, back = before.on(stage.front), before.on(stage.back)
             few, more = sorted((front, back))
             if not look.step.unequal:
                 yield look.compared("pairs", front, back)
+            if not look.trail.unsure.isdisjoint({stage.front, stage.back}):
+                continue
             if more > 2 * few or (more != few and not look.step.unequal):
                 fuller = look.name(stage.front if front > back else stage.back)
                 extra = more - few
@@ -31,4 +32,3 @@ def look(look: Look) -> Found:
                     f"other ({more})"
                     + (", or say unequal = true and work two together there" if more <= 2 * few else ""),
                 )
-        before = after
