@@ -41,6 +41,12 @@ def test_a_length_is_counted_in_its_own_spots(unit: str, spots: int) -> None:
     assert stage_of(section, "20 x 28 over 10 cm").units == spots
 
 
+def test_a_length_takes_the_nearest_whole_number_of_spots() -> None:
+    """10.2 cm are 28.56 rows, so 29; 10.1 cm are 28.28, so 28."""
+    assert stage_of(Along(along="edge", length="10.2 cm", stitches=20), "20 x 28 over 10 cm").units == 29
+    assert stage_of(Along(along="edge", length="10.1 cm", stitches=20), "20 x 28 over 10 cm").units == 28
+
+
 def test_spots_given_count_before_a_length() -> None:
     """Rows that were counted are not reckoned again from a ruler."""
     section = Along(along="edge", spots=30, length="10 cm", stitches=20)
