@@ -338,3 +338,12 @@ def test_a_count_that_contradicts_the_ledger_must_be_typed() -> None:
         assert refusal.sentence.startswith("8 should be on the centre front holder, and by the ledger there are 6")
     paper.did(Count(7), Finish())
     assert paper.state.ledger.on("centre") == 7
+
+
+def test_a_count_may_be_taken_again_before_the_step_is_left() -> None:
+    """Five, and on counting again six: both are in the record, and six are there."""
+    paper = at(4).did(Count(5), Count(6))
+    event = paper.latest[0]
+    assert isinstance(event, Recounted)
+    assert (event.expected, event.entries) == (5, (Posting(FOUND, "centre", 1),))
+    assert paper.state.ledger.on("centre") == 6

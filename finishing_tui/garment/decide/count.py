@@ -30,6 +30,8 @@ def count(state: State, command: Count) -> tuple[AnyAct, ...] | Refusal:
     if counted_stage(work) is not None:
         return _section(state, work, command)
     if work.complete:
+        if work.stages and work.stages[-1].act == "COUNT":  # counted once more, before it is left
+            return _place(state, work, work.stages[-1].place, command.counted)
         return Refusal("this step is at its end; enter when it is right")
     stage, mark = work.stages[work.at], work.progress[work.at].mark
     if stage.act == "COUNT":
