@@ -30,7 +30,13 @@ class Terminal:
     """The program ``finishing`` with ``arguments``, running in a terminal of ``columns`` by ``lines``."""
 
     def __init__(
-        self, *arguments: str, shelf: Path, columns: int = 100, lines: int = 30, extra: Mapping[str, str] | None = None
+        self,
+        *arguments: str,
+        shelf: Path,
+        columns: int = 100,
+        lines: int = 30,
+        extra: Mapping[str, str] | None = None,
+        module: str = "finishing_tui",
     ) -> None:
         self.screen = pyte.Screen(columns, lines)
         self._stream = pyte.ByteStream(self.screen)
@@ -47,7 +53,7 @@ class Terminal:
         }
         self.pid, self._pty = pty.fork()
         if self.pid == 0:  # pragma: no cover  (the child)
-            os.execve(sys.executable, [sys.executable, "-m", "finishing_tui", *arguments], environment)
+            os.execve(sys.executable, [sys.executable, "-m", module, *arguments], environment)
         self.resize(columns, lines)
 
     def resize(self, columns: int, lines: int) -> None:
