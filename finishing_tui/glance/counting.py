@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 
-from finishing_tui.craft.words import plural
 from finishing_tui.garment.recounting import counted_stage
 from finishing_tui.garment.state import State
 
@@ -12,12 +11,14 @@ class Countable:
     """Something that can be counted now.
 
     ``place``: the key to ask for, empty for what is under way; ``text``: what is counted, in words; ``expected``: what
-    should be there; ``section``: it is a section of an edge, which a recount looks at.
+    should be there; ``short``: what the number would be, in two or three words; ``section``: it is a section of an
+    edge, which a recount looks at.
     """
 
     place: str
     text: str
     expected: int
+    short: str
     section: bool = False
 
 
@@ -31,19 +32,23 @@ def countables(state: State) -> tuple[Countable, ...]:
         stage = work.stages[index]
         since = "the start" if not index else "the last marker"
         text = f"the loops of {stage.title}, from {since}"
-        return (Countable("", text, work.progress[index].mark.loops, section=True),)
+        return (Countable("", text, work.progress[index].mark.loops, "loops counted", section=True),)
     if work.complete:
         return ()
     stage, mark = work.stages[work.at], work.progress[work.at].mark
     name = state.plan.here(state.ledger).name
+    if stage.bars:
+        return ()  # the bars of a seam are on no needle
     if stage.unit == "pair":
-        return tuple(Countable(place, name(place), state.ledger.on(place)) for place in (stage.front, stage.back))
+        return tuple(
+            Countable(place, name(place), state.ledger.on(place), "counted") for place in (stage.front, stage.back)
+        )
     if stage.act == "COUNT":
-        return (Countable("", f"the {name(stage.place)}", stage.units),)
+        return (Countable("", f"the {name(stage.place)}", stage.units, "stitches counted"),)
     if stage.takes_all:
-        return (Countable("", f"those done of {stage.title}", mark.units),)
+        return (Countable("", f"those done of {stage.title}", mark.units, "so many are done"),)
     if stage.place and stage.unit != "value":
-        return (Countable("", f"the {name(stage.place)}", state.ledger.on(stage.place)),)
+        return (Countable("", f"the {name(stage.place)}", state.ledger.on(stage.place), "stitches counted"),)
     return ()
 
 
@@ -62,5 +67,5 @@ def meaning(state: State) -> str:
     if not found:
         return "nothing can be counted here"
     if len(found) > 1:
-        return f"enter: the count of {' or '.join(one.text for one in found)}"
-    return f"enter: the count of {found[0].text}; it should be {plural(found[0].expected, 'stitch')}"
+        return "enter: counted on which needle?"
+    return f"enter: {found[0].short}"

@@ -89,6 +89,10 @@ class FinishingApp(App[None]):
     def action_help_quit(self) -> None:
         """Nothing of Textual's own: ctrl+c puts everything down, like ctrl+q."""
 
+    def on_unmount(self) -> None:
+        """Put the garment down, however this ends."""
+        self.put_down()
+
     def put_down(self, where: str = "") -> bool:
         """Put the garment in hand down, if there is one; return whether everything is on the disk."""
         hand, self.in_hand = self.in_hand, None

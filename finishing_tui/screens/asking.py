@@ -6,11 +6,10 @@ from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Vertical
 from textual.screen import ModalScreen
-from textual.widgets import Static
 
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
-from finishing_tui.widgets.plain import plain
+from finishing_tui.widgets.sentences import Sentences
 
 KEYS = (
     *(Binding(str(number), f"take({number - 1})", show=False) for number in range(1, 10)),
@@ -19,6 +18,9 @@ KEYS = (
     Binding("enter", "take", show=False),
 )
 """The keys of every list: numbers take, arrows move, enter takes what the caret is at."""
+
+ROOM = {"low": 7, "middling": 9, "high": 12}
+"""Lines of the question there is room for above its answers."""
 
 
 class Asking(ModalScreen[int | None]):
@@ -36,14 +38,14 @@ class Asking(ModalScreen[int | None]):
     def compose(self) -> ComposeResult:
         """Lay out the question over its answers."""
         with Vertical(classes="box"):
-            yield Static(plain(self._question, "bold"))
-            for line in self._lines:
-                yield Static(plain(f"· {line}"))
+            yield Sentences(most=ROOM)
             yield Choices(spaced=False)
             yield KeyLine()
 
     def on_mount(self) -> None:
         """Show the answers."""
+        lines = ((f"· {line}", "$foreground") for line in self._lines)
+        self.query_one(Sentences).show((self._question, "bold"), *lines)
         self.query_one(Choices).show(self._answers)
         self.query_one(KeyLine).show((("enter", "takes it"), ("1 2 ...", "choose"), ("escape", "leave")))
 

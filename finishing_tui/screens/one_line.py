@@ -4,10 +4,10 @@ from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Vertical
 from textual.screen import ModalScreen
-from textual.widgets import Input, Static
+from textual.widgets import Input
 
 from finishing_tui.widgets.key_line import KeyLine
-from finishing_tui.widgets.plain import plain
+from finishing_tui.widgets.sentences import Sentences
 
 LONGEST = 500
 """The longest line, as the journal takes it."""
@@ -26,15 +26,15 @@ class OneLine(ModalScreen[str | None]):
 
     def compose(self) -> ComposeResult:
         """Lay out the question over the line."""
-        question, hint = self._texts
         with Vertical(classes="box"):
-            yield Static(plain(question, "bold"))
-            yield Static(plain(hint, "$quiet"))
+            yield Sentences()
             yield Input(max_length=LONGEST, select_on_focus=False)
             yield KeyLine()
 
     def on_mount(self) -> None:
         """Show the keys, and let the line be written at once."""
+        question, hint = self._texts
+        self.query_one(Sentences).show((question, "bold"), (hint, "$quiet"))
         self.query_one(KeyLine).show(self._keys)
         self.query_one(Input).focus()
 

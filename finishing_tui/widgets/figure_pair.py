@@ -18,7 +18,7 @@ class Shown:
     """What is shown.
 
     ``count`` (empty: none) ``joiner`` ``of``, both in figures, and small words about them in ``aside``; the ``acts``,
-    drawn large in ``style``, and in small what comes ``then``.
+    drawn large in ``style``, and in small what comes ``then``, which gives way to larger words unless ``keep_then``.
     """
 
     count: str = ""
@@ -28,6 +28,7 @@ class Shown:
     then: str = ""
     style: str = "$act"
     joiner: str = "of"
+    keep_then: bool = False
 
 
 class FigurePair(Rows):
@@ -109,9 +110,9 @@ class FigurePair(Rows):
         shown = self._shown
         then = wrapped(plain(shown.then, "$quiet"), width) if shown.then else []
         wanted = tuple(act.upper() for act in shown.acts)
-        for below in (then, []) if then else ([],):
+        for below in (then,) if shown.keep_then or not then else (then, []):
             acts, lines = _layout(wanted, width, height - len(below))
-            if lines >= (4 if below else LEAST):
+            if lines >= (4 if below and not shown.keep_then else LEAST):
                 break
         else:
             # Not even small: the first word large, and the others in a sentence.

@@ -25,6 +25,7 @@ class Rows(Widget):
     def __init__(self, *, id: str | None = None, classes: str | None = None) -> None:  # noqa: A002  (Textual's name)
         super().__init__(id=id, classes=classes)
         self._drawn: Sequence[Content] = ()
+        self._needed = 0
         self._styles: dict[tuple[str, Style, str], Style] = {}
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
@@ -38,8 +39,9 @@ class Rows(Widget):
         if not self.size.width:
             self.refresh(layout=True)
             return
-        before, self._drawn = self._drawn, self._rows_now()
-        if self.styles.is_auto_height and len(before) != len(self._drawn):
+        before, needed = self._drawn, self._needed
+        self._drawn = self._rows_now()
+        if self._needed != needed:
             self.refresh(layout=True)
             return
         width = self.size.width
@@ -91,7 +93,10 @@ class Rows(Widget):
         width, height = self.size
         if not width:
             return ()
-        rows = self.rows(width, None if self.styles.is_auto_height else height)
+        if not self.styles.is_auto_height:
+            return self.rows(width, height)
+        rows = self.rows(width, None)
+        self._needed = len(rows)
         return rows if len(rows) <= height else self.rows(width, height)
 
     def _style(self, name: str | Style) -> Style:

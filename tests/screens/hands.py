@@ -9,7 +9,7 @@ from pathlib import Path
 from textual.pilot import Pilot
 
 from finishing_tui.garment.clock import Clock
-from finishing_tui.garment.commands import Command, Count, Finish, Measure, Press
+from finishing_tui.garment.commands import Command, Finish, Measure, Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.at_the_needles import AtTheNeedles
@@ -102,12 +102,3 @@ def pressing(*keys: str) -> Callable[[Pilot[None]], Awaitable[None]]:
         await settled(pilot)
 
     return press
-
-
-PRESS = Press()
-SURE = Finish(sure=True)
-
-
-def counted(number: int) -> Count:
-    """Return the count of what is under way."""
-    return Count(number)

@@ -93,7 +93,7 @@ SCENES: dict[str, Scene] = {
     "spot-due": Scene(PICK_UP, _picked(9)),
     "spot-strayed": Scene(PICK_UP, (*_picked(3), Other(), *_picked(2))),
     "spot-long": Scene(PICK_UP, _picked(40), changes=LARGE),
-    "spot-left": Scene(PICK_UP, _picked(4), changes={"hand": "left"}),
+    "spot-left": Scene(PICK_UP, _picked(13), changes={"hand": "left"}),
     "spot-typed": Scene(PICK_UP, _picked(4), ("1", "4")),
     "held": Scene(PICK_UP, _picked(20)),
     "count": Scene(COUNT),

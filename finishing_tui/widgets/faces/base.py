@@ -56,7 +56,7 @@ class FaceView(Vertical):
     def _show(self, face: Face, typed: Typed | None) -> None:
         shown = self.figures(face)
         if typed is not None:
-            shown = replace(shown, acts=(f"{typed.digits}?",), then=typed.meaning, style="$mark")
+            shown = replace(shown, acts=(f"{typed.digits}?",), then=typed.meaning, style="$mark", keep_then=True)
         self.query_one(FigurePair).show(shown)
         self.query_one(Sentences).show(*self.sentences(face))
         self.show_more(face)
