@@ -85,7 +85,10 @@ def _working(state: State, work: Work | None) -> list[Offer]:
         sides: tuple[tuple[str, str], ...] = (front_side, back_side)
         if stage.empties:
             sides = (front_side,) if front > back else (back_side,)
-        done.append(Offer("other", "two together", "two were worked together on one needle", Other(sides[0][0]), sides))
+        label, what = "two together", "two were worked together on one needle"
+        if stage.bars:
+            label, what = "two at once", "two bars of one side were taken at once"
+        done.append(Offer("other", label, what, Other(sides[0][0]), sides))
     return done
 
 

@@ -15,6 +15,7 @@ from finishing_tui.garment.commands import (
     Press,
     PutGarmentDown,
     Replan,
+    RipBack,
     TakeUp,
     WriteNote,
 )
@@ -347,3 +348,43 @@ def test_a_count_may_be_taken_again_before_the_step_is_left() -> None:
     assert isinstance(event, Recounted)
     assert (event.expected, event.entries) == (5, (Posting(FOUND, "centre", 1),))
     assert paper.state.ledger.on("centre") == 6
+
+
+SEAM = """
+format = 1
+title  = "One seam"
+sizes  = ["one"]
+tails  = ["long tail"]
+
+[place.pin]
+text = "pin"
+kind = "pin"
+
+[[step]]
+do    = "seam"
+title = "Sew the sleeve in"
+tail  = "long tail"
+sides = [{ spots = 8, along = "front edge" }, { spots = 9, along = "back edge" }]
+
+[[step]]
+do    = "weave in"
+title = "Weave in"
+"""
+
+
+def test_two_bars_at_once_share_out_anew_what_is_left_of_a_seam() -> None:
+    """Eight to nine: two bars of the back edge at the first pair, so the rest goes one to one; it may be taken out."""
+    paper = Paper(plan_for(SEAM))
+    for side in ("", "pin", "nowhere"):
+        refusal = paper.do(Other(side))
+        assert refusal is not None
+        assert "the front edge or the back edge" in refusal.sentence
+    paper.did(Other("back edge"))
+    assert paper.state.top_label == "two at once from the back edge at pair 1"
+    stage = work_of(paper.state).stages[0]
+    assert [sum(bars) for bars in stage.bars] == [8, 9]
+    assert stage.bars[1] == (2, 1, 1, 1, 1, 1, 1, 1)
+    paper.press(4).did(RipBack(0, 0, 2))
+    assert press_to_the_end(paper).state.ledger.tails == {"long tail": 1}
+    assert paper.do(Count(3)) is not None
+    assert finish(finish(paper)).state.ledger.empty

@@ -41,7 +41,7 @@ def count(state: State, command: Count) -> tuple[AnyAct, ...] | Refusal:
             return Refusal(f"type how many are done, from {mark.units} to {stage.units}")
         done = Mark(command.counted, 0, command.counted)
         return work_on(state, done, label=f"{plural(command.counted, 'stitch')} of {stage.title}")
-    if stage.unit == "pair":
+    if stage.unit == "pair" and not stage.bars:
         return Refusal("which needle did you count: the front one or the back one?")
     if stage.place:
         return _place(state, work, stage.place, command.counted)

@@ -5,9 +5,9 @@ from dataclasses import replace
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import OFF, Entry, Posting
 from finishing_tui.garment.commands import Other, Refusal
-from finishing_tui.garment.decide.stages import begun, passed, sentence, uncounted, under_way, work_on
+from finishing_tui.garment.decide.stages import begun, passed, sentence, uncounted, under_way, with_stage, work_on
 from finishing_tui.garment.decide.steps import begin
-from finishing_tui.garment.events import AnyAct, Progressed, Strayed
+from finishing_tui.garment.events import AnyAct, Progressed, Stood, Strayed
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import (
     called,
@@ -21,7 +21,8 @@ from finishing_tui.garment.walk import (
     strayed_in_run,
     stretch_at,
 )
-from finishing_tui.garment.work import Mark, Progress, Stretch, Work
+from finishing_tui.garment.work import Mark, Progress, Standing, Stretch, Work
+from finishing_tui.recipe.kinds.seam import two_at_once
 from finishing_tui.recipe.stage import Stage
 
 
@@ -125,9 +126,12 @@ def _with_stretch(progress: Progress, old: Stretch, new: Stretch) -> Progress:
 def _double(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct, ...] | Refusal:
     step, index = state.current or 0, work.at
     if side not in {stage.front, stage.back}:
-        return Refusal("two together on which needle: the front one or the back one?")
+        names = f"the {stage.front} or the {stage.back}" if stage.bars else "the front one or the back one"
+        return Refusal(f"two {'at once from' if stage.bars else 'together on'} which: {names}?")
     progress = work.progress[index]
     units = progress.mark.units + 1
+    if stage.bars:
+        return _two_bars(state, work, stage, side)
     other_side = stage.back if side == stage.front else stage.front
     if stage.empties and state.ledger.on(side) - state.ledger.on(other_side) < 1:
         return Refusal("that needle does not hold more than the other; two together there would leave them unequal")
@@ -149,6 +153,31 @@ def _double(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct, 
             entries=entries,
             changes=(Progressed(step, index, progress, after),),
             label=f"two together at pair {units}",
+            under=state.top,
+        ),
+    )
+
+
+def _two_bars(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct, ...] | Refusal:
+    """Take two bars of one side of a seam at once, and share out anew what is left of the two."""
+    step, index = state.current or 0, work.at
+    units = work.progress[index].mark.units + 1
+    try:
+        eased = with_stage(work, index, two_at_once(stage, units, side))
+    except FinishingError as error:
+        return Refusal(sentence(error))
+    mark = Mark(units, 0, units)
+    entries = passed(eased, index, mark)
+    after = eased.with_progress(index, replace(work.progress[index], mark=mark))
+    standing = state.steps[step]
+    return (
+        Strayed(
+            step=step,
+            at=units,
+            loops=2,
+            entries=entries,
+            changes=(Stood(step, standing, Standing(standing.status, after)),),
+            label=f"two at once from the {side} at pair {units}",
             under=state.top,
         ),
     )
