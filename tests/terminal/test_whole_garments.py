@@ -1,0 +1,182 @@
+"""The demo garments, worked to their end in a real terminal by keys alone."""
+
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from finishing_tui import shipped
+from finishing_tui.commands.record import read_record
+from finishing_tui.garment.hand import InHand
+from finishing_tui.garment.shelf import take_copy
+from finishing_tui.garment.state import State
+from finishing_tui.garment.walk import strays
+from finishing_tui.garment.work import Mark, Progress, Work
+from finishing_tui.recipe.stage import Stage
+from finishing_tui.record import as_data
+from tests.terminal.terminal import DEADLINE, Terminal
+
+LONG = 20
+"""A section of at least so many spots is long enough for everything that can happen on the way."""
+BATCH = 60
+"""So many presses are sent at one go."""
+
+
+class Hands:
+    """A knitter at a terminal who looks at the journal from outside, as a second window would."""
+
+    def __init__(self, terminal: Terminal, folder: Path) -> None:
+        self.terminal = terminal
+        self.folder = folder
+        self.index = 0
+
+    @property
+    def state(self) -> State:
+        """The garment as its journal has it."""
+        hand = InHand.open(self.folder, look=True)
+        try:
+            return hand.state
+        finally:
+            hand.close()
+
+    @property
+    def work(self) -> Work:
+        """The step under the needles."""
+        standing = self.state.standing
+        assert standing is not None
+        assert standing.work is not None
+        return standing.work
+
+    @property
+    def section(self) -> tuple[Stage, Progress]:
+        """The stage under way and its progress."""
+        work = self.work
+        return work.stages[work.at], work.progress[work.at]
+
+    def keys(self, *keys: str, until: Callable[[State], bool]) -> None:
+        """Type ``keys``, and wait until the journal says that they were carried out."""
+        self.terminal.press(*keys)
+        end = time.monotonic() + DEADLINE
+        while not until(self.state):
+            self.terminal.read(0.05)
+            if time.monotonic() > end:
+                raise AssertionError(f"{keys} did not lead there; there is:\n{self.terminal.text}")
+
+    def mark(self, state: State) -> Mark:
+        """Return the mark of the stage that is under way here, in another state of the same step."""
+        standing = state.standing
+        assert standing is not None
+        assert standing.work is not None
+        return standing.work.progress[self.index].mark
+
+    def to_the_end(self) -> set[str]:
+        """Work the garment to its end; on the first long edge do everything that can be done there."""
+        did: set[str] = set()
+        while (state := self.state).current is not None:
+            standing = state.standing
+            assert standing is not None
+            if standing.work is None:
+                self.keys("space", until=lambda now: now.standing is not None and now.standing.work is not None)
+            elif standing.work.complete:
+                self.finish(state)
+            else:
+                self.index = standing.work.at
+                stage = standing.work.stages[self.index]
+                if stage.unit == "spot" and stage.units >= LONG and not did:
+                    self.everything_on_the_way(stage)
+                    did = {"stray", "undo", "recounts", "rip back"}
+                self.to_the_end_of(stage)
+        return did
+
+    def finish(self, state: State) -> None:
+        """Say that the step is done; what is asked again is meant."""
+        self.terminal.press("enter")
+        end = time.monotonic() + DEADLINE
+        while self.state.current == state.current:
+            self.terminal.read(0.2)
+            if "again" in self.terminal.text.lower():
+                self.terminal.press("enter")
+                self.terminal.read(0.5)
+            assert time.monotonic() < end, self.terminal.text
+
+    def to_the_end_of(self, stage: Stage) -> None:
+        """Press through what is left of a stage, or type what is asked for."""
+        if stage.unit == "value":
+            self.keys("4", "8", "enter", until=lambda now: self.mark(now).units == 1)
+            return
+        while (mark := self.mark(self.state)).units < stage.units:
+            left = self.stage.target - mark.loops if stage.unit == "spot" else stage.units - mark.units
+            many = min(max(left, 1), BATCH)
+            self.keys(
+                *["space"] * many,
+                until=lambda now, mark=mark, many=many: _went_on(self.mark(now), mark, many, stage),  # type: ignore[misc]
+            )
+
+    @property
+    def stage(self) -> Stage:
+        """The stage that is under way here, as it now is."""
+        return self.work.stages[self.index]
+
+    def everything_on_the_way(self, stage: Stage) -> None:
+        """Stray, take back and put back, recount in each of three ways, and rip back."""
+        self.keys(*["space"] * 6, until=lambda now: self.mark(now).loops == 6)
+        self.keys("x", until=lambda _: len(strays(self.section[1])) == 1)
+        after = self.state
+        self.keys("backspace", "backspace", until=lambda _: not strays(self.section[1]))
+        self.keys("backspace", "backspace", until=lambda now: self.mark(now).loops == 4)
+        self.keys("u", "u", "u", until=lambda now: (now.ledger, now.steps) == (after.ledger, after.steps))
+        self.recount(self.half(stage) - 1, "1")
+        self.recount(self.mark(self.state).loops + 1, "2")
+        spot = self.mark(self.state).units
+        self.recount(self.mark(self.state).loops - 1, "3", *str(stage.units - spot), "enter")
+        spot = self.mark(self.state).units - 3
+        self.keys("t", "enter", *str(spot), "enter", until=lambda now: self.mark(now).units == spot)
+
+    def half(self, stage: Stage) -> int:
+        """Press to the half mark, and return the loops there."""
+        while (mark := self.mark(self.state)).units < stage.halts[0]:
+            self.keys("space", until=lambda now, mark=mark: self.mark(now).loops > mark.loops)  # type: ignore[misc]
+        return mark.loops
+
+    def recount(self, counted: int, *answer: str) -> None:
+        """Type a count that differs from the presses, say what that is put down to, and take the first way."""
+        before = self.section[1].confirmed
+        self.terminal.press(*str(counted), "enter")
+        self.terminal.wait_for("missed or doubled")
+        self.terminal.press(*answer)
+        if answer[0] != "1":
+            self.terminal.wait_for(lambda text: "space the rest" in text or "rip back" in text)
+        self.keys("enter", until=lambda _: self.section[1].confirmed != before)
+
+
+def _went_on(now: Mark, before: Mark, presses: int, stage: Stage) -> bool:
+    if stage.unit == "spot":
+        return now.loops >= before.loops + presses or now.units >= stage.units
+    return now.units >= before.units + presses
+
+
+@pytest.mark.parametrize("name", ["slate-crew", "moss-vest"])
+def test_worked_to_its_end_by_keys_alone(name: str, tmp_path: Path) -> None:
+    """With a deviation, things taken back and put back, three recounts and a rip-back: the ledger ends holding nothing.
+
+    The record tells of all of it.
+    """
+    folder = take_copy(shipped.demo(name), tmp_path / "shelf")
+    with Terminal("work", str(folder), shelf=folder.parent) as terminal:
+        terminal.wait_for("step 1 of")
+        hands = Hands(terminal, folder)
+        assert hands.to_the_end() == {"stray", "undo", "recounts", "rip back"}
+        terminal.wait_for("Finished")
+        assert hands.state.ledger.empty
+        terminal.press("q")
+        terminal.wait_for("Where did you leave it?")
+        terminal.press("enter")
+        terminal.wait_for("The shelf")
+        terminal.press("q")
+        assert terminal.wait_for_end() == 0
+    record = as_data(read_record(folder))
+    assert record["finished"]
+    assert {count["answer"] for count in record["counts"]} >= {"presses", "loops", "rows left"}
+    assert record["deviations"]
+    assert record["ripped_back"]
