@@ -10,7 +10,7 @@ from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.kinds import AnyStep
 from finishing_tui.recipe.kinds.base import Here
 from finishing_tui.recipe.model import Recipe, RecipeGauge
-from finishing_tui.recipe.natural import band_stitches, natural_ratios
+from finishing_tui.recipe.natural import band_stitches, gauges, natural_ratios
 from finishing_tui.recipe.numbers import numbers_for, size_index
 
 
@@ -57,6 +57,7 @@ class Plan:
 
     def here(self, ledger: Ledger) -> Here:
         """Return what a step may know when it begins with ``ledger``."""
+        body, band = gauges(self.gauge or self.recipe.gauge)
         return Here(
             self.size_index,
             MappingProxyType(self.numbers()),
@@ -65,6 +66,8 @@ class Plan:
             natural_ratios(self.gauge or self.recipe.gauge),
             self.hand,
             band_stitches(self.gauge or self.recipe.gauge),
+            body=body,
+            band=band,
         )
 
     def opening(self) -> Ledger:

@@ -19,6 +19,7 @@ from finishing_tui.recipe.model import BandGauge, Number, Place, Recipe, RecipeG
 from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.links import Found, Links, in_range
 from finishing_tui.recipe.reader.near import near
+from finishing_tui.recipe.reader.rules_of_kinds import OF_KINDS
 from finishing_tui.recipe.reader.sentences import given
 from finishing_tui.recipe.reader.shape import walk
 from finishing_tui.recipe.sums import MOST
@@ -137,7 +138,8 @@ def _pick_up_and_knit(path: Path, table: Table, _links: Links) -> Found:
         return
     if not sections:
         yield (*path, "section"), "there are no sections to pick up along; it needs at least one"
-    names = [section.get("along") for section in sections if isinstance(section, dict) and "spots" in section]
+    walked = [one for one in sections if isinstance(one, dict) and not {"gap", "from"} & one.keys()]
+    names = [section.get("along") for section in walked]
     along = [name for name in names if isinstance(name, str)]
     for place, section in enumerate(sections):
         mirrors = section.get("mirrors") if isinstance(section, dict) else None
@@ -213,4 +215,5 @@ _RULES: Mapping[type, Rule] = {
     Join: _join,
     Move: _move,
     Check: _check,
+    **OF_KINDS,
 }

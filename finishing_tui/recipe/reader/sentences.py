@@ -7,7 +7,9 @@ from typing import Any, Literal, get_args, get_origin
 
 from finishing_tui.recipe.kinds import BRITISH, KINDS
 from finishing_tui.recipe.kinds.base import RepeatOf
+from finishing_tui.recipe.kinds.seam import Side
 from finishing_tui.recipe.kinds.sections import Along, Gap, Held
+from finishing_tui.recipe.kinds.short_rows import ShortRows
 from finishing_tui.recipe.model import BandGauge, Number, Place, Recipe, RecipeGauge
 from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.near import near
@@ -23,6 +25,8 @@ _NOUNS: Mapping[type, str] = {
     Along: "a section along an edge",
     Held: "a section of held stitches",
     Gap: "a gap",
+    Side: "a side of a seam",
+    ShortRows: "short_rows",
 }
 _OTHER_WORDS: Mapping[str, str] = {"tension": "gauge", "name": "title", "description": "about", "text": "say"}
 _COUNT = "a whole number, a list with one for each size, or in quotes the name of a number or a sum"

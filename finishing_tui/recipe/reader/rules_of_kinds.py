@@ -1,0 +1,86 @@
+"""What must hold between the keys of single kinds of step, said while a recipe is written.
+
+Each of these a kind would refuse at the needles too; ``rules`` puts them among its own.
+"""
+
+from collections.abc import Callable, Iterator, Mapping
+from typing import Any
+
+from finishing_tui.craft.errors import Impossible
+from finishing_tui.craft.lengths import read_length
+from finishing_tui.craft.methods import method
+from finishing_tui.craft.slopes import read_slope
+from finishing_tui.recipe.kinds.buttonholes import Buttonholes
+from finishing_tui.recipe.kinds.graft import Graft
+from finishing_tui.recipe.kinds.measure import Measure
+from finishing_tui.recipe.kinds.seam import Seam
+from finishing_tui.recipe.kinds.sections import Along
+from finishing_tui.recipe.kinds.shape import Shape
+from finishing_tui.recipe.kinds.short_rows import ShortRows
+from finishing_tui.recipe.reader.errors import Path
+from finishing_tui.recipe.reader.links import Found, Links, in_range
+
+Table = Mapping[str, Any]
+
+
+def _along(path: Path, table: Table, _links: Links) -> Found:
+    if "spots" not in table and not table.get("length") and not table.get("slope"):
+        yield path, "this section does not say how long it is; give 'spots', 'slope' or 'length'"
+    yield from _read(path, table, "length", read_length)
+    yield from _read(path, table, "slope", read_slope)
+
+
+def _graft(path: Path, table: Table, _links: Links) -> Found:
+    if isinstance(table.get("front"), str) and table.get("front") == table.get("back"):
+        yield (*path, "front"), "'front' and 'back' are the same place; two different ones are wanted"
+
+
+def _seam(path: Path, table: Table, _links: Links) -> Found:
+    sides = table.get("sides")
+    if isinstance(sides, list) and len(sides) != 2:
+        yield (*path, "sides"), f"a seam has two sides, and here {'is 1' if len(sides) == 1 else f'are {len(sides)}'}"
+
+
+def _shape(path: Path, table: Table, _links: Links) -> Found:
+    yield from _read(path, table, "method", method)
+
+
+def _buttonholes(path: Path, table: Table, _links: Links) -> Found:
+    if "over" in table and "between" in table:
+        yield path, "this step says both 'over' and 'between'; it needs one of them, or neither"
+    if table.get("method") == "yarn over" and isinstance(table.get("width"), int) and table["width"] != 1:
+        yield (*path, "width"), f"a yarn over makes a hole of 1 stitch, not {table['width']}; leave the width out"
+
+
+def _short_rows(path: Path, table: Table, _links: Links) -> Found:
+    for key in ("first", "times"):
+        yield from in_range((*path, key), table.get(key), 1)
+
+
+def _measure(path: Path, table: Table, _links: Links) -> Found:
+    yield from _read(path, table, "value", read_length)
+    yield from _read(path, table, "tolerance", read_length)
+    if table.get("tolerance") and not table.get("value"):
+        yield (*path, "tolerance"), "a tolerance belongs to a 'value', and none is given"
+
+
+def _read(path: Path, table: Table, key: str, read: Callable[[str], object]) -> Iterator[tuple[Path, str]]:
+    """Yield why the text at ``key`` cannot be read, if it is a text and not empty."""
+    text = table.get(key)
+    if isinstance(text, str) and text.strip():
+        try:
+            read(text)
+        except Impossible as error:
+            yield (*path, key), str(error)
+
+
+OF_KINDS: Mapping[type, Callable[[Path, Table, Links], Found]] = {
+    Along: _along,
+    Graft: _graft,
+    Seam: _seam,
+    Shape: _shape,
+    Buttonholes: _buttonholes,
+    ShortRows: _short_rows,
+    Measure: _measure,
+}
+"""The rule of each class that has one."""
