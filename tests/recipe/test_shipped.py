@@ -361,10 +361,13 @@ def test_every_step_is_told_in_full_and_briefly(name: str) -> None:
 
 @pytest.mark.parametrize("name", RECIPES)
 def test_asked_numbers_say_how_to_count_them(name: str) -> None:
-    """What the knitter is asked for has its ``how``, and a least and a most that keep a slip of the finger out."""
+    """What the knitter is asked for has its ``how``, and a least and a most that keep a digit too many out."""
     asked = [number for number in RECIPES[name].number.values() if number.ask]
     assert asked
-    assert all(number.how and 0 < number.least < number.most <= 100 for number in asked)
+    for number in asked:
+        printed = (number.by_size,) if isinstance(number.by_size, int) else number.by_size or ()
+        assert number.how
+        assert 0 < number.least <= min(printed) <= max(printed) <= number.most < 10 * min(printed)
 
 
 def test_texts_hold_nothing_but_plain_characters() -> None:
