@@ -14,7 +14,7 @@ from typing import Literal
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.gauge import Gauge
 from finishing_tui.craft.lengths import Length
-from finishing_tui.craft.sharing import Section
+from finishing_tui.craft.sections import Section
 from finishing_tui.craft.slopes import Leg, rows_of, stitches_along
 from finishing_tui.craft.words import decimal, percent, plural
 

@@ -11,10 +11,10 @@ from pathlib import Path as File
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Any, ClassVar, Literal
 
-from finishing_tui import shipped
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.files import reason
 from finishing_tui.garment.plan import Plan
+from finishing_tui.garment.sources import FILE, recipe_path
 from finishing_tui.recipe.keys import READ
 from finishing_tui.recipe.model import Recipe, RecipeGauge
 from finishing_tui.recipe.numbers import numbers_for, size_index
@@ -29,9 +29,6 @@ from finishing_tui.recipe.reader.values import problems, tidied
 
 if TYPE_CHECKING:
     from pydantic import TypeAdapter
-
-NAME = "garment.toml"
-"""The name of the file in a garment's folder."""
 
 
 class BadGarment(BadRecipe):
@@ -72,7 +69,7 @@ class GarmentFile:
 
 def file_text(folder: File) -> str:
     """Return the text of a garment's file. Raises ``BadGarment`` when there is none or it cannot be read."""
-    path = folder / NAME
+    path = folder / FILE
     try:
         with path.open("rb") as file:
             raw = file.read(MOST_BYTES + 1)
@@ -89,7 +86,7 @@ def file_text(folder: File) -> str:
 
 def read_garment(folder: File) -> tuple[GarmentFile, str]:
     """Return what stands in a garment's file, and its text. Raises ``BadGarment`` with everything that is wrong."""
-    path, text = folder / NAME, file_text(folder)
+    path, text = folder / FILE, file_text(folder)
     problem = looked_over(text)
     data = parsed(text) if problem is None else problem
     if isinstance(data, Problem):
@@ -112,7 +109,7 @@ def plan_of(folder: File) -> Plan:
     garment, text = read_garment(folder)
     recipe_file = recipe_path(folder, garment.recipe)
     recipe = read_recipe(recipe_file)
-    _fits(folder / NAME, text, garment, recipe)
+    _fits(folder / FILE, text, garment, recipe)
     return Plan(
         name=garment.id,
         title=garment.title,
@@ -128,14 +125,6 @@ def plan_of(folder: File) -> Plan:
         needles=garment.needles,
         notes=garment.notes,
     )
-
-
-def recipe_path(folder: File, named: str) -> File:
-    """Return the file of the recipe that a garment names: a file beside it, or a shipped one."""
-    beside = folder / named
-    if named.endswith(".toml"):
-        return beside
-    return shipped.recipe(named)
 
 
 def _fits(path: File, text: str, garment: GarmentFile, recipe: Recipe) -> None:

@@ -16,9 +16,9 @@ from finishing_tui.garment.decide import decide
 from finishing_tui.garment.decide.steps import begin, next_step
 from finishing_tui.garment.events import Act, AnyAct, Begun, Event, SittingBegan, Taken
 from finishing_tui.garment.evolve import Happening, evolve, first_state
-from finishing_tui.garment.file import file_text, plan_of, recipe_path
 from finishing_tui.garment.journal import NAME, Journal, NoJournal, NotSaved, Row
 from finishing_tui.garment.plan import Plan
+from finishing_tui.garment.sources import FILE, recipe_path, same_text
 from finishing_tui.garment.state import State
 from finishing_tui.garment.stored import SNAPSHOT, from_row, snapshot_of, state_of, to_store
 
@@ -55,12 +55,12 @@ class InHand:
         """
         clock = clock or Clock()
         if not look and not (folder / NAME).exists():
-            plan = plan_of(folder)  # what is wrong with the files is said before a journal is begun
+            plan = _plan(folder)  # what is wrong with the files is said before a journal is begun
             return cls._begun(folder, plan, Journal.create(folder, on_change=on_change), clock)
         journal = Journal.open(folder, look=look, on_change=on_change)
         try:
             if not look and not journal.last_seq:  # its first sitting was cut off before anything was kept
-                return cls._begun(folder, plan_of(folder), journal, clock)
+                return cls._begun(folder, _plan(folder), journal, clock)
             state, seq = _state(journal)
         except BaseException:
             journal.close()
@@ -141,19 +141,16 @@ class InHand:
         Numbers and rounds that were changed at the needles are not in the files, so only the texts are compared.
         Files that cannot be read any more change nothing: the journal rules.
         """
+        plan = self.state.plan
         try:
-            if file_text(self.folder) == self.state.plan.file_text and not self._recipe_changed():
+            recipe = recipe_path(self.folder, plan.source)
+            if same_text(self.folder / FILE, plan.file_text) and same_text(recipe, plan.text):
                 return None
-            return plan_of(self.folder)
+            changed = _plan(self.folder)
         except FinishingError:
             return None
-
-    def _recipe_changed(self) -> bool:
-        path = recipe_path(self.folder, self.state.plan.source)
-        try:
-            return path.read_text(encoding="utf-8") != self.state.plan.text
-        except (OSError, UnicodeDecodeError):
-            return False
+        # What only the bytes differ in (line ends, look-alike spaces) is no change.
+        return None if (changed.file_text, changed.text) == (plan.file_text, plan.text) else changed
 
     def _acts(self, group: int) -> tuple[AnyAct, ...]:
         events = (from_row(row).event for row in self._journal.group(group))
@@ -173,6 +170,12 @@ class InHand:
         if self._seq - self._snapshot_at >= SNAPSHOT_EVERY:
             self._journal.snapshot(self._seq, SNAPSHOT, snapshot_of(self.state))
             self._snapshot_at = self._seq
+
+
+def _plan(folder: Path) -> Plan:
+    from finishing_tui.garment.file import plan_of  # noqa: PLC0415  (the reader: not for a garment under way)
+
+    return plan_of(folder)
 
 
 def _state(journal: Journal) -> tuple[State, int]:

@@ -9,10 +9,9 @@ from pathlib import Path
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.files import NotWritten, private_folder, reason, write_whole
-from finishing_tui.garment.file import NAME as FILE
-from finishing_tui.garment.file import read_garment
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME as JOURNAL
+from finishing_tui.garment.sources import FILE
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +55,8 @@ def on_shelf(folder: Path) -> tuple[OnShelf, ...]:
 def _seen(folder: Path) -> OnShelf:
     try:
         if not (folder / JOURNAL).exists():
+            from finishing_tui.garment.file import read_garment  # noqa: PLC0415  (the reader; not once it is begun)
+
             garment, _ = read_garment(folder)
             return OnShelf(folder, garment.title, garment.size, 0, 0, "not begun", "", "")
         hand = InHand.open(folder, look=True)

@@ -5,7 +5,7 @@ twice. A key leads to a command, or to something that must be opened first; the 
 """
 
 from collections.abc import Callable
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import ChoosePace, Command, Count, Finish, LeaveOut, Measure, Other, Press, Refusal
@@ -13,10 +13,12 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.state import State
 from finishing_tui.glance.actions import ACTIONS, ActionId
 from finishing_tui.glance.counting import Countable, asks_for_value, countables, meaning
-from finishing_tui.glance.following import Following, following
 from finishing_tui.glance.offers import Offer, offers
 from finishing_tui.glance.recounts import recount_view
 from finishing_tui.glance.rings import Ring, ring
+
+if TYPE_CHECKING:
+    from finishing_tui.glance.following import Following
 
 Opening = Literal["recount", "rip back", "note", "help", "put down", "which needle: other", "which needle: count"]
 """What must be opened before anything can be decided."""
@@ -111,8 +113,13 @@ class AtHand:
         self._done(refusal, action)
         if refusal is None:
             self.rings = ring(before, self.state)
-            self.follows = following(before, self.state) if isinstance(command, Count) else None
+            self.follows = self._follows(before) if isinstance(command, Count) else None
         return refusal is None
+
+    def _follows(self, before: State) -> "Following | None":
+        from finishing_tui.glance.following import following  # noqa: PLC0415  (the audit; only a count needs it)
+
+        return following(before, self.state)
 
     def say(self, sentence: str) -> None:
         """Say something that is no refusal."""

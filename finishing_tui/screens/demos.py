@@ -8,7 +8,6 @@ from textual.containers import Vertical
 from textual.screen import Screen
 
 from finishing_tui import shipped
-from finishing_tui.garment.file import read_garment
 from finishing_tui.screens.asking import KEYS
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
@@ -26,6 +25,8 @@ class DemoScreen(Screen[Path | None]):
 
     def __init__(self) -> None:
         """Look for the demo garments; raises ``NotShipped`` when the install lacks them, and ``BadGarment``."""
+        from finishing_tui.garment.file import read_garment  # noqa: PLC0415  (the reader: only for this screen)
+
         super().__init__()
         self._folders = tuple(shipped.demos().values())
         garments = [read_garment(folder)[0] for folder in self._folders]
