@@ -3,8 +3,13 @@
 import json
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
+
+from finishing_tui import shipped
+from finishing_tui.garment.hand import InHand
+from finishing_tui.garment.shelf import take_copy
 
 SCREENS = ("textual", "rich")
 FILES = ("pydantic", "pydantic_core", "tree_sitter", "tree_sitter_toml")
@@ -81,3 +86,32 @@ def test_a_good_recipe_needs_no_lines() -> None:
     script = READ.format(top=top)
     answer = subprocess.run([sys.executable, "-I", "-c", script], check=True, capture_output=True, text=True)
     assert answer.stdout.split() == ["False", "True"]
+
+
+TAKE_UP = """
+import json, pathlib, sys
+from datetime import UTC, datetime
+from finishing_tui.garment.commands import Press
+from finishing_tui.garment.hand import InHand
+from finishing_tui.glance import coming_back, glance, offers
+hand = InHand.open(pathlib.Path(sys.argv[1]))
+now = datetime.now(UTC)
+coming_back(hand.state, now), glance(hand.state, now), offers(hand.state)
+assert hand.changed_plan() is None
+hand.pick_up()
+assert hand.do(Press()) is None
+hand.put_down()
+print(json.dumps(sorted(sys.modules)))
+"""
+
+
+def test_a_garment_under_way_is_taken_up_without_the_reader(tmp_path: Path) -> None:
+    """Its journal has all it needs: neither pydantic nor the reader, the audit, textual or rich are loaded."""
+    folder = take_copy(shipped.demo("slate-crew"), tmp_path)
+    hand = InHand.open(folder)
+    hand.pick_up()
+    hand.put_down()
+    command = [sys.executable, "-I", "-c", TAKE_UP, str(folder)]
+    answer = subprocess.run(command, check=True, capture_output=True, text=True)
+    modules = set(json.loads(answer.stdout))
+    assert modules.isdisjoint({*SCREENS, *FILES, "finishing_tui.recipe.reader", "finishing_tui.recipe.audit"})
