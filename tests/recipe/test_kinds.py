@@ -237,6 +237,14 @@ class TestWork:
             stages(here(neck=10), "work", on="neck", **keys)
 
 
+def test_new_yarn_goes_with_the_loop_that_is_kept() -> None:
+    """Where new yarn is joined and the last loop kept on another place, the yarn hangs from there and nowhere else."""
+    joined = after(here(front=4, back=4), "join", front="front", back="back", yarn="new", keep="neck")
+    assert (joined.live, joined.yarns) == ({"neck": 1}, ("neck",))
+    bound_off = after(here(front=4), "bind off", **{"from": "front"}, yarn="new", keep="neck")
+    assert (bound_off.live, bound_off.yarns) == ({"neck": 1}, ("neck",))
+
+
 def test_moving_takes_the_yarn_along_only_with_all() -> None:
     """The yarn hangs from the last stitch, so it goes when nothing stays."""
     start = here(opened({"neck": 10}).enter(YarnEntry("neck", "joined")))

@@ -5,7 +5,7 @@ but the ``Here`` it is given, so that the audit and a real garment get the same 
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from types import MappingProxyType
 from typing import ClassVar, Literal
@@ -111,6 +111,10 @@ class Here:
         """Return the entry that cuts the working yarn hanging from the first of ``places`` that has one."""
         hangs = next((place for place in places if place in self.ledger.yarns), None)
         return (YarnEntry(hangs, "cut"),) if hangs else ()
+
+    def after(self, *entries: Entry) -> "Here":
+        """Return where a step would be with ``entries`` entered."""
+        return replace(self, ledger=self.ledger.enter(*entries))
 
     def carry(self, to: str, *places: str) -> tuple[Entry, ...]:
         """Return the entry that carries the working yarn from the first of ``places`` that has one to ``to``."""

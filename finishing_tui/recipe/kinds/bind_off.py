@@ -48,7 +48,7 @@ class BindOff(Step):
         if self.keep and many == held:
             many -= 1  # the last loop stays alive
             moved = (Posting(self.from_, self.keep, 1),) if self.keep != self.from_ else ()
-            closing = (*moved, *here.carry(self.keep, self.from_))
+            closing = (*moved, *here.after(*joined).carry(self.keep, self.from_))
         elif many == held:
             cut = (YarnEntry(self.from_, "cut"),) if joined else here.cut_at(self.from_)
             closing = (*cut, *here.new_tail(self.tail or self.own_tail, started))

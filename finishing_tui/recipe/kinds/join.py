@@ -66,7 +66,11 @@ class Join(Step):
         rest = (Flow(self.front, OFF, pairs - 1, 2, pairs), Flow(self.back, OFF, pairs - 1, 2, pairs))
         joined = here.joins(self.front) if self.yarn == "new" else ()
         started = here.new_tail(self.start_tail or f"start of {self.own_tail}") if self.yarn == "new" else ()
-        kept = (Posting(HAND, self.keep, 1), *here.carry(self.keep, self.front, self.back)) if self.keep else ()
+        kept = (
+            (Posting(HAND, self.keep, 1), *here.after(*joined).carry(self.keep, self.front, self.back))
+            if self.keep
+            else ()
+        )
         stage = Stage(
             "pair",
             pairs,
