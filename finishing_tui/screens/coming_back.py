@@ -35,10 +35,10 @@ class ComingBackScreen(Screen[int | None]):
     def compose(self) -> ComposeResult:
         """Lay out where it was left, what comes next, and what should be there."""
         with Vertical(classes="head"):
-            yield Sentences(id="left", most={"low": 8})
+            yield Sentences(id="left", most={"low": 8, "middling": 9, "high": 13})
         yield FigurePair()
         with Vertical(id="then"):
-            yield Sentences(id="asked", most={"low": 3})
+            yield Sentences(id="asked", most={"low": 3, "middling": 3, "high": 4})
         yield Holdings()
         yield KeyLine()
 

@@ -52,7 +52,7 @@ class RecountScreen(Screen[None]):
     def compose(self) -> ComposeResult:
         """Lay out the figures over what is asked."""
         with Vertical(classes="head"):
-            yield Sentences(most={"low": 5})
+            yield Sentences(most={"low": 5, "middling": 6, "high": 8})
         yield FigurePair()
         yield Choices(spaced=False)
         yield Ways()

@@ -40,7 +40,7 @@ class RipBackScreen(Screen[None]):
     def compose(self) -> ComposeResult:
         """Lay out the places over the keys."""
         with Vertical(classes="head"):
-            yield Sentences()
+            yield Sentences(most={"low": 4, "middling": 5, "high": 8})
         yield FigurePair()
         yield Choices(spaced=False)
         yield Notice()

@@ -58,7 +58,7 @@ class EdgeStrip(Rows):
 
 def edge_rows(edge: Edge, width: int, *, ascii_only: bool = False) -> list[Content]:
     """Return the four lines of an edge in ``width`` columns: a window of spots around the caret, centred."""
-    first, last, step = window(edge, width - 8)
+    first, last, step = window(edge, width - 2 * (len(str(edge.spots)) + 2))
     spots = range(first, last + 1)
     if edge.hand == "right":
         spots = spots[::-1]

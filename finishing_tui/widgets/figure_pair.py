@@ -133,7 +133,7 @@ def _height_of(words: list[Content]) -> int:
     """Return how high the words are drawn: the first lines of blocks."""
     drawn = 0
     for row in words:
-        if not any(block in row.plain for block in "█▀▄#"):
+        if not any(block in row.plain for block in '█▀▄#"'):
             break
         drawn += 1
     return drawn

@@ -1,7 +1,7 @@
 """Figures and words drawn big, from three lines high to as high as the terminal.
 
-A pixel is half a line high and one column wide, so it is square; ``▀▄█`` show two of them in one cell. In ASCII a
-cell is filled when its upper pixel or both are. Signs that have no strokes are left out, never guessed.
+A pixel is half a line high and one column wide, so it is square; ``▀▄█`` show two of them in one cell. In ASCII
+they are ``"`` and ``.`` and ``#``. Signs that have no strokes are left out, never guessed.
 """
 
 from functools import cache, lru_cache
@@ -45,12 +45,12 @@ def fitting(texts: tuple[str, ...], width: int, height: int, *, most: int = 15) 
 
 def _glyph(sign: str, lines: int, ascii_only: bool) -> tuple[str, ...]:  # noqa: FBT001  (only called above)
     pixels = _pixels(sign, lines)
-    if ascii_only:
-        return tuple("".join("#" if up or (down and lines < 5) else " " for up, down in row) for row in pixels)
-    return tuple("".join(_CELLS[pair] for pair in row) for row in pixels)
+    cells = _ASCII if ascii_only else _CELLS
+    return tuple("".join(cells[pair] for pair in row) for row in pixels)
 
 
 _CELLS = {(False, False): " ", (True, False): "▀", (False, True): "▄", (True, True): "█"}
+_ASCII = {(False, False): " ", (True, False): '"', (False, True): ".", (True, True): "#"}
 
 
 @cache

@@ -8,6 +8,9 @@ from finishing_tui.glance.values import Glance, Holding
 from finishing_tui.widgets.plain import between, fits_between, plain, wrapped
 from finishing_tui.widgets.rows import Rows
 
+MOST = {"low": 1, "middling": 3, "high": 4, "tall": 8}
+"""Lines of holdings there is room for; help shows all of them."""
+
 
 class Holdings(Rows):
     """Needles and holders with their counts; what is worked on now is marked."""
@@ -35,7 +38,7 @@ class Holdings(Rows):
                 lines.append(line)
                 longer = one
             line = longer
-        lines = [part for one in (*lines, line) if one for part in wrapped(one, width)]
+        lines = [part for one in (*lines, line) if one for part in wrapped(one, width, 2)]
         rest = Content("   ").join(
             plain(f"{many} {name if many != 1 else name.removesuffix('s')}", "$quiet")
             for name, many in self._rest
@@ -44,11 +47,12 @@ class Holdings(Rows):
         together = len(lines) == 1 and (not rest or fits_between(lines[0], rest, width))
         if self.tallness == "low" and not together:
             return self._brief(rest, width)
+        lines = lines[: MOST[self.tallness]]
         if not rest:
             return lines
         if lines and fits_between(lines[-1], rest, width):
             return [*lines[:-1], between(lines[-1], rest, width)]
-        return [*lines, *wrapped(rest, width)]
+        return [*lines, *wrapped(rest, width, 1)]
 
     def _brief(self, rest: Content, width: int) -> list[Content]:
         """Return one line: what is worked on, and how many stitches lie elsewhere; help shows all."""

@@ -21,6 +21,11 @@ class KeyLine(Rows):
         super().__init__(id="keys")
         self._keys: tuple[Key, ...] = ()
 
+    @property
+    def keys_shown(self) -> tuple[Key, ...]:
+        """The keys, whether there is room for all of them or not."""
+        return self._keys
+
     def show(self, keys: Sequence[Key]) -> None:
         """Show ``keys``, the most important first and the one that is never left out last."""
         self._keys = tuple(keys)

@@ -5,8 +5,10 @@ from collections.abc import Awaitable, Callable
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import Any
 
 from textual.pilot import Pilot
+from textual.screen import Screen
 
 from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.commands import Command, Finish, Measure, Press
@@ -77,6 +79,11 @@ def app_for(folder: Path, *, looks: str = "", hours: Hours | None = None) -> Fin
 def shown(app: FinishingApp) -> str:
     """Return everything on the screen as text, line by line."""
     return "\n".join(strip.text.rstrip() for strip in app.screen._compositor.render_strips())  # noqa: SLF001
+
+
+def front(app: FinishingApp) -> Screen[Any]:
+    """Return the screen in front."""
+    return app.screen
 
 
 def needles(app: FinishingApp) -> AtTheNeedles:

@@ -21,6 +21,7 @@ from tests.screens.hands import (
     PICK_UP,
     RIB,
     app_for,
+    front,
     needles,
     settled,
     shelf,
@@ -145,7 +146,7 @@ async def test_at_a_join_counts_and_doubles_ask_for_the_needle(tmp_path: Path) -
     async with app.run_test() as pilot:
         assert app.in_hand is not None
         await pilot.press("7", "enter")
-        assert isinstance(app.screen, Asking)
+        assert isinstance(front(app), Asking)
         await pilot.press("1")
         assert app.in_hand.state.ledger.on("left_front") == 7
         await _carry_on(pilot)
@@ -243,7 +244,7 @@ async def test_a_count_that_cannot_be_is_refused_where_it_is_typed(tmp_path: Pat
     app = _prepared(tmp_path, PICK_UP, *[Press()] * 9)
     async with app.run_test() as pilot:
         await pilot.press("r", "9", "9", "9", "enter")
-        assert isinstance(app.screen, RecountScreen)
+        assert isinstance(front(app), RecountScreen)
         assert "0 to 48" in " ".join(shown(app).split())
         await pilot.press("escape")
         assert _loops(app) == 9
@@ -270,7 +271,7 @@ async def test_notes_and_where_it_was_left_come_back(tmp_path: Path) -> None:
         await pilot.press("n", *"loose", "enter")
         assert _said(app) == "The note is kept."
         await pilot.press("q")
-        assert isinstance(app.screen, OneLine)
+        assert isinstance(front(app), OneLine)
         await pilot.press("escape")
         needles(app)
         await pilot.press("q", *"bag", "enter")
@@ -294,7 +295,7 @@ async def test_a_count_on_coming_back_is_a_recount(tmp_path: Path) -> None:
     app = app_for(folder)
     async with app.run_test() as pilot:
         await pilot.press("8", "enter")
-        assert isinstance(app.screen, RecountScreen)
+        assert isinstance(front(app), RecountScreen)
         await pilot.press("2", "1")
         assert _loops(app) == 8
 

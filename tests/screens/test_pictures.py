@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from finishing_tui.screens.app import FinishingApp
+from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.rows import Rows
 from tests.screens.hands import pressing, settled, shown
@@ -43,17 +44,28 @@ def test_other_looks_look_as_they_did(looks: str, snap_compare: Compare, tmp_pat
 
 
 @pytest.mark.parametrize("name", SCENES)
-async def test_nothing_is_cut_off(name: str, tmp_path: Path) -> None:
-    """At every size each widget lies whole on the screen, below or beside the others, and ASCII is ASCII."""
+async def test_nothing_is_cut_off_and_every_key_shown_is_alive(name: str, tmp_path: Path) -> None:
+    """At every size each widget lies whole on the screen and over no other; each key shown is bound; ASCII is ASCII."""
     scene = SCENES[name]
     app = scene.app(tmp_path, "ascii")
     async with app.run_test(size=SIZES["80x24"]) as pilot:
         await pilot.press(*scene.keys)
+        await settled(pilot)
+        _keys_are_alive(app)
         for size in SIZES.values():
             await pilot.resize_terminal(*size)
             await settled(pilot)
             _lies_whole(app)
             assert shown(app).isascii(), [line for line in shown(app).split("\n") if not line.isascii()]
+
+
+def _keys_are_alive(app: FinishingApp) -> None:
+    """Check that each key at the foot is bound there, and that no key of Textual's own is left."""
+    active = set(app.screen.active_bindings)
+    assert not active & {"ctrl+p", "f1"}
+    for key, _ in app.screen.query_one(KeyLine).keys_shown:
+        for word in ["1", "9"] if key == "digits" else key.split():
+            assert {"?": "question_mark", "...": "1"}.get(word, word) in active, key
 
 
 def _lies_whole(app: FinishingApp) -> None:

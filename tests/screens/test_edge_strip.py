@@ -1,0 +1,68 @@
+"""The edge as it is drawn: the caret always in sight, every spot in its shape, from either hand."""
+
+from typing import Literal
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from finishing_tui.craft.spacing import space
+from finishing_tui.garment.work import Mark, Progress, Stretch
+from finishing_tui.glance.values import Edge
+from finishing_tui.widgets.edge_strip import SHAPES, edge_rows, window
+
+Hand = Literal["right", "left"]
+HANDS: st.SearchStrategy[Hand] = st.sampled_from(["right", "left"])
+
+
+def _edge(stitches: int, spots: int, at: int, hand: Hand) -> Edge:
+    rhythm = space(stitches, spots)
+    progress = Progress(Mark(at, 0, rhythm.up_to(at)), (Stretch(0, rhythm),))
+    return Edge(spots, at, spots // 2 or None, "held stitches", "shoulder join", hand, progress)
+
+
+@st.composite
+def edges(draw: st.DrawFn) -> Edge:
+    """Return an edge somewhere along its walk."""
+    spots = draw(st.integers(1, 400))
+    return _edge(draw(st.integers(1, 2 * spots)), spots, draw(st.integers(0, spots)), draw(HANDS))
+
+
+@given(edges(), st.integers(30, 160))
+def test_the_next_spot_is_always_in_sight(edge: Edge, width: int) -> None:
+    """However long the edge and narrow the screen, the caret is shown, and every line fits."""
+    rows = edge_rows(edge, width)
+    assert len(rows) == 4
+    assert all(row.cell_length <= width for row in rows)
+    assert ("▾" in rows[0].plain) == (edge.at < edge.spots)
+
+
+@given(edges(), st.integers(30, 160))
+def test_every_spot_in_sight_has_the_shape_of_what_it_is(edge: Edge, width: int) -> None:
+    """Read back in walking order, the shapes are those of the spots, and what is beyond is counted."""
+    first, last, step = window(edge, width - 2 * (len(str(edge.spots)) + 2))
+    row = edge_rows(edge, width)[1].plain
+    shapes = [sign for sign in row if sign in {shape for shape, _, _ in SHAPES.values()}]
+    walked = shapes if edge.hand == "left" else shapes[::-1]
+    assert walked == [SHAPES[edge.sort(spot)][0] for spot in range(first, last + 1)]
+    assert (first, last) == (1, edge.spots) or step == 1
+    if first > 1:
+        assert str(first - 1) in row
+
+
+@given(edges(), st.integers(30, 160))
+def test_both_hands_see_mirror_images(edge: Edge, width: int) -> None:
+    """A left-handed knitter walks from left to right: the spots are the same the other way round."""
+    other = Edge(edge.spots, edge.at, edge.half, edge.before, edge.after, _OTHER[edge.hand], edge.progress)
+    spots = {shape for shape, _, _ in SHAPES.values()}
+    one, two = ([sign for sign in edge_rows(each, width)[1].plain if sign in spots] for each in (edge, other))
+    assert one == two[::-1]
+
+
+_OTHER: dict[Hand, Hand] = {"right": "left", "left": "right"}
+
+
+def test_shapes_differ_without_colour() -> None:
+    """What a spot is shows in its shape alone, in both alphabets of shapes."""
+    for alphabet in (0, 1):
+        assert len({shapes[alphabet] for shapes in SHAPES.values()}) == len(SHAPES)
+    assert all(shapes[1].isascii() for shapes in SHAPES.values())
