@@ -15,7 +15,7 @@ from finishing_tui.craft.ledger import OFF, Entry, Ledger, Posting, Unbalanced
 from finishing_tui.recipe.audit.finding import Compared, Finding, Row
 from finishing_tui.recipe.audit.footing import Footing
 from finishing_tui.recipe.audit.left import left
-from finishing_tui.recipe.audit.look import Found, Look, Trail
+from finishing_tui.recipe.audit.look import Found, Instead, Look, Trail
 from finishing_tui.recipe.audit.looks import EVERY, INSTEAD, LOOKS, remembered
 from finishing_tui.recipe.audit.mending import before_entry, mend_for, to_hold
 from finishing_tui.recipe.audit.printed import expected, repeats
@@ -148,20 +148,33 @@ def _done(footing: Footing, at: int, step: Step, ledger: Ledger, trail: Trail, w
     """Do one step: its stages, entered whole, with what had to be mended first."""
     findings: list[Finding] = []
     blank = Look(footing, at, step, ledger, (), (), trail, wrong)
-    swap = INSTEAD.get(type(step))
     try:
-        doable, told = (step, ()) if swap is None else swap(blank)
-        findings += told
-        stages, ledger = _begun(blank if doable is step else replace(blank, step=doable), findings)
+        stages, ledger = _begun(blank, findings)
     except FinishingError as error:
-        findings.append(_refused(blank, error))
-        return _Done(ledger, tuple(findings), None)
+        doable, told = _instead(blank)
+        if not told:
+            findings.append(_refused(blank, error))
+            return _Done(ledger, tuple(findings), None)
+        findings[:] = told
+        try:
+            stages, ledger = _begun(replace(blank, step=doable), findings)
+        except FinishingError:
+            return _Done(ledger, tuple(findings), None)
     before, after = ledger, list[Ledger]()
     for stage in stages:
         ledger = _entered(blank, _worked_off(stage, ledger), whole(stage), findings)
         after.append(ledger)
     look = Look(footing, at, step, before, stages, tuple(after), trail, wrong)
     return _Done(ledger, tuple(findings), look)
+
+
+def _instead(look: Look) -> Instead:
+    """Return a step that can be done in place of one that was refused, and why; nothing is told where there is none."""
+    swap = INSTEAD.get(type(look.step))
+    try:
+        return (look.step, ()) if swap is None else swap(look)
+    except FinishingError:
+        return look.step, ()
 
 
 def _begun(look: Look, findings: list[Finding]) -> tuple[tuple[Stage, ...], Ledger]:
