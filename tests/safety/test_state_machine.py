@@ -12,6 +12,8 @@ from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, pr
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import OUTSIDE
 from finishing_tui.garment.commands import (
+    AlreadyAt,
+    ChooseMirror,
     ChoosePace,
     Command,
     Count,
@@ -22,6 +24,7 @@ from finishing_tui.garment.commands import (
     PickUpGarment,
     Press,
     PutGarmentDown,
+    PutRight,
     Refusal,
     Replan,
     RipBack,
@@ -182,6 +185,11 @@ class AtTheNeedles(RuleBasedStateMachine):
         """Take another step up, or leave one out."""
         self.sure(LeaveOut(step) if leave else TakeUp(step))
 
+    @rule(step=st.integers(0, 19) | absurd)
+    def done_elsewhere(self, step: int) -> None:
+        """Be at a step already, those before it done elsewhere."""
+        self.do(AlreadyAt(step))
+
     @rule(command=st.sampled_from((Finish(), Finish(sure=True))))
     def finish(self, command: Finish) -> None:
         """Say that the step is done."""
@@ -193,6 +201,8 @@ class AtTheNeedles(RuleBasedStateMachine):
                 ChoosePace("loop"),
                 ChoosePace("spot"),
                 ChoosePace("run"),
+                ChooseMirror(as_worked=True),
+                ChooseMirror(as_worked=False),
                 WriteNote("a note"),
                 WriteNote(""),
                 WriteNote("x" * 501),
@@ -215,6 +225,16 @@ class AtTheNeedles(RuleBasedStateMachine):
         plan = self.paper.state.plan
         if "rows" in plan.recipe.number:
             self.do(Replan(plan.with_numbers({"rows": rows}), "counted again"))
+
+    @rule(
+        how=st.sampled_from(("here", "re-space", "first round", "as it is")),
+        place=st.sampled_from(("neck", "band", "centre", "edge", "nowhere")),
+        difference=st.integers(-3, 3) | absurd,
+        step=st.none() | st.integers(0, 19) | absurd,
+    )
+    def put_right(self, how: Any, place: str, difference: int, step: int | None) -> None:
+        """Put a difference right that may not be there."""
+        self.do(PutRight(how, place, difference, step))
 
     @rule(times=st.integers(1, 4))
     def take_back(self, times: int) -> None:

@@ -26,6 +26,10 @@ def already_at(state: State, command: AlreadyAt) -> tuple[AnyAct, ...] | Refusal
     if state.steps[step].work is not None:
         return Refusal(f"step {step + 1} was begun here already")
     before = [at for at in range(step) if state.steps[at].status in {"to come", "under way"} and state.plan.is_for(at)]
+    if not before:
+        taken = begin(state, step)
+        label = f"taking up step {step + 1}"
+        return taken if isinstance(taken, Refusal) else (replace(taken, label=label, under=state.top),)
     ledger, entries = state.ledger, list[Entry]()
     for at in before:
         try:

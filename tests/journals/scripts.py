@@ -1,0 +1,134 @@
+"""The commands from which each stored journal was made. To see what is in a journal, read its script."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from finishing_tui.garment.commands import (
+    AlreadyAt,
+    ChooseMirror,
+    ChoosePace,
+    Command,
+    Count,
+    Finish,
+    LeaveOut,
+    Measure,
+    Other,
+    Press,
+    PutRight,
+    Replan,
+    RipBack,
+    TakeUp,
+    WriteNote,
+)
+from finishing_tui.garment.hand import InHand
+from tests.garment.recipes import EDGE, NECKBAND, UNEQUAL
+
+
+@dataclass(frozen=True)
+class Script:
+    """A recipe, a size, and what is done at each sitting; a sitting ends by putting down unless it is ``cut``."""
+
+    recipe: str
+    size: str
+    sittings: tuple[Callable[[InHand], None], ...]
+    cut: tuple[int, ...] = ()
+
+
+def done(hand: InHand, *commands: Command) -> None:
+    """Carry commands out; one that is asked again is confirmed."""
+    for command in commands:
+        refusal = hand.do(command)
+        if refusal is not None:
+            assert refusal.again is not None, (command, refusal)
+            assert hand.do(refusal.again) is None
+
+
+def step(hand: InHand) -> None:
+    """Work the step under the needles to its end and finish it."""
+    assert hand.state.current is not None
+    if hand.state.steps[hand.state.current].work is None:
+        done(hand, Press())
+    while (work := hand.state.steps[hand.state.current].work) is not None and not work.complete:
+        done(hand, Measure("58.5") if work.stages[work.at].unit == "value" else Press())
+    done(hand, Finish())
+
+
+def until(hand: InHand, stage: int) -> None:
+    """Press until the part with that index is under the needles."""
+    while (work := hand.state.standing.work if hand.state.standing else None) is not None and work.at < stage:
+        done(hand, Press())
+
+
+def _neckband_first(hand: InHand) -> None:
+    for _ in range(4):
+        step(hand)
+    done(hand, WriteNote("Counted at the kitchen table."), Count(7), Finish(), Finish(), Finish())
+    done(hand, *[Press()] * 4, Other(), *[Press()] * 5)
+    for _ in range(3):
+        assert hand.take_back() is None
+    for _ in range(2):
+        assert hand.put_back() is None
+    until(hand, 2)
+    done(hand, Count(4), Finish(), ChooseMirror(as_worked=False), ChoosePace("run"), *[Press()] * 3)
+
+
+def _neckband_second(hand: InHand) -> None:
+    done(hand, ChoosePace("spot"), Press(), Press(), TakeUp(7), Press(), TakeUp(6))
+    step(hand)
+    step(hand)
+    step(hand)
+    done(hand, RipBack(8, 0, 2), Press(), Finish())
+    step(hand)
+    done(hand, RipBack(6, 4, 3), ChoosePace("loop"))
+    step(hand)
+    step(hand)
+    step(hand)
+    done(hand, LeaveOut(9), TakeUp(9))
+    step(hand)
+    step(hand)
+    step(hand)
+    assert hand.take_back() is None
+    assert hand.put_back() is None
+    done(hand, AlreadyAt(15), Press(), Finish())
+    step(hand)
+    done(hand, WriteNote("The ends are long enough."))
+    step(hand)
+    done(hand, Press(), Measure("58.5"))
+
+
+def _edge_first(hand: InHand) -> None:
+    done(hand, *[Press()] * 5, Other(), *[Press()] * 18, Count(23), Count(25, answer="presses"))
+    done(hand, Count(24, answer="loops", repair="space the rest"), *[Press()] * 3)
+    done(hand, ChoosePace("run"), Press(), Other(), Press(), ChoosePace("loop"), RipBack(0, 0, 30))
+    done(hand, Count(22, answer="half way", repair="first round"), *[Press()] * 2)
+    done(hand, Count(20, answer="rows left", left=30, repair="rip back"), *[Press()] * 4)
+
+
+def _edge_second(hand: InHand) -> None:
+    plan = hand.state.plan
+    done(hand, Replan(plan.with_numbers({}), "nothing, but looked over again"))
+    until(hand, 1)
+    done(hand, Count(40, answer="loops", repair="first round"), *[Press()] * 3, Other())
+
+
+def _edge_third(hand: InHand) -> None:
+    assert hand.take_back() is None
+    done(hand, Finish(), *[Press()] * 2)
+
+
+def _unequal(hand: InHand) -> None:
+    done(hand, Press(), Press(), Other("back"), Finish(), Press(), Count(7, "back"), PutRight("as it is", "back", 0))
+    while (work := hand.state.steps[1].work) is not None and not work.complete:
+        ledger = hand.state.ledger
+        done(hand, Other("back") if ledger.on("back") > ledger.on("front") else Press())
+    done(hand, Finish())
+    step(hand)
+    step(hand)
+
+
+SCRIPTS: dict[str, Script] = {
+    "1-neckband": Script(NECKBAND, "large", (_neckband_first, _neckband_second)),
+    "1-edge": Script(EDGE, "one", (_edge_first, _edge_second, _edge_third), cut=(1,)),
+    "1-unequal": Script(UNEQUAL, "one", (_unequal,)),
+}
+"""The scripts by the name of the journal."""
