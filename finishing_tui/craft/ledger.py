@@ -240,7 +240,9 @@ def _post(ledger: Ledger, posting: Posting) -> Ledger:
             stitches[account] = count
         else:
             stitches.pop(account, None)
-    return replace(ledger, stitches=MappingProxyType(stitches))
+    # Written out rather than replaced: this is the one entry there are hundreds of.
+    kept = (ledger.tails, ledger.markers, ledger.holes, ledger.yarns, ledger.posture)
+    return Ledger(MappingProxyType(stitches), *kept)
 
 
 def _tail(ledger: Ledger, entry: TailEntry) -> Ledger:

@@ -9,7 +9,19 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from finishing_tui.recipe.audit.look import Instead, Look, Looker, Trail
-from finishing_tui.recipe.audit.looks import buttons, counted, head, pairs, picked, ribs, same, seams, shaped, yarn
+from finishing_tui.recipe.audit.looks import (
+    buttons,
+    counted,
+    head,
+    pairs,
+    picked,
+    ribs,
+    rows,
+    same,
+    seams,
+    shaped,
+    yarn,
+)
 from finishing_tui.recipe.kinds.arrange import Arrange
 from finishing_tui.recipe.kinds.base import Step
 from finishing_tui.recipe.kinds.bind_off import BindOff
@@ -30,7 +42,7 @@ LOOKS: Mapping[type[Step], tuple[Looker, ...]] = MappingProxyType(
         PickUpAndKnit: (picked.look,),
         CountStitches: (counted.look,),
         Check: (same.look, head.look),
-        Work: (ribs.look,),
+        Work: (ribs.look, rows.look),
         Seam: (seams.look,),
         SewOn: (buttons.look,),
     }
