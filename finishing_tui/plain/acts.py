@@ -17,8 +17,17 @@ from finishing_tui.plain import help as helping
 from finishing_tui.plain.held import Held
 from finishing_tui.plain.questions import Choose, Hands, Reply, Text, sentence
 from finishing_tui.plain.ripping import ToWhere
+from finishing_tui.plain.words import word_for
 
 _PACES = MappingProxyType({"loop": ChoosePace("loop"), "spot": ChoosePace("spot"), "run": ChoosePace("run")})
+
+
+def offered(held: Held, action: str) -> Reply:
+    """Do what is offered for an action that needs nothing more than its command."""
+    offer = held.offer(action)
+    if offer is None or offer.command is None:
+        return ["That is not offered just now; help says what is."], None
+    return held.do(offer.command, word_for(offer), f"{offer.label}."), None
 
 
 def _press(held: Held, _: str) -> Reply:
@@ -102,6 +111,9 @@ def _put_down(held: Held, _: str) -> Reply:
         held.left = where
         return [], None
 
+    if held.look:
+        held.left = ""
+        return [], None
     asked = Text("Where did you leave it? One line for coming back, or an empty line; escape goes on.", down)
     return [], asked
 

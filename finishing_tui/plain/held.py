@@ -13,14 +13,16 @@ from finishing_tui.plain.questions import sentence
 
 
 class Held:
-    """The garment; ``looking``: another step that is looked at, from 0; ``full_hands``: an empty line is a press.
+    """The garment; ``look``: nothing of it can be changed here.
 
+    ``looking``: another step that is looked at, from 0; ``full_hands``: an empty line is a press.
     ``left``: what was written when it was put down; None while it goes on. ``again``: what to type for what was refused
     and may be asked again, empty when nothing was.
     """
 
-    def __init__(self, hand: InHand, clock: Clock) -> None:
+    def __init__(self, hand: InHand, clock: Clock, *, look: bool = False) -> None:
         self.hand = hand
+        self.look = look
         self.looking: int | None = None
         self.full_hands = False
         self.left: str | None = None

@@ -82,7 +82,7 @@ def _talked(hand: InHand, source: BinaryIO, out: Writer, clock: Clock, ends: _En
     back = coming_back(hand.state, clock.now().astimezone(UTC)) if hand.state.sittings else None
     if not look:
         hand.pick_up()
-    talk, unsaved = Talk(hand, clock), False
+    talk, unsaved = Talk(hand, clock, look=look), False
     lines = [*(telling.came_back(back) if back else []), *talk.greet()]
     while True:
         told = _settled(hand, before=unsaved)

@@ -36,11 +36,14 @@ def read_line(source: BinaryIO) -> str | Unheard | None:
     if not raw.endswith(b"\n"):
         if len(raw) <= LONGEST:
             return Unheard("The last line has no end and may be cut short, so it is not taken. Nothing was done.")
-        while raw and not raw.endswith(b"\n"):
-            raw = source.readline(65536)
+        rest = raw
+        while rest and not rest.endswith(b"\n"):
+            rest = source.readline(65536)
+    raw = raw.removesuffix(b"\n").removesuffix(b"\r")
+    if len(raw) > LONGEST:
         return Unheard(f"A line has at most {LONGEST} characters, and that one had more. Nothing was done.")
     try:
-        line = tidy(raw.removesuffix(b"\n").removesuffix(b"\r").decode())
+        line = tidy(raw.decode())
     except UnicodeDecodeError:
         return Unheard("That line is not text in UTF-8. Nothing was done.")
     strange = unprintable(line, allowed="")
@@ -74,6 +77,6 @@ class Writer:
 
     def say(self, lines: Iterable[str]) -> None:
         """Write ``lines``. Raises ``OSError`` when nobody can read them any more."""
-        for line in "\n".join(laid_out(lines)).split("\n"):
+        for line in (row for one in laid_out(lines) for row in one.split("\n")):
             self._stream.write(f"{line}\n".encode(self._encoding, "replace"))
             self._stream.flush()

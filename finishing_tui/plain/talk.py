@@ -10,7 +10,7 @@ from finishing_tui.garment.state import State
 from finishing_tui.glance.counting import countables
 from finishing_tui.glance.rings import ring
 from finishing_tui.plain import telling
-from finishing_tui.plain.acts import ACTS, KEEPS_ASKING
+from finishing_tui.plain.acts import ACTS, KEEPS_ASKING, offered
 from finishing_tui.plain.counting import number
 from finishing_tui.plain.held import Held
 from finishing_tui.plain.questions import Hands, Question, Reply, YesOrNo, sentence
@@ -18,15 +18,15 @@ from finishing_tui.plain.telling import ASKED
 from finishing_tui.plain.words import Heard, understood, word_for
 
 _RINGS = {"run": "end of a run.", "recount": "half way.", "target": "this part is complete."}
-_OFTEN = frozenset({"press", "other", "finish", "take_back", "put_back", "recount"})
-"""The actions whose words are said whenever which of them there are has changed."""
+_ALWAYS = frozenset({"rip_back", "note", "pace", "look_back", "look_on", "leave_out", "help", "put_down"})
+"""The actions that are not told each time: they are nearly always there, and help says them."""
 
 
 class Talk:
     """A garment in hand, worked by lines."""
 
-    def __init__(self, hand: InHand, clock: Clock) -> None:
-        self._held = Held(hand, clock)
+    def __init__(self, hand: InHand, clock: Clock, *, look: bool = False) -> None:
+        self._held = Held(hand, clock, look=look)
         self._question: Question | None = None
         self._said_offers: tuple[str, ...] = ()
 
@@ -38,7 +38,7 @@ class Talk:
     def greet(self) -> list[str]:
         """Return what is said first: the step under way, what should be counted, and whether the files changed."""
         held = self._held
-        plan = held.hand.changed_plan()
+        plan = None if held.look else held.hand.changed_plan()
         if plan is not None:
             told = ["The recipe or the garment's file was changed since it was taken."]
             told.append("Take the change for the steps that are not begun yet?")
@@ -100,7 +100,8 @@ class Talk:
     def _done(self, heard: Heard) -> list[str]:
         if heard.what in ASKED:
             return ASKED[heard.what](self._held.shown())
-        return self._open(ACTS[heard.what](self._held, heard.rest))
+        act = ACTS.get(heard.what)
+        return self._open(act(self._held, heard.rest) if act else offered(self._held, heard.what))
 
     def _open(self, reply: Reply) -> list[str]:
         lines, self._question = reply
@@ -121,7 +122,7 @@ class Talk:
         if self._question is not None:
             return self._question.asks()
         held, lines = self._held, []
-        often = [offer for offer in held.offers() if offer.action in _OFTEN]
+        often = [offer for offer in held.offers() if offer.action not in _ALWAYS]
         sorts = tuple(offer.label if offer.action == "finish" else str(offer.action) for offer in often)
         if sorts != self._said_offers:
             self._said_offers = sorts

@@ -56,7 +56,7 @@ def heading(seen: Glance) -> list[str]:
     """Return which step is in the middle, and which part of it."""
     if not seen.step:
         return [f"all {seen.steps} steps: {seen.heading.lower()}."]
-    return [f"step {seen.step} of {seen.steps}: {seen.heading}.", *part(seen)]
+    return [f"step {seen.step} of {seen.steps}: {seen.heading.removesuffix('.')}.", *part(seen)]
 
 
 def part(seen: Glance) -> list[str]:
@@ -130,7 +130,7 @@ def lying(seen: Glance) -> list[str]:
 def steps(seen: Glance) -> list[str]:
     """Return all steps and how each stands."""
     here = {True: ", here", False: ""}
-    return [f"step {one.number}, {one.status}{here[one.here]}: {one.title}." for one in seen.list]
+    return [f"step {one.number}, {one.status}{here[one.here]}: {one.title.removesuffix('.')}." for one in seen.list]
 
 
 def time(seen: Glance) -> list[str]:

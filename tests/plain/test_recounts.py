@@ -1,0 +1,69 @@
+import shutil
+from pathlib import Path
+
+import pytest
+
+from finishing_tui.garment.commands import Answer, Count, Repair
+from tests.plain.making import Twin, crew, events, talked
+from tests.plain.test_whole_garments import NECKBAND
+
+
+@pytest.fixture(scope="module")
+def half_way(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Return a crew neck put down half way along the left front of the neckband."""
+    twin = Twin(crew(tmp_path_factory.mktemp("half way") / "crew"))
+    twin.works_to(NECKBAND, 0, 12)
+    twin.puts_down("")
+    return twin.hand.folder
+
+
+def both(half_way: Path, folder: Path) -> tuple[Twin, Path]:
+    """Return a twin of the garment, and a copy to type at."""
+    shutil.copytree(half_way, folder / "twin")
+    shutil.copytree(half_way, folder / "plain")
+    return Twin(folder / "twin"), folder / "plain"
+
+
+@pytest.mark.parametrize(
+    ("off", "answer", "left", "repair", "lines"),
+    [
+        (-1, "presses", None, "space the rest", ("1", "1")),
+        (-1, "loops", None, "space the rest", ("2", "1")),
+        (-1, "rows left", 13, "space the rest", ("3", "13", "1")),
+        (1, "half way", None, "space the rest", ("4", "1")),
+        (-3, "loops", None, "as it is", ("2", "4")),
+    ],
+)
+def test_the_half_way_count_that_differs(
+    half_way: Path, tmp_path: Path, off: int, answer: Answer, left: int | None, repair: Repair, lines: tuple[str, ...]
+) -> None:
+    """A count that differs from the presses is asked about; each answer leaves the events of its command."""
+    twin, plain = both(half_way, tmp_path)
+    number = twin.loops(NECKBAND) + off
+    twin.does(Count(number, answer=answer, left=left, repair=repair))
+    twin.puts_down("")
+    said = talked(plain, str(number), *lines, "q", "")
+    assert "What is it?" in said
+    assert "  Type 1 to 4, or escape." in said
+    assert "How to go on?" in said
+    assert events(plain) == events(tmp_path / "twin")
+
+
+def test_nothing_changes_before_a_way_is_taken(half_way: Path, tmp_path: Path) -> None:
+    """Answers that fit nothing leave the question standing, escape leaves it, and no event is written for either."""
+    twin, plain = both(half_way, tmp_path)
+    twin.puts_down("")
+    asked = ("recount", "7", "5", "0", "d", "", "?", "-1", "2", "9", "x", "escape", "r", "999999", "r", "escape")
+    talked(plain, *asked, "q", "")
+    assert events(plain) == events(tmp_path / "twin")
+
+
+def test_a_count_as_planned_is_taken_at_once(half_way: Path, tmp_path: Path) -> None:
+    """With "as planned" the count is what the presses say."""
+    twin, plain = both(half_way, tmp_path)
+    loops = twin.loops(NECKBAND)
+    twin.does(Count(loops))
+    twin.puts_down("")
+    said = talked(plain, "r", "as planned", "q", "")
+    assert f"{loops} counted, as planned; {loops} on the needle in all." in said
+    assert events(plain) == events(tmp_path / "twin")
