@@ -1,0 +1,61 @@
+import errno
+import io
+from collections.abc import Iterable
+from pathlib import Path
+
+import pytest
+
+from finishing_tui.garment.journal.rows import Raw
+from finishing_tui.garment.journal.store import Store
+from finishing_tui.plain import running
+from tests.plain.making import crew, events, talked
+
+
+class Disk:
+    """A disk that can be full."""
+
+    def __init__(self, monkeypatch: pytest.MonkeyPatch) -> None:
+        self.full = False
+        commit = Store.commit
+
+        def committed(store: Store, rows: Iterable[Raw]) -> None:
+            if self.full:
+                raise OSError(errno.ENOSPC, "no room")
+            commit(store, rows)
+
+        monkeypatch.setattr(Store, "commit", committed)
+
+
+class Lines(io.BytesIO):
+    """Lines typed while a disk fills up and is emptied again: full before the second line, emptied before the fourth."""
+
+    def __init__(self, disk: Disk, raw: bytes) -> None:
+        super().__init__(raw)
+        self._disk = disk
+        self._read = 0
+
+    def readline(self, size: int | None = -1, /) -> bytes:
+        """Return the next line."""
+        self._read += 1
+        self._disk.full = 2 <= self._read < 4
+        return super().readline(size)
+
+
+def test_what_is_not_saved_is_said(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """While the disk is full each answer says how much is not saved and why; after that, that all is saved again."""
+    folder = crew(tmp_path / "crew")
+    talked(folder)
+    monkeypatch.setattr(running, "WAIT", 0.5)
+    monkeypatch.setattr(running, "WAIT_IN_TROUBLE", 0.5)
+    sink = io.BytesIO()
+    running.work(folder, Lines(Disk(monkeypatch), b"d\nd\nd\nsaved\nd\n"), sink)
+    said = sink.getvalue().decode().splitlines()
+    told = [
+        said.index(line)
+        for line in ("not saved yet: 1.", "not saved yet: 2.", "saved: everything is on the disk again.")
+    ]
+    assert told == sorted(told)
+    assert said[told[0] + 1] == "  The disk is full: make room, and what waits is saved by itself."
+    assert said[told[0] + 2] == "2 of 5."
+    assert said[told[1] + 2] == "3 of 5."
+    assert sum(kind == "Worked" for kind, _, _ in events(folder)) == 4
