@@ -24,10 +24,17 @@ class Disk:
             commit(store, rows)
 
         monkeypatch.setattr(Store, "commit", committed)
+        self._monkeypatch = monkeypatch
+
+    def fill(self, full: bool) -> None:  # noqa: FBT001  (full or not is all there is)
+        """Fill the disk, or empty it; an answer waits long enough for an emptied one."""
+        self.full = full
+        for name in ("WAIT", "WAIT_IN_TROUBLE"):
+            self._monkeypatch.setattr(running, name, 0.5 if full else 30)
 
 
 class Lines(io.BytesIO):
-    """Lines typed while a disk fills up and is emptied again: full before the second line, emptied before the fourth."""
+    """Lines typed while a disk is full from the second line until the fourth."""
 
     def __init__(self, disk: Disk, raw: bytes) -> None:
         super().__init__(raw)
@@ -37,7 +44,7 @@ class Lines(io.BytesIO):
     def readline(self, size: int | None = -1, /) -> bytes:
         """Return the next line."""
         self._read += 1
-        self._disk.full = 2 <= self._read < 4
+        self._disk.fill(2 <= self._read < 4)
         return super().readline(size)
 
 
@@ -45,15 +52,11 @@ def test_what_is_not_saved_is_said(tmp_path: Path, monkeypatch: pytest.MonkeyPat
     """While the disk is full each answer says how much is not saved and why; after that, that all is saved again."""
     folder = crew(tmp_path / "crew")
     talked(folder)
-    monkeypatch.setattr(running, "WAIT", 0.5)
-    monkeypatch.setattr(running, "WAIT_IN_TROUBLE", 0.5)
     sink = io.BytesIO()
     running.work(folder, Lines(Disk(monkeypatch), b"d\nd\nd\nsaved\nd\n"), sink)
     said = sink.getvalue().decode().splitlines()
-    told = [
-        said.index(line)
-        for line in ("not saved yet: 1.", "not saved yet: 2.", "saved: everything is on the disk again.")
-    ]
+    wanted = ("not saved yet: 1.", "not saved yet: 2.", "saved: everything is on the disk again.")
+    told = [said.index(line) for line in wanted]
     assert told == sorted(told)
     assert said[told[0] + 1] == "  The disk is full: make room, and what waits is saved by itself."
     assert said[told[0] + 2] == "2 of 5."
