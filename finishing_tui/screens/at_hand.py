@@ -8,7 +8,18 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Literal
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.garment.commands import ChoosePace, Command, Count, Finish, LeaveOut, Measure, Other, Press, Refusal
+from finishing_tui.garment.commands import (
+    ChoosePace,
+    Command,
+    Count,
+    Finish,
+    LeaveOut,
+    Measure,
+    Other,
+    Press,
+    Refusal,
+    TakeUp,
+)
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.state import State
 from finishing_tui.glance.actions import ACTIONS, ActionId
@@ -176,10 +187,11 @@ class AtHand:
         if self.typed:
             return self._typed()
         offer = next((offer for offer in self.offers() if offer.action == "finish"), None)
-        if offer is None or offer.command is None:
-            self.do(Finish(), "finish")
-            return None
-        if self.do(offer.command, "finish"):
+        if offer is not None and offer.command is not None:
+            command = offer.command
+        else:  # a step that is looked at is refused as such, and the one under the needles is left alone
+            command = Finish() if self.looking is None else TakeUp(self.looking)
+        if self.do(command, "finish"):
             self.looking = None
         return None
 

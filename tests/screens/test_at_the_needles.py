@@ -138,6 +138,10 @@ async def test_another_step_can_be_looked_at_while_the_work_stays(tmp_path: Path
         assert app.in_hand.state.current == RIB + 1
         await pilot.press("left", "left", "left", "left", "left", "left", "left")
         assert _said(app) == "That is the first step."
+        before = app.in_hand.state
+        await pilot.press("enter")
+        assert "is done; rip back to it" in _said(app)
+        assert app.in_hand.state == before, "enter on a done step that is looked at finishes nothing"
 
 
 async def test_at_a_join_counts_and_doubles_ask_for_the_needle(tmp_path: Path) -> None:
