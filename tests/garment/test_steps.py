@@ -14,6 +14,7 @@ from finishing_tui.garment.commands import (
     Other,
     Press,
     PutGarmentDown,
+    PutRight,
     Replan,
     RipBack,
     TakeUp,
@@ -388,3 +389,11 @@ def test_two_bars_at_once_share_out_anew_what_is_left_of_a_seam() -> None:
     assert press_to_the_end(paper).state.ledger.tails == {"long tail": 1}
     assert paper.do(Count(3)) is not None
     assert finish(finish(paper)).state.ledger.empty
+
+
+@pytest.mark.parametrize("difference", [0, 10**9, -(10**9), 100_000])
+def test_a_difference_out_of_range_is_not_put_right(difference: int) -> None:
+    """Nothing, more than any place holds, or more than is there: a sentence."""
+    refusal = at(4).do(PutRight("here", "centre", difference))
+    assert refusal is not None
+    assert refusal.sentence

@@ -13,6 +13,7 @@ from finishing_tui.garment.events import AnyAct, Edited, Mended, Replanned, Stoo
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Standing
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
+from finishing_tui.recipe.sums import MOST
 
 
 def put_right(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
@@ -33,6 +34,8 @@ def _here(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
     place, more = command.place, command.difference
     if place in OUTSIDE or place not in state.plan.recipe.place or not more:
         return Refusal("nothing is to be put right there")
+    if state.ledger.on(place) + more > MOST:
+        return Refusal(f"a place holds {MOST} stitches at most")
     entry: Entry = Posting(EDGE, place, more) if more > 0 else Posting(place, OFF, -more)
     try:
         state.ledger.enter(entry)
