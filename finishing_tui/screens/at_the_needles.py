@@ -88,8 +88,12 @@ class AtTheNeedles(Screen[None]):
         self._face_for(seen).show(seen.face, typed)
         self.query_one(Holdings).show(seen)
         self.query_one(StepWords).show(seen.lines)
-        self.query_one(Notice).show(at_hand.said or at_hand.hand.trouble, alarm=at_hand.alarm or not at_hand.said)
         self.query_one(KeyLine).show(self._keys())
+        self._say()
+
+    def _say(self) -> None:
+        at_hand = self.at_hand
+        self.query_one(Notice).show(at_hand.said or at_hand.hand.trouble, alarm=at_hand.alarm or not at_hand.said)
 
     def action_ask(self, action: ActionId) -> None:
         """Do what a key asks for."""
@@ -107,7 +111,8 @@ class AtTheNeedles(Screen[None]):
 
     def on_saved(self, _: Saved) -> None:
         """Take the mark away from what is on the disk now, or say what keeps it off."""
-        self.draw()
+        self.query_one(Top).mark(self.at_hand.hand.unsaved)
+        self._say()
 
     def _open(self, opening: Opening | None) -> None:
         at_hand, app = self.at_hand, self.app

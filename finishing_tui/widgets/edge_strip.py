@@ -32,11 +32,9 @@ LEGEND = "● picked   – skipped   ○ to pick   · to skip   ◆ ◇ two loop
 class EdgeStrip(Rows):
     """Four lines: the caret and the half mark, the spots, a ruler with what strayed, and what lies at both ends."""
 
-    def __init__(self, *, brief: bool = False, classes: str | None = None) -> None:
-        """Make a strip; a ``brief`` one has no ruler and no names, for laying edges one above the other."""
-        super().__init__(classes=classes)
+    def __init__(self) -> None:
+        super().__init__()
         self._edge: Edge | None = None
-        self._brief = brief
 
     def show(self, edge: Edge) -> None:
         """Show an edge."""
@@ -49,8 +47,6 @@ class EdgeStrip(Rows):
         if self._edge is None:
             return ()
         rows = edge_rows(self._edge, width, ascii_only=self.ascii)
-        if self._brief:
-            return rows[:2]
         if self.tallness != "low":
             return rows
         return [*rows[:2], rows[2] if "×" in rows[2].plain else rows[3]]
@@ -63,7 +59,7 @@ def edge_rows(edge: Edge, width: int, *, ascii_only: bool = False) -> list[Conte
     if edge.hand == "right":
         spots = spots[::-1]
     strayed = edge.strayed
-    above, line, below = Content(), Content(), Content()
+    above, line, below = _Line(), _Line(), _Line()
     for spot in spots:
         shape, in_ascii, style = SHAPES[edge.sort(spot)]
         mark = " "
@@ -72,10 +68,28 @@ def edge_rows(edge: Edge, width: int, *, ascii_only: bool = False) -> list[Conte
         elif spot == edge.half:
             mark = "½"
         gap = " " * (step - 1)
-        above += plain(mark + gap, "bold $act" if mark == "▾" else "$mark")
-        line += plain(in_ascii if ascii_only else shape, style) + plain(gap)
-        below += _ruled(spot, strayed=spot in strayed, step=step)
-    return _framed(edge, (first, last), (above, line, below), width)
+        above.add(mark + gap, "bold $act" if mark == "▾" else "$mark")
+        line.add((in_ascii if ascii_only else shape) + gap, style)
+        below.add(*_ruled(spot, strayed=spot in strayed, step=step))
+    return _framed(edge, (first, last), (above.drawn(), line.drawn(), below.drawn()), width)
+
+
+class _Line:
+    """A line put together of our own signs, in as few pieces as it has changes of style."""
+
+    def __init__(self) -> None:
+        self._parts: list[tuple[str, str]] = []
+
+    def add(self, text: str, style: str) -> None:
+        """Add signs; those of one style after another become one piece."""
+        if self._parts and (self._parts[-1][1] == style or not text.strip()):
+            self._parts[-1] = (self._parts[-1][0] + text, self._parts[-1][1])
+        else:
+            self._parts.append((text, style))
+
+    def drawn(self) -> Content:
+        """Return the line."""
+        return Content.assemble(*self._parts)
 
 
 def window(edge: Edge, width: int) -> tuple[int, int, int]:
@@ -94,10 +108,10 @@ def window(edge: Edge, width: int) -> tuple[int, int, int]:
     return first + 1, first + width, 1
 
 
-def _ruled(spot: int, *, strayed: bool, step: int) -> Content:
+def _ruled(spot: int, *, strayed: bool, step: int) -> tuple[str, str]:
     if strayed:
-        return plain("×".ljust(step), "bold $alarm")
-    return plain(("'" if spot % 10 == 0 else " ").ljust(step), "$quiet")
+        return "×".ljust(step), "bold $alarm"
+    return ("'" if spot % 10 == 0 else " ").ljust(step), "$quiet"
 
 
 def _framed(edge: Edge, shown: tuple[int, int], lines: tuple[Content, Content, Content], width: int) -> list[Content]:

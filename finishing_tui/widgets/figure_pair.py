@@ -1,7 +1,8 @@
 """The count and what it counts up to, and beside them what to do next: what is read from two metres."""
 
+import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from textual.content import Content
 
@@ -37,6 +38,7 @@ class FigurePair(Rows):
     def __init__(self) -> None:
         super().__init__(id="figures")
         self._shown = Shown()
+        self._chosen: dict[tuple[Shown, int, int], tuple[int, int]] = {}
 
     def show(self, shown: Shown) -> None:
         """Show other figures or words."""
@@ -45,45 +47,41 @@ class FigurePair(Rows):
             self.redraw()
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
-        """Return the figures and words as large as they fit."""
+        """Return the figures and words as large as they fit; the size stays while the count only changes its digits."""
         shown, height = self._shown, height or 11
         if not shown.count:
-            return _middle(self._words(width, height), height)
+            return _middle(self._words(shown, width, height), height)
+        lines, left = self._sizes(width, height)
         if width >= WIDE:
-            figures, words, left = self._side_by_side(width, height)
+            figures = self._figures(shown, width * 60 // 100, lines, beside=False)
+            words = self._words(shown, width - left, height)
             return [
                 one.pad_right(left - one.cell_length) + two
                 for one, two in zip(_middle(figures, height), _middle(words, height), strict=True)
             ]
-        figures, words = self._stacked(width, height)
+        figures = self._figures(shown, width, lines)
+        words = self._words(shown, width, height - len(figures) - 1) if shown.acts else []
         return _middle([*figures, Content(), *words] if words else figures, height)
 
-    def _side_by_side(self, width: int, height: int) -> tuple[list[Content], list[Content], int]:
-        """Return the figures, the words, and where these begin: the sizes at which both can be read from furthest."""
-        best: tuple[int, list[Content], list[Content], int] = (-1, [], [], 0)
-        for lines in range(min(height, 13), 4, -1):
-            figures = self._figures(width * 60 // 100, lines, beside=False)
-            left = max(row.cell_length for row in figures) + (6 if width >= 76 else 4)
-            words = self._words(width - left, height)
-            score = min(lines, 1 + _height_of(words))
-            if score > best[0]:
-                best = (score, figures, words, left)
-        return best[1:]
+    def _sizes(self, width: int, height: int) -> tuple[int, int]:
+        """Return the lines for the figures, and where the words begin beside them, in the widest digits."""
+        shown = _in_noughts(self._shown)
+        key = (shown, width, height)
+        if key not in self._chosen:
+            side = width >= WIDE
+            best, chosen = -1, (5, 0)
+            for lines in range(min(height, 13), 4, -1):
+                figures = self._figures(shown, width * 60 // 100 if side else width, lines, beside=not side)
+                left = max(row.cell_length for row in figures) + (6 if width >= 76 else 4)
+                room = (width - left, height) if side else (width, height - len(figures) - 1)
+                high = _height_of(self._words(shown, *room)) if shown.acts else lines
+                if min(lines, 1 + high) > best and len(figures) <= height:
+                    best, chosen = min(lines, 1 + high), (lines, left)
+            self._chosen[key] = chosen
+        return self._chosen[key]
 
-    def _stacked(self, width: int, height: int) -> tuple[list[Content], list[Content]]:
-        """Return the figures and the words that go under them, in the same way."""
-        best: tuple[int, list[Content], list[Content]] = (-1, [], [])
-        for lines in range(min(height, 13), 4, -1):
-            figures = self._figures(width, lines)
-            words = self._words(width, height - len(figures) - 1) if self._shown.acts else []
-            score = min(lines, 1 + _height_of(words)) if self._shown.acts else lines
-            if score > best[0] and len(figures) <= height:
-                best = (score, figures, words)
-        return best[1:]
-
-    def _figures(self, width: int, height: int, *, beside: bool = True) -> list[Content]:
+    def _figures(self, shown: Shown, width: int, height: int, *, beside: bool = True) -> list[Content]:
         """Return the count large, the target beside its foot, and small words under it, or beside it if they fit."""
-        shown = self._shown
         lines = _largest(shown, width, height)
         beside = beside and sum(map(len, shown.aside)) + _both(shown, lines, min(lines, 5)) + 3 <= width
         under = 0 if beside else len(shown.aside)
@@ -105,9 +103,8 @@ class FigurePair(Rows):
             return drawn
         return [*drawn, *[Content()] * gap, *(plain(line, "$foreground") for line in shown.aside)]
 
-    def _words(self, width: int, height: int) -> list[Content]:
+    def _words(self, shown: Shown, width: int, height: int) -> list[Content]:
         """Return the words as large as they fit, and what follows in small where there is room for it."""
-        shown = self._shown
         then = wrapped(plain(shown.then, "$quiet"), width) if shown.then else []
         wanted = tuple(act.upper() for act in shown.acts)
         for below in (then,) if shown.keep_then or not then else (then, []):
@@ -127,6 +124,11 @@ class FigurePair(Rows):
             rows += [plain(row, f"bold {shown.style}") for row in big(act, lines, ascii_only=self.ascii)]
         gap = [Content()] if then and len(rows) + len(then) < height else []
         return [*rows, *gap, *then][:height]
+
+
+def _in_noughts(shown: Shown) -> Shown:
+    """Return it with noughts for the digits that change at every press: none is wider."""
+    return replace(shown, count="0" * len(shown.count), aside=tuple(re.sub(r"[0-9]", "0", one) for one in shown.aside))
 
 
 def _height_of(words: list[Content]) -> int:

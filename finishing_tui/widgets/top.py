@@ -33,6 +33,12 @@ class Top(Rows):
         self._seen, self._unsaved, self._look = seen, unsaved, look
         self.redraw()
 
+    def mark(self, unsaved: int) -> None:
+        """Mark how many commands are not on the disk."""
+        if unsaved != self._unsaved:
+            self._unsaved = unsaved
+            self.redraw()
+
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
         """Return the lines of the head."""
         del height
