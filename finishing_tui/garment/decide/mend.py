@@ -81,6 +81,8 @@ def _respace(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
 
 
 def _first_round(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
+    if not 0 < abs(command.difference) <= MOST or not 0 <= (command.step or 0) < len(state.steps):
+        return Refusal("there is no such difference, or no such step, to put right")
     after = (command.step if command.step is not None else 0) - 1
     mended = mended_first_round(state, after, command.place, command.difference)
     if mended is None:
