@@ -52,7 +52,7 @@ class RecountScreen(Screen[None]):
     def compose(self) -> ComposeResult:
         """Lay out the figures over what is asked."""
         with Vertical(classes="head"):
-            yield Sentences(most={"low": 5, "middling": 6, "high": 8})
+            yield Sentences(most={"low": 4, "middling": 4, "high": 8})
         yield FigurePair()
         yield Choices(spaced=False)
         yield Ways()
@@ -160,7 +160,7 @@ class RecountScreen(Screen[None]):
             "count": f"Count {countable.text}.",
             "answer": "The count and the presses differ. What is it?",
             "left": f"How many {self._unit()}s are left in this section?",
-            "ways": f"{verdict[:1].upper()}{verdict[1:]}. How to go on? Nothing has changed yet.",
+            "ways": f"{verdict[:1].upper()}{verdict[1:]}. How to go on?",
         }[self._stage]
         told = [line for line in view.text.split("\n") if line] if view else []
         self.query_one(Sentences).show((asked, "bold"), *((line, "$foreground") for line in told))
@@ -184,7 +184,7 @@ class RecountScreen(Screen[None]):
             return Shown(str(self._counted), str(expected), aside, joiner="not")
         style = _SORTS.get(view.verdict, "$alarm")
         then = f"{view.total} on the needle in all"
-        return Shown(str(view.counted), str(expected), (), (view.verdict,), then, style, "not")
+        return Shown(str(view.counted), acts=(view.verdict,), then=then, style=style)
 
     def _unit(self) -> str:
         try:
@@ -204,5 +204,10 @@ _KEYS = {
     "count": (("digits", "the count"), ("enter", "take it"), ("backspace", "last digit"), ("escape", "leave")),
     "left": (("digits", "how many"), ("enter", "take it"), ("backspace", "back"), ("escape", "leave")),
     "answer": (("1 2 3 4", "answer"), ("backspace", "count anew"), ("escape", "leave")),
-    "ways": (("1 2 3 4", "do it"), ("up down", "look"), ("backspace", "back"), ("escape", "leave")),
+    "ways": (
+        ("1 2 3 4", "do it"),
+        ("up down", "look"),
+        ("backspace", "back"),
+        ("escape", "leave"),
+    ),
 }

@@ -52,9 +52,15 @@ class EdgeStrip(Rows):
         return [*rows[:2], rows[2] if "×" in rows[2].plain else rows[3]]
 
 
-def edge_rows(edge: Edge, width: int, *, ascii_only: bool = False) -> list[Content]:
-    """Return the four lines of an edge in ``width`` columns: a window of spots around the caret, centred."""
-    first, last, step = window(edge, width - 2 * (len(str(edge.spots)) + 2))
+def edge_rows(edge: Edge, width: int, *, ascii_only: bool = False, beside: Edge | None = None) -> list[Content]:
+    """Return the four lines of an edge in ``width`` columns: a window of spots around the caret, centred.
+
+    ``beside``: an edge of as many spots that it is laid under; the window is the same, where the caret is in it.
+    """
+    room = width - 2 * (len(str(edge.spots)) + 2)
+    first, last, step = window(beside or edge, room)
+    if not first <= min(edge.at + 1, edge.spots) <= last:
+        first, last, step = window(edge, room)
     spots = range(first, last + 1)
     if edge.hand == "right":
         spots = spots[::-1]

@@ -10,6 +10,9 @@ from finishing_tui.widgets.edge_strip import edge_rows
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
 
+_AT_THE_CARET = ((0, 3, 0, 0), (0, 2, 0, 1), (0, 1, 0, 1))
+"""Ways to draw only the way at the caret: by its number of lines of words, and those of the rhythm before."""
+
 
 class Ways(Rows):
     """Before and after, aligned spot by spot. Where there is no room for all, only the way at the caret is drawn."""
@@ -34,19 +37,19 @@ class Ways(Rows):
         view, height = self._view, height or 0
         if view is None:
             return ()
-        before = [plain("before  ", "bold $quiet") + plain(view.rhythm, "$quiet")]
-        before = [line for row in before for line in wrapped(row, width)]
-        before += self._edge(view.before, width)
-        for drawn, words, gap in ((None, 3, 1), (None, 3, 0), (None, 1, 0), (self.at, 3, 0), (self.at, 2, 0)):
-            lines = list(before)
+        head = plain("before  ", "bold $quiet") + plain(view.rhythm, "$quiet")
+        lines: list[Content] = []
+        # From all in full to only the way at the caret in brief: the labels of all of them are always there.
+        for drawn, words, gap, rhythm in ((None, 3, 1, 0), (None, 3, 0, 0), (None, 1, 0, 0), *_AT_THE_CARET):
+            lines = [*wrapped(head, width, rhythm), *self._edge(view.before, width)]
             for index, way in enumerate(view.ways):
                 lines += [Content()] * gap
-                lines += self._way(index, way, width, words if drawn in {None, index} else 0)
+                lines += self._way(index, way, width, words if drawn is None or index == self.at else 0, view.before)
             if len(lines) <= height:
                 break
         return lines[:height]
 
-    def _way(self, index: int, way: WayView, width: int, words: int) -> list[Content]:
+    def _way(self, index: int, way: WayView, width: int, words: int, before: Edge) -> list[Content]:
         here = index == self.at
         head = plain("▸ " if here else "  ", "bold $act") + plain(f"{index + 1}  ", "bold $act")
         label_drawn = plain(way.label, "bold $count" if here else "bold $foreground")
@@ -56,11 +59,11 @@ class Ways(Rows):
         label = wrapped(label_drawn, width - 5)
         lines = [(head if not at else Content("     ")) + line for at, line in enumerate(label)]
         if words:
-            lines += self._edge(way.edge, width)
+            lines += self._edge(way.edge, width, before)
         if words > 1:
             text = way.text if way.text else way.rhythm
             lines += [Content("     ") + line for line in wrapped(plain(text, "$foreground"), width - 5, words)]
         return lines
 
-    def _edge(self, edge: Edge, width: int) -> list[Content]:
-        return edge_rows(edge, width, ascii_only=self.ascii)[:2]
+    def _edge(self, edge: Edge, width: int, before: Edge | None = None) -> list[Content]:
+        return edge_rows(edge, width, ascii_only=self.ascii, beside=before)[:2]

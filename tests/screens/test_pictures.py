@@ -10,6 +10,7 @@ from finishing_tui.screens.app import FinishingApp
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.rows import Rows
+from finishing_tui.widgets.ways import Ways
 from tests.screens.hands import pressing, settled, shown
 from tests.screens.scenes import SCENES, SIZES
 
@@ -56,6 +57,7 @@ async def test_nothing_is_cut_off_and_every_key_shown_is_alive(name: str, tmp_pa
             await pilot.resize_terminal(*size)
             await settled(pilot)
             _lies_whole(app)
+            _all_ways_are_there(app)
             assert shown(app).isascii(), [line for line in shown(app).split("\n") if not line.isascii()]
 
 
@@ -66,6 +68,15 @@ def _keys_are_alive(app: FinishingApp) -> None:
     for key, _ in app.screen.query_one(KeyLine).keys_shown:
         for word in ["1", "9"] if key == "digits" else key.split():
             assert {"?": "question_mark", "...": "1"}.get(word, word) in active, key
+
+
+def _all_ways_are_there(app: FinishingApp) -> None:
+    """Check that where there are ways to choose between, the label of each is on the screen."""
+    for ways in app.screen.query(Ways):
+        if ways.display and ways.view is not None:
+            lines = shown(app).split("\n")
+            for number, way in enumerate(ways.view.ways, 1):
+                assert any(f"{number}  {way.label[:20]}" in line for line in lines), (number, way.label, lines)
 
 
 def _lies_whole(app: FinishingApp) -> None:
