@@ -8,6 +8,7 @@ arrangement can better. Nothing is ever shaped that does not add up: a row that 
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 from finishing_tui.craft.counts import counted
 from finishing_tui.craft.errors import Impossible
@@ -95,6 +96,7 @@ def _chosen(before: int, change: int, way: Method, *, flat: bool, margin: int, d
     return ()
 
 
+@lru_cache(maxsize=512)  # a recipe is audited over and over with one number changed, and most rows stay the same
 def evenly(
     before: int,
     after: int,
