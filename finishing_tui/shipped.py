@@ -21,6 +21,11 @@ def recipes(package: Path = PACKAGE) -> dict[str, Path]:
     return {path.stem: path for path in sorted(_folder("recipes", package).glob("*.toml"))}
 
 
+def techniques(package: Path = PACKAGE) -> dict[str, Path]:
+    """Return the files of the techniques by name, in order; raises ``NotShipped`` when the install lacks them."""
+    return {path.stem: path for path in sorted(_folder("recipes", package).glob("techniques/*.toml"))}
+
+
 def demos(package: Path = PACKAGE) -> dict[str, Path]:
     """Return the folders of the demo garments by name, in order; raises ``NotShipped`` when the install lacks them."""
     found = sorted(_folder("demo_projects", package).iterdir())

@@ -1,0 +1,108 @@
+"""Reads the files of techniques, with the same guards as recipes: nothing in them is trusted either."""
+
+import json
+from collections.abc import Iterator, Mapping
+from functools import cache
+from pathlib import Path as File
+from typing import TYPE_CHECKING, Any
+
+from finishing_tui.files import reason
+from finishing_tui.recipe.kinds import KINDS
+from finishing_tui.recipe.reader import values
+from finishing_tui.recipe.reader.errors import BadRecipe, Path, Problem, spoken
+from finishing_tui.recipe.reader.guards import MOST_BYTES, decoded, looked_over
+from finishing_tui.recipe.reader.near import near
+from finishing_tui.recipe.reader.sentences import given
+from finishing_tui.recipe.reader.syntax import parsed
+from finishing_tui.recipe.reader.text import unprintable
+from finishing_tui.recipe.techniques import HIGH, WIDE, HelpsAt, Technique
+
+if TYPE_CHECKING:
+    from pydantic import TypeAdapter
+
+
+class BadTechnique(BadRecipe):
+    """A technique file that cannot be used; ``problems`` are all that is wrong with it."""
+
+
+def read_technique(path: File) -> Technique:
+    """Return the technique in the file at ``path``. Raises ``BadTechnique`` with everything that is wrong with it."""
+    try:
+        with path.open("rb") as file:
+            raw = file.read(MOST_BYTES + 1)
+    except (OSError, ValueError) as error:
+        why = reason(error) if isinstance(error, OSError) else "its name cannot be one of a file"
+        raise BadTechnique(str(path), [Problem(None, "", f"the file cannot be read: {why}")]) from None
+    text = decoded(raw)
+    if isinstance(text, Problem):
+        raise BadTechnique(str(path), [text])
+    return read_technique_text(text, str(path))
+
+
+def read_technique_text(text: str, name: str) -> Technique:
+    """Return the technique in ``text``; ``name``: what its file is called. Raises ``BadTechnique``."""
+    problem = looked_over(text)
+    data = parsed(text) if problem is None else problem
+    if isinstance(data, Problem):
+        raise BadTechnique(name, [data])
+    data = values.tidied(data)
+    found = [*_characters(data), *_wrong(data)]
+    if found:
+        from finishing_tui.recipe.reader.lines import line_of, lines_of  # noqa: PLC0415  (only to report)
+
+        lines = lines_of(text)
+        raise BadTechnique(name, [Problem(line_of(at, lines), spoken(at), said) for at, said in found])
+    return _adapter().validate_json(json.dumps(data))
+
+
+def _characters(data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
+    """Yield what may not be shown; only the drawing has several lines, and those of a certain size."""
+    yield from values.problems({key: value for key, value in data.items() if key != "drawing"})
+    drawing = data.get("drawing")
+    if not isinstance(drawing, str):
+        return
+    if unprintable(drawing, "\n") is not None:
+        yield ("drawing",), "a tab or another character that has no width stands in this drawing; use spaces"
+    lines = drawing.strip("\n").split("\n")
+    if len(lines) > HIGH or max(map(len, lines)) > WIDE:
+        yield ("drawing",), f"this drawing is too large; {WIDE} columns and {HIGH} lines are the most"
+    if not data.get("shows"):
+        yield ("drawing",), "say in words what the drawing shows, with the key 'shows', for whoever hears it read"
+
+
+@cache
+def _adapter() -> "TypeAdapter[Technique]":
+    from pydantic import TypeAdapter  # noqa: PLC0415  (a tenth of a second, and only reading a file needs it)
+
+    return TypeAdapter(Technique)
+
+
+def _wrong(data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
+    """Yield (path, sentence) for everything the validation finds wrong, and for steps that there are not."""
+    from pydantic import ValidationError  # noqa: PLC0415  (as above)
+
+    try:
+        technique = _adapter().validate_json(json.dumps(data, default=lambda _: []), strict=True)
+    except ValidationError as error:
+        for one in error.errors(include_url=False, include_context=False):
+            at: Path = tuple(one["loc"])
+            if one["type"] == "missing":
+                yield at, f"the key {str(at[-1])!r} is missing"
+            elif one["type"] == "unexpected_keyword_argument":
+                keys = (HelpsAt if len(at) > 1 else Technique).__dataclass_fields__
+                yield at, f"there is no such key here; {near(str(at[-1]), keys, 'there are')}"
+            else:
+                yield at, f"{given(one['input'])} stands here; {_WANTED.get(one['type'], one['msg'])}"
+        return
+    for number, one in enumerate(technique.helps):
+        if one.do not in KINDS:
+            yield ("helps", number, "do"), f"there is no such kind of step; {near(one.do, KINDS, 'there are')}"
+
+
+_WANTED = {
+    "int_type": "a whole number is wanted, without quotes",
+    "string_type": "text in quotes is wanted",
+    "literal_error": "this program reads format 1",
+    "tuple_type": "a list in brackets is wanted",
+    "dataclass_type": "a table of keys is wanted",
+}
