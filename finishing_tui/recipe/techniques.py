@@ -97,7 +97,7 @@ def helping_at(step: Step, techniques: Iterable[Technique]) -> tuple[Technique, 
 
 
 def _set(value: Any) -> Iterator[tuple[str, Any]]:
-    """Yield (key, value) for every key of ``value`` that says something, and of what stands in it, as a file has them."""
+    """Yield (key, value) for every key of ``value`` that says something, and of what stands in it."""
     if is_dataclass(value):
         for field in fields(value):
             inner = getattr(value, field.name)

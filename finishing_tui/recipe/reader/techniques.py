@@ -94,9 +94,9 @@ def _wrong(data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
             else:
                 yield at, f"{given(one['input'])} stands here; {_WANTED.get(one['type'], one['msg'])}"
         return
-    for number, one in enumerate(technique.helps):
-        if one.do not in KINDS:
-            yield ("helps", number, "do"), f"there is no such kind of step; {near(one.do, KINDS, 'there are')}"
+    for number, sort in enumerate(technique.helps):
+        if sort.do not in KINDS:
+            yield ("helps", number, "do"), f"there is no such kind of step; {near(sort.do, KINDS, 'there are')}"
 
 
 _WANTED = {
