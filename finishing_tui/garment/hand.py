@@ -18,7 +18,7 @@ from finishing_tui.garment.events import Act, AnyAct, Begun, Event, SittingBegan
 from finishing_tui.garment.evolve import Happening, evolve, first_state
 from finishing_tui.garment.journal import NAME, Journal, NoJournal, NotSaved, Row
 from finishing_tui.garment.plan import Plan
-from finishing_tui.garment.sources import FILE, recipe_path, same_text
+from finishing_tui.garment.sources import FILE, recipe_path, same_garment, same_text, with_id
 from finishing_tui.garment.state import State
 from finishing_tui.garment.stored import SNAPSHOT, from_row, snapshot_of, state_of, to_store
 
@@ -144,13 +144,14 @@ class InHand:
         plan = self.state.plan
         try:
             recipe = recipe_path(self.folder, plan.source)
-            if same_text(self.folder / FILE, plan.file_text) and same_text(recipe, plan.text):
+            if same_garment(self.folder / FILE, plan.file_text) and same_text(recipe, plan.text):
                 return None
             changed = _plan(self.folder)
         except FinishingError:
             return None
-        # What only the bytes differ in (line ends, look-alike spaces) is no change.
-        return None if (changed.file_text, changed.text) == (plan.file_text, plan.text) else changed
+        # What only the bytes differ in (line ends, look-alike spaces) is no change, and neither is the id of a copy.
+        same = with_id(changed.file_text, "") == with_id(plan.file_text, "") and changed.text == plan.text
+        return None if same else changed
 
     def _acts(self, group: int) -> tuple[AnyAct, ...]:
         events = (from_row(row).event for row in self._journal.group(group))

@@ -11,7 +11,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.files import NotWritten, private_folder, reason, write_whole
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME as JOURNAL
-from finishing_tui.garment.sources import FILE
+from finishing_tui.garment.sources import FILE, with_id
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,8 +85,7 @@ def take_copy(source: Path, shelf: Path) -> Path:
         for path in waiting.iterdir():
             path.chmod(0o600)
         text = (waiting / FILE).read_text(encoding="utf-8")
-        fresh_id = re.sub(r'(?m)^(id\s*=\s*").*(")', rf"\g<1>{uuid.uuid4()}\g<2>", text, count=1)
-        write_whole(waiting / FILE, fresh_id)
+        write_whole(waiting / FILE, with_id(text, str(uuid.uuid4())))
         for number in range(1, 1000):
             target = shelf / (name if number == 1 else f"{name}-{number}")
             if not target.exists():

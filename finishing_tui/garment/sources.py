@@ -3,12 +3,15 @@
 A garment under way needs no more of its files than this, so that taking it up imports no reader.
 """
 
+import re
 from pathlib import Path
 
 from finishing_tui import shipped
 
 FILE = "garment.toml"
 """The name of the file in a garment's folder that says what it is."""
+
+_ID = re.compile(r'(?m)^(id\s*=\s*").*(")')
 
 
 def recipe_path(folder: Path, named: str) -> Path:
@@ -17,6 +20,19 @@ def recipe_path(folder: Path, named: str) -> Path:
     Raises ``shipped.NotShipped`` with the names there are.
     """
     return folder / named if named.endswith(".toml") else shipped.recipe(named)
+
+
+def with_id(text: str, name: str) -> str:
+    """Return the text of a garment's file with another id in it. An id says which garment it is, not what to do."""
+    return _ID.sub(lambda found: f"{found[1]}{name}{found[2]}", text, count=1)
+
+
+def same_garment(path: Path, text: str) -> bool:
+    """Return whether the garment's file holds ``text``, whatever its id: a copy has one of its own."""
+    try:
+        return with_id(path.read_text(encoding="utf-8"), "") == with_id(text, "")
+    except (OSError, UnicodeDecodeError):
+        return False
 
 
 def same_text(path: Path, text: str) -> bool:
