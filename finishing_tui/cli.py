@@ -7,6 +7,7 @@ screens only when one is to be opened. Whatever goes wrong is one sentence on st
 import argparse
 import importlib
 import json
+import os
 import sys
 from collections.abc import Sequence
 from typing import NoReturn
@@ -82,8 +83,11 @@ def main(argv: Sequence[str] | None = None) -> int:
     except FinishingError as error:
         print(f"finishing: {error}", file=sys.stderr)
         return 2
-    if args.json:
-        print(json.dumps(answer.data, ensure_ascii=False))
-    elif answer.text:
-        print(answer.text)
+    said = json.dumps(answer.data, ensure_ascii=False) if args.json else answer.text
+    try:
+        if said:
+            print(said, flush=True)
+    except BrokenPipeError:
+        # Whoever read has read enough (a pager, head). Python would complain once more when it closes the stream.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
     return int(answer.status)

@@ -6,6 +6,7 @@ import sys
 from pathlib import Path
 
 from finishing_tui.commands.answer import Answer
+from finishing_tui.commands.folders import garment_folder
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.shelf import shelf_folder
 
@@ -31,20 +32,13 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def answer(args: argparse.Namespace) -> Answer:
     """Open the garment; raises ``FinishingError`` when there is none, or no terminal."""
-    folder = args.folder.expanduser()
-    shelf = shelf_folder()
-    if not folder.exists() and len(folder.parts) == 1 and (shelf / folder).exists():
-        folder = shelf / folder
-    if not folder.is_dir():
-        raise FinishingError(
-            f"there is no folder {str(args.folder)!r}; name the folder of a garment, or one on the shelf"
-        )
+    folder = garment_folder(args.folder)
     if args.plain:
         from finishing_tui.plain.running import on_standard_streams  # noqa: PLC0415  (only when it is asked for)
 
         on_standard_streams(folder)
         return Answer("", {"folder": str(folder)})
-    return opened(shelf, garment=folder)
+    return opened(shelf_folder(), garment=folder)
 
 
 def opened(shelf: Path, *, garment: Path | None = None, demos: bool = False) -> Answer:

@@ -5,7 +5,7 @@ Like a recipe it comes from outside: nothing in it is trusted, and what is wrong
 
 import json
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cache
 from pathlib import Path as File
 from types import MappingProxyType
@@ -17,7 +17,7 @@ from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.sources import FILE, recipe_path
 from finishing_tui.recipe.keys import READ
 from finishing_tui.recipe.model import Recipe, RecipeGauge
-from finishing_tui.recipe.numbers import numbers_for, size_index
+from finishing_tui.recipe.numbers import numbers_for, size_index, unprinted_in
 from finishing_tui.recipe.reader import BadRecipe, Problem, read_recipe
 from finishing_tui.recipe.reader.errors import Path, spoken
 from finishing_tui.recipe.reader.guards import MOST_BYTES, decoded, looked_over
@@ -109,7 +109,8 @@ def plan_of(folder: File) -> Plan:
     garment, text = read_garment(folder)
     recipe_file = recipe_path(folder, garment.recipe)
     recipe = read_recipe(recipe_file)
-    _fits(folder / FILE, text, garment, recipe)
+    own = _with_implied(folder / FILE, garment, recipe)
+    _fits(folder / FILE, text, replace(garment, number=own), recipe)
     return Plan(
         name=garment.id,
         title=garment.title,
@@ -118,13 +119,38 @@ def plan_of(folder: File) -> Plan:
         text=recipe_file.read_text(encoding="utf-8"),
         file_text=text,
         size=garment.size,
-        own=MappingProxyType(dict(garment.number)),
+        own=own,
         gauge=garment.gauge,
         hand=garment.hand,
         yarn=garment.yarn,
         needles=garment.needles,
         notes=garment.notes,
     )
+
+
+def _with_implied(path: File, garment: GarmentFile, recipe: Recipe) -> Mapping[str, int]:
+    """Return the knitter's numbers, and what the recipe does not print but only one value makes come out.
+
+    Raises ``BadGarment`` naming a number that nothing tells, so that the knitter gives hers.
+    """
+    missing = [name for name in unprinted_in(recipe) if name not in garment.number]
+    if not missing or garment.size not in recipe.sizes or garment.number.keys() - recipe.number.keys():
+        return MappingProxyType(dict(garment.number))
+    from finishing_tui.recipe.audit import Inputs, implied  # noqa: PLC0415  (only where a number is not printed)
+
+    size = size_index(recipe, garment.size)
+    solved = implied(Inputs(recipe=recipe, size=size, own=garment.number, gauge=garment.gauge, hand=garment.hand))
+    told = {finding.where[-1] for finding in solved.findings if finding.level == "implied"}
+    found = [
+        Problem(
+            None, f"number.{name}", f"the recipe does not print {recipe.number[name].text}; count it and give it here"
+        )
+        for name in missing
+        if name not in told
+    ]
+    if found:
+        raise BadGarment(str(path), found)
+    return MappingProxyType({**solved.values, **garment.number})
 
 
 def _fits(path: File, text: str, garment: GarmentFile, recipe: Recipe) -> None:

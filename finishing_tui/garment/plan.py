@@ -11,7 +11,7 @@ from finishing_tui.recipe.kinds import AnyStep
 from finishing_tui.recipe.kinds.base import Here
 from finishing_tui.recipe.model import Recipe, RecipeGauge
 from finishing_tui.recipe.natural import band_stitches, gauges, natural_ratios
-from finishing_tui.recipe.numbers import numbers_for, size_index
+from finishing_tui.recipe.numbers import none_in, numbers_for, size_index
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,10 +57,11 @@ class Plan:
 
     def here(self, ledger: Ledger) -> Here:
         """Return what a step may know when it begins with ``ledger``."""
+        numbers = self.numbers()
         body, band = gauges(self.gauge or self.recipe.gauge)
         return Here(
             self.size_index,
-            MappingProxyType(self.numbers()),
+            MappingProxyType(numbers),
             ledger,
             MappingProxyType({name: place.text for name, place in self.recipe.place.items()}),
             natural_ratios(self.gauge or self.recipe.gauge),
@@ -68,13 +69,16 @@ class Plan:
             band_stitches(self.gauge or self.recipe.gauge),
             body=body,
             band=band,
+            none=none_in(self.recipe, self._live(numbers)),
         )
 
     def opening(self) -> Ledger:
         """Return the ledger of the garment as its pieces come off the needles."""
-        numbers = self.numbers()
-        live = {name: count_of(place.live, numbers, self.size_index) for name, place in self.recipe.place.items()}
-        return opened(live, self.recipe.tails)
+        return opened(self._live(self.numbers()), self.recipe.tails)
+
+    def _live(self, numbers: Mapping[str, int]) -> dict[str, int]:
+        places = self.recipe.place.items()
+        return {name: count_of(place.live, numbers, self.size_index) for name, place in places}
 
     def with_step(self, index: int, step: AnyStep) -> "Plan":
         """Return the plan with the step at ``index`` replaced."""

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import Answer, Count
-from finishing_tui.garment.recounting import Way, counted_stage, outlook
+from finishing_tui.garment.recounting import Put, Way, counted_stage, outlook
 from finishing_tui.garment.state import State
 from finishing_tui.glance.faces import edge_of, rhythm_words
 from finishing_tui.glance.values import Edge
@@ -74,7 +74,7 @@ def recount_view(state: State, counted: int, answer: Answer | None = None, left:
     for way in seen.ways:
         edge = edge_of(state, work, seen.index, way.progress)
         command = Count(counted, answer=answer, left=left, repair=way.repair)
-        ways.append(WayView(_label(way), way.text, edge, rhythm_words(way.stage, way.progress), command))
+        ways.append(WayView(_label(way, seen.put), way.text, edge, rhythm_words(way.stage, way.progress), command))
     return RecountView(
         title=seen.stage.title,
         counted=counted,
@@ -91,7 +91,7 @@ def recount_view(state: State, counted: int, answer: Answer | None = None, left:
     )
 
 
-def _label(way: Way) -> str:
+def _label(way: Way, put: Put) -> str:
     if way.repair == "rip back":
         mark = way.progress.mark
         if not mark.units:
@@ -99,4 +99,6 @@ def _label(way: Way) -> str:
         return f"rip back to {way.stage.spot} {mark.units}, {plural(mark.loops, 'loop')}"
     if way.repair == "first round" and way.difference:
         return f"natural ratio, then {way.difference:+d} in the first round"
+    if way.repair == "space the rest" and put == "presses":
+        return "go on by the plan"
     return {"space the rest": "space the rest", "first round": "natural ratio", "as it is": "as it is"}[way.repair]

@@ -23,6 +23,14 @@ def unprinted_in(recipe: Recipe) -> tuple[str, ...]:
     return tuple(name for name, number in recipe.number.items() if number.by_size is None and not number.is_)
 
 
+def none_in(recipe: Recipe, live: Mapping[str, int]) -> frozenset[str]:
+    """Return the places printed to hold nothing in a size where others hold some: a number by size comes to 0 there.
+
+    ``live``: what every place holds before the first step, in this size.
+    """
+    return frozenset(name for name, place in recipe.place.items() if not isinstance(place.live, int) and not live[name])
+
+
 def numbers_for(recipe: Recipe, size: int, own: Mapping[str, int] | None = None) -> dict[str, int]:
     """Return every number of ``recipe`` for the size at index ``size``; ``own`` are the knitter's, by name.
 

@@ -6,6 +6,7 @@ import pytest
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.file import BadGarment, plan_of, read_garment
+from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.sources import recipe_path
 from finishing_tui.recipe.reader import BadRecipe
 from finishing_tui.shipped import NotShipped
@@ -139,3 +140,54 @@ def test_line_ends_of_another_system_do_not_matter(tmp_path: Path) -> None:
     assert read_garment(folder)[0].title == "grey pullover"
     with pytest.raises(BadGarment):
         read_garment(folder / "nowhere")
+
+
+UNPRINTED = """
+format = 1
+title = "A holder that is not printed"
+sizes = ["s", "m"]
+[number.held]
+text = "the stitches of the held front"
+[place.front]
+text = "front holder"
+kind = "holder"
+live = "held"
+[place.neck]
+text = "neck needle"
+kind = "needle"
+[[step]]
+do = "pick up and knit"
+title = "Pick up"
+onto = "neck"
+expect = { neck = [40, 44] }
+  [[step.section]]
+  along = "side"
+  spots = 32
+  stitches = 24
+  [[step.section]]
+  from = "front"
+"""
+
+
+class TestNotPrinted:
+    """Numbers the recipe does not print."""
+
+    def _plan(self, at: Path, text: str, numbers: str = "") -> Plan:
+        (at / "recipe.toml").write_text(text, encoding="utf-8")
+        garment = f'format = 1\nid = "x"\ntitle = "x"\nrecipe = "recipe.toml"\nsize = "m"\n{numbers}'
+        (at / "garment.toml").write_text(garment, encoding="utf-8")
+        return plan_of(at)
+
+    def test_what_only_one_value_makes_come_out_is_taken(self, tmp_path: Path) -> None:
+        """44 in the band, 24 of them picked: the holder must hold 20, and the garment begins with that."""
+        assert self._plan(tmp_path, UNPRINTED).opening().on("front") == 20
+
+    def test_the_knitter_s_own_number_comes_first(self, tmp_path: Path) -> None:
+        """What she counted stands, whatever would come out."""
+        assert self._plan(tmp_path, UNPRINTED, "[number]\nheld = 19\n").opening().on("front") == 19
+
+    def test_what_nothing_tells_is_asked_for(self, tmp_path: Path) -> None:
+        """Without a printed count that it is part of, the garment's file must give it; the sentence says where."""
+        untold = UNPRINTED.replace("expect = { neck = [40, 44] }\n", "")
+        with pytest.raises(BadGarment, match=r"number\.held: the recipe does not print the stitches of the held front"):
+            self._plan(tmp_path, untold)

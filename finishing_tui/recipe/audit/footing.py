@@ -16,7 +16,7 @@ from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.kinds.base import Here
 from finishing_tui.recipe.model import Recipe, RecipeGauge
 from finishing_tui.recipe.natural import band_stitches, gauges, natural_ratios
-from finishing_tui.recipe.numbers import numbers_for
+from finishing_tui.recipe.numbers import none_in, numbers_for
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,11 +102,6 @@ def footing(inputs: Inputs) -> Footing:
         _per_10cm(gauge),
         *_gauges(gauge),
     )
-
-
-def none_in(recipe: Recipe, live: Mapping[str, int]) -> frozenset[str]:
-    """Return the places printed to hold nothing in a size where others hold some: a number by size comes to 0 there."""
-    return frozenset(name for name, place in recipe.place.items() if not isinstance(place.live, int) and not live[name])
 
 
 _natural = lru_cache(maxsize=64)(natural_ratios)
