@@ -122,6 +122,7 @@ async def test_a_changed_recipe_is_offered_and_may_be_declined(tmp_path: Path) -
 
 async def test_demo_garments_are_copied_to_the_shelf_and_opened(tmp_path: Path) -> None:
     """The demo garments are listed with what they are; the copy is the shelf's own, and what came is untouched."""
+    came = {path: path.read_bytes() for folder in shipped.demos().values() for path in folder.iterdir()}
     app = FinishingApp(tmp_path / "shelf", demos=True)
     async with app.run_test() as pilot:
         await settled(pilot)
@@ -132,17 +133,20 @@ async def test_demo_garments_are_copied_to_the_shelf_and_opened(tmp_path: Path) 
         assert app.in_hand.folder.parent == tmp_path / "shelf"
         await pilot.press("space", "q", "enter")
         assert isinstance(front(app), ShelfScreen)
-    assert not any((folder / NAME).exists() for folder in shipped.demos().values())
+    assert came == {path: path.read_bytes() for folder in shipped.demos().values() for path in folder.iterdir()}
 
 
 @pytest.mark.parametrize("name", sorted(shipped.demos()))
 async def test_every_demo_garment_opens(name: str, tmp_path: Path) -> None:
-    """Each of them is at its first step, with words to read and a key that goes on."""
+    """Each of them, not begun, under way or finished, is there with a key that goes on, or back where all is done."""
     shutil.copytree(shipped.demo(name), tmp_path / name)
     app = app_for(tmp_path / name)
     async with app.run_test(size=(40, 20)) as pilot:
+        await settled(pilot)
+        while not isinstance(front(app), AtTheNeedles):
+            await pilot.press("escape")
         state = needles(app).at_hand.state
-        await pilot.press("space")
+        await pilot.press(*(("space",) if state.current is not None else ("backspace", "backspace")))
         assert needles(app).at_hand.state != state
 
 
