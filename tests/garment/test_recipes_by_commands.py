@@ -1,0 +1,175 @@
+"""Every recipe that comes with the program, worked by commands to its end, as a knitter would work it.
+
+The audit and the tests of recipes work whole steps on paper. Here each press, count, lot and measure goes through
+``decide``, the store and ``evolve``, so what is proved of a recipe is proved of a garment in hand.
+"""
+
+from collections.abc import Mapping
+from itertools import cycle
+from typing import Literal
+
+import pytest
+
+from finishing_tui import shipped
+from finishing_tui.garment.commands import ChoosePace, Count, Finish, Measure, Other, Press
+from finishing_tui.garment.events import Pace
+from finishing_tui.garment.evolve import Happening
+from finishing_tui.garment.stored import from_row
+from finishing_tui.garment.work import Work
+from finishing_tui.glance.following import following
+from finishing_tui.recipe.kinds.count import CountStitches
+from finishing_tui.record import Record, as_data, as_text, record_of
+from tests.garment.paper import Paper, plan_for, recipe_of
+
+TEXTS = {name: path.read_text(encoding="utf-8") for name, path in shipped.recipes().items()}
+EVERY_SIZE = [(name, size) for name, text in TEXTS.items() for size in recipe_of(text).sizes]
+SIZES = {name: recipe_of(text).sizes for name, text in TEXTS.items()}
+SMALLEST_AND_LARGEST = [(name, sizes[at]) for name, sizes in SIZES.items() for at in (0, -1)]
+"""Between them lie all counts."""
+MIDDLE = [(name, sizes[len(sizes) // 2]) for name, sizes in SIZES.items()]
+
+Hand = Literal["right", "left"]
+
+
+def taken(
+    name: str, size: str, *, pace: Pace = "run", hand: Hand = "right", own: Mapping[str, int] | None = None
+) -> Paper:
+    """Return a garment just begun after a shipped recipe."""
+    return Paper(plan_for(TEXTS[name], size, hand=hand, own=own)).did(ChoosePace(pace))
+
+
+def work_of(paper: Paper) -> Work | None:
+    """Return the work under the needles."""
+    return paper.state.standing.work if paper.state.standing else None
+
+
+def unit(paper: Paper) -> None:
+    """Do the next thing as a knitter does: the count at a half mark, the lot of held stitches, a measure, a press."""
+    work = work_of(paper)
+    if work is None:
+        paper.did(Press())
+        return
+    stage, progress = work.stages[work.at], work.progress[work.at]
+    if stage.unit == "value":
+        paper.did(Measure("26"))
+    elif stage.act == "COUNT":
+        paper.did(Count(paper.state.ledger.on(stage.place), stage.place))
+    elif stage.takes_all:
+        paper.did(Finish())
+    else:
+        if progress.mark.units in stage.halts and progress.confirmed[1] < progress.mark.units:
+            paper.did(Count(progress.mark.loops))
+        paper.did(Press())
+
+
+def end_step(paper: Paper) -> None:
+    """Work the step under the needles to its end, and say that it is done: it is not asked twice."""
+    while (work := work_of(paper)) is None or not work.complete:
+        unit(paper)
+    paper.did(Finish())
+
+
+def to_the_end(paper: Paper) -> Paper:
+    """Work every step that is left."""
+    while paper.state.current is not None:
+        end_step(paper)
+    return paper
+
+
+def recorded(paper: Paper) -> Record:
+    """Return the record of a garment on paper."""
+    events = (from_row(row) for row in paper.rows)
+    return record_of(Happening(one.group, one.at, one.after_ms, one.event) for one in events)
+
+
+def is_complete(paper: Paper) -> Record:
+    """Return the record; the ledger is empty, every step of the size is done, and the record tells of all of them."""
+    state, plan = paper.state, paper.state.plan
+    assert state.ledger.empty, state.ledger
+    wanted = {index for index in range(len(state.steps)) if plan.is_for(index)}
+    assert {index for index, standing in enumerate(state.steps) if standing.status == "done"} == wanted
+    record = recorded(paper)
+    assert record.state == state
+    data = as_data(record)
+    assert data["finished"]
+    assert data["places"] == {}
+    text = as_text(record)
+    assert all(plan.step(index).title in text for index in wanted)
+    counted = {one.step - 1 for one in record.counts}
+    assert {index for index in wanted if isinstance(plan.step(index), CountStitches)} <= counted
+    return record
+
+
+@pytest.mark.parametrize(("name", "size"), EVERY_SIZE)
+def test_every_size_as_printed(name: str, size: str) -> None:
+    """With the printed numbers nothing is refused or asked twice, nothing departs, and nothing is left."""
+    record = is_complete(to_the_end(taken(name, size)))
+    assert record.deviations == ()
+    assert all(one.counted == one.expected for one in record.counts)
+
+
+@pytest.mark.parametrize(("name", "size"), MIDDLE)
+def test_loop_by_loop_by_a_left_handed_knitter(name: str, size: str) -> None:
+    """The other hand and the slowest pace come to the same end."""
+    is_complete(to_the_end(taken(name, size, pace="loop", hand="left")))
+
+
+@pytest.mark.parametrize(
+    ("name", "size", "off"), [(*one, off) for one, off in zip(SMALLEST_AND_LARGEST, cycle((2, -3)), strict=False)]
+)
+def test_a_few_rows_more_or_fewer(name: str, size: str, off: int) -> None:
+    """What the knitter is asked for may differ from print: all the same nothing is refused, and nothing is left."""
+    recipe = recipe_of(TEXTS[name])
+    printed = plan_for(TEXTS[name], size).numbers()
+    own = {key: printed[key] + off for key, number in recipe.number.items() if number.ask}
+    assert own
+    is_complete(to_the_end(taken(name, size, own=own)))
+
+
+@pytest.mark.parametrize(("name", "size"), MIDDLE)
+def test_one_stitch_missing_is_found_and_put_right(name: str, size: str) -> None:
+    """At the first count one stitch is missing: later numbers are named, the first repair mends all of them."""
+    paper = taken(name, size)
+    while paper.state.current is not None:
+        work = work_of(paper)
+        if work is not None and not work.complete and work.stages[work.at].act == "COUNT":
+            break
+        if work is not None and work.complete:
+            paper.did(Finish())
+        else:
+            unit(paper)
+    assert paper.state.current is not None
+    place = paper.state.plan.step(paper.state.current).main_place
+    before = paper.state
+    should = before.ledger.on(place)
+    paper.did(Count(should - 1, place))
+    assert paper.state.ledger.on(place) == should - 1
+    found = following(before, paper.state)
+    assert found is not None
+    assert "One missing" in found.lines[0]
+    paper.did(found.ways[0].command)
+    to_the_end(paper)
+    assert paper.state.ledger.empty
+    (told,) = [one for one in recorded(paper).counts if one.counted != one.expected]
+    assert (told.counted, told.expected) == (should - 1, should)
+
+
+@pytest.mark.parametrize(("name", "size"), MIDDLE)
+def test_the_other_thing_done_at_one_row(name: str, size: str) -> None:
+    """One row picked that should have been skipped, or the other way: the rest makes up for it, and it is recorded.
+
+    Where every spot is picked anyway (the ridges of the baby jacket) nothing could make up for it.
+    """
+    paper = taken(name, size, pace="spot")
+    strayed = False
+    while paper.state.current is not None:
+        work = work_of(paper)
+        if work is not None and work.complete:
+            paper.did(Finish())
+        elif not strayed and work is not None and 1 < (stage := work.stages[work.at]).target < stage.units:
+            paper.did(Press(), Press(), Other())
+            strayed = True
+        else:
+            unit(paper)
+    assert paper.state.ledger.empty
+    assert bool(recorded(paper).deviations) == strayed
