@@ -4,10 +4,11 @@ from contextlib import suppress
 from fractions import Fraction
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from finishing_tui.craft.errors import FinishingError, Impossible
+from finishing_tui.craft.figures import rounded
 from finishing_tui.craft.gauge import (
     Gauge,
     after_blocking,
@@ -17,7 +18,7 @@ from finishing_tui.craft.gauge import (
     say_gauge,
     stretch,
 )
-from finishing_tui.craft.lengths import Length, length, say_length
+from finishing_tui.craft.lengths import LONGEST, Length, length, say_length
 
 counts = st.fractions(1, 60, max_denominator=4)
 lengths = st.builds(length, st.fractions(1, 100, max_denominator=8), st.sampled_from(["cm", "in"]))
@@ -49,11 +50,20 @@ def test_the_unit_does_not_matter(stitches: Fraction, rows: Fraction, inches: in
 
 
 @given(gauges, gauges, lengths)
+@example(
+    Gauge(Fraction(1), Fraction(1), length(3, "in")),
+    Gauge(Fraction(1), Fraction(6), length(1, "cm")),
+    length(Fraction(259, 3), "in"),
+)
 def test_blocking_rows_are_the_nearest_whole_number(before: Gauge, blocked: Gauge, wanted: Length) -> None:
     """The rows to work lie within half a row of the length wanted, and measure what the two gauges say."""
     exact = blocked.rows_in(wanted)
     if exact < Fraction(1, 2):
         with pytest.raises(Impossible, match="less than one row"):
+            before_blocking(wanted, before, blocked)
+        return
+    if rounded(exact) / before.rows_per_cm > LONGEST or rounded(exact) / blocked.rows_per_cm > LONGEST:
+        with pytest.raises(Impossible, match="at most 10000 cm"):
             before_blocking(wanted, before, blocked)
         return
     work = before_blocking(wanted, before, blocked)
