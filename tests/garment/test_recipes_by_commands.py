@@ -5,7 +5,6 @@ The audit and the tests of recipes work whole steps on paper. Here each press, c
 """
 
 from collections.abc import Mapping
-from itertools import cycle
 from typing import Literal
 
 import pytest
@@ -108,22 +107,19 @@ def test_every_size_as_printed(name: str, size: str) -> None:
     assert all(one.counted == one.expected for one in record.counts)
 
 
-@pytest.mark.parametrize(("name", "size"), MIDDLE)
-def test_loop_by_loop_by_a_left_handed_knitter(name: str, size: str) -> None:
-    """The other hand and the slowest pace come to the same end."""
-    is_complete(to_the_end(taken(name, size, pace="loop", hand="left")))
+OTHERWISE: tuple[tuple[int, Hand, Pace], ...] = ((2, "left", "loop"), (-3, "right", "spot"))
+"""How the smallest and the largest size differ from print: asked numbers by so many, the hand, and the pace."""
 
 
-@pytest.mark.parametrize(
-    ("name", "size", "off"), [(*one, off) for one, off in zip(SMALLEST_AND_LARGEST, cycle((2, -3)), strict=False)]
-)
-def test_a_few_rows_more_or_fewer(name: str, size: str, off: int) -> None:
-    """What the knitter is asked for may differ from print: all the same nothing is refused, and nothing is left."""
+@pytest.mark.parametrize(("name", "size", "otherwise"), [(*one, at % 2) for at, one in enumerate(SMALLEST_AND_LARGEST)])
+def test_a_few_rows_more_or_fewer(name: str, size: str, otherwise: int) -> None:
+    """What the knitter is asked for may differ from print, for either hand: nothing is refused, and nothing is left."""
+    off, hand, pace = OTHERWISE[otherwise]
     recipe = recipe_of(TEXTS[name])
     printed = plan_for(TEXTS[name], size).numbers()
     own = {key: printed[key] + off for key, number in recipe.number.items() if number.ask}
     assert own
-    is_complete(to_the_end(taken(name, size, own=own)))
+    is_complete(to_the_end(taken(name, size, pace=pace, hand=hand, own=own)))
 
 
 @pytest.mark.parametrize(("name", "size"), MIDDLE)
