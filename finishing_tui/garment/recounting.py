@@ -15,7 +15,7 @@ from finishing_tui.craft.recount import Repair as Mending
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import Answer, Repair
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import explained_from, spot_with, strays, to_come
+from finishing_tui.garment.walk import explained_from, spot_with, strays, stretch_at, to_come
 from finishing_tui.garment.work import Mark, Progress, Stretch, Work
 from finishing_tui.recipe.stage import Stage
 
@@ -147,13 +147,28 @@ def _looked_at(index: int, stage: Stage, before: Progress, counted: int, put: Pu
     differ = _posted(stage, before.mark.loops, counted, FOUND, MISSING)
     here = Mark(spot, 0, counted)
     ways = [_way(stage, before, here, differ, mending) for mending in told.repairs]
-    # What was to make up for a stray beyond this spot is forgotten with it.
-    plan = _cut(before, spot) if any(stray > spot for stray, _ in strays(before)) else before
-    stays = replace(plan, mark=here, confirmed=(counted, spot))
+    stays = replace(_going_on(stage, before, spot, counted), mark=here, confirmed=(counted, spot))
     ways.append(Way("as it is", "Take the count down and go on by the plan there is.", stage, stays, differ))
     text = told.text.split("\n1. ")[0]
     verdict = told.verdict.value
     return Outlook(index, stage, before, counted, before.mark.loops, put, spot, verdict, text, tuple(ways))
+
+
+def _going_on(stage: Stage, before: Progress, spot: int, counted: int) -> Progress:
+    """Return the progress with the plan there is from ``spot`` on as a stretch of its own, which begins with the count.
+
+    What lay beyond the spot is forgotten with it: a stray and what was to make up for it, a later spacing.
+    """
+    kept = _cut(before, spot)
+    if not 0 < spot < stage.units:
+        return kept
+    last = stretch_at(kept, spot + 1)
+    if spot - last.start >= last.rhythm.spots:
+        return kept
+    behind = any(stray > spot for stray, _ in strays(before)) or any(one.start >= spot for one in before.stretches[1:])
+    moved = () if behind else tuple(pair for pair in stretch_at(before, spot + 1).moved if pair[0] > spot)
+    going_on = Stretch(spot, last.rhythm.rest(spot - last.start), moved, loops=counted)
+    return replace(kept, stretches=(*kept.stretches, going_on))
 
 
 def _way(stage: Stage, before: Progress, here: Mark, differ: tuple[Entry, ...], mending: Mending) -> Way:

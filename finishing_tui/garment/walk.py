@@ -58,10 +58,7 @@ def next_pick(stage: Stage, progress: Progress) -> int | None:
 
 def to_come(stage: Stage, progress: Progress, after: int) -> int:
     """Return how many loops the plan has on the spots after ``after``."""
-    stretch = stretch_at(progress, after + 1)
-    loops = stretch.rhythm.stitches - stretch.rhythm.up_to(min(max(after - stretch.start, 0), stretch.rhythm.spots))
-    shifts = (loops - stretch.rhythm.at(spot - stretch.start) for spot, loops in stretch.moved if spot > after)
-    return loops + sum(shifts) if after < stage.units else 0
+    return loops_up_to(progress, stage.units) - loops_up_to(progress, after) if after < stage.units else 0
 
 
 def loops_up_to(progress: Progress, spot: int) -> int:

@@ -43,7 +43,7 @@ def countables(state: State) -> tuple[Countable, ...]:
         return tuple(
             Countable(place, name(place), state.ledger.on(place), "counted") for place in (stage.front, stage.back)
         )
-    if stage.act == "COUNT":
+    if stage.counts:
         return (Countable("", f"the {name(stage.place)}", stage.units, "stitches counted"),)
     if stage.takes_all:
         return (Countable("", f"those done of {stage.title}", mark.units, "so many are done"),)

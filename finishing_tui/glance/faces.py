@@ -146,7 +146,7 @@ def _pairs(state: State, stage: Stage, progress: Progress) -> PairFace:
 
 
 def _rounds(state: State, stage: Stage, progress: Progress) -> RoundFace:
-    unit, done = stage.act.lower(), progress.mark.units
+    unit, done = stage.spot, progress.mark.units
     later = [(number, words) for number, words in stage.said if number > done + 1]
     coming = f"{unit} {later[0][0]}: {later[0][1]}" if later else ""
     stitches = state.ledger.on(stage.place)

@@ -148,7 +148,8 @@ def _time_left(state: State) -> str:
     if work is None or work.complete:
         return ""
     stage, mark = work.stages[work.at], work.progress[work.at].mark
-    left = max(stage.target - mark.loops, 0) if stage.unit == "spot" else stage.units - mark.units
+    counts_loops = stage.unit == "spot" and state.pace == "loop"
+    left = max(stage.target - mark.loops, 0) if counts_loops else stage.units - mark.units
     pace = pace_between(state.presses)
     # A run is many units at one press, so its presses say nothing of a unit.
     if pace is None or (stage.unit == "spot" and state.pace == "run"):

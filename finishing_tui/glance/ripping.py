@@ -46,6 +46,4 @@ def rip_points(state: State) -> tuple[RipPoint, ...]:
 
 
 def _unit(stage: Stage) -> str:
-    if stage.unit == "spot":
-        return stage.spot
-    return stage.act.lower() if stage.unit == "round" else stage.unit
+    return stage.spot if stage.unit in {"spot", "round"} else stage.unit

@@ -59,7 +59,8 @@ class Stage:
 
     ``unit``, ``units``: what a press stands for and how many there are (for spots: the spots of the section).
     ``title``: what it is called ("left front neck"). ``act``: the word of two metres ("PICK", "PAIR", "BIND OFF").
-    ``spot``: the name of a spot (row, ridge, chain, stitch), and ``rhythm``: which are picked; only for spots.
+    ``spot``: the name of a spot (row, ridge, chain, stitch), or of what is worked (round, row); ``rhythm``: which spots
+    are picked.
     ``target``: stitches it should give, where that is what is counted. ``place``: the place its count is read on.
     ``flows``, ``items``: what units enter; ``opening`` and ``closing``: what is entered when it begins and ends.
     ``halts``: spots after which a recount is due. ``words``: what to do, in a sentence. ``said``: words for single
@@ -70,7 +71,8 @@ class Stage:
     ``moves``: where a unit is several moves, each said on its own. ``bars``: in a seam, for each of its two sides how
     many bars every unit takes; ``front`` and ``back`` are then the sides, in words.
     ``mirrors``: the title of the section of this step that it is the mirror of, being walked second; ``as_worked``: its
-    rhythm is the mirror of what was really picked there, not of what was planned.
+    rhythm is the mirror of what was really picked there, not of what was planned. ``counts``: its units are only
+    counted, to see that they are there.
     """
 
     unit: Unit
@@ -101,6 +103,7 @@ class Stage:
     bars: tuple[tuple[int, ...], ...] = ()
     mirrors: str = ""
     as_worked: bool = False
+    counts: bool = False
 
     def moves_of(self, unit: int) -> tuple[str, ...]:
         """Return the moves of the ``unit``-th unit, in turn; none where a unit is one move."""

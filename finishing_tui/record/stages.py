@@ -27,10 +27,10 @@ def _done(stage: Stage, progress: Progress) -> str:
         case "pair":
             return f"{stage.title}: {units}{of}{_doubled(progress)}"
         case "round":
-            said = [f"{stage.act.lower()} {at}, {words}" for at, words in stage.said if at <= units]
-            return "; ".join([f"{plural(units, stage.act.lower())}{of}", *said])
+            said = [f"{stage.spot} {at}, {words}" for at, words in stage.said if at <= units]
+            return "; ".join([f"{plural(units, stage.spot)}{of}", *said])
         case "stitch":
-            many = progress.mark.loops if stage.act == "COUNT" else units
+            many = progress.mark.loops if stage.counts else units
             return f"{stage.title}: {stage.act.lower()} {many}{of}"
         case _:
             return f"{stage.title}: {progress.value} {stage.of}".rstrip()

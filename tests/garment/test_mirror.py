@@ -3,7 +3,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishing_tui.craft.rhythm import draw
-from finishing_tui.garment.commands import ChooseMirror, Count, Other, Press
+from finishing_tui.garment.commands import ChooseMirror, Count, Other, Press, PutRight
 from finishing_tui.garment.walk import done
 from finishing_tui.garment.work import Progress
 from finishing_tui.glance import offers
@@ -148,3 +148,27 @@ def test_taking_back_the_end_of_the_first_side_takes_its_mirror_back(presses: in
     assert paper.put_back() is None
     assert side(paper, 2) == after
     assert paper.replayed() == paper.state
+
+
+@pytest.mark.parametrize(
+    "command", [Count(24, place="band"), PutRight("here", "band", 1)], ids=["counted", "put right"]
+)
+def test_a_count_between_the_sides_leaves_the_mirror(command: Count | PutRight) -> None:
+    """Counting the needle, or making a stitch on it, after the first side: the second still goes as that was worked."""
+    paper = two_sides()
+    walk(paper, [True, True])
+    worked = side(paper, 2)[0]
+    assert worked.as_worked
+    paper.did(command)
+    assert side(paper, 2)[0] == worked
+
+
+def test_a_count_as_it_is_loses_only_the_stretch_before_it() -> None:
+    """11 counted where 12 were pressed, and on by the plan: from there on the real spots are mirrored."""
+    paper = two_sides()
+    paper.press(12)
+    paper.did(Count(11, answer="loops", repair="as it is"))
+    walk(paper, [True])
+    backwards, first = drawn(side(paper, 2)[0]), "".join(".x2"[loops] for loops in really(paper))
+    assert backwards[:17] == first[:14:-1]
+    assert (backwards[17:].count("x"), first[:15].count("x")) == (11, 12)

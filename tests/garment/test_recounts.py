@@ -8,7 +8,7 @@ from finishing_tui.craft.ledger import EDGE, FOUND, MISSING, Posting
 from finishing_tui.garment.commands import ChoosePace, Count, Finish, LeaveOut, Other, Press, RipBack
 from finishing_tui.garment.events import Recounted, Replanned
 from finishing_tui.garment.recounting import counted_stage, outlook
-from finishing_tui.garment.walk import loops_up_to, to_come
+from finishing_tui.garment.walk import loops_up_to, planned, to_come
 from finishing_tui.garment.work import Mark
 from finishing_tui.glance import recount_view
 from finishing_tui.recipe.kinds.work import Work as WorkStep
@@ -243,3 +243,31 @@ def test_a_section_is_not_counted_by_itself_once_another_thing_was_begun() -> No
     assert counted_stage(work_of(paper.state)) == 4
     assert work_of(paper.state).progress[0].mark.loops == 10
     assert paper.do(RipBack(6, 0, 14)) is None, "ripping back is how it is opened again"
+
+
+@given(sections(least=8, most=40), st.data())
+def test_what_is_to_come_is_what_is_planned(section_of: tuple[int, int, str, str], data: st.DataObject) -> None:
+    """After any counts and strays, the loops to come are those planned at the spots to come, one by one."""
+    spots, stitches, style, ends = section_of
+    paper = along(spots, stitches, style, ends)
+    for _ in range(data.draw(st.integers(1, 5))):
+        stage, progress = section(paper)
+        if progress.mark.units >= stage.units:
+            break
+        command = data.draw(
+            st.one_of(
+                st.just(Press()),
+                st.just(Other()),
+                st.builds(
+                    Count,
+                    st.integers(0, 2 * spots),
+                    answer=st.sampled_from(("loops", "rows left", "presses")),
+                    left=st.integers(0, spots),
+                    repair=st.sampled_from(("space the rest", "as it is", "first round", "rip back")),
+                ),
+            )
+        )
+        paper.do(command)
+        stage, progress = section(paper)
+        here = progress.mark.units
+        assert to_come(stage, progress, here) == sum(planned(progress, at) for at in range(here + 1, spots + 1))

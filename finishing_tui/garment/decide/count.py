@@ -30,11 +30,11 @@ def count(state: State, command: Count) -> tuple[AnyAct, ...] | Refusal:
     if counted_stage(work) is not None:
         return _section(state, work, command)
     if work.complete:
-        if work.stages and work.stages[-1].act == "COUNT":  # counted once more, before it is left
+        if work.stages and work.stages[-1].counts:  # counted once more, before it is left
             return _place(state, work, work.stages[-1].place, command.counted)
         return Refusal("this step is at its end; enter when it is right")
     stage, mark = work.stages[work.at], work.progress[work.at].mark
-    if stage.act == "COUNT":
+    if stage.counts:
         return _place(state, work, stage.place, command.counted)
     if stage.takes_all:
         if not mark.units <= command.counted <= stage.units:
@@ -136,7 +136,7 @@ def _place(state: State, work: Work, place: str, counted: int) -> tuple[AnyAct, 
     elif counted < held:
         entries = (Posting(place, MISSING, held - counted),)
     after = later_stages(state, work, place, entries)
-    if not work.complete and work.stages[work.at].act == "COUNT" and work.stages[work.at].place == place:
+    if not work.complete and work.stages[work.at].counts and work.stages[work.at].place == place:
         units = after.stages[work.at].units
         after = after.with_progress(work.at, replace(after.progress[work.at], mark=Mark(units, 0, counted)))
         entries += (*work.stages[work.at].closing, *openings(work.stages, work.at + 1))

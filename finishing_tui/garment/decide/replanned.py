@@ -43,6 +43,8 @@ def later_stages(state: State, work: Work, place: str, entries: Iterable[Entry])
 def _which(work: Work, index: int, anew: Stage, here: int) -> Stage:
     """Return the stage that stands from here on: the new one where it is to come, the old one where it is done."""
     old = work.stages[index]
+    if old.as_worked and old.units == anew.units:
+        return old  # it follows the first side as that was worked, whatever is counted between the two
     if index > here or (
         index == here and old.unit not in {"spot", "value"} and anew.units > work.progress[index].mark.units
     ):

@@ -78,7 +78,7 @@ def work_on(state: State, after: Mark, *, label: str = "") -> tuple[Worked] | Re
 def uncounted(state: State, stage: Stage, after: Mark) -> Refusal | None:
     """Refuse to count a place through when the ledger knows of another number there than should be: type it."""
     held = state.ledger.on(stage.place)
-    if stage.act != "COUNT" or after.units < stage.units or held == stage.units:
+    if not stage.counts or after.units < stage.units or held == stage.units:
         return None
     name = state.plan.here(state.ledger).name(stage.place)
     return Refusal(

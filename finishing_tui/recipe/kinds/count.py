@@ -24,7 +24,11 @@ class CountStitches(Step):
         held = here.ledger.on(self.place)
         wanted = held if self.count is None else count_of(self.count, here.numbers, here.size)
         words = f"Count the {here.name(self.place)}: there should be {wanted}. Type what you count, then enter."
-        return (Stage("stitch", wanted, here.name(self.place), "COUNT", words, wanted, self.place, takes_all=True),)
+        return (
+            Stage(
+                "stitch", wanted, here.name(self.place), "COUNT", words, wanted, self.place, takes_all=True, counts=True
+            ),
+        )
 
     @property
     def main_place(self) -> str:

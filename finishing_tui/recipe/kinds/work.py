@@ -108,6 +108,7 @@ class Work(Step):
                 words,
                 0,
                 self.on,
+                name,
                 flows=tuple(flows),
                 said=tuple(sorted(said.items())),
             ),
