@@ -120,22 +120,27 @@ class Strayed(Act):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Recounted(Act):
-    """A count was taken. ``expected``: what was known; ``answer``: what the difference was put down to."""
+    """A count was taken. ``expected``: what was known; ``answer``: what the difference was put down to.
+
+    ``what``: what was counted, in words: a section of an edge, or a place.
+    """
 
     step: int
     place: str
     counted: int
     expected: int
     answer: str
+    what: str
     verdict: str = ""
     repair: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RippedBack(Act):
-    """Work was taken out; ``fell``: later steps that fell with it."""
+    """Work was taken out, ``to`` a place in words; ``fell``: later steps that fell with it."""
 
     step: int
+    to: str
     fell: tuple[int, ...] = ()
 
 

@@ -104,7 +104,7 @@ def _count(at: str, act: Recounted) -> CountTaken:
         answer=act.answer,
         verdict=act.verdict,
         repair=act.repair,
-        text=act.label.removeprefix("the recount of ").removeprefix("the count of "),
+        text=act.what,
     )
 
 
@@ -122,5 +122,4 @@ def _deviations(standing: Iterable[tuple[str, Act]]) -> Iterator[Happened]:
 
 
 def _ripped(at: str, act: RippedBack) -> RippedOut:
-    text = act.label.removeprefix("ripping back to ")
-    return RippedOut(act.step + 1, at, text, tuple(step + 1 for step in act.fell))
+    return RippedOut(act.step + 1, at, act.to, tuple(step + 1 for step in act.fell))

@@ -44,14 +44,16 @@ def rip_back(state: State, command: RipBack) -> tuple[AnyAct, ...] | Refusal:
         return Refusal(f"{falls} with it, being worked later. Again to take all that out", replace(command, sure=True))
     changes = [Stood(one, state.steps[one], Standing()) for one in reversed(fell)]
     changes.append(Stood(step, state.steps[step], standing))
+    where = _where(stage, after.progress[command.stage].mark)
     return (
         RippedBack(
             step=step,
+            to=where,
             fell=tuple(fell),
             entries=entries,
             changes=tuple(changes),
             turned=Turned(state.current, step) if state.current != step else None,
-            label=f"ripping back to {_where(stage, after.progress[command.stage].mark)}",
+            label=f"ripping back to {where}",
             under=state.top,
         ),
         *_mending_back(state, changes),
