@@ -39,6 +39,8 @@ _NARROW, _WIDE = 40, 120
 
 _GARMENT = "garment.toml"
 """In a folder, files of this name are no recipes: they belong to garments in hand."""
+_TECHNIQUES = "techniques"
+"""In a folder of this name lie explanations of what the hands do, and no recipes."""
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -84,7 +86,8 @@ def _recipes(files: list[Path]) -> Iterator[Path]:
         if not file.is_dir():
             yield file
             continue
-        inside = [path for path in sorted(file.rglob("*.toml")) if path.name != _GARMENT]
+        found = sorted(file.rglob("*.toml"))
+        inside = [path for path in found if path.name != _GARMENT and path.parent.name != _TECHNIQUES]
         if not inside:
             raise FinishingError(f"{visible(str(file))}: this folder has no recipe in it (a file that ends in .toml)")
         yield from inside

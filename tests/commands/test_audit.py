@@ -116,8 +116,10 @@ def test_what_is_implied_is_told_for_all_sizes_at_once(capsys: pytest.CaptureFix
 
 
 def test_a_folder_is_all_the_recipes_in_it(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
-    """Folders are searched; a garment's own file is no recipe; of several files the ledger is not shown."""
+    """Folders are searched; garments' own files and techniques are no recipes; of several no ledger is shown."""
     (tmp_path / "deep").mkdir()
+    (tmp_path / "techniques").mkdir()
+    (tmp_path / "techniques" / "bow.toml").write_text("order = 1")
     (tmp_path / "a.toml").write_bytes(GOOD.read_bytes())
     (tmp_path / "deep" / "b.toml").write_bytes(WRONG.read_bytes())
     (tmp_path / "deep" / "garment.toml").write_text("id = 1")
