@@ -255,6 +255,8 @@ def _one_of_two(table: dict[str, Any]) -> dict[str, Any]:
         table = {key: value for key, value in table.items() if key != "tolerance" or "value" in table}
     if table.get("do") == "buttonholes" and "between" in table:
         table.pop("over", None)
+    if table.get("do") == "buttonholes" and table.get("method") == "yarn over":
+        table.pop("width", None)
     if "along" in table and "from" not in table and "gap" not in table:
         table.setdefault("spots", 14)
     if table.get("do") == "work":

@@ -230,7 +230,14 @@ AS_NOBODY = """
 import os, sys
 from pathlib import Path
 from finishing_tui.garment.journal import Journal, Unreachable, check, recover
-folder = Path(sys.argv[1])
+folder, rehearsal = map(Path, sys.argv[1:])
+Journal.create(rehearsal).close()  # whatever Python loads late is loaded while its own files may still be read
+for way in (Journal.open, recover, lambda place: Journal.open(place, look=True)):
+    got = way(rehearsal)
+    if isinstance(got, Journal):
+        list(got.rows())
+        got.close()
+check(rehearsal)
 if os.getuid() == 0:
     os.setgroups([])
     os.setgid(65534)
@@ -250,8 +257,9 @@ print(len(list(Journal.open(folder, look=True).rows())), check(folder).fault)
 @pytest.mark.parametrize("put_down", [True, False])
 def test_a_folder_that_can_only_be_read(tmp_path: Path, *, put_down: bool) -> None:
     """No right to write, whether it was put down or not: refused in a sentence, can be looked at, is not changed."""
-    folder = tmp_path / "garment"
+    folder, rehearsal = tmp_path / "garment", tmp_path / "rehearsal"
     folder.mkdir()
+    rehearsal.mkdir()
     fill(folder, 3)
     if not put_down:
         with Journal.open(folder) as journal:
@@ -271,7 +279,8 @@ def test_a_folder_that_can_only_be_read(tmp_path: Path, *, put_down: bool) -> No
         for place in above:
             place.chmod(place.stat().st_mode | 0o055)
         folder.chmod(0o555)
-        run = subprocess.run([sys.executable, "-c", AS_NOBODY, folder], capture_output=True, text=True, check=False)
+        command = [sys.executable, "-c", AS_NOBODY, folder, rehearsal]
+        run = subprocess.run(command, capture_output=True, text=True, check=False)
     finally:
         folder.chmod(0o700)
         for place, mode in modes.items():
