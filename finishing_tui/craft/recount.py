@@ -9,6 +9,7 @@ from enum import StrEnum
 from fractions import Fraction
 
 from finishing_tui.craft.errors import Impossible
+from finishing_tui.craft.figures import rounded
 from finishing_tui.craft.judging import Judgement, Verdict, judge
 from finishing_tui.craft.recount_words import (
     about_the_rest,
@@ -181,7 +182,7 @@ def _ways(
 def _by_nature(natural: Fraction, spots: int, ends: Ends) -> int:
     """Return the stitches that ``spots`` take by nature: the nearest whole number that these ends can have."""
     least = 0 if ends == "open" or not spots else 2 if ends == "closed" and spots > 1 else 1
-    return min(max((2 * natural * spots + 1) // 2, least), 2 * spots)
+    return min(max(rounded(natural * spots), least), 2 * spots)
 
 
 def _spaced(stitches: int, spots: int, style: Style, ends: Ends) -> Rhythm:

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from finishing_tui.craft.errors import Impossible
+from finishing_tui.craft.figures import rounded
 from finishing_tui.craft.judging import Judgement, Verdict, judge
 from finishing_tui.craft.words import decimal, many, percent, plural, times
 
@@ -56,8 +57,8 @@ def place(
             return None
         raise Impossible("without the number of spots, the rhythm you kept is needed too, such as 2/3")
     if at is not None:
-        return Place(at, max(_nearest(target / rhythm), at), sure=False)
-    walked = _nearest(counted / rhythm)
+        return Place(at, max(rounded(target / rhythm), at), sure=False)
+    walked = rounded(counted / rhythm)
     return Place(walked, walked + (walked if left is None else left), sure=False)
 
 
@@ -72,11 +73,6 @@ def _known(spots: int, at: int | None, left: int | None, *, half: bool) -> Place
     if not 0 <= at <= spots:
         raise Impossible(f"the spot must be from 0 to {spots}, not {at}")
     return Place(at, spots, sure=True)
-
-
-def _nearest(value: Fraction) -> int:
-    """Return the nearest whole number, a half upwards."""
-    return (2 * value + 1) // 2
 
 
 @dataclass(frozen=True, slots=True)

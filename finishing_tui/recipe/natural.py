@@ -6,6 +6,7 @@ from types import MappingProxyType
 from typing import get_args
 
 from finishing_tui.craft.edges import EdgeUnit, natural_ratio
+from finishing_tui.craft.figures import rounded
 from finishing_tui.craft.gauge import Gauge
 from finishing_tui.craft.lengths import length, read_length
 from finishing_tui.recipe.model import BandGauge, RecipeGauge
@@ -24,7 +25,7 @@ def band_stitches(gauge: RecipeGauge | None) -> int | None:
     """Return the stitches of the band in 10 cm, to the nearest whole one; None where no gauge is known."""
     if gauge is None:
         return None
-    return round(_gauge(gauge.band or gauge).stitches_in(length(10, "cm")))
+    return rounded(_gauge(gauge.band or gauge).stitches_in(length(10, "cm")))
 
 
 def gauges(gauge: RecipeGauge | None) -> tuple[Gauge | None, Gauge | None]:

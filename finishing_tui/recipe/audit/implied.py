@@ -11,6 +11,7 @@ from fractions import Fraction
 from types import MappingProxyType
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.figures import rounded
 from finishing_tui.craft.words import listing
 from finishing_tui.recipe.audit.finding import Compared, Finding
 from finishing_tui.recipe.audit.footing import Inputs, footing
@@ -124,7 +125,7 @@ def _single(rows: list[Row], at: int) -> Fraction | None:
 def _whole(value: Fraction | None, otherwise: int) -> int:
     if value is None:
         return otherwise
-    return min(max(round(value), 0), MOST)
+    return min(rounded(max(value, Fraction(0))), MOST)
 
 
 def _lines(inputs: Inputs, values: Mapping[str, int]) -> list[Row]:

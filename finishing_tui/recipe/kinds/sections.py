@@ -118,7 +118,7 @@ class Along:
             return count_of(self.stitches, here.numbers, here.size)
         if self.slope and here.body is not None:
             return max(1, count_along(read_slope(self.slope), here.body, here.band))
-        return min(spots, 1) and max(1, round(spots * here.natural.get(self.unit, USUAL[self.unit])))
+        return min(spots, 1) and max(1, rounded(spots * here.natural.get(self.unit, USUAL[self.unit])))
 
     def natural(self, here: Here, spots: int) -> Fraction | None:
         """Return the natural ratio of stitches to its spots, None where no gauge is known.

@@ -1,5 +1,6 @@
 """Sections given by their length or their slope."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -11,6 +12,8 @@ from finishing_tui.craft.gauge import read_gauge
 from finishing_tui.craft.slopes import count_along, read_slope, rows_of
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.sections import Along
+from finishing_tui.recipe.model import RecipeGauge
+from finishing_tui.recipe.natural import band_stitches, natural_ratios
 from finishing_tui.recipe.stage import Stage
 from tests.recipe.kinds.beginning import here, refused
 
@@ -72,6 +75,19 @@ def test_a_slope_without_a_gauge_takes_the_usual_ratio() -> None:
     """3 of 4 rows where nothing is known."""
     stage = stage_of(Along(along="neck", slope=SLOPE))
     assert (stage.units, stage.target, stage.natural) == (28, 21, "")
+
+
+def test_a_half_goes_up() -> None:
+    """The rule of every sum of the program: 3 of 4 over 30 rows are 22.5, so 23; the same at 3 of 4 by the gauge.
+
+    The band's own 22.5 in 10 cm are 23 as well.
+    """
+    assert stage_of(Along(along="edge", spots=30)).target == 23
+    gauge = RecipeGauge(stitches=9, rows=12, over="4 cm")
+    natural = natural_ratios(gauge)
+    (stage,) = step(Along(along="edge", spots=30)).stages(replace(here({}), natural=natural))
+    assert (natural["row"], stage.target) == (Fraction(3, 4), 23)
+    assert band_stitches(gauge) == 23
 
 
 def test_refusals_name_the_numbers() -> None:

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from finishing_tui.craft.edges import doubt
+from finishing_tui.craft.figures import rounded
 from finishing_tui.craft.words import decimal, plural
 from finishing_tui.recipe.audit.finding import Finding
 from finishing_tui.recipe.audit.look import Found, Instead, Look
@@ -86,7 +87,7 @@ def _natural(look: Look, place: int, section: Along, spots: int, stitches: int) 
     natural = section.natural(look.here, spots)
     doubtful = doubt(section.unit, stitches, spots, natural)
     if doubtful is not None:
-        wanted = round(natural * spots) if natural else None
+        wanted = rounded(natural * spots) if natural else None
         yield look.finding(
             "warning",
             "natural ratio",
