@@ -123,6 +123,18 @@ class TestBindOff:
         ledger = after(start, "bind off", from_="neck", keep="holder")
         assert (ledger.live, ledger.on(OFF), ledger.yarns) == ({"holder": 1}, 9, ("holder",))
 
+    def test_the_loop_beyond_some_is_kept(self) -> None:
+        """20 of 88 with ``keep``: binding off 20 works 21, so 67 stay, and the 21st goes to ``keep`` with the yarn."""
+        start = here(opened({"neck": 88}).enter(YarnEntry("neck", "joined")))
+        (stage,) = stages(start, "bind off", from_="neck", count=20, keep="holder")
+        ledger = start.ledger.enter(*whole(stage))
+        assert (ledger.live, ledger.on(OFF)) == ({"neck": 67, "holder": 1}, 20)
+        assert (ledger.yarns, ledger.tails) == (("holder",), {})
+        assert stage.said[0][1].endswith("put it on the front holder.")
+        (stage,) = stages(start, "bind off", from_="neck", count=20, keep="neck")
+        assert "belongs to the next stitches" in stage.said[0][1]
+        assert start.ledger.enter(*whole(stage)).live == {"neck": 68}
+
     def test_more_than_there_is(self) -> None:
         """The sentence names the place, what it has and what was wanted."""
         with pytest.raises(CannotBegin, match="the neck needle has 10 stitches, 11 were to be bound off"):

@@ -26,7 +26,7 @@ class BindOff(Step):
     method: str = ""
     """How, in words: "in rib, loosely", "sewn" ..."""
     keep: PlaceName | Literal[""] = ""
-    """The place that keeps the last loop, where it is not fastened off."""
+    """The place that keeps the last loop, where it is not fastened off; after ``count`` stitches, the loop beyond them."""
     yarn: Literal["same", "new"] = "same"
     """Whether the yarn that hangs there is used, or new yarn joined."""
     tail: TailName = ""
@@ -53,6 +53,11 @@ class BindOff(Step):
             cut = (YarnEntry(self.from_, "cut"),) if joined else here.cut_at(self.from_)
             closing = (*cut, *here.new_tail(self.tail or self.own_tail, started))
             said = ((many, "Cut the yarn and draw it through the last loop."),)
+        elif self.keep and self.keep != self.from_:
+            # Working one stitch more is what binds the last of them off, so there is one to keep.
+            closing = (Posting(self.from_, self.keep, 1), *here.after(*joined).carry(self.keep, self.from_))
+            kept = f"The loop left on the needle is not one of these: put it on the {here.name(self.keep)}."
+            said = ((many, kept),)
         else:
             closing = ()
             said = ((many, "The loop left on the needle is not one of these: it belongs to the next stitches."),)
