@@ -27,10 +27,10 @@ def ring(before: State, after: State) -> Ring | None:
         return None
     if any(old.mark.units < halt <= progress.mark.units for halt in stage.halts):
         return "recount"
-    return "run" if _at_a_run_s_end(stage, progress) and not _at_a_run_s_end(stage, old) else None
+    return "run" if _at_the_end_of_a_run(stage, progress) and not _at_the_end_of_a_run(stage, old) else None
 
 
-def _at_a_run_s_end(stage: Stage, progress: Progress) -> bool:
+def _at_the_end_of_a_run(stage: Stage, progress: Progress) -> bool:
     """Return whether only skips are left of the run the mark is in; a run of one spot has no end worth hearing."""
     at = progress.mark.units
     if not 0 < at < stage.units:
