@@ -2,8 +2,7 @@
 
 from dataclasses import dataclass
 
-from finishing_tui.garment.commands import PutRight
-from finishing_tui.garment.consequences import consequences
+from finishing_tui.garment.consequences import Mend, consequences
 from finishing_tui.garment.explained import explained
 from finishing_tui.garment.state import State
 
@@ -12,20 +11,11 @@ MOST_LINES = 5
 
 
 @dataclass(frozen=True, slots=True)
-class WayOn:
-    """One repair: in a few words, what it does to the look, and how to ask for it."""
-
-    text: str
-    look: str
-    command: PutRight
-
-
-@dataclass(frozen=True, slots=True)
 class Following:
     """What a count changes: ``lines`` name the later numbers; ``ways`` are the repairs, the last to carry on."""
 
     lines: tuple[str, ...]
-    ways: tuple[WayOn, ...]
+    ways: tuple[Mend, ...]
 
 
 def following(before: State, after: State) -> Following | None:
@@ -58,4 +48,4 @@ def following(before: State, after: State) -> Following | None:
         lines = [*explained(after, after.ledger.on(place) - before.ledger.on(place)), *lines]
     if len(lines) > MOST_LINES:
         lines = [*lines[: MOST_LINES - 1], f"and {len(lines) - MOST_LINES + 1} more numbers after these"]
-    return Following(tuple(lines), tuple(WayOn(one.text, one.look, one.command) for one in found.mends))
+    return Following(tuple(lines), found.mends)
