@@ -86,7 +86,7 @@ def _under(line: Line) -> str:
     return f"{line.heading or 'do'}: {line.text}"
 
 
-def following(seen: Glance) -> list[str]:
+def coming(seen: Glance) -> list[str]:
     """Return all about what comes next."""
     face = seen.face
     lines = [*heading(seen), *standing(face)]
@@ -198,7 +198,7 @@ def _worded_or_not(asked: str) -> Callable[[Glance], list[str]]:
 ASKED: Mapping[str, Callable[[Glance], list[str]]] = MappingProxyType(
     {
         "where": where,
-        "next": following,
+        "next": coming,
         "needles": holding,
         "ledger": ledger,
         "edge": lambda seen: edge(seen.face),
