@@ -26,7 +26,7 @@ class BindOff(Step):
     method: str = ""
     """How, in words: "in rib, loosely", "sewn" ..."""
     keep: PlaceName | Literal[""] = ""
-    """The place that keeps the last loop, where it is not fastened off; after ``count`` stitches, the loop beyond them."""
+    """The place that keeps the last loop, where it is not fastened off; after ``count`` stitches, the one beyond."""
     yarn: Literal["same", "new"] = "same"
     """Whether the yarn that hangs there is used, or new yarn joined."""
     tail: TailName = ""
