@@ -15,14 +15,16 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.files import reason
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.sources import FILE, recipe_path
+from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import READ
 from finishing_tui.recipe.model import Recipe, RecipeGauge
 from finishing_tui.recipe.numbers import numbers_for, size_index, unprinted_in
-from finishing_tui.recipe.reader import BadRecipe, Problem, read_recipe
-from finishing_tui.recipe.reader.errors import Path, spoken
+from finishing_tui.recipe.reader import BadRecipe, Problem, read_with_text
+from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.guards import MOST_BYTES, decoded, looked_over
 from finishing_tui.recipe.reader.near import near
-from finishing_tui.recipe.reader.sentences import given
+from finishing_tui.recipe.reader.placing import placed
+from finishing_tui.recipe.reader.sentences import sentences
 from finishing_tui.recipe.reader.syntax import parsed
 from finishing_tui.recipe.reader.text import tidy
 from finishing_tui.recipe.reader.values import problems, tidied
@@ -94,10 +96,7 @@ def read_garment(folder: File) -> tuple[GarmentFile, str]:
     data = tidied(data)
     found = [*problems(data), *_wrong(data)]
     if found:
-        from finishing_tui.recipe.reader.lines import line_of, lines_of  # noqa: PLC0415  (only to report)
-
-        lines = lines_of(text)
-        raise BadGarment(str(path), [Problem(line_of(at, lines), spoken(at), said) for at, said in found])
+        raise BadGarment(str(path), placed(found, text))
     return _adapter().validate_json(json.dumps(data)), text
 
 
@@ -107,8 +106,7 @@ def plan_of(folder: File) -> Plan:
     Raises ``BadGarment`` or ``BadRecipe`` with everything that is wrong with either.
     """
     garment, text = read_garment(folder)
-    recipe_file = recipe_path(folder, garment.recipe)
-    recipe = read_recipe(recipe_file)
+    recipe, recipe_text = read_with_text(recipe_path(folder, garment.recipe))
     own = _with_implied(folder / FILE, garment, recipe)
     _fits(folder / FILE, text, replace(garment, number=own), recipe)
     return Plan(
@@ -116,7 +114,7 @@ def plan_of(folder: File) -> Plan:
         title=garment.title,
         recipe=recipe,
         source=garment.recipe,
-        text=recipe_file.read_text(encoding="utf-8"),
+        text=recipe_text,
         file_text=text,
         size=garment.size,
         own=own,
@@ -154,7 +152,7 @@ def _with_implied(path: File, garment: GarmentFile, recipe: Recipe) -> Mapping[s
 
 
 def _fits(path: File, text: str, garment: GarmentFile, recipe: Recipe) -> None:
-    """Raise ``BadGarment`` unless the size and the numbers are the recipe's."""
+    """Raise ``BadGarment`` unless the size and the numbers are the recipe's, and every place can begin with them."""
     found: list[tuple[Path, str]] = []
     try:
         size = size_index(recipe, garment.size)
@@ -170,14 +168,13 @@ def _fits(path: File, text: str, garment: GarmentFile, recipe: Recipe) -> None:
             found.append((("number", name), said))
     if not found and size is not None:
         try:
-            numbers_for(recipe, size, garment.number)
+            numbers = numbers_for(recipe, size, garment.number)
+            for place in recipe.place.values():
+                count_of(place.live, numbers, size)
         except FinishingError as error:
             found.append((("number",), str(error)))
     if found:
-        from finishing_tui.recipe.reader.lines import line_of, lines_of  # noqa: PLC0415  (only to report)
-
-        lines = lines_of(text)
-        raise BadGarment(str(path), [Problem(line_of(at, lines), spoken(at), said) for at, said in found])
+        raise BadGarment(str(path), placed(found, text))
 
 
 @cache
@@ -197,24 +194,7 @@ def _wrong(data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
     try:
         _adapter().validate_json(json.dumps(data, default=lambda _: []), strict=True)
     except ValidationError as error:
-        for one in error.errors(include_url=False, include_context=False):
-            at: Path = tuple(one["loc"])
-            if one["type"] == "missing":
-                yield at, f"the key {str(at[-1])!r} is missing"
-            elif one["type"] == "unexpected_keyword_argument":
-                keys = RecipeGauge.__dataclass_fields__ if at[0] == "gauge" else GarmentFile.__dataclass_fields__
-                yield at, f"there is no such key here; {near(str(at[-1]), keys, 'there are')}"
-            else:
-                yield at, f"{given(one['input'])} stands here; {_WANTED.get(one['type'], one['msg'])}"
-
-
-_WANTED = {
-    "int_type": "a whole number is wanted, without quotes",
-    "string_type": "text in quotes is wanted",
-    "literal_error": "it is one of the words this key takes",
-    "dict_type": "a table of keys is wanted",
-    "dataclass_type": "a table of keys is wanted",
-}
+        yield from sentences(error.errors(include_url=False, include_context=False), data, GarmentFile)
 
 
 def _refused(path: File, why: str) -> BadGarment:

@@ -55,12 +55,12 @@ class InHand:
         """
         clock = clock or Clock()
         if not look and not (folder / NAME).exists():
-            plan = _plan(folder)  # what is wrong with the files is said before a journal is begun
-            return cls._begun(folder, plan, Journal.create(folder, on_change=on_change), clock)
+            opening = _opening(_plan(folder))  # what is wrong with the files is said before a journal is begun
+            return cls._begun(folder, opening, Journal.create(folder, on_change=on_change), clock)
         journal = Journal.open(folder, look=look, on_change=on_change)
         try:
             if not look and not journal.last_seq:  # its first sitting was cut off before anything was kept
-                return cls._begun(folder, _plan(folder), journal, clock)
+                return cls._begun(folder, _opening(_plan(folder)), journal, clock)
             state, seq = _state(journal)
         except BaseException:
             journal.close()
@@ -68,13 +68,13 @@ class InHand:
         return cls(folder, journal, state, seq, clock)
 
     @classmethod
-    def _begun(cls, folder: Path, plan: Plan, journal: Journal, clock: Clock) -> Self:
-        taken = Taken(plan, plan.opening(), len(plan.recipe.step))
-        state = first_state(taken)
-        first = next_step(state, -1)
-        opening = begin(state, first) if first is not None else Refusal("no step of this recipe is for this size")
-        hand = cls(folder, journal, state, 0, clock)
-        hand._store((taken, opening) if isinstance(opening, Begun) else (taken,))
+    def _begun(cls, folder: Path, opening: tuple[Taken | Begun, ...], journal: Journal, clock: Clock) -> Self:
+        try:
+            hand = cls(folder, journal, first_state(cast("Taken", opening[0])), 0, clock)
+            hand._store(opening)
+        except BaseException:
+            journal.close()
+            raise
         return hand
 
     def do(self, command: Command) -> Refusal | None:
@@ -177,6 +177,15 @@ def _plan(folder: Path) -> Plan:
     from finishing_tui.garment.file import plan_of  # noqa: PLC0415  (the reader: not for a garment under way)
 
     return plan_of(folder)
+
+
+def _opening(plan: Plan) -> tuple[Taken | Begun, ...]:
+    """Return what a journal begins with: the plan taken and, where a step can begin, the first one begun."""
+    taken = Taken(plan, plan.opening(), len(plan.recipe.step))
+    state = first_state(taken)
+    first = next_step(state, -1)
+    begun = None if first is None else begin(state, first)
+    return (taken, begun) if isinstance(begun, Begun) else (taken,)
 
 
 def _state(journal: Journal) -> tuple[State, int]:

@@ -8,7 +8,8 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.file import BadGarment, plan_of, read_garment
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.sources import recipe_path
-from finishing_tui.recipe.reader import BadRecipe
+from finishing_tui.recipe.model import Recipe
+from finishing_tui.recipe.reader import BadRecipe, read_text, read_with_text
 from finishing_tui.shipped import NotShipped
 from tests.garment.folders import garment_in
 from tests.garment.recipes import EDGE, NECKBAND
@@ -56,10 +57,10 @@ def test_a_garment_becomes_a_plan(tmp_path: Path) -> None:
 
 def test_everything_wrong_is_told_at_once_with_its_line(tmp_path: Path) -> None:
     """A key too many with the one that was meant, a wrong word, a number in quotes: three lines, three sentences."""
-    folder = garment_in(tmp_path, NECKBAND, more='hnad = "left"\nhand = "middle"\n[number]\nrows = "15"')
+    folder = garment_in(tmp_path, NECKBAND, more='yran = "grey"\nhand = "middle"\n[number]\nrows = "15"')
     said = told(folder)
     assert "garment.toml:6" in said
-    assert "'hand'" in said
+    assert "'yarn'" in said
     assert ":7" in said
     assert ":9" in said
     assert "a whole number is wanted" in said
@@ -93,6 +94,29 @@ def test_the_size_must_be_one_of_the_recipe(tmp_path: Path) -> None:
     said = told(garment_in(tmp_path, NECKBAND, "medium"))
     assert "small, large" in said
     assert "garment.toml:5" in said
+
+
+def test_every_place_can_begin(tmp_path: Path) -> None:
+    """A number of the knitter's that a place cannot begin with is told with what it comes to."""
+    text = UNPRINTED.replace('live = "held"', 'live = "held - 2"').replace("the stitches", "stitches")
+    folder = garment_in(tmp_path, text, "m", more="[number]\nheld = 1")
+    assert "held - 2 comes to -1; a count is from 0 to 100000" in told(folder)
+
+
+def test_the_text_that_is_kept_is_the_one_that_was_read(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The recipe is saved anew while it is read: the recipe and its text are still one another's."""
+    folder = garment_in(tmp_path, NECKBAND)
+    corrected = NECKBAND.replace("rounds  = 3", "rounds  = 5")
+    assert corrected != NECKBAND
+
+    def read_and_save(path: Path) -> tuple[Recipe, str]:
+        read = read_with_text(path)
+        path.write_text(corrected, encoding="utf-8")
+        return read
+
+    monkeypatch.setattr("finishing_tui.garment.file.read_with_text", read_and_save)
+    plan = plan_of(folder)
+    assert (plan.text, read_text(plan.text, "x")) == (NECKBAND, plan.recipe)
 
 
 def test_a_later_format_is_named(tmp_path: Path) -> None:

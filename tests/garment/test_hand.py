@@ -8,7 +8,7 @@ import pytest
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import Finish, Other, Press, Replan, WriteNote
 from finishing_tui.garment.hand import SNAPSHOT_EVERY, InHand
-from finishing_tui.garment.journal import NAME, InUse, Journal, NoJournal
+from finishing_tui.garment.journal import NAME, InUse, Journal, NoJournal, NotSaved
 from finishing_tui.garment.state import State
 from finishing_tui.garment.stored import SNAPSHOT, NotUnderstood, from_row
 from tests.garment.folders import Watch, garment_in
@@ -130,6 +130,41 @@ def test_a_garment_that_cannot_be_read_begins_no_journal(tmp_path: Path) -> None
     with pytest.raises(FinishingError, match="no size"):
         InHand.open(garment_in(tmp_path, EDGE, "enormous"))
     assert not (tmp_path / NAME).exists()
+
+
+def test_an_opening_that_cannot_be_worked_out_begins_no_journal(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Whatever goes wrong before the first event is known leaves the folder free, with no journal and no lock."""
+
+    def refuse(*_: object) -> None:
+        raise FinishingError("it cannot begin")
+
+    folder = garment_in(tmp_path, EDGE)
+    with monkeypatch.context() as patch:
+        patch.setattr("finishing_tui.garment.hand.begin", refuse)
+        with pytest.raises(FinishingError, match="it cannot begin"):
+            InHand.open(folder)
+    assert not (folder / NAME).exists()
+    InHand.open(folder).close()
+
+
+def test_an_opening_that_cannot_be_stored_lets_go_of_the_garment(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The lock is given back, so that it can be opened once the trouble is over."""
+
+    def refuse(*_: object, **__: object) -> None:
+        raise NotSaved("nothing can be kept")
+
+    folder = garment_in(tmp_path, EDGE)
+    with monkeypatch.context() as patch:
+        patch.setattr(Journal, "append", refuse)
+        with pytest.raises(NotSaved):
+            InHand.open(folder)
+    hand = InHand.open(folder)
+    assert hand.state.standing is not None
+    hand.close()
 
 
 def test_while_one_window_has_it_another_looks(tmp_path: Path) -> None:

@@ -6,6 +6,6 @@ finds lines (tree-sitter) is imported inside functions only: neither is needed o
 """
 
 from finishing_tui.recipe.reader.errors import BadRecipe, Problem
-from finishing_tui.recipe.reader.reader import read_recipe, read_text
+from finishing_tui.recipe.reader.reader import read_recipe, read_text, read_with_text
 
-__all__ = ["BadRecipe", "Problem", "read_recipe", "read_text"]
+__all__ = ["BadRecipe", "Problem", "read_recipe", "read_text", "read_with_text"]

@@ -14,20 +14,18 @@ from finishing_tui.recipe.kinds import BRITISH
 from finishing_tui.recipe.model import FORMAT, Recipe
 from finishing_tui.recipe.numbers import numbers_for, unprinted_in
 from finishing_tui.recipe.reader import rules, values
-from finishing_tui.recipe.reader.errors import BadRecipe, Path, Problem, spoken
+from finishing_tui.recipe.reader.errors import BadRecipe, Path, Problem
 from finishing_tui.recipe.reader.guards import MOST_BYTES, decoded, looked_over
 from finishing_tui.recipe.reader.links import Links
+from finishing_tui.recipe.reader.placing import MOST_TOLD, placed
 from finishing_tui.recipe.reader.sentences import sentences
 from finishing_tui.recipe.reader.shape import walk
 from finishing_tui.recipe.reader.syntax import parsed
-from finishing_tui.recipe.reader.text import tidy, visible
+from finishing_tui.recipe.reader.text import tidy
 from finishing_tui.recipe.sums import names_in
 
 if TYPE_CHECKING:
     from pydantic import TypeAdapter
-
-MOST_TOLD = 100
-"""Problems told of one file; whoever has more of them mends these first."""
 
 Found = Iterable[tuple[Path, str]]
 
@@ -36,6 +34,14 @@ def read_recipe(path: File) -> Recipe:
     """Return the recipe in the file ``path``.
 
     Raises ``BadRecipe`` with everything that is wrong, also when the file cannot be read.
+    """
+    return read_with_text(path)[0]
+
+
+def read_with_text(path: File) -> tuple[Recipe, str]:
+    """Return the recipe in the file ``path`` and the very text it was read from, line ends made plain.
+
+    The file is read once: whatever is saved to it meanwhile, the two belong together. Raises as ``read_recipe``.
     """
     try:
         with path.open("rb") as file:
@@ -50,7 +56,7 @@ def read_recipe(path: File) -> Recipe:
     text = decoded(raw)
     if isinstance(text, Problem):
         raise BadRecipe(str(path), [text])
-    return read_text(text, str(path))
+    return read_text(text, str(path)), text
 
 
 def read_text(text: str, name: str) -> Recipe:
@@ -66,7 +72,7 @@ def read_text(text: str, name: str) -> Recipe:
         raise BadRecipe(name, [data])
     if _newer(data):
         said = f"this recipe is of format {data['format']}, and this program reads format {FORMAT}; use a newer program"
-        raise BadRecipe(name, _placed([(("format",), said)], text))
+        raise BadRecipe(name, placed([(("format",), said)], text))
     data = _in_our_words(values.tidied(data))
     recipe, wrong = _validated(data)
     links = Links(data)
@@ -76,7 +82,7 @@ def read_text(text: str, name: str) -> Recipe:
     if recipe is not None and not found:
         found = tuple(islice(_worked_out(recipe, data), MOST_TOLD + 1))
     if recipe is None or found:
-        raise BadRecipe(name, _placed(found, text))
+        raise BadRecipe(name, placed(found, text))
     return recipe
 
 
@@ -115,7 +121,7 @@ def _validated(data: Mapping[str, Any]) -> tuple[Recipe | None, Found]:
         return _adapter().validate_json(plain, strict=True), ()
     except ValidationError as error:
         errors = error.errors(include_url=False, include_context=False, include_input=False)
-        return None, tuple(islice(sentences(errors, data), MOST_TOLD + 1))
+        return None, tuple(islice(sentences(errors, data, Recipe), MOST_TOLD + 1))
 
 
 def _worked_out(recipe: Recipe, data: Mapping[str, Any]) -> Found:
@@ -163,18 +169,3 @@ def _is_for(recipe: Recipe, path: Path, size: str) -> bool:
         return True
     sizes = recipe.step[path[1]].for_
     return not sizes or size in sizes
-
-
-def _placed(found: Found, text: str) -> list[Problem]:
-    """Return the problems with their lines, in the order of the file."""
-    # Only when there is something to report: a good recipe needs no lines, and its reader no second parser.
-    from finishing_tui.recipe.reader.lines import line_of, lines_of  # noqa: PLC0415
-
-    lines = lines_of(text)
-    problems = dict.fromkeys(
-        Problem(line_of(path, lines), visible(spoken(path)), visible(said)) for path, said in found
-    )
-    placed = sorted(problems, key=lambda problem: problem.line or 0)
-    if len(placed) > MOST_TOLD:
-        placed = [*placed[:MOST_TOLD], Problem(None, "", "and there are more; mend these first")]
-    return placed

@@ -32,11 +32,11 @@ _OTHER_WORDS: Mapping[str, str] = {"tension": "gauge", "name": "title", "descrip
 _COUNT = "a whole number, a list with one for each size, or in quotes the name of a number or a sum"
 
 
-def sentences(errors: list[Any], data: Any) -> Iterator[tuple[Path, str]]:
-    """Yield (path, sentence) for the validation's ``errors`` about ``data``, once for each path."""
+def sentences(errors: list[Any], data: Any, model: type) -> Iterator[tuple[Path, str]]:
+    """Yield (path, sentence) for the validation's ``errors`` about ``data`` as a ``model``, once for each path."""
     told: set[Path] = set()
     for error in errors:
-        settled = settle(Recipe, data, error["loc"])
+        settled = settle(model, data, error["loc"])
         if settled is None:
             continue
         path, wanted, value, owner = settled
@@ -70,7 +70,7 @@ def _sentence(error: str, path: Path, wanted: Any, value: Any, owner: type | Non
     if error.startswith("union_tag"):
         return _untold(wanted, value)
     if path == ("format",):
-        return f"{given(value)} stands here; the format of the file is 1"
+        return f"{given(value)} stands here; this program reads format 1"
     return f"{given(value)} stands here; {_right(wanted, value)}"
 
 

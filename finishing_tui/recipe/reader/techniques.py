@@ -9,13 +9,14 @@ from typing import TYPE_CHECKING, Any
 from finishing_tui.files import reason
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.reader import values
-from finishing_tui.recipe.reader.errors import BadRecipe, Path, Problem, spoken
+from finishing_tui.recipe.reader.errors import BadRecipe, Path, Problem
 from finishing_tui.recipe.reader.guards import MOST_BYTES, decoded, looked_over
 from finishing_tui.recipe.reader.near import near
-from finishing_tui.recipe.reader.sentences import given
+from finishing_tui.recipe.reader.placing import placed
+from finishing_tui.recipe.reader.sentences import sentences
 from finishing_tui.recipe.reader.syntax import parsed
 from finishing_tui.recipe.reader.text import unprintable
-from finishing_tui.recipe.techniques import HIGH, WIDE, HelpsAt, Technique
+from finishing_tui.recipe.techniques import HIGH, WIDE, Technique
 
 if TYPE_CHECKING:
     from pydantic import TypeAdapter
@@ -48,10 +49,7 @@ def read_technique_text(text: str, name: str) -> Technique:
     data = values.tidied(data)
     found = [*_characters(data), *_wrong(data)]
     if found:
-        from finishing_tui.recipe.reader.lines import line_of, lines_of  # noqa: PLC0415  (only to report)
-
-        lines = lines_of(text)
-        raise BadTechnique(name, [Problem(line_of(at, lines), spoken(at), said) for at, said in found])
+        raise BadTechnique(name, placed(found, text))
     return _adapter().validate_json(json.dumps(data))
 
 
@@ -84,25 +82,8 @@ def _wrong(data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
     try:
         technique = _adapter().validate_json(json.dumps(data, default=lambda _: []), strict=True)
     except ValidationError as error:
-        for one in error.errors(include_url=False, include_context=False):
-            at: Path = tuple(one["loc"])
-            if one["type"] == "missing":
-                yield at, f"the key {str(at[-1])!r} is missing"
-            elif one["type"] == "unexpected_keyword_argument":
-                keys = (HelpsAt if len(at) > 1 else Technique).__dataclass_fields__
-                yield at, f"there is no such key here; {near(str(at[-1]), keys, 'there are')}"
-            else:
-                yield at, f"{given(one['input'])} stands here; {_WANTED.get(one['type'], one['msg'])}"
+        yield from sentences(error.errors(include_url=False, include_context=False), data, Technique)
         return
     for number, sort in enumerate(technique.helps):
         if sort.do not in KINDS:
             yield ("helps", number, "do"), f"there is no such kind of step; {near(sort.do, KINDS, 'there are')}"
-
-
-_WANTED = {
-    "int_type": "a whole number is wanted, without quotes",
-    "string_type": "text in quotes is wanted",
-    "literal_error": "this program reads format 1",
-    "tuple_type": "a list in brackets is wanted",
-    "dataclass_type": "a table of keys is wanted",
-}
