@@ -64,9 +64,10 @@ def first_round(counted: int, rhythm: Rhythm, difference: int, unit: str) -> str
 
 def ripped(spot: int, loops: int, rhythm: Rhythm, unit: str) -> str:
     """Say how far to rip back, and how to go on from there."""
+    if not loops:
+        where = f" after {unit} {spot}" if spot else ""
+        return f"Take it all out and begin this section anew{where}; then it lies flat: {say(rhythm, unit)}."
     until = f"until {plural(loops, 'loop')} are left" if loops != 1 else "until 1 loop is left"
-    if loops == 0:
-        until = "all of it"
     return f"Rip back {until}, at {unit} {spot}; from there the rest lies flat: {say(rhythm, unit)}."
 
 

@@ -1,13 +1,15 @@
 """A recount, as a conversation: what was counted, what it may be put down to, and the ways to go on side by side."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import Answer, Count
-from finishing_tui.garment.recounting import Put, Way, counted_stage, outlook
+from finishing_tui.garment.recounting import Outlook, Way, counted_stage, outlook
 from finishing_tui.garment.state import State
 from finishing_tui.glance.faces import edge_of, rhythm_words
 from finishing_tui.glance.values import Edge
+from finishing_tui.recipe.stage import Stage
 
 ANSWERS: tuple[tuple[Answer, str], ...] = (
     ("presses", "I missed or doubled presses"),
@@ -16,6 +18,9 @@ ANSWERS: tuple[tuple[Answer, str], ...] = (
     ("half way", "I don't know the row: I am at the fold mark"),
 )
 """What a count that differs from the presses may be put down to, in the order it is asked."""
+
+EASILY_SAID = 12
+"""A natural ratio in stitches of more spots than this is not said in figures in a label."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +79,7 @@ def recount_view(state: State, counted: int, answer: Answer | None = None, left:
     for way in seen.ways:
         edge = edge_of(state, work, seen.index, way.progress)
         command = Count(counted, answer=answer, left=left, repair=way.repair)
-        ways.append(WayView(_label(way, seen.put), way.text, edge, rhythm_words(way.stage, way.progress), command))
+        ways.append(WayView(_label(way, seen), way.text, edge, rhythm_words(way.stage, way.progress), command))
     return RecountView(
         title=seen.stage.title,
         counted=counted,
@@ -91,14 +96,26 @@ def recount_view(state: State, counted: int, answer: Answer | None = None, left:
     )
 
 
-def _label(way: Way, put: Put) -> str:
+def _label(way: Way, seen: Outlook) -> str:
     if way.repair == "rip back":
         mark = way.progress.mark
-        if not mark.units:
-            return "rip all of it back"
+        if not mark.loops:
+            where = f"after {way.stage.spot} {mark.units}" if mark.units else "this section anew"
+            return f"take it all out, begin {where}"
         return f"rip back to {way.stage.spot} {mark.units}, {plural(mark.loops, 'loop')}"
-    if way.repair == "first round" and way.difference:
-        return f"natural ratio, then {way.difference:+d} in the first round"
-    if way.repair == "space the rest" and put == "presses":
+    if way.repair == "first round":
+        many = f"{abs(way.difference)} {'more' if way.difference > 0 else 'fewer'} in the first round"
+        ratio = _natural(seen.stage) if way.progress.mark.units < way.stage.units else ""
+        parts = (ratio, many if way.difference else "")
+        return ", then ".join(part for part in parts if part) or "as it is"
+    if way.repair == "space the rest" and seen.put == "presses":
         return "go on by the plan"
-    return {"space the rest": "space the rest", "first round": "natural ratio", "as it is": "as it is"}[way.repair]
+    return way.repair
+
+
+def _natural(stage: Stage) -> str:
+    """Say going on at the natural ratio: "3 of 4 to the end" where that is easily said."""
+    natural = Fraction(stage.natural) if stage.natural else Fraction(stage.target, stage.units)
+    if natural < 1 and natural.denominator <= EASILY_SAID:
+        return f"{natural.numerator} of {natural.denominator} to the end"
+    return f"every {stage.spot} to the end" if natural == 1 else "natural ratio to the end"
