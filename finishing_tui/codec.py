@@ -6,16 +6,14 @@ dataclasses from values that a checksum has already vouched for. It is not a val
 through ``recipe.reader``.
 
 Rules: a dataclass becomes an object of all its fields, with its class in ``"is"``, so that a default changed later
-cannot change what was stored; tuples become lists; a ``Fraction`` becomes ``"1/2"``; mappings keep their string keys.
-A field that is missing when read takes its default: that is how a field can be added.
+cannot change what was stored; tuples become lists; mappings keep their string keys. Nothing else is stored: a ratio is
+text in the model already. A field that is missing when read takes its default: that is how a field can be added.
 """
 
 import dataclasses
 import types
 import typing
 from collections.abc import Mapping
-from enum import StrEnum
-from fractions import Fraction
 from functools import cache
 from types import MappingProxyType
 from typing import Any, TypeVar, cast
@@ -30,9 +28,7 @@ class Unreadable(ValueError):
 def encode(value: Any) -> Any:
     """Return ``value`` as JSON values (dict, list, str, int, bool, None); raises ``TypeError`` for anything else."""
     if value is None or isinstance(value, bool | int | str):
-        return value.value if isinstance(value, StrEnum) else value
-    if isinstance(value, Fraction):
-        return str(value)
+        return value
     if isinstance(value, tuple):
         return [encode(item) for item in value]
     if isinstance(value, Mapping):
@@ -71,18 +67,8 @@ def _decode(wanted: Any, plain: Any) -> Any:
         if isinstance(plain, dict):
             item = typing.get_args(wanted)[1]
             return MappingProxyType({key: _decode(item, value) for key, value in plain.items()})
-    elif wanted is Any:
-        return plain
-    elif wanted is Fraction:
-        if isinstance(plain, str):
-            try:
-                return Fraction(plain)
-            except (ValueError, ZeroDivisionError) as error:
-                raise Unreadable(f"{plain!r} is not a fraction") from error
     elif isinstance(wanted, type) and dataclasses.is_dataclass(wanted):
         return _decode_dataclass(wanted, plain)
-    elif isinstance(wanted, type) and issubclass(wanted, StrEnum):
-        return wanted(plain)
     elif wanted is None or wanted is type(None):
         if plain is None:
             return None
@@ -99,7 +85,7 @@ def _decode_union(choices: tuple[Any, ...], plain: Any) -> Any:
     for choice in choices:
         try:
             return _decode(choice, plain)
-        except (Unreadable, ValueError):
+        except Unreadable:
             continue
     raise Unreadable(f"{plain!r} is none of {choices}")
 
@@ -123,5 +109,7 @@ def _decode_dataclass(wanted: type, plain: Any) -> Any:
         raise Unreadable(f"{wanted.__name__} has no {', '.join(sorted(unknown))}")
     try:
         return wanted(**{name: _decode(fields[name], value) for name, value in given.items()})
-    except TypeError as error:
+    except Unreadable:
+        raise
+    except (TypeError, ValueError) as error:  # a key too few, or values that do not go together
         raise Unreadable(str(error)) from error
