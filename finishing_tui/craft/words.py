@@ -35,6 +35,12 @@ def ordinal(place: int) -> str:
     return f"{place}{ending}"
 
 
+def sentence(text: str) -> str:
+    """Return ``text`` with a capital and, where it has no end yet, a full stop."""
+    text = text[:1].upper() + text[1:]
+    return text if text.endswith((".", "?", "!")) else f"{text}."
+
+
 def listing(parts: Sequence[str], last: str = "and") -> str:
     """Join parts as a sentence does: ``a``, ``a and b``, ``a, b and c``."""
     if len(parts) < 2:

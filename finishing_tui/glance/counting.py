@@ -5,6 +5,9 @@ from dataclasses import dataclass
 from finishing_tui.garment.recounting import counted_stage
 from finishing_tui.garment.state import State
 
+MOST_DIGITS = 6
+"""More digits than any count has."""
+
 
 @dataclass(frozen=True, slots=True)
 class Countable:

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
+from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import (
     ChoosePace,
     Other,
@@ -15,7 +16,7 @@ from finishing_tui.glance.ripping import rip_points
 from finishing_tui.plain import counting, recounting, stepping
 from finishing_tui.plain import help as helping
 from finishing_tui.plain.held import Held
-from finishing_tui.plain.questions import Choose, Hands, Reply, Text, sentence
+from finishing_tui.plain.questions import Choose, Hands, Reply, Text
 from finishing_tui.plain.ripping import ToWhere
 from finishing_tui.plain.words import word_for
 

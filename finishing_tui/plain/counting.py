@@ -2,11 +2,12 @@
 
 import re
 
+from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import Count, Measure
-from finishing_tui.glance.counting import Countable, asks_for_value, countables
+from finishing_tui.glance.counting import MOST_DIGITS, Countable, asks_for_value, countables
 from finishing_tui.plain import recounting
 from finishing_tui.plain.held import Held
-from finishing_tui.plain.questions import MOST_DIGITS, Choose, Hands, Reply, sentence, whole
+from finishing_tui.plain.questions import Choose, Hands, Reply, whole
 
 _VALUE = re.compile(r"[0-9]+(\.[0-9]*)?|\.[0-9]+")
 

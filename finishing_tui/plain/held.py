@@ -2,6 +2,7 @@
 
 from datetime import UTC
 
+from finishing_tui.craft.words import sentence
 from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.commands import Command, Refusal
 from finishing_tui.garment.hand import InHand
@@ -9,7 +10,6 @@ from finishing_tui.garment.state import State
 from finishing_tui.glance.glancing import look_at
 from finishing_tui.glance.offers import Offer, offers
 from finishing_tui.glance.values import Glance
-from finishing_tui.plain.questions import sentence
 
 
 class Held:

@@ -8,11 +8,10 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
+from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import Command, Refusal
 from finishing_tui.garment.state import State
-
-MOST_DIGITS = 6
-"""More digits than any count has."""
+from finishing_tui.glance.counting import MOST_DIGITS
 
 _WHOLE = re.compile(rf"[0-9]{{1,{MOST_DIGITS}}}")
 
@@ -49,12 +48,6 @@ Reply = tuple[list[str], "Question | None"]
 def whole(line: str) -> int | None:
     """Return the whole number a line is, of at most six plain digits; None when it is anything else."""
     return int(line) if _WHOLE.fullmatch(line) else None
-
-
-def sentence(text: str) -> str:
-    """Return ``text`` with a capital and a full stop."""
-    text = text[:1].upper() + text[1:]
-    return text if text.endswith((".", "?", "!")) else f"{text}."
 
 
 @dataclass(frozen=True)

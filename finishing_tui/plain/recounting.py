@@ -1,10 +1,11 @@
 """The recount as a conversation: how many there are, what a difference is put down to, and how to go on."""
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import Answer
 from finishing_tui.glance.counting import Countable
 from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view
-from finishing_tui.plain.questions import Choose, Hands, Number, Reply, sentence
+from finishing_tui.plain.questions import Choose, Hands, Number, Reply
 
 
 def how_many(countable: Countable) -> Number:

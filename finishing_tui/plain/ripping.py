@@ -3,9 +3,10 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import Command, RipBack
 from finishing_tui.glance.ripping import RipPoint
-from finishing_tui.plain.questions import Hands, Number, Reply, YesOrNo, sentence, whole
+from finishing_tui.plain.questions import Hands, Number, Reply, YesOrNo, whole
 
 AT_A_TIME = 9
 """So many places are said at a time."""

@@ -3,6 +3,7 @@
 It neither reads nor writes a stream, so that every answer can be known for what it is.
 """
 
+from finishing_tui.craft.words import sentence
 from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.commands import Replan
 from finishing_tui.garment.hand import InHand
@@ -13,7 +14,7 @@ from finishing_tui.plain import telling
 from finishing_tui.plain.acts import ACTS, KEEPS_ASKING, offered
 from finishing_tui.plain.counting import number
 from finishing_tui.plain.held import Held
-from finishing_tui.plain.questions import Hands, Question, Reply, YesOrNo, sentence
+from finishing_tui.plain.questions import Hands, Question, Reply, YesOrNo
 from finishing_tui.plain.telling import ASKED
 from finishing_tui.plain.words import Heard, understood, word_for
 

@@ -8,6 +8,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Literal
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import (
     ChoosePace,
     Command,
@@ -23,7 +24,7 @@ from finishing_tui.garment.commands import (
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.state import State
 from finishing_tui.glance.actions import ACTIONS, ActionId
-from finishing_tui.glance.counting import Countable, asks_for_value, countables, meaning
+from finishing_tui.glance.counting import MOST_DIGITS, Countable, asks_for_value, countables, meaning
 from finishing_tui.glance.offers import Offer, offers
 from finishing_tui.glance.recounts import recount_view
 from finishing_tui.glance.rings import Ring, ring
@@ -33,9 +34,6 @@ if TYPE_CHECKING:
 
 Opening = Literal["recount", "rip back", "note", "help", "put down", "which needle: other", "which needle: count"]
 """What must be opened before anything can be decided."""
-
-MOST_DIGITS = 6
-"""More digits than any count has."""
 
 LOOKING_ONLY = "Another window has this garment in hand; here it can only be looked at"
 
@@ -132,9 +130,9 @@ class AtHand:
 
         return following(before, self.state)
 
-    def say(self, sentence: str) -> None:
+    def say(self, text: str) -> None:
         """Say something that is no refusal."""
-        self.said, self.alarm = _sentence(sentence), False
+        self.said, self.alarm = sentence(text), False
 
     def count(self, place: str) -> Opening | None:
         """Take the typed digits as the count of ``place`` (a section of an edge, or what is under way, when empty)."""
@@ -289,13 +287,8 @@ class AtHand:
             if "again" not in refusal.sentence.lower():
                 self.said = f"{self.said} {ACTIONS[action].shown.capitalize()} again does it all the same."
 
-    def _refuse(self, sentence: str) -> None:
-        self.said, self.alarm, self.rings = _sentence(sentence), True, "refused"
+    def _refuse(self, text: str) -> None:
+        self.said, self.alarm, self.rings = sentence(text), True, "refused"
 
     def _quiet(self) -> None:
         self.said, self.alarm, self.rings = "", False, None
-
-
-def _sentence(text: str) -> str:
-    text = text[:1].upper() + text[1:]
-    return text if text.endswith((".", "?", "!")) else f"{text}."

@@ -5,9 +5,11 @@ from textual.binding import Binding
 from textual.containers import Vertical
 from textual.screen import Screen
 
+from finishing_tui.craft.words import sentence
 from finishing_tui.glance.coming_back import ComingBack
+from finishing_tui.glance.counting import MOST_DIGITS
 from finishing_tui.glance.values import Face, PairFace, RoundFace, SpotFace, StitchFace
-from finishing_tui.screens.at_hand import MOST_DIGITS, AtHand
+from finishing_tui.screens.at_hand import AtHand
 from finishing_tui.widgets.figure_pair import WIDE, FigurePair, Shown
 from finishing_tui.widgets.holdings import Holdings
 from finishing_tui.widgets.key_line import KeyLine
@@ -55,7 +57,7 @@ class ComingBackScreen(Screen[int | None]):
             (where, "bold $mark"),
             *((f"Note: {note}", "$mark") for note in back.notes),
             (f"You were at {back.last}.", "$foreground"),
-            (f"{back.next[:1].upper()}{back.next[1:]}.", "bold $act"),
+            (sentence(back.next), "bold $act"),
             (lie, "$foreground"),
         )
         self.query_one(Holdings).show(now)

@@ -6,11 +6,9 @@ from textual.containers import Vertical
 from textual.screen import ModalScreen
 from textual.widgets import Input
 
+from finishing_tui.garment.decide.sittings import LONGEST_NOTE
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.sentences import Sentences
-
-LONGEST = 500
-"""The longest line, as the journal takes it."""
 
 
 class OneLine(ModalScreen[str | None]):
@@ -28,7 +26,7 @@ class OneLine(ModalScreen[str | None]):
         """Lay out the question over the line."""
         with Vertical(classes="box"):
             yield Sentences()
-            yield Input(max_length=LONGEST, select_on_focus=False)
+            yield Input(max_length=LONGEST_NOTE, select_on_focus=False)
             yield KeyLine()
 
     def on_mount(self) -> None:

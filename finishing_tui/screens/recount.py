@@ -8,9 +8,11 @@ from textual.containers import Vertical
 from textual.screen import Screen
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import Answer
+from finishing_tui.glance.counting import MOST_DIGITS
 from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view
-from finishing_tui.screens.at_hand import MOST_DIGITS, AtHand
+from finishing_tui.screens.at_hand import AtHand
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.key_line import KeyLine
@@ -139,7 +141,7 @@ class RecountScreen(Screen[None]):
         try:
             view = recount_view(self._at_hand.state, counted, answer, self._left)
         except FinishingError as error:
-            self._say(f"{error}"[:1].upper() + f"{error}"[1:])
+            self._say(sentence(str(error)))
             return
         if view.matches:
             if self._at_hand.do(view.ways[0].command):
@@ -160,7 +162,7 @@ class RecountScreen(Screen[None]):
             "count": f"Count {countable.text}.",
             "answer": "The count and the presses differ. What is it?",
             "left": f"How many {self._unit()}s are left in this section?",
-            "ways": f"{verdict[:1].upper()}{verdict[1:]}. How to go on?",
+            "ways": f"{sentence(verdict)} How to go on?",
         }[self._stage]
         told = [line for line in view.text.split("\n") if line] if view else []
         self.query_one(Sentences).show((asked, "bold"), *((line, "$foreground") for line in told))

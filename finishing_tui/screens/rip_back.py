@@ -7,10 +7,12 @@ from textual.binding import Binding
 from textual.containers import Vertical
 from textual.screen import Screen
 
+from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import RipBack
+from finishing_tui.glance.counting import MOST_DIGITS
 from finishing_tui.glance.ripping import RipPoint, rip_points
 from finishing_tui.screens.asking import KEYS
-from finishing_tui.screens.at_hand import MOST_DIGITS, AtHand
+from finishing_tui.screens.at_hand import AtHand
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.key_line import KeyLine
@@ -112,8 +114,7 @@ class RipBackScreen(Screen[None]):
     def _draw(self) -> None:
         asked = "I took it out to ..."
         if self._point is not None:
-            asked = f"{self._point.text}. To which {self._point.unit}, 0 to {self._point.most}?"
-            asked = asked[:1].upper() + asked[1:]
+            asked = sentence(f"{self._point.text}. To which {self._point.unit}, 0 to {self._point.most}?")
         self.query_one(Sentences).show((asked, "bold"), ("What is taken out stays in the record.", "$quiet"))
         self.query_one(Choices).display = self._point is None
         figures = self.query_one(FigurePair)

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishing_tui.craft.words import decimal, listing, number, ordinal, percent, plural, times
+from finishing_tui.craft.words import decimal, listing, number, ordinal, percent, plural, sentence, times
 
 
 def test_numbers_are_words_up_to_twelve() -> None:
@@ -62,3 +62,14 @@ def test_decimals_are_within_half_a_last_place(value: Fraction, places: int) -> 
 def test_percent() -> None:
     """One decimal at most."""
     assert [percent(Fraction(1, 20)), percent(Fraction(-3, 40))] == ["5 %", "-7.5 %"]
+
+
+def test_a_sentence_begins_and_ends_as_one() -> None:
+    """A capital at its head; a full stop only where it has no end yet; what was a sentence stays as it is."""
+    assert [sentence("count it"), sentence("really?"), sentence("Done!")] == ["Count it.", "Really?", "Done!"]
+
+
+@given(st.text(min_size=1))
+def test_a_sentence_stays_a_sentence(text: str) -> None:
+    """What is a sentence already is not changed, whatever it is about."""
+    assert sentence(sentence(text)) == sentence(text)
