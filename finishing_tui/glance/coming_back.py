@@ -57,15 +57,15 @@ def next_words(face: Face) -> str:
         case ItemFace():
             return face.items[face.done] if face.done < len(face.items) else face.act
         case MessageFace():
-            return face.words
+            return f"{face.words[:1].lower()}{face.words[1:]}".removesuffix(".")
         case _:
             return face.words
 
 
 def _last(seen: Glance) -> str:
-    if seen.take_back:
-        return f"step {seen.step}, {seen.heading}: {counted(seen.face)} (last: {seen.take_back})"
-    return f"step {seen.step}, {seen.heading}: {counted(seen.face)}"
+    where = f"step {seen.step}, {seen.heading}" if seen.step else "the end"
+    done = "" if isinstance(seen.face, MessageFace) else f": {counted(seen.face)}"  # its words are what comes next
+    return f"{where}{done}{f' (last: {seen.take_back})' if seen.take_back else ''}"
 
 
 def ago(since: str, now: datetime) -> str:

@@ -23,7 +23,7 @@ from finishing_tui.recipe.stage import Stage
 def face_of(state: State, work: Work) -> Face:
     """Return the face of the stage under way of a step that was begun."""
     if work.complete:
-        return MessageFace("DONE?", "Everything of this step is done. Enter when it looks right.", good=True)
+        return MessageFace("DONE?", "This step is done: look it over, then enter.", good=True)
     index = work.at
     stage, progress = work.stages[index], work.progress[index]
     match stage.unit:

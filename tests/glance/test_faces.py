@@ -203,7 +203,7 @@ def test_the_faces_of_a_garment_on_its_way() -> None:
     assert isinstance(face, ValueFace)
     assert (face.unit, face.value, counted(face)) == ("cm", "", "nothing typed yet")
     face = glance(paper.did(Measure("61")).state, NOW).face
-    assert face == MessageFace("DONE?", "Everything of this step is done. Enter when it looks right.", good=True)
+    assert face == MessageFace("DONE?", "This step is done: look it over, then enter.", good=True)
     face = glance(paper.did(Finish()).state, NOW).face
     assert isinstance(face, MessageFace)
     assert (face.act, face.good) == ("FINISHED", True)

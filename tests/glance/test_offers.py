@@ -183,6 +183,14 @@ def test_coming_back_to_a_garment_that_was_cut_off() -> None:
     assert seen.cut_off
 
 
+def test_coming_back_to_the_end_of_a_step() -> None:
+    """What is next is said in a few words, and the same words do not stand a second time as where it was left."""
+    paper = press_to_the_end(along(8, 6).did(PickUp())).did(PutGarmentDown(""))
+    seen = coming_back(paper.state, NOW)
+    assert seen.next == "next: this step is done: look it over, then enter"
+    assert seen.last == "step 1, Pick up"
+
+
 def test_time_left_is_said_only_when_it_can_be_known() -> None:
     """Six presses a second apart tell the pace of an edge; at run pace, and at the start, nothing is said."""
     paper = along(40, 30).did(PickUp())
