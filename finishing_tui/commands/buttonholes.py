@@ -3,7 +3,7 @@
 import argparse
 
 from finishing_tui.commands.answer import Answer, whole
-from finishing_tui.craft.buttonholes import buttonholes
+from finishing_tui.craft.buttonholes import MOST_HOLES, buttonholes
 from finishing_tui.craft.counts import MOST
 
 EXAMPLE = """a worked example:
@@ -18,15 +18,22 @@ EXAMPLE = """a worked example:
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Declare what ``finishing buttonholes`` takes."""
     parser.add_argument("stitches", type=whole(1, MOST), help="stitches of the band")
-    parser.add_argument("--holes", type=whole(1, 1_000), required=True, metavar="N", help="how many buttonholes")
+    parser.add_argument("--holes", type=whole(1, MOST_HOLES), required=True, metavar="N", help="how many buttonholes")
     parser.add_argument("--width", type=whole(1, MOST), required=True, metavar="W", help="stitches bound off for each")
     parser.add_argument("--first", type=whole(1, MOST), default=3, metavar="M", help="stitches before the first (3)")
-    parser.add_argument("--last", type=whole(1, MOST), metavar="M", help="stitches after the last (as many as before)")
+    parser.add_argument(
+        "--last",
+        type=whole(1, MOST),
+        metavar="M",
+        help="stitches after the last (what one hole leaves; else as before the first)",
+    )
 
 
 def answer(args: argparse.Namespace) -> Answer:
     """Say the row; raises ``Impossible`` when the band cannot hold the holes."""
-    last = args.first if args.last is None else args.last
+    last = args.last
+    if last is None:  # one hole leaves only one answer
+        last = args.first if args.holes > 1 else max(args.stitches - args.first - args.width, 1)
     found = buttonholes(args.stitches, args.holes, args.width, args.first, last)
     data = {
         "stitches": found.stitches,

@@ -13,6 +13,9 @@ from finishing_tui.craft.even_parts import spread
 from finishing_tui.craft.totals import Repeat
 from finishing_tui.craft.words import listing, plural
 
+MOST_HOLES = 1_000
+"""No band has more holes than this."""
+
 
 @dataclass(frozen=True, slots=True)
 class Buttonholes:
@@ -40,7 +43,7 @@ def buttonholes(stitches: int, holes: int, width: int, first: int, last: int) ->
     Raises Impossible when a number is out of range, or margins, holes and a gap of one stitch at least do not fit.
     """
     counted("The stitches of the band", stitches)
-    counted("The buttonholes", holes, 1, 1_000)
+    counted("The buttonholes", holes, 1, MOST_HOLES)
     for what, count in (("width of a hole", width), ("stitches before the first hole", first)):
         counted(f"The {what}", count)
     counted("The stitches after the last hole", last)
@@ -83,7 +86,7 @@ def band_for(holes: int, width: int, gap: int, first: int, last: int) -> int:
 
     Raises Impossible for numbers out of range.
     """
-    counted("The buttonholes", holes, 1, 1_000)
+    counted("The buttonholes", holes, 1, MOST_HOLES)
     for what, count in (("width of a hole", width), ("gap", gap), ("first margin", first), ("last margin", last)):
         counted(f"The {what}", count)
     return first + last + holes * width + (holes - 1) * gap
@@ -103,7 +106,7 @@ def equal_gaps(stitches: int, holes: int, width: int) -> tuple[tuple[int, int], 
     86 stitches with 5 holes of 2: (2, 18), (4, 17), (6, 16) ... Raises Impossible out of range.
     """
     counted("The stitches of the band", stitches)
-    counted("The buttonholes", holes, 2, 1_000)
+    counted("The buttonholes", holes, 2, MOST_HOLES)
     counted("The width of a hole", width, 1, MOST)
     rest = stitches - holes * width
     return tuple(

@@ -84,7 +84,3 @@ class Plan:
         """Return the plan with the step at ``index`` replaced."""
         steps = (*self.recipe.step[:index], step, *self.recipe.step[index + 1 :])
         return replace(self, recipe=replace(self.recipe, step=steps))
-
-    def with_numbers(self, own: Mapping[str, int]) -> "Plan":
-        """Return the plan with the knitter's own numbers replaced."""
-        return replace(self, own=MappingProxyType(dict(own)))

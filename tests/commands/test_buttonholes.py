@@ -22,13 +22,20 @@ def test_programs_get_gaps_and_starts(capsys: pytest.CaptureFixture[str]) -> Non
     assert ask_json(capsys, "buttonholes", "100", "--holes", "7", "--width", "4") == found
 
 
+def test_one_hole_leaves_one_answer(capsys: pytest.CaptureFixture[str]) -> None:
+    """20 stitches, 3 before a hole of 2: 15 are after it, and nobody has to work that out."""
+    found = ask_json(capsys, "buttonholes", "20", "--holes", "1", "--width", "2", "--first", "3")
+    assert (found["last"], found["gaps"], found["starts"]) == (15, [], [4])
+
+
 @pytest.mark.parametrize(
     ("words", "says"),
     [
         (("100",), "required: --holes, --width"),
         (("20", "--holes", "9", "--width", "9"), "95 at least"),
         (("20", "--holes", "0", "--width", "2"), "from 1 to 1000"),
-        (("20", "--holes", "1", "--width", "2"), "not 3"),
+        (("20", "--holes", "1", "--width", "2", "--last", "3"), "not 3"),
+        (("5", "--holes", "1", "--width", "2"), "6 at least"),
     ],
 )
 def test_refusals(capsys: pytest.CaptureFixture[str], words: tuple[str, ...], says: str) -> None:

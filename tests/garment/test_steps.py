@@ -284,7 +284,7 @@ def test_a_changed_plan_is_for_steps_to_come() -> None:
     """Sixteen rows, not fourteen: a pick-up under way keeps its fourteen, one that is to come has sixteen."""
     for step, rows in ((6, 14), (5, 16)):
         paper = at(step)
-        paper.did(Replan(paper.state.plan.with_numbers({"rows": 16}), "counted again"))
+        paper.did(Replan(replace(paper.state.plan, own={"rows": 16}), "counted again"))
         assert section_rows(reach(paper, 6)) == rows
 
 

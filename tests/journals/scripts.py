@@ -1,7 +1,7 @@
 """The commands from which each stored journal was made. To see what is in a journal, read its script."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from finishing_tui.garment.commands import (
     AlreadyAt,
@@ -106,7 +106,7 @@ def _edge_first(hand: InHand) -> None:
 
 def _edge_second(hand: InHand) -> None:
     plan = hand.state.plan
-    done(hand, Replan(plan.with_numbers({}), "nothing, but looked over again"))
+    done(hand, Replan(replace(plan, own={}), "nothing, but looked over again"))
     until(hand, 1)
     done(hand, Count(40, answer="loops", repair="first round"), *[Press()] * 3, Other())
 

@@ -24,7 +24,7 @@ def errors(found: Audit) -> list[Finding]:
 def test_what_balances_is_clean_in_every_size(name: str) -> None:
     """Figures that come out give neither an error nor a warning, whatever the size."""
     found = audited(name)
-    assert found.clean, [finding.sentence for finding in found.findings]
+    assert not [finding.sentence for finding in found.findings if finding.level != "implied"]
     assert all(row.begun for size in found.sizes for row in size.rows)
     assert all(not size.rows[-1].live for size in found.sizes), "at the end nothing is live"
 

@@ -1,6 +1,7 @@
 """Whatever a knitter does, in whatever order: nothing raises, nothing is lost, and everything can be taken back."""
 
 import json
+from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
 
@@ -224,7 +225,7 @@ class AtTheNeedles(RuleBasedStateMachine):
         """Change the knitter's own numbers for the steps that are to come."""
         plan = self.paper.state.plan
         if "rows" in plan.recipe.number:
-            self.do(Replan(plan.with_numbers({"rows": rows}), "counted again"))
+            self.do(Replan(replace(plan, own={"rows": rows}), "counted again"))
 
     @rule(
         how=st.sampled_from(("here", "re-space", "first round", "as it is")),

@@ -5,7 +5,7 @@ file, and says where in the recipe a fault stands, not on which line.
 """
 
 from finishing_tui.recipe.audit.auditing import Audit, SizeAudit, audit
-from finishing_tui.recipe.audit.consequences import Change, changes, new_findings, onward, rest_of
+from finishing_tui.recipe.audit.consequences import Change, changes, new_findings, onward
 from finishing_tui.recipe.audit.finding import Finding, Row
 from finishing_tui.recipe.audit.footing import Inputs
 from finishing_tui.recipe.audit.implied import implied
@@ -24,5 +24,4 @@ __all__ = [
     "implied",
     "new_findings",
     "onward",
-    "rest_of",
 ]

@@ -48,11 +48,6 @@ class Audit:
         """Whether it can be knitted as written: no errors."""
         return not any(finding.level == "error" for finding in self.findings)
 
-    @property
-    def clean(self) -> bool:
-        """Whether there are neither errors nor warnings."""
-        return all(finding.level == "implied" for finding in self.findings)
-
 
 def audit(recipe: Recipe, sizes: tuple[int, ...] | None = None) -> Audit:
     """Audit ``recipe`` in the sizes at the positions ``sizes``, or in all of them."""

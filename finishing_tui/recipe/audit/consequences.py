@@ -11,7 +11,6 @@ from finishing_tui.craft.ledger import Entry, Ledger
 from finishing_tui.recipe.audit.finding import Finding
 from finishing_tui.recipe.audit.footing import Inputs, footing
 from finishing_tui.recipe.audit.running import Run, run
-from finishing_tui.recipe.stage import Stage, entries_between, whole
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,23 +27,10 @@ class Change:
 def onward(inputs: Inputs, ledger: Ledger, steps: Sequence[int], rest: tuple[Entry, ...] | None = None) -> Run:
     """Do ``steps`` (positions from 0, in the order they will be done) from ``ledger``, and look at each.
 
-    ``rest``: where the first of them is under way, the entries it still has to make (see ``rest_of``). ``inputs.own``
+    ``rest``: where the first of them is under way, the entries it still has to make. ``inputs.own``
     must have the numbers that are not printed. Raises ``NoNumber`` or ``BadSum`` when a number cannot be worked out.
     """
     return run(footing(inputs), ledger, steps, rest=rest, trust="ledger")
-
-
-def rest_of(stages: Sequence[Stage], at: int, done: int) -> tuple[Entry, ...]:
-    """Return what a step under way still enters when ``done`` units of its stage ``at`` are done.
-
-    In a stage of spots the units are loops.
-    """
-    if at >= len(stages):
-        return ()
-    stage = stages[at]
-    units = stage.target if stage.unit == "spot" else stage.units
-    now = (*entries_between(stage, min(done, units), units), *stage.closing)
-    return (*now, *(entry for later in stages[at + 1 :] for entry in whole(later)))
 
 
 def changes(planned: Run, real: Run) -> tuple[Change, ...]:

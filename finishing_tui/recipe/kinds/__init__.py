@@ -57,5 +57,5 @@ AnyStep = (
 KINDS: dict[str, type[Step]] = {kind.__dataclass_fields__["do"].default: kind for kind in get_args(AnyStep)}
 """The kinds by the word that stands after ``do``."""
 
-BRITISH = {"cast off": "bind off", "pick up and knit up": "pick up and knit"}
+BRITISH = {"cast off": "bind off", "knit up": "pick up and knit"}
 """Other words for a kind that a recipe may use."""

@@ -16,9 +16,6 @@ from finishing_tui.recipe.keys import Count, PlaceName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
 from finishing_tui.recipe.stage import Item, Stage, none_of
 
-MOST_HOLES = 1_000
-"""No band has more holes than this."""
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Buttonholes(Step):

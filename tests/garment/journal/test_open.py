@@ -279,7 +279,7 @@ def test_a_folder_that_can_only_be_read(tmp_path: Path, *, put_down: bool) -> No
         for place in above:
             place.chmod(place.stat().st_mode | 0o055)
         folder.chmod(0o555)
-        command = [sys.executable, "-c", AS_NOBODY, folder, rehearsal]
+        command = [sys.executable, "-c", AS_NOBODY, str(folder), str(rehearsal)]
         run = subprocess.run(command, capture_output=True, text=True, check=False)
     finally:
         folder.chmod(0o700)
