@@ -33,7 +33,8 @@ def _done(stage: Stage, progress: Progress) -> str:
             many = progress.mark.loops if stage.counts else units
             return f"{stage.title}: {stage.act.lower()} {many}{of}"
         case _:
-            return f"{stage.title}: {progress.value} {stage.of}".rstrip()
+            value = f"{progress.value} {stage.of}".rstrip() if progress.value else "not written down"
+            return f"{stage.title}: {value}"
 
 
 def _edge(stage: Stage, progress: Progress) -> str:

@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishing_tui.garment.commands import (
+    AlreadyAt,
     Count,
     Finish,
     LeaveOut,
@@ -190,3 +191,24 @@ def test_there_is_no_record_of_nothing() -> None:
     """Said in a sentence."""
     with pytest.raises(NothingRecorded):
         record_of(())
+
+
+def test_a_measure_that_was_taken_elsewhere_is_said_not_to_be_written_down() -> None:
+    """It was done as the recipe has it, and what it measured nobody typed."""
+    paper = Paper(
+        plan_for("""
+format = 1
+title = "A measure"
+sizes = ["one"]
+[[step]]
+do = "measure"
+title = "Measure it"
+what = "chest"
+[[step]]
+do = "check"
+title = "Look at it"
+items = ["It lies flat."]
+""")
+    )
+    paper.did(AlreadyAt(1))
+    assert "chest: not written down" in as_text(recorded(paper))

@@ -1,7 +1,8 @@
 """Deciding about work done elsewhere: "I am already at this step".
 
 The steps before it are taken as done, and the ledger as the recipe leaves it after them. What the needles really hold
-may differ: a count then says so, and its consequences are named, as everywhere.
+may differ: a count then says so, and its consequences are named, as everywhere. Each of them has all of its work, as if
+it had been done here, so that it can be ripped back to and falls with what was worked before it.
 """
 
 from dataclasses import replace
@@ -10,12 +11,13 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import Entry
 from finishing_tui.craft.words import listing
 from finishing_tui.garment.commands import AlreadyAt, Refusal
-from finishing_tui.garment.decide.stages import rest_of, sentence
+from finishing_tui.garment.decide.stages import entered, rest_of, sentence
 from finishing_tui.garment.decide.steps import begin
 from finishing_tui.garment.events import AnyAct, DoneElsewhere, Stood, Turned
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Standing
-from finishing_tui.recipe.stage import whole
+from finishing_tui.garment.walk import to_come
+from finishing_tui.garment.work import Mark, Progress, Standing, Work, fresh
+from finishing_tui.recipe.stage import Stage
 
 
 def already_at(state: State, command: AlreadyAt) -> tuple[AnyAct, ...] | Refusal:
@@ -30,20 +32,21 @@ def already_at(state: State, command: AlreadyAt) -> tuple[AnyAct, ...] | Refusal
         taken = begin(state, step)
         label = f"taking up step {step + 1}"
         return taken if isinstance(taken, Refusal) else (replace(taken, label=label, under=state.top),)
-    ledger, entries = state.ledger, list[Entry]()
+    ledger, entries, changes = state.ledger, list[Entry](), list[Stood]()
     for at in before:
         try:
             work = state.steps[at].work
             if work is not None:
-                done = rest_of(work)
+                done, work = rest_of(work), _complete(work)
             else:
                 stages = state.plan.step(at).stages(state.plan.here(ledger))
-                done = tuple(entry for stage in stages for entry in whole(stage))
+                work = _complete(Work(stages, tuple(fresh(stage) for stage in stages), ledger))
+                done = entered(work)
             ledger = ledger.enter(*done)
         except FinishingError as error:
             return Refusal(f"step {at + 1} cannot have been done as the recipe has it: {sentence(error)}")
         entries += done
-    changes = tuple(Stood(at, state.steps[at], Standing("done", state.steps[at].work)) for at in before)
+        changes.append(Stood(at, state.steps[at], Standing("done", work)))
     steps = list(state.steps)
     for change in changes:
         steps[change.step] = change.after
@@ -54,9 +57,24 @@ def already_at(state: State, command: AlreadyAt) -> tuple[AnyAct, ...] | Refusal
     elsewhere = DoneElsewhere(
         steps=tuple(before),
         entries=tuple(entries),
-        changes=changes,
+        changes=tuple(changes),
         turned=Turned(state.current, None),
         label=f"step{'s' if len(before) > 1 else ''} {numbers}, done elsewhere",
         under=state.top,
     )
     return (elsewhere, begun)
+
+
+def _complete(work: Work) -> Work:
+    """Return ``work`` with every stage done as it is planned from where it stands."""
+    return replace(work, progress=tuple(map(_whole, work.stages, work.progress)))
+
+
+def _whole(stage: Stage, progress: Progress) -> Progress:
+    mark = progress.mark
+    if mark.units >= stage.units:
+        return progress
+    loops = stage.units
+    if stage.unit == "spot":
+        loops = mark.loops + to_come(stage, progress, mark.units) - mark.within
+    return replace(progress, mark=Mark(stage.units, 0, loops))
