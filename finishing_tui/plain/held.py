@@ -4,7 +4,7 @@ from datetime import UTC
 
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.clock import Clock
-from finishing_tui.garment.commands import Command, Refusal
+from finishing_tui.garment.commands import Command, Count, Refusal
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.state import State
 from finishing_tui.glance.glancing import look_at
@@ -16,6 +16,7 @@ class Held:
     """The garment; ``look``: nothing of it can be changed here.
 
     ``looking``: another step that is looked at, from 0; ``full_hands``: an empty line is a press.
+    ``counted``: the state before a count, until it is told what that changes; None when there is nothing to tell.
     ``left``: what was written when it was put down; None while it goes on. ``again``: what to type for what was refused
     and may be asked again, empty when nothing was.
     """
@@ -25,6 +26,7 @@ class Held:
         self.look = look
         self.looking: int | None = None
         self.full_hands = False
+        self.counted: State | None = None
         self.left: str | None = None
         self.again = ""
         self._clock = clock
@@ -59,7 +61,11 @@ class Held:
 
     def attempt(self, command: Command) -> Refusal | None:
         """Carry out ``command``, or return why not."""
-        return self.hand.do(command)
+        before = self.state
+        refusal = self.hand.do(command)
+        if refusal is None and isinstance(command, Count):
+            self.counted = before
+        return refusal
 
     def do(self, command: Command, word: str, said: str = "") -> list[str]:
         """Carry out ``command``, typed as ``word``; asked again at once, it is done in spite of what spoke against it.

@@ -13,6 +13,7 @@ from finishing_tui.glance.rings import ring
 from finishing_tui.plain import telling
 from finishing_tui.plain.acts import ACTS, KEEPS_ASKING, offered
 from finishing_tui.plain.counting import number
+from finishing_tui.plain.following import followed
 from finishing_tui.plain.held import Held
 from finishing_tui.plain.questions import Hands, Question, Reply, YesOrNo
 from finishing_tui.plain.telling import ASKED
@@ -61,6 +62,9 @@ class Talk:
         if held.state is not before:
             held.looking = None
             lines = [*lines, *self._after(before)]
+        counted, held.counted = held.counted, None
+        if counted is not None and self._question is None:
+            lines = [*lines, *self._open(followed(counted, held.state))]
         return [*lines, *self._prompt()]
 
     def hear_nothing(self) -> list[str]:
