@@ -19,8 +19,9 @@ def balanced(draw: st.DrawFn) -> Table:
     """Return a recipe as a plain table: shoulders joined, a neck picked up in mirrored sides, a band, all put away."""
     sizes = draw(st.integers(1, 4))
     shoulder = draw(rising(6, 40, sizes))
-    side = draw(rising(9, 40, sizes))
-    held = draw(rising(6, 30, sizes))
+    # At most 33 held beside two sides of 12, four fewer: less than three times what the size with none held has.
+    side = draw(rising(12, 40, sizes))
+    held = draw(rising(6, 24, sizes))
     none = draw(st.integers(0, sizes - 1))  # the smallest sizes hold nothing at the front
     held = [0] * none + held[none:]
     extra = draw(st.integers(0, 2))
