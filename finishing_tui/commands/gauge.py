@@ -12,8 +12,8 @@ from typing import Any
 
 from finishing_tui.commands.answer import Answer, whole
 from finishing_tui.commands.typed_edge import plain, read_edge, read_unit, say_edge, say_error, say_ratio
+from finishing_tui.craft.counts import MOST
 from finishing_tui.craft.edges import (
-    DOUBTFUL,
     USUAL,
     EdgeSection,
     EdgeUnit,
@@ -30,6 +30,7 @@ from finishing_tui.craft.edges import (
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.figures import rounded
 from finishing_tui.craft.gauge import Gauge, before_blocking, counting, read_gauge, say_gauge
+from finishing_tui.craft.judging import SHOWS
 from finishing_tui.craft.lengths import say_length
 from finishing_tui.craft.markers import APART, by_fold, divide, mark, parts_for
 from finishing_tui.craft.ratio import near_ratios
@@ -71,7 +72,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--band", help="the band's own gauge, if it differs, blocked: '22 stitches over 10 cm'")
     parser.add_argument("--blocked", metavar="GAUGE", help="of the body after blocking, if measured: this one counts")
     parser.add_argument("--edge", help="what the edge is, and how much of it: 'ridges', '120 rows', '25 cm'")
-    parser.add_argument("--stitches", type=whole(1, 100_000), help="the stitches you mean to pick up along it")
+    parser.add_argument("--stitches", type=whole(1, MOST), help="the stitches you mean to pick up along it")
     parser.add_argument("--parts", type=whole(1, 1_000), help="how many parts to mark the edge in")
 
 
@@ -122,7 +123,7 @@ def _say_ratios(told: _Told, kinds: Sequence[EdgeUnit], body: Gauge | None, band
     for unit in kinds:
         natural = USUAL[unit] if body is None else natural_ratio(unit, body, band)
         near = near_ratios(natural)
-        shown = [one for one in near if abs(one.error) <= DOUBTFUL][:_SHOWN] or list(near[:1])
+        shown = [one for one in near if abs(one.error) <= SHOWS][:_SHOWN] or list(near[:1])
         if body is None:
             told.lines.append(
                 f"Along {_called(unit)} pick up and knit {say_ratio(near[0], unit)}, "

@@ -5,7 +5,8 @@ from fractions import Fraction
 from typing import Any
 
 from finishing_tui.commands.answer import Answer, whole
-from finishing_tui.commands.rhythms import MOST, add_style, drawn, ratio, rhythm_data
+from finishing_tui.commands.rhythms import add_style, drawn, ratio, rhythm_data
+from finishing_tui.craft.counts import MOST
 from finishing_tui.craft.recount import Recount, recount
 from finishing_tui.craft.unknown_row import Place, place, second_half
 from finishing_tui.craft.words import many, plural

@@ -7,9 +7,6 @@ from typing import Any
 
 from finishing_tui.craft.spacing import Rhythm, draw
 
-MOST = 100_000
-"""The most stitches or spots that are taken."""
-
 LISTED = 10_000
 """Up to so many spots, every picked spot is listed without being asked for."""
 

@@ -12,6 +12,7 @@ from typing import Any
 
 from finishing_tui.commands.answer import Answer, whole
 from finishing_tui.commands.typed_edge import plain, read_edge, say_edge
+from finishing_tui.craft.counts import MOST
 from finishing_tui.craft.edges import Doubt, EdgeSection, Slope, Spots, doubt, doubt_of, natural_ratio, walk
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.figures import read_number
@@ -61,7 +62,7 @@ class _Typed:
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Declare what ``finishing share`` takes."""
     parser.add_argument("sections", nargs="+", metavar="SECTION", help="a section in walking order, 'name: what it is'")
-    parser.add_argument("--total", type=whole(1, 100_000), help="stitches in all (else the nearest that fits)")
+    parser.add_argument("--total", type=whole(1, MOST), help="stitches in all (else the nearest that fits)")
     parser.add_argument("--repeat", metavar="4m+2", help="the total must be of this form, as 4m or 4m+2 for k2p2")
     parser.add_argument("--gauge", help="of the body, blocked: '20 x 28 over 10 cm' (3 of 4 rows where not given)")
     parser.add_argument("--band", help="the band's own gauge, if it differs: '22 stitches over 10 cm'")

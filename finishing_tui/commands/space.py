@@ -4,7 +4,8 @@ import argparse
 from fractions import Fraction
 
 from finishing_tui.commands.answer import Answer, whole
-from finishing_tui.commands.rhythms import MOST, add_style, drawn, rhythm_data
+from finishing_tui.commands.rhythms import add_style, drawn, rhythm_data
+from finishing_tui.craft.counts import MOST
 from finishing_tui.craft.spacing import least_drift, say, space
 from finishing_tui.craft.words import decimal, plural
 

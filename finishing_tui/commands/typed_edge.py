@@ -84,7 +84,7 @@ def say_edge(section: EdgeSection) -> str:
         case Measured():
             return say_length(section.length)
         case Held():
-            return f"{section.stitches} held {'stitch' if section.stitches == 1 else 'stitches'}"
+            return plural(section.stitches, "held stitch")
         case Gap():
             return f"{section.extra} extra {'loop' if section.extra == 1 else 'loops'}"
 

@@ -11,8 +11,10 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Literal
 
+from finishing_tui.craft.counts import MOST
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.gauge import Gauge
+from finishing_tui.craft.judging import SHOWS
 from finishing_tui.craft.lengths import Length
 from finishing_tui.craft.sections import Section
 from finishing_tui.craft.slopes import Leg, rows_of, stitches_along
@@ -35,9 +37,6 @@ USUAL: dict[EdgeUnit, Fraction] = {
 Sources: Studio Knits, Expert Knitter ch. 23; Knit Yourself Happy; illi tilli.
 """
 
-DOUBTFUL = Fraction(1, 10)
-"""A count further than this off the natural one, as a share of it, is doubtful."""
-
 _UNKNOWN: dict[EdgeUnit, tuple[Fraction, Fraction]] = {
     "row": (Fraction(3, 5), Fraction(19, 20)),
     # Two rows a spot, so up to 1.9; but garter stitch wants only 1 a ridge, so the floor is just under that.
@@ -45,9 +44,6 @@ _UNKNOWN: dict[EdgeUnit, tuple[Fraction, Fraction]] = {
     "chain": (Fraction(9, 10), Fraction(19, 10)),
     "stitch": (Fraction(0), Fraction(1)),
 }
-
-MOST_SPOTS = 100_000
-"""The greatest number of spots in one section."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,8 +171,8 @@ def _holds(section: EdgeSection) -> int | None:
 
 
 def _in_range(along: str, count: int) -> None:
-    if not 1 <= count <= MOST_SPOTS:
-        raise Impossible(f"{along or 'a section'} has {count}: it must have from 1 to {MOST_SPOTS}")
+    if not 1 <= count <= MOST:
+        raise Impossible(f"{along or 'a section'} has {count}: it must have from 1 to {MOST}")
 
 
 def doubt(unit: EdgeUnit, stitches: int, spots: int, natural: Fraction | None = None) -> Doubt | None:
@@ -217,7 +213,7 @@ def doubt_of(stitches: int, wanted: Fraction, counts: str = "") -> Doubt | None:
     if wanted <= 0:
         raise Impossible("where nothing is to be picked up there is no natural ratio")
     off = stitches / wanted - 1
-    if abs(off) <= DOUBTFUL or abs(stitches - wanted) < 1:
+    if abs(off) <= SHOWS or abs(stitches - wanted) < 1:
         return None
     few = off < 0
     return Doubt(
@@ -242,8 +238,8 @@ def _ask(unit: EdgeUnit, few: bool) -> str:  # noqa: FBT001  (private, and named
 
 def _wrong_unit(unit: EdgeUnit, of_natural: Fraction) -> str:
     """Return the guess that rows and two-row spots were mistaken for each other, or nothing."""
-    half = abs(of_natural * 2 - 1) <= DOUBTFUL
-    twice = abs(of_natural / 2 - 1) <= DOUBTFUL
+    half = abs(of_natural * 2 - 1) <= SHOWS
+    twice = abs(of_natural / 2 - 1) <= SHOWS
     if half and unit in {"ridge", "chain"}:
         return f"It is about half: a {unit} is two rows, and it looks as if each was taken for one."
     if twice and unit == "row":

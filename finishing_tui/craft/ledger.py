@@ -14,6 +14,7 @@ from types import MappingProxyType
 from typing import Literal
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.words import plural
 
 EDGE = "edge"
 """Where picked up, cast on and made stitches come from."""
@@ -235,7 +236,9 @@ def _post(ledger: Ledger, posting: Posting) -> Ledger:
     for account, change in ((posting.source, -posting.stitches), (posting.to, posting.stitches)):
         count = stitches.get(account, 0) + change
         if count < 0 and account not in OUTSIDE:
-            raise Unbalanced(f"{account} has {_stitches(ledger.on(account))}, {posting.stitches} were to be taken")
+            raise Unbalanced(
+                f"{account} has {plural(ledger.on(account), 'stitch')}, {posting.stitches} were to be taken"
+            )
         if count:
             stitches[account] = count
         else:
@@ -268,7 +271,3 @@ def _changed(names: tuple[str, ...], name: str, *, adds: bool, what: str) -> tup
     if adds == (name in names):
         raise Unbalanced(f"the {what} {name!r} {'is there already' if adds else 'is not there'}")
     return tuple(sorted({*names, name} if adds else set(names) - {name}))
-
-
-def _stitches(count: int) -> str:
-    return f"{count} stitch" if count == 1 else f"{count} stitches"

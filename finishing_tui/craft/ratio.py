@@ -9,9 +9,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from finishing_tui.craft.errors import Impossible
-
-LIES_FLAT = Fraction(1, 20)
-"""A ratio this far off, as a share of the natural one, still lies flat."""
+from finishing_tui.craft.judging import FLAT
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +60,7 @@ def near_ratios(wanted: Fraction, most: int = 10) -> tuple[NearRatio, ...]:
     return tuple(sorted(near, key=lambda one: (abs(one.error), one.of, one.pick)))
 
 
-def simplest(wanted: Fraction, within: Fraction = LIES_FLAT) -> NearRatio:
+def simplest(wanted: Fraction, within: Fraction = FLAT) -> NearRatio:
     """Return the ratio of the fewest spots a time that is at most ``within`` (a share of it) off ``wanted``.
 
     Of two with equally many spots the nearer one. ``wanted`` must be more than 0, at most 100, and ``within``

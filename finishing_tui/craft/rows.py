@@ -7,13 +7,10 @@ count: it only shortens what another module laid out stitch by stitch.
 from collections.abc import Sequence
 from itertools import groupby
 
+from finishing_tui.craft.words import times
+
 _LONGEST = 16
 """The longest group worth saying as one repeat; beyond it nobody keeps the place."""
-
-
-def times(count: int) -> str:
-    """Return how often, as said in a row: ``twice``, ``9 times``."""
-    return "twice" if count == 2 else f"{count} times"
 
 
 def _again(words: str, count: int, left: str = "(", right: str = ")") -> str:
@@ -21,8 +18,8 @@ def _again(words: str, count: int, left: str = "(", right: str = ")") -> str:
     if count == 1:
         return words
     if "," not in words and left == "(":
-        return f"{words} {times(count)}"
-    return f"{left}{words}{right} {times(count)}"
+        return f"{words} {times(count, figures=True)}"
+    return f"{left}{words}{right} {times(count, figures=True)}"
 
 
 def _repeats(tokens: Sequence[str], start: int, period: int) -> int:

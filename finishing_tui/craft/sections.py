@@ -9,12 +9,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from finishing_tui.craft.apportion import Group
+from finishing_tui.craft.counts import MOST
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.totals import CannotShare
 from finishing_tui.craft.words import decimal
-
-MOST = 100_000
-"""The greatest ideal, bound or total."""
 
 MOST_SECTIONS = 100
 """The greatest number of sections of one edge."""

@@ -11,8 +11,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from finishing_tui.craft.apportion import Group, best_counts
+from finishing_tui.craft.counts import MOST
 from finishing_tui.craft.errors import Impossible
-from finishing_tui.craft.sections import MOST, Section, in_groups, name_of
+from finishing_tui.craft.sections import Section, in_groups, name_of
 from finishing_tui.craft.totals import EVERY, CannotShare, Reach, Repeat, choose, nearest, reach
 from finishing_tui.craft.words import listing
 

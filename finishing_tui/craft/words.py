@@ -14,13 +14,15 @@ def number(count: int) -> str:
     return _SMALL[count] if 0 <= count < len(_SMALL) else str(count)
 
 
-def times(count: int) -> str:
-    """Say how often: ``once``, ``twice``, ``eight times``, ``17 times``."""
-    return {1: "once", 2: "twice"}.get(count) or f"{number(count)} times"
+def times(count: int, *, figures: bool = False) -> str:
+    """Say how often: ``once``, ``twice``, ``eight times``, ``17 times``; with ``figures``, as rows do, ``8 times``."""
+    return {1: "once", 2: "twice"}.get(count) or f"{count if figures else number(count)} times"
 
 
 def many(noun: str) -> str:
-    """Return the plural of a noun of this trade: ``rows``, ``stitches``, ``edges``."""
+    """Return the plural of a noun of this trade: ``rows``, ``stitches``, ``entries``."""
+    if noun.endswith("ry"):
+        return f"{noun[:-1]}ies"
     return noun + ("es" if noun.endswith(("ch", "sh", "s", "x")) else "s")
 
 

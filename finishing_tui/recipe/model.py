@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import Annotated, ClassVar, Literal
 
+from finishing_tui.craft.counts import MOST
 from finishing_tui.recipe.keys import READ, Count, OneOf
 from finishing_tui.recipe.kinds import KINDS, AnyStep
 
@@ -68,7 +69,7 @@ class Number:
     """Whether the knitter confirms or corrects it on her own garment."""
     least: int = 0
     """The least it can sensibly be."""
-    most: int = 100_000
+    most: int = MOST
     """The most it can sensibly be."""
 
 

@@ -8,9 +8,10 @@ import re
 from collections.abc import Mapping
 from functools import lru_cache
 
+from finishing_tui.craft import counts
 from finishing_tui.craft.errors import FinishingError
 
-MOST = 100_000
+MOST = counts.MOST
 """No count in a recipe, written or worked out, is larger than this."""
 
 _TOKEN = re.compile(r"\s*(?:(?P<number>\d+)|(?P<name>[A-Za-z_][A-Za-z0-9_]*)|(?P<sign>[-+*()]))")

@@ -7,7 +7,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishing_tui.craft.edges import (
-    DOUBTFUL,
     USUAL,
     EdgeSection,
     EdgeUnit,
@@ -24,6 +23,7 @@ from finishing_tui.craft.edges import (
 )
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.gauge import Gauge
+from finishing_tui.craft.judging import SHOWS
 from finishing_tui.craft.lengths import length
 from finishing_tui.craft.sharing import share
 from finishing_tui.craft.slopes import Leg, stitches_along, straight
@@ -131,7 +131,7 @@ def test_more_than_a_tenth_off_is_doubtful(unit: EdgeUnit, spots: int, count: in
     natural = natural_ratio(unit, body)
     wanted = natural * spots
     found = doubt(unit, count, spots, natural)
-    assert (found is not None) == (abs(count - wanted) > wanted * DOUBTFUL and abs(count - wanted) >= 1)
+    assert (found is not None) == (abs(count - wanted) > wanted * SHOWS and abs(count - wanted) >= 1)
     if found is not None:
         assert found.few == (count < wanted)
         assert found.off == count / wanted - 1

@@ -8,8 +8,8 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from finishing_tui.craft.errors import Impossible
+from finishing_tui.craft.judging import FLAT
 from finishing_tui.craft.markers import APART, by_fold, divide, mark, parts_for
-from finishing_tui.craft.ratio import LIES_FLAT
 
 counts = st.integers(1, 100_000)
 
@@ -60,7 +60,7 @@ def test_the_fold_needs_half_the_stitches(stitches: int, natural: Fraction) -> N
     """At the fold half the stitches are wanted (of an odd number the greater half), by a ratio that lies flat."""
     fold = by_fold(stitches, natural)
     assert fold.half == -(-stitches // 2)
-    assert abs(fold.rhythm.ratio / natural - 1) <= LIES_FLAT
+    assert abs(fold.rhythm.ratio / natural - 1) <= FLAT
     assert fold.known
 
 

@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 from sympy import Rational, continued_fraction, continued_fraction_convergents
 
 from finishing_tui.craft.errors import Impossible
-from finishing_tui.craft.ratio import LIES_FLAT, near_ratios, simplest
+from finishing_tui.craft.judging import FLAT
+from finishing_tui.craft.ratio import near_ratios, simplest
 
 ratios = st.fractions(Fraction(1, 50), 3, max_denominator=200)
 
@@ -60,10 +61,10 @@ def test_the_errors_are_exact_and_in_order(wanted: Fraction, most: int) -> None:
 def test_the_simplest_is_as_simple_as_can_be(wanted: Fraction) -> None:
     """It lies within 5 %, and no fraction of fewer spots does."""
     found = simplest(wanted)
-    assert abs(found.error) <= LIES_FLAT
+    assert abs(found.error) <= FLAT
     for of in range(1, found.of):
         for pick in range(1, int(wanted * of) + 2):
-            assert abs(Fraction(pick, of) / wanted - 1) > LIES_FLAT
+            assert abs(Fraction(pick, of) / wanted - 1) > FLAT
 
 
 def test_a_ratio_too_small_for_any_rhythm_gets_the_nearest() -> None:

@@ -13,6 +13,8 @@ from typing import ClassVar, Literal
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.gauge import Gauge
 from finishing_tui.craft.ledger import FOUND, Entry, Ledger, Posting, TailEntry, YarnEntry
+from finishing_tui.craft.totals import Repeat
+from finishing_tui.craft.words import plural
 from finishing_tui.recipe.keys import READ, Count, PlaceName
 from finishing_tui.recipe.stage import Stage
 
@@ -53,15 +55,16 @@ class RepeatOf:
 
     def takes(self, stitches: int) -> bool:
         """Return whether ``stitches`` is such a number."""
-        return stitches >= self.plus and (stitches - self.plus) % self.of == 0
+        return Repeat(self.of, self.plus).holds(stitches)
 
 
 @dataclass(frozen=True, slots=True)
 class Here:
-    """Where a step begins: the size, the counts in hand, the ledger, and the hand that knits.
+    """Where a step begins: the size, its numbers, the ledger, and the hand that knits.
 
-    ``counts`` works a ``Count`` out for this size; ``texts`` are the places' names in words; ``natural`` is the
-    natural ratio of stitches to each spot (row, ridge, chain, stitch), empty where no gauge is known, and
+    ``numbers`` are the recipe's, worked out for this size (``count_of`` takes them); ``texts`` are the places' names in
+    words; ``natural`` is the natural ratio of stitches to each spot (row, ridge, chain, stitch), empty where no gauge
+    is known, and
     ``per_10cm`` the stitches of the band in 10 cm, None where it is not. ``body`` and ``band``: the gauges themselves,
     where they are known (a band without one of its own has the body's). ``none``: the places that hold nothing in this
     size, as printed: what is done with their stitches is not for this size.
@@ -86,10 +89,9 @@ class Here:
         """Raise ``CannotBegin`` unless ``place`` holds ``wanted`` stitches; ``done``: what was to be done to them."""
         held = self.ledger.on(place)
         if held < wanted:
-            stitches = "1 stitch" if held == 1 else f"{held} stitches"
             be = "was" if wanted == 1 else "were"
             raise CannotBegin(
-                f"the {self.name(place)} has {stitches}, {wanted} {be} to be {done}",
+                f"the {self.name(place)} has {plural(held, 'stitch')}, {wanted} {be} to be {done}",
                 kind="too few stitches",
                 expected=wanted,
                 found=held,

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from finishing_tui.craft.ledger import OUTSIDE
+from finishing_tui.craft.words import plural
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.near import near
@@ -77,7 +78,8 @@ class Links:
     def by_size(self, path: Path, values: list[Any]) -> Found:
         """Check a list by size: one entry for each, each of them a count."""
         if self.many is not None and len(values) != self.many:
-            yield path, f"the list has {_entries(len(values))} and there are {_sizes(self.many)}; it needs one for each"
+            entries, sizes = plural(len(values), "entry"), plural(self.many, "size")
+            yield path, f"the list has {entries} and there are {sizes}; it needs one for each"
         for place, value in enumerate(values):
             yield from in_range((*path, place), value)
 
@@ -151,11 +153,3 @@ def _usual(char: str) -> bool:
 def _circle(names: list[str]) -> str:
     shown = names if len(names) <= 8 else [*names[:7], "…", names[-1]]
     return f"{' → '.join(shown)}; break the circle"
-
-
-def _entries(many: int) -> str:
-    return "1 entry" if many == 1 else f"{many} entries"
-
-
-def _sizes(many: int) -> str:
-    return "1 size" if many == 1 else f"{many} sizes"
