@@ -105,13 +105,15 @@ def applied(state: State, acts: Iterable[AnyAct]) -> State:
                     steps[change.step] = replace(standing, work=standing.work.with_progress(stage, progress))
                 case _:
                     raise ValueError(f"step {change.step} has no work to change")
+        order, current = _order(state.order, act.changes, steps), act.turned.after if act.turned else state.current
         state = replace(
             state,
             ledger=state.ledger.enter(*act.entries),
             steps=tuple(steps),
-            current=act.turned.after if act.turned else state.current,
+            current=current,
             plan=act.change(state.plan) if isinstance(act, Replanned) else state.plan,
-            order=_order(state.order, act.changes, steps),
+            order=order,
+            by_turns=_by_turns(state, {change.step for change in act.changes}, order, current),
         )
     return state
 
@@ -123,3 +125,15 @@ def _order(order: tuple[int, ...], changes: Iterable[Change], steps: list[Standi
     """
     begun = (change.step for change in changes if isinstance(change, Stood) and change.step not in order)
     return tuple(step for step in (*order, *begun) if steps[step].work is not None)
+
+
+def _by_turns(state: State, changed: set[int], order: tuple[int, ...], current: int | None) -> tuple[int, ...]:
+    """Return the steps since whose beginning one begun earlier was gone on with, by hand or elsewhere.
+
+    Those are all that were begun after the current one, and after one that has ``changed``. Taking the turn back does
+    not take a step out of them, and need not: they are the steps of which it is not sure that nothing else went on.
+    """
+    later = order[order.index(current) + 1 :] if current in order else ()
+    first = next((at for at, step in enumerate(state.order) if step in changed), len(state.order))
+    by_turns = {*state.by_turns, *later, *state.order[first + 1 :]}
+    return tuple(step for step in order if step in by_turns) if by_turns else ()

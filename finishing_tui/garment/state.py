@@ -35,7 +35,8 @@ class State:
     """One garment right now.
 
     ``steps``: how each step of the plan stands; ``current``: the one under the needles, None when none is left;
-    ``order``: the steps in the order they were begun; ``top``, ``top_label``: the latest group that can be taken back,
+    ``order``: the steps in the order they were begun; ``by_turns``: those since whose beginning one begun earlier was
+    gone on with; ``top``, ``top_label``: the latest group that can be taken back,
     and what it was; ``undone``: groups taken back that may be put back, latest last; ``presses``: when the last presses
     were, in ms of this sitting; ``last``: when and at which step the last act was.
     """
@@ -45,6 +46,7 @@ class State:
     steps: tuple[Standing, ...]
     current: int | None = 0
     order: tuple[int, ...] = ()
+    by_turns: tuple[int, ...] = ()
     pace: Pace = "loop"
     top: int = 0
     top_label: str = ""

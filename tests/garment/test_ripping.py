@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from finishing_tui.craft.ledger import OUTSIDE, Ledger
-from finishing_tui.garment.commands import Count, Finish, Other, Press, RipBack, TakeUp
+from finishing_tui.garment.commands import AlreadyAt, Count, Finish, Other, Press, PutRight, RipBack, TakeUp
 from finishing_tui.garment.events import RippedBack
 from finishing_tui.garment.walk import to_come
 from finishing_tui.garment.work import Mark, Standing
@@ -212,3 +212,103 @@ def test_between_counts_that_presses_do_not_explain_the_loops_are_taken_as_evenl
     paper.did(RipBack(0, 0, 8))
     assert section(paper)[1].mark.loops == 4
     assert section(press_to_the_end(paper))[1].mark.loops == 24
+
+
+@pytest.mark.parametrize("more", [1, -2])
+def test_what_was_put_right_on_a_needle_this_step_fills_falls_with_it(more: int) -> None:
+    """Five loops on an empty needle, one made or two worked off there: out to the start, nothing is left on it."""
+    paper = along(8, 6).press(5).did(PutRight("here", "band", more), RipBack(0))
+    assert paper.state.ledger.live == {}
+    assert press_to_the_end(paper).state.ledger.live == {"band": 6}
+
+
+def test_what_was_put_right_there_falls_with_a_step_that_falls() -> None:
+    """One was made while the band was worked: out to the pick-up's fourth row, four loops are on the needle."""
+    paper = reach(along(8, 8), 1).press(1).did(PutRight("here", "band", 1))
+    paper.surely(RipBack(0, 0, 4))
+    assert paper.state.ledger.live == {"band": 4}
+
+
+BY_TURNS = """
+format = 1
+title = "By turns"
+sizes = ["one"]
+[place.band]
+text = "band needle"
+kind = "needle"
+[place.held]
+text = "holder"
+kind = "holder"
+live = 6
+[[step]]
+do = "pick up and knit"
+title = "Pick up"
+onto = "band"
+  [[step.section]]
+  along = "edge"
+  spots = 10
+  unit = "row"
+  stitches = 10
+[[step]]
+do = "move"
+title = "Move them"
+from = "held"
+to = "band"
+[[step]]
+do = "mark"
+title = "Mark it"
+marker = "it"
+"""
+
+
+def by_turns() -> Paper:
+    """Return a garment with four loops picked up, three stitches moved beside them, and six more loops picked up."""
+    return Paper(plan_for(BY_TURNS)).press(4).did(TakeUp(1)).press(3).did(TakeUp(0)).press(6)
+
+
+def loops(paper: Paper) -> int:
+    """Return the loops of the pick-up by its own progress."""
+    return work_of(paper.state, 0).progress[0].mark.loops
+
+
+@pytest.mark.parametrize("units", [0, 1, 2])
+def test_a_step_taken_out_leaves_what_another_made_by_turns_with_it(units: int) -> None:
+    """The moved stitches go back to their holder, and all ten loops stay."""
+    paper = by_turns().did(RipBack(1, 0, units))
+    assert paper.state.ledger.live == {"band": 10 + units, "held": 6 - units}
+    assert loops(paper) == 10
+
+
+@pytest.mark.parametrize("more", [2, -2])
+def test_so_does_one_that_falls_with_a_third(more: int) -> None:
+    """The marker falls too; what was put right meanwhile is still there, since nobody knows by which step it went."""
+    paper = by_turns().did(PutRight("here", "band", more), TakeUp(2)).press()
+    paper.surely(RipBack(1))
+    assert paper.state.ledger.live == {"band": 10 + more, "held": 6}
+    assert loops(paper) == 10
+    assert paper.state.ledger.markers == ()
+
+
+def test_one_that_would_take_out_more_than_is_there_is_refused() -> None:
+    """Twelve of thirteen were worked off: three cannot be moved back. Counted as they are, they can."""
+    paper = by_turns().did(PutRight("here", "band", -12))
+    refusal = paper.do(RipBack(1))
+    assert refusal is not None
+    assert refusal.sentence.startswith("the band needle has 1 stitch")
+    paper.did(Count(13, "band"), RipBack(1))
+    assert paper.state.ledger.live == {"band": 10, "held": 6}
+
+
+def test_the_first_step_can_always_be_taken_out() -> None:
+    """What is there then is what there was before anything was begun, whatever was put right."""
+    paper = by_turns().did(PutRight("here", "band", -12))
+    paper.surely(RipBack(0))
+    assert paper.state.ledger.live == {"held": 6}
+
+
+def test_a_step_that_went_on_elsewhere_went_on_too() -> None:
+    """Four loops here, three moved, the other six loops elsewhere: taking the move out leaves ten."""
+    paper = Paper(plan_for(BY_TURNS)).press(4).did(TakeUp(1)).press(3).did(AlreadyAt(2))
+    paper.surely(RipBack(1))
+    assert paper.state.ledger.live == {"band": 10, "held": 6}
+    assert loops(paper) == 10

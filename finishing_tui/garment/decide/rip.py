@@ -1,17 +1,16 @@
 """Deciding about ripping back: taking work out is an act of its own, with reverse postings, and stays recorded."""
 
-from collections.abc import Iterable, Iterator, Sequence
-from contextlib import suppress
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.ledger import Ledger, Unbalanced
 from finishing_tui.craft.spacing import Ends, Run, Runs, space
 from finishing_tui.craft.words import listing
 from finishing_tui.garment.commands import Refusal, RipBack
 from finishing_tui.garment.decide.difference import difference
 from finishing_tui.garment.decide.replanned import mended_first_round
-from finishing_tui.garment.decide.stages import entered, sentence
+from finishing_tui.garment.decide.stages import sentence
+from finishing_tui.garment.decide.taken_out import taken_out
 from finishing_tui.garment.events import AnyAct, Replanned, RippedBack, Stood, Turned
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import explained_from, loops_up_to
@@ -32,7 +31,7 @@ def rip_back(state: State, command: RipBack) -> tuple[AnyAct, ...] | Refusal:
     fell = state.order[state.order.index(step) + 1 :]
     try:
         after = _to(work, command.stage, command.units)
-        entries = difference(state.ledger, _then(state, work, after, fell))
+        entries = difference(state.ledger, taken_out(state, step, after, fell))
     except FinishingError as error:
         return Refusal(sentence(error))
     standing = Standing("under way", after)
@@ -98,18 +97,6 @@ def _to(work: Work, index: int, units: int) -> Work:
         stages[later] = _as_begun(stages[later])
         progress[later] = fresh(stages[later])
     return replace(work, stages=tuple(stages), progress=tuple(progress))
-
-
-def _then(state: State, work: Work, after: Work, fell: Sequence[int]) -> Ledger:
-    """Return the ledger once ``work`` is taken out to ``after``.
-
-    Only what this step entered is taken out of it, since another step may have gone on meanwhile. Where later steps
-    fall, or counts have changed what is there, it is what the step began with and what then stands of it.
-    """
-    if not fell:
-        with suppress(Unbalanced):
-            return state.ledger.leave(*entered(work)).enter(*entered(after))
-    return after.before.enter(*entered(after))
 
 
 def _as_begun(stage: Stage) -> Stage:
