@@ -4,9 +4,22 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishing_tui.garment.commands import Finish, Other, Press, Refusal
+from finishing_tui.garment.commands import Finish, Other, Press, Refusal, RipBack
 from finishing_tui.glance import offers
 from tests.garment.paper import Paper, plan_for
+
+EVEN = """
+format = 1
+title  = "Side seam"
+sizes  = ["one"]
+tails  = ["side seam"]
+
+[[step]]
+do    = "seam"
+title = "Sew the side seam"
+tail  = "side seam"
+sides = [{ spots = 20, along = "front" }, { spots = 20, along = "back" }]
+"""
 
 SEAM = """
 format = 1
@@ -75,3 +88,44 @@ def test_two_at_once_is_refused_where_bars_run_out(side: str) -> None:
     assert "1" in refusal.sentence
     paper.press().did(Finish())
     assert paper.state.steps[0].status == "done"
+
+
+@pytest.mark.parametrize("pairs", range(6))
+def test_taken_out_before_two_at_once_the_seam_is_as_planned(pairs: int) -> None:
+    """Five pairs and two at once from the front, out to any of the five: twenty pairs of one and one are sewn again."""
+    paper = Paper(plan_for(EVEN))
+    first = paper.state.steps[0].work
+    paper.press(5).did(Other("front"), RipBack(0, 0, pairs))
+    assert first is not None
+    work = paper.state.steps[0].work
+    assert work is not None
+    assert work.stages == first.stages
+    assert work.progress[0].mark.units == pairs
+    paper.press(20 - pairs).did(Finish())
+    assert taken(paper) == [20, 20]
+
+
+@given(st.lists(st.sampled_from(("", "", "", "front", "back")), min_size=1, max_size=22), st.data())
+def test_wherever_a_seam_is_taken_out_every_bar_is_taken_once(keys: list[str], data: st.DataObject) -> None:
+    """What is sewn stays as it was sewn, and what is left of both edges comes out even; at its start it is as planned.
+
+    Without the other key it is as planned anywhere.
+    """
+    paper = Paper(plan_for(SEAM))
+    first = paper.state.steps[0].work
+    for side in keys:
+        paper.do(Other(side) if side else Press())
+    before = paper.state.steps[0].work
+    assert first is not None
+    assert before is not None
+    pairs = data.draw(st.integers(0, before.progress[0].mark.units))
+    paper.do(RipBack(0, 0, pairs))
+    work = paper.state.steps[0].work
+    assert work is not None
+    assert [bars[:pairs] for bars in work.stages[0].bars] == [bars[:pairs] for bars in before.stages[0].bars]
+    assert [sum(bars) for bars in work.stages[0].bars] == [20, 22]
+    if not pairs or not any(keys):
+        assert work.stages == first.stages
+    while paper.do(Press()) is None:
+        pass
+    assert taken(paper) == [20, 22]

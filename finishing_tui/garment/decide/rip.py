@@ -1,6 +1,7 @@
 """Deciding about ripping back: taking work out is an act of its own, with reverse postings, and stays recorded."""
 
 from collections.abc import Iterable, Iterator
+from contextlib import suppress
 from dataclasses import replace
 
 from finishing_tui.craft.errors import FinishingError
@@ -9,12 +10,13 @@ from finishing_tui.craft.words import listing
 from finishing_tui.garment.commands import Refusal, RipBack
 from finishing_tui.garment.decide.difference import difference
 from finishing_tui.garment.decide.replanned import mended_first_round
-from finishing_tui.garment.decide.stages import sentence
+from finishing_tui.garment.decide.stages import sentence, with_stage
 from finishing_tui.garment.decide.taken_out import taken_out
 from finishing_tui.garment.events import AnyAct, Replanned, RippedBack, Stood, Turned
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import explained_from, loops_up_to
 from finishing_tui.garment.work import Mark, Progress, Standing, Stretch, Work, fresh
+from finishing_tui.recipe.kinds.seam import unsewn
 from finishing_tui.recipe.stage import Stage
 
 
@@ -31,6 +33,8 @@ def rip_back(state: State, command: RipBack) -> tuple[AnyAct, ...] | Refusal:
     fell = state.order[state.order.index(step) + 1 :]
     try:
         after = _to(work, command.stage, command.units)
+        if stage.bars and command.units < mark.units:
+            after = _seam_back(state, step, after, command.stage)
         entries = difference(state.ledger, taken_out(state, step, after, fell))
     except FinishingError as error:
         return Refusal(sentence(error))
@@ -97,6 +101,16 @@ def _to(work: Work, index: int, units: int) -> Work:
         stages[later] = _as_begun(stages[later])
         progress[later] = fresh(stages[later])
     return replace(work, stages=tuple(stages), progress=tuple(progress))
+
+
+def _seam_back(state: State, step: int, work: Work, index: int) -> Work:
+    """Return a seam that was taken out with what is left of its two sides as it goes on from there."""
+    stage, planned = work.stages[index], tuple[Stage, ...]()
+    with suppress(FinishingError):  # the recipe may have been changed since
+        planned = state.plan.step(step).stages(state.plan.here(work.before))
+    sides = [sum(taken) for taken in stage.bars]
+    same = next((one for one in planned if [sum(taken) for taken in one.bars] == sides), None)
+    return with_stage(work, index, unsewn(stage, work.progress[index].mark.units, same))
 
 
 def _as_begun(stage: Stage) -> Stage:

@@ -103,9 +103,27 @@ def two_at_once(stage: Stage, pair: int, side: str) -> Stage:
     if min(left) == 0 < max(left):
         longer = stage.front if left[0] else stage.back
         raise Impossible(f"two at once there would use one side up and leave {max(left)} of the {longer}")
+    return _going_on(stage, tuple((*before, now) for before, now in zip(done, here, strict=True)))
+
+
+def unsewn(stage: Stage, pairs: int, planned: Stage | None) -> Stage:
+    """Return the stage of a seam taken out to its first ``pairs``: what was taken at once beyond them is not any more.
+
+    ``planned``: the seam of the same two sides as it was planned, if that is known, which goes on where it was sewn as
+    planned so far. What is left after pairs sewn otherwise is shared out anew. Raises ``Impossible`` when what is left
+    cannot be eased.
+    """
+    done = tuple(taken[:pairs] for taken in stage.bars)
+    if planned and done == tuple(taken[:pairs] for taken in planned.bars):
+        return with_bars(stage, (planned.bars[0], planned.bars[1]))
+    return _going_on(stage, done)
+
+
+def _going_on(stage: Stage, done: tuple[tuple[int, ...], ...]) -> Stage:
+    """Return the stage with the bars that are not ``done`` shared out anew; raises ``Impossible`` if they cannot be."""
+    left = [sum(taken) - sum(used) for taken, used in zip(stage.bars, done, strict=True)]
     rest = _shared(left[0], left[1], to_rows=max(left) > 2 * min(left)) if any(left) else ((), ())
-    bars = tuple((*before, now, *after) for before, now, after in zip(done, here, rest, strict=True))
-    return with_bars(stage, (bars[0], bars[1]))
+    return with_bars(stage, ((*done[0], *rest[0]), (*done[1], *rest[1])))
 
 
 def with_bars(stage: Stage, bars: tuple[tuple[int, ...], tuple[int, ...]]) -> Stage:
