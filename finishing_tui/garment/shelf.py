@@ -81,9 +81,8 @@ def take_copy(source: Path, shelf: Path) -> Path:
     waiting = shelf / f".{name}.{uuid.uuid4().hex}"
     try:
         shutil.copytree(source, waiting)
-        waiting.chmod(0o700)
-        for path in waiting.iterdir():
-            path.chmod(0o600)
+        for path in (waiting, *waiting.rglob("*")):
+            path.chmod(0o700 if path.is_dir() else 0o600)
         text = (waiting / FILE).read_text(encoding="utf-8")
         write_whole(waiting / FILE, with_id(text, str(uuid.uuid4())))
         for number in range(1, 1000):
@@ -91,8 +90,9 @@ def take_copy(source: Path, shelf: Path) -> Path:
             if not target.exists():
                 waiting.rename(target)
                 return target
-    except OSError as error:
+    except (OSError, UnicodeDecodeError) as error:
         shutil.rmtree(waiting, ignore_errors=True)
-        raise NotWritten(f"The garment could not be copied to the shelf: {reason(error)}.") from error
+        why = reason(error) if isinstance(error, OSError) else f"its {FILE} is not UTF-8 text"
+        raise NotWritten(f"The garment could not be copied to the shelf: {why}.") from error
     shutil.rmtree(waiting, ignore_errors=True)
     raise NotWritten(f"There are too many garments named {name} on the shelf already.")

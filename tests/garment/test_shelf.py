@@ -62,6 +62,26 @@ def test_a_copy_gets_a_name_and_an_id_of_its_own(tmp_path: Path) -> None:
     assert all(path.stat().st_mode & 0o077 == 0 for path in (first, *first.iterdir()))
 
 
+def test_folders_in_a_garment_are_copied_and_stay_open_to_their_owner(tmp_path: Path) -> None:
+    """Photographs in a folder of their own: folders 0700, files 0600, all the way down."""
+    source = garment_in(tmp_path / "source", EDGE)
+    (source / "photographs" / "front").mkdir(parents=True)
+    (source / "photographs" / "front" / "neck.txt").write_text("x", encoding="utf-8")
+    copy = take_copy(source, tmp_path / "shelf")
+    modes = {path.name: path.stat().st_mode & 0o777 for path in copy.rglob("*")}
+    assert (modes["photographs"], modes["front"], modes["neck.txt"]) == (0o700, 0o700, 0o600)
+    assert copy.stat().st_mode & 0o777 == 0o700
+
+
+def test_a_garment_that_is_no_text_is_not_copied(tmp_path: Path) -> None:
+    """Its file is not UTF-8: said in a sentence, and nothing half-made is left on the shelf."""
+    source, shelf = garment_in(tmp_path / "source", EDGE), tmp_path / "shelf"
+    (source / "garment.toml").write_bytes(b'title = "\xff"\n')
+    with pytest.raises(NotWritten, match="not UTF-8 text"):
+        take_copy(source, shelf)
+    assert list(shelf.iterdir()) == []
+
+
 def test_what_cannot_be_copied_is_said_and_leaves_nothing(tmp_path: Path) -> None:
     """A folder without a garment in it."""
     source, shelf = tmp_path / "empty", tmp_path / "shelf"
