@@ -44,11 +44,14 @@ def test_craft_stands_on_nothing() -> None:
         ("finishing_tui.recipe",),
         ("finishing_tui.garment",),
         ("finishing_tui.glance",),
+        ("finishing_tui.plain",),
+        ("finishing_tui.record",),
+        ("finishing_tui.codec", "finishing_tui.files", "finishing_tui.shipped"),
     ],
     ids=lambda rooms: rooms[0],
 )
 def test_below_the_screens_nothing_draws(rooms: tuple[str, ...]) -> None:
-    """Recipe, garment and glance, with everything in them, load neither textual nor rich."""
+    """Every room but the screens, with everything in it, loads neither textual nor rich."""
     assert loaded(*rooms).isdisjoint(SCREENS)
 
 

@@ -16,6 +16,8 @@ taken back is left out; what was ripped back is told.
 
   finishing record slate-crew
   finishing record ~/knitting/slate-crew --json
+
+Programs may rely on the keys of --json; new ones may be added.
 """
 
 

@@ -1,4 +1,7 @@
-"""A record as one JSON object, for programs. The keys are promised (README); new ones may be added."""
+"""A record as one JSON object, for programs. Programs may rely on its keys; new ones may be added.
+
+``finishing record --json`` writes it, and its help says so.
+"""
 
 from dataclasses import asdict
 from typing import Any
