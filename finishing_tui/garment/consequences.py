@@ -50,17 +50,15 @@ def consequences(before: State, after: State) -> Consequences:
 
 
 def _onward(state: State, steps_of: State) -> Run:
-    """Run what is to come in ``steps_of`` from the ledger of ``state``."""
+    """Run what is to come in ``steps_of`` from the ledger of ``state``, and of every step begun there only the rest."""
     steps = [
         index
         for index, standing in enumerate(steps_of.steps)
         if index != steps_of.current and standing.status in {"to come", "under way"} and steps_of.plan.is_for(index)
     ]
-    rest = None
-    work = state.standing.work if state.standing else None
     if steps_of.current is not None:
         steps.insert(0, steps_of.current)
-        rest = rest_of(work) if work is not None else None
+    rest = {index: rest_of(work) for index in steps if (work := state.steps[index].work) is not None}
     plan = state.plan
     inputs = Inputs(recipe=plan.recipe, size=plan.size_index, own=plan.own, gauge=plan.gauge, hand=plan.hand)
     return onward(inputs, state.ledger, steps, rest)
@@ -74,7 +72,8 @@ def _mends(state: State, differ: tuple[Change, ...]) -> tuple[Mend, ...]:
         mends += _here(state, change.place, lacks)
     for change in differ:
         step = state.plan.step(change.step)
-        if isinstance(step, PickUpAndKnit) and change.place == step.onto and change.step != state.current:
+        to_come = state.steps[change.step].status == "to come"
+        if isinstance(step, PickUpAndKnit) and change.place == step.onto and to_come:
             mends += _respaced(state, change)
             break
     for change in differ:

@@ -3,7 +3,7 @@ from pathlib import Path
 import pytest
 
 from finishing_tui import shipped
-from finishing_tui.garment.commands import Count, Finish, PutRight, Refusal
+from finishing_tui.garment.commands import Count, Finish, PutRight, Refusal, TakeUp
 from finishing_tui.garment.consequences import consequences
 from finishing_tui.garment.events import Mended, Replanned
 from finishing_tui.glance.following import following
@@ -148,3 +148,47 @@ expect = { neck = 40 }
     paper.did(repair)
     assert to_the_end(paper) == []
     assert paper.state.ledger.on("neck") == 40
+
+
+def test_another_step_under_way_has_only_its_rest_to_come() -> None:
+    """Four of ten are picked up when the holder is counted: 15 will be on the needle, not 16, and not ten more.
+
+    What is under way is not offered to be spaced anew: its own recount does that.
+    """
+    text = """
+format = 1
+title = "A held front, and a pick-up under way"
+sizes = ["one"]
+[place.held]
+text = "front holder"
+kind = "holder"
+live = 6
+[place.neck]
+text = "neck needle"
+kind = "needle"
+[[step]]
+do = "pick up and knit"
+title = "Pick up the edge"
+onto = "neck"
+  [[step.section]]
+  along = "long edge"
+  spots = 10
+  stitches = 10
+[[step]]
+do = "count"
+title = "Count the front"
+place = "held"
+count = 6
+[[step]]
+do = "move"
+title = "Put the front on the needle"
+from = "held"
+to = "neck"
+"""
+    paper = Paper(plan_for(text)).press(4).did(TakeUp(1))
+    before = paper.state
+    paper.did(Count(5))
+    found = consequences(before, paper.state)
+    neck = [(change.step, change.planned, change.real) for change in found.changes if change.place == "neck"]
+    assert neck == [(2, 16, 15)]
+    assert all(one.command.how != "re-space" for one in found.mends)

@@ -4,8 +4,9 @@ The recipe is run twice from here: from the ledger it would have, and from the o
 what is there, so nothing is put right on the way: every later number that differs is named.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from finishing_tui.craft.ledger import Entry, Ledger
 from finishing_tui.recipe.audit.finding import Finding
@@ -24,11 +25,13 @@ class Change:
     real: int
 
 
-def onward(inputs: Inputs, ledger: Ledger, steps: Sequence[int], rest: tuple[Entry, ...] | None = None) -> Run:
+def onward(
+    inputs: Inputs, ledger: Ledger, steps: Sequence[int], rest: Mapping[int, tuple[Entry, ...]] = MappingProxyType({})
+) -> Run:
     """Do ``steps`` (positions from 0, in the order they will be done) from ``ledger``, and look at each.
 
-    ``rest``: where the first of them is under way, the entries it still has to make. ``inputs.own``
-    must have the numbers that are not printed. Raises ``NoNumber`` or ``BadSum`` when a number cannot be worked out.
+    ``rest``: for each of them that is under way, the entries it still has to make. ``inputs.own`` must have the numbers
+    that are not printed. Raises ``NoNumber`` or ``BadSum`` when a number cannot be worked out.
     """
     return run(footing(inputs), ledger, steps, rest=rest, trust="ledger")
 

@@ -33,6 +33,7 @@ _MOST_MENDS = 30
 """Mends of one step; a step that needs more is not done at all."""
 
 _NONE: Mapping[str, int] = MappingProxyType({})
+_NO_REST: Mapping[int, tuple[Entry, ...]] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,15 +70,15 @@ def run(
     ledger: Ledger | None = None,
     steps: Sequence[int] | None = None,
     *,
-    rest: tuple[Entry, ...] | None = None,
+    rest: Mapping[int, tuple[Entry, ...]] = _NO_REST,
     trust: Trust = "print",
     wrong: Mapping[str, int] = _NONE,
     trail: Trail = Trail(),  # noqa: B008  (frozen)
 ) -> Run:
     """Do ``steps`` (positions from 0; all that are for this size, where none are given) from ``ledger``.
 
-    ``ledger`` is that of the pieces as they come, where none is given. ``rest``: the first of the steps is under way,
-    and these are the entries it still has to make. ``wrong``: numbers whose print is known to differ from their sum.
+    ``ledger`` is that of the pieces as they come, where none is given. ``rest``: for each step that is under way,
+    the entries it still has to make. ``wrong``: numbers whose print is known to differ from their sum.
     """
     return _run(footing, ledger or footing.opening(), steps, rest, trust, wrong, trail, ahead=True)
 
@@ -86,7 +87,7 @@ def _run(
     footing: Footing,
     ledger: Ledger,
     steps: Sequence[int] | None,
-    rest: tuple[Entry, ...] | None,
+    rest: Mapping[int, tuple[Entry, ...]],
     trust: Trust,
     wrong: Mapping[str, int],
     trail: Trail,
@@ -98,12 +99,12 @@ def _run(
     rows, compared = list[Row](), list[Compared]()
 
     def ahead_from(given: Ledger, after: int) -> int:
-        return _run(footing, given, steps[after:], None, trust, wrong, trail, ahead=False).errors
+        return _run(footing, given, steps[after:], rest, trust, wrong, trail, ahead=False).errors
 
     for number, at in enumerate(steps, 1):
         step = footing.recipe.step[at]
-        if number == 1 and rest is not None:
-            done = _rest_done(footing, at, step, ledger, rest, trail, wrong)
+        if at in rest:
+            done = _rest_done(footing, at, step, ledger, rest[at], trail, wrong)
         else:
             done = _done(footing, at, step, ledger, trail, wrong)
         ledger, look, findings = done.ledger, done.look, list(done.findings)
