@@ -28,10 +28,10 @@ def added(parts: Sequence[int], repeat: Repeat = EVERY, printed: int | None = No
     Raises Impossible for counts out of range.
     """
     if not parts:
-        raise Impossible("A band without parts cannot be added up: give the stitches of each part")
+        raise Impossible("a band without parts cannot be added up: give the stitches of each part")
     for part in parts:
-        counted("The stitches of a part", part, 0)
-    total = counted("The stitches of the band", sum(parts))
+        counted("the stitches of a part", part, 0)
+    total = counted("the stitches of the band", sum(parts))
     text = f"{' + '.join(str(part) for part in parts)} = {total}. " if len(parts) <= 24 else f"{total} in all. "
     if printed is not None and printed != total:
         text += f"The pattern prints {printed}, which is {abs(printed - total)} {_beside(printed, total)}. "
@@ -43,10 +43,10 @@ def left_out(printed: int, parts: Sequence[int]) -> int:
 
     Raises Impossible when the parts already hold more than the band.
     """
-    counted("The stitches of the band", printed)
-    rest = printed - sum(counted("The stitches of a part", part, 0) for part in parts)
+    counted("the stitches of the band", printed)
+    rest = printed - sum(counted("the stitches of a part", part, 0) for part in parts)
     if rest < 0:
-        raise Impossible(f"The parts hold {printed - rest} stitches and the band only {printed}: one of them is wrong")
+        raise Impossible(f"the parts hold {printed - rest} stitches and the band only {printed}: one of them is wrong")
     return rest
 
 

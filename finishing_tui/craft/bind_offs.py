@@ -25,9 +25,9 @@ def bind_off_row(groups: Sequence[int], work: str = "work") -> str:
     groups are odd in number, at least three, each at least one stitch.
     """
     if len(groups) < 3 or len(groups) % 2 == 0 or len(groups) > MOST:
-        raise Impossible("A row bound off in the middle begins and ends with kept stitches: give kept, bound off, kept")
+        raise Impossible("a row bound off in the middle begins and ends with kept stitches: give kept, bound off, kept")
     for count in groups:
-        counted("A group of the row", count)
+        counted("a group of the row", count)
     phrases, first = [], True
     for kept, off in zip(groups[::2], groups[1::2], strict=False):
         todo = kept if first else kept - 1

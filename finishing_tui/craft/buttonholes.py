@@ -42,11 +42,11 @@ def buttonholes(stitches: int, holes: int, width: int, first: int, last: int) ->
 
     Raises Impossible when a number is out of range, or margins, holes and a gap of one stitch at least do not fit.
     """
-    counted("The stitches of the band", stitches)
-    counted("The buttonholes", holes, 1, MOST_HOLES)
+    counted("the stitches of the band", stitches)
+    counted("the buttonholes", holes, 1, MOST_HOLES)
     for what, count in (("width of a hole", width), ("stitches before the first hole", first)):
-        counted(f"The {what}", count)
-    counted("The stitches after the last hole", last)
+        counted(f"the {what}", count)
+    counted("the stitches after the last hole", last)
     spare = stitches - first - last - holes * width
     if spare < holes - 1:
         raise Impossible(
@@ -55,7 +55,7 @@ def buttonholes(stitches: int, holes: int, width: int, first: int, last: int) ->
         )
     if holes == 1 and spare:
         raise Impossible(
-            f"With one hole of {width} the margins take the rest of {stitches}: after {first} before it come "
+            f"with one hole of {width} the margins take the rest of {stitches}: after {first} before it come "
             f"{stitches - width - first}, not {last}"
         )
     gaps = spread(spare, holes - 1) if holes > 1 else ()
@@ -86,9 +86,9 @@ def band_for(holes: int, width: int, gap: int, first: int, last: int) -> int:
 
     Raises Impossible for numbers out of range.
     """
-    counted("The buttonholes", holes, 1, MOST_HOLES)
+    counted("the buttonholes", holes, 1, MOST_HOLES)
     for what, count in (("width of a hole", width), ("gap", gap), ("first margin", first), ("last margin", last)):
-        counted(f"The {what}", count)
+        counted(f"the {what}", count)
     return first + last + holes * width + (holes - 1) * gap
 
 
@@ -97,7 +97,7 @@ def fence_post(gap: int, width: int) -> Repeat:
 
     One gap more than there are holes: "rib 9, bind off 2" needs 11m + 9, not 11m. Raises Impossible out of range.
     """
-    return Repeat(counted("The gap", gap) + counted("The width of a hole", width), gap)
+    return Repeat(counted("the gap", gap) + counted("the width of a hole", width), gap)
 
 
 def equal_gaps(stitches: int, holes: int, width: int) -> tuple[tuple[int, int], ...]:
@@ -105,9 +105,9 @@ def equal_gaps(stitches: int, holes: int, width: int) -> tuple[tuple[int, int], 
 
     86 stitches with 5 holes of 2: (2, 18), (4, 17), (6, 16) ... Raises Impossible out of range.
     """
-    counted("The stitches of the band", stitches)
-    counted("The buttonholes", holes, 2, MOST_HOLES)
-    counted("The width of a hole", width, 1, MOST)
+    counted("the stitches of the band", stitches)
+    counted("the buttonholes", holes, 2, MOST_HOLES)
+    counted("the width of a hole", width, 1, MOST)
     rest = stitches - holes * width
     return tuple(
         (margin, (rest - 2 * margin) // (holes - 1))
@@ -118,4 +118,4 @@ def equal_gaps(stitches: int, holes: int, width: int) -> tuple[tuple[int, int], 
 
 def between(buttons: int) -> int:
     """Return how many buttons come between the first and the last: two fewer (4 buttons: 2 between)."""
-    return counted("The buttons", buttons, 2) - 2
+    return counted("the buttons", buttons, 2) - 2

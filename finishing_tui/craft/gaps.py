@@ -35,8 +35,8 @@ def extra_loops(planned: Sequence[int], *, each: int = 1, decrease_round: int = 
     Impossible for counts out of range.
     """
     parts = _parts(planned)
-    counted("The extra loops beside a gap", each, 1, 4)
-    counted("The round that decreases them", decrease_round, 1, 2)
+    counted("the extra loops beside a gap", each, 1, 4)
+    counted("the round that decreases them", decrease_round, 1, 2)
     picked = tuple(part + each for part in parts)
     extra = each * len(parts)
     text = (
@@ -56,7 +56,7 @@ def grafted_gap(front: int, back: int, *, each: int = 1) -> ExtraLoops:
     Impossible for counts out of range, or when the needles differ.
     """
     parts = _parts((front, back))
-    counted("The extra loops at each end", each, 1, 4)
+    counted("the extra loops at each end", each, 1, 4)
     if front != back:
         raise Impossible(
             f"{front} and {back} cannot be grafted pair by pair: make both needles hold the same number before adding"
@@ -74,13 +74,13 @@ def undone(cast_on: int) -> int:
 
     The loops on the other side lie between the stitches (15 give 14, H. Briscoe). Raises Impossible below 2.
     """
-    return counted("The stitches cast on", cast_on, 2) - 1
+    return counted("the stitches cast on", cast_on, 2) - 1
 
 
 def _parts(planned: Sequence[int]) -> tuple[int, ...]:
     if not 1 <= len(planned) <= 100:
         raise Impossible(f"{len(planned)} parts cannot be worked: give the stitches of 1 to 100 parts")
-    return tuple(counted("The stitches of a part", part) for part in planned)
+    return tuple(counted("the stitches of a part", part) for part in planned)
 
 
 def _sum(parts: tuple[int, ...]) -> str:

@@ -50,7 +50,7 @@ def head_of(wearer: str) -> Length:
     """Return the head to allow for: the largest in the table. Raises Impossible for a wearer that is not in it."""
     found = HEADS.get(" ".join(wearer.lower().split()))
     if found is None:
-        raise Impossible(f"No head is known for {wearer[:20]!r}: say {listing(list(HEADS), 'or')}, or give its size")
+        raise Impossible(f"no head is known for {wearer[:20]!r}: say {listing(list(HEADS), 'or')}, or give its size")
     return length(found[1], "cm")
 
 
@@ -59,9 +59,9 @@ def opening(stitches: int, per_10_cm: Fraction) -> Length:
 
     Raises Impossible out of range.
     """
-    counted("The stitches of the neck", stitches)
+    counted("the stitches of the neck", stitches)
     if not 1 <= per_10_cm <= 200:
-        raise Impossible("The gauge of the band must be from 1 to 200 stitches in 10 cm")
+        raise Impossible("the gauge of the band must be from 1 to 200 stitches in 10 cm")
     return length(Fraction(stitches * 10) / per_10_cm, "cm")
 
 
@@ -71,7 +71,7 @@ def over_the_head(relaxed: Length, head: Length, stretch: Fraction = ORDINARY_ST
     ``stretch`` is from 1 (does not give) to 4. Raises Impossible out of range.
     """
     if not 1 <= stretch <= 4:
-        raise Impossible("The stretch must be from 1 (does not give at all) to 4 times the relaxed length")
+        raise Impossible("the stretch must be from 1 (does not give at all) to 4 times the relaxed length")
     stretched = Length(relaxed.cm * stretch, relaxed.unit)
     goes = stretched.cm >= head.cm
     verdict = "it goes over" if goes else "it does not go over"

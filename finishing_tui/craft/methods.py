@@ -122,7 +122,7 @@ def method(name: str) -> Method:
         return METHODS[_SPOKEN[plain]]
     near = [_SPOKEN[found] for found in difflib.get_close_matches(plain[:20], _SPOKEN, n=2)]
     choice = " or ".join(near) if near else "one of " + ", ".join(METHODS)
-    raise Impossible(f"No way of shaping is called {name[:20]!r}: try {choice}")
+    raise Impossible(f"no way of shaping is called {name[:20]!r}: try {choice}")
 
 
 def for_left_hand(way: Method) -> Method:

@@ -39,8 +39,8 @@ def inside(start: int, rounds: int, *, corners: int = 1, every: int = 1, first: 
     ``start`` stitches before round 1, the first decrease in round ``first``. From 31: 29, 27, 25 ... Raises Impossible
     when the stitches run out.
     """
-    counted("The stitches", start)
-    counted("The corners", corners, 1, 100)
+    counted("the stitches", start)
+    counted("the corners", corners, 1, 100)
     done = _shaped_rounds(rounds, every, first)
     most = (start - corners) // (2 * corners)
     if len(done) > most:
@@ -56,8 +56,8 @@ def outside(start: int, rounds: int, *, corners: int = 1, every: int = 2, first:
 
     Every second round suits a garter border (Stitch Therapy 2013). Raises Impossible out of range.
     """
-    counted("The stitches", start)
-    counted("The corners", corners, 1, 100)
+    counted("the stitches", start)
+    counted("the corners", corners, 1, 100)
     return _counted_rounds(start, rounds, _shaped_rounds(rounds, every, first), 2 * corners)
 
 
@@ -67,8 +67,8 @@ def vee(left: int, right: int, rounds: int, *, every: int = 1, first: int = 1) -
     In the round ``left`` + ``right`` + 1 is the whole band. ``every`` 1 makes a narrow V, 2 a wide one. Raises
     Impossible when the sides differ in parity, or when the decreases run out of stitches.
     """
-    counted("The stitches left of the centre stitch", left)
-    counted("The stitches right of the centre stitch", right)
+    counted("the stitches left of the centre stitch", left)
+    counted("the stitches right of the centre stitch", right)
     if (left - right) % 2:
         raise Impossible(
             f"{left} and {right} stitches beside the centre stitch are one even and one odd: pick up one more or one "
@@ -77,7 +77,7 @@ def vee(left: int, right: int, rounds: int, *, every: int = 1, first: int = 1) -
     done = _shaped_rounds(rounds, every, first)
     if len(done) > min(left, right):
         raise Impossible(
-            f"The shorter side has {plural(min(left, right), 'stitch')}, too few for {len(done)} decrease rounds: "
+            f"the shorter side has {plural(min(left, right), 'stitch')}, too few for {len(done)} decrease rounds: "
             f"work fewer rounds, or decrease less often"
         )
     worked = _counted_rounds(left + right + 1, rounds, done, -2)
@@ -95,14 +95,14 @@ def vee(left: int, right: int, rounds: int, *, every: int = 1, first: int = 1) -
 
 
 def _shaped_rounds(rounds: int, every: int, first: int) -> range:
-    counted("The rounds", rounds, 1, _ROUNDS)
-    counted("The rounds from one shaping to the next", every, 1, _ROUNDS)
-    counted("The first shaped round", first, 1, rounds)
+    counted("the rounds", rounds, 1, _ROUNDS)
+    counted("the rounds from one shaping to the next", every, 1, _ROUNDS)
+    counted("the first shaped round", first, 1, rounds)
     return range(first, rounds + 1, every)
 
 
 def _counted_rounds(start: int, rounds: int, shaped: range, change: int) -> tuple[Round, ...]:
-    counted("The stitches after the last round", start + change * len(shaped), 1, 10 * MOST)
+    counted("the stitches after the last round", start + change * len(shaped), 1, 10 * MOST)
     found, count = [], start
     for number in range(1, rounds + 1):
         count += change if number in shaped else 0

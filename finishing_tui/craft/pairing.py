@@ -78,8 +78,8 @@ def pair(front: int, back: int) -> Pairing:
 
     Raises Impossible when a needle is empty, or one holds more than twice the other.
     """
-    counted("The front needle", front)
-    counted("The back needle", back)
+    counted("the front needle", front)
+    counted("the back needle", back)
     few, more = sorted((front, back))
     if front == back:
         text = f"Both needles hold {front}: work {plural(front, 'pair')}, one loop from each needle."
@@ -127,12 +127,12 @@ def rows_to_rows(one: int, other: int) -> Bars:
     One stitch of the seam takes a bar from each side. A difference of one row is simply eased in the same way.
     Raises Impossible when an edge has no bars, or one more than twice the other's.
     """
-    counted("The bars of one edge", one)
-    counted("The bars of the other edge", other)
+    counted("the bars of one edge", one)
+    counted("the bars of the other edge", other)
     few, more = sorted((one, other))
     if more > 2 * few:
         raise Impossible(
-            f"Edges of {one} and {other} bars cannot be sewn bar to bar: two bars at a time is the most, so {few} meet "
+            f"edges of {one} and {other} bars cannot be sewn bar to bar: two bars at a time is the most, so {few} meet "
             f"{2 * few} at most; measure both edges"
         )
     places = _doubles(few, more - few)

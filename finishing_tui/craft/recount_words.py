@@ -36,7 +36,7 @@ def _why_not(left: int, spots_left: int, unit: str) -> str:
     if left < 0:
         return f"there are {plural(-left, 'loop')} more than wanted already"
     if spots_left == 0:
-        return f"the edge is at its end and {plural(left, 'stitch')} are still wanted"
+        return f"the edge is at its end and {plural(left, 'stitch')} {'is' if left == 1 else 'are'} still wanted"
     return f"{plural(left, 'stitch')} cannot come out of {plural(spots_left, unit)}, not even with two in every one"
 
 

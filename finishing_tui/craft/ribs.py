@@ -27,8 +27,8 @@ class Rib:
     purl: int
 
     def __post_init__(self) -> None:
-        counted("The knit stitches of a rib", self.knit, 1, 100)
-        counted("The purl stitches of a rib", self.purl, 1, 100)
+        counted("the knit stitches of a rib", self.knit, 1, 100)
+        counted("the purl stitches of a rib", self.purl, 1, 100)
 
     @property
     def period(self) -> int:
@@ -99,9 +99,9 @@ def nearest(count: int, of: int, plus: int) -> tuple[int, ...]:
 
     Only one where none of at least 1 lies below. 169 in 4m is 168 and 172. Raises Impossible out of range.
     """
-    counted("The stitches", count)
-    counted("The stitches of the repeat", of)
-    counted("The stitches beside the repeat", plus, 0)
+    counted("the stitches", count)
+    counted("the stitches of the repeat", of)
+    counted("the stitches beside the repeat", plus, 0)
     return nearest_total(count, Reach(1, 2 * MOST + 1), Repeat(of, plus))
 
 
@@ -121,7 +121,7 @@ def edges_mirror(count: int, rib: Rib) -> bool:
 
     Then both edges look alike (60 in k2p2 do not, 62 do). Raises Impossible out of range.
     """
-    counted("The stitches", count)
+    counted("the stitches", count)
     return count % rib.period in {rib.knit % rib.period, rib.purl % rib.period}
 
 
@@ -130,7 +130,7 @@ def centred(count: int, rib: Rib) -> Placed:
 
     Both edges then mirror each other. Raises Impossible when neither kind has the middle the count has.
     """
-    counted("The stitches", count)
+    counted("the stitches", count)
     return _placed(count, count, rib, "row")
 
 
@@ -140,8 +140,8 @@ def start_of_round(count: int, rib: Rib, before: int, *, on_stitch: bool = False
     The point lies after the ``before``-th stitch of the round, or with ``on_stitch`` on the stitch after it. Raises
     Impossible when the round does not hold whole repeats, or no rib can be centred there.
     """
-    counted("The stitches", count)
-    counted("The stitches before the middle", before, 0, count - on_stitch)
+    counted("the stitches", count)
+    counted("the stitches before the middle", before, 0, count - on_stitch)
     if count % rib.period:
         raise Impossible(fitting(count, in_the_round(rib)).rstrip("."))
     return _placed(count, 2 * before + on_stitch, rib, "round")
@@ -160,7 +160,7 @@ def _placed(count: int, twice_middle: int, rib: Rib, what: str) -> Placed:
             return Placed(kind, skip, row, f"For a {kind} rib in the middle work the {what} so: {row}.")
     lies = "on a stitch" if twice_middle % 2 else "between two stitches"
     raise Impossible(
-        f"No rib of {rib} can be centred there: the middle lies {lies}, so use one stitch more or fewer, or another rib"
+        f"no rib of {rib} can be centred there: the middle lies {lies}, so use one stitch more or fewer, or another rib"
     )
 
 

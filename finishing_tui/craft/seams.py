@@ -35,8 +35,8 @@ def stitches_to_rows(stitches: int, rows: int) -> StitchesToRows:
     and less than 2/3 behind. It begins with the smaller take and every repeat of it ends exactly. Raises Impossible
     when a count is out of range or one is more than three times the other.
     """
-    counted("The stitches", stitches)
-    counted("The rows", rows)
+    counted("the stitches", stitches)
+    counted("the rows", rows)
     few, more = sorted((stitches, rows))
     if more > _AT_ONCE * few:
         raise Impossible(

@@ -117,12 +117,12 @@ def evenly(
     Raises Impossible when the counts are out of range, when the method goes the other way or by steps that miss
     ``after``, and when the row cannot hold it, saying what it could hold.
     """
-    counted("The stitches before", before)
-    counted("The stitches after", after)
+    counted("the stitches before", before)
+    counted("the stitches after", after)
     if margin is not None:
         if not flat:
-            raise Impossible("A round has no margins: leave the margin out, or say that the row is worked flat")
-        counted("The margin", margin)
+            raise Impossible("a round has no margins: leave the margin out, or say that the row is worked flat")
+        counted("the margin", margin)
     least = 1 if margin is None else margin
     down = after < before
     way = method if isinstance(method, Method) else named(method or ("k2tog" if down else "M1"))

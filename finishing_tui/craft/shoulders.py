@@ -41,8 +41,8 @@ def steps(stitches: int, count: int) -> Slope:
 
     ``count`` steps need ``count`` - 1 turns (TECHknitter 2012). Raises Impossible with fewer stitches than steps.
     """
-    counted("The stitches of the shoulder", stitches)
-    counted("The steps", count)
+    counted("the stitches of the shoulder", stitches)
+    counted("the steps", count)
     if count > stitches:
         raise Impossible(f"{plural(stitches, 'stitch')} cannot be worked in {count} steps: {stitches} steps at most")
     small, larger = divmod(stitches, count)
@@ -60,9 +60,9 @@ def stepped(total: int, each: int, rows: int) -> Stepped:
     10 at the beginning of 6 rows of 103: leave 10, 20, 30 unworked on each side; 30 live a side and 43 between.
     ``rows`` must be even, half for each side. Raises Impossible when it is odd or takes more than there is.
     """
-    counted("The stitches", total)
-    counted("The stitches of one step", each)
-    counted("The rows", rows, 2)
+    counted("the stitches", total)
+    counted("the stitches of one step", each)
+    counted("the rows", rows, 2)
     if rows % 2:
         raise Impossible(
             f"{rows} rows cannot serve both shoulders alike: one row a step on each side makes an even number"

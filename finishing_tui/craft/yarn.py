@@ -81,7 +81,7 @@ def needed(operation: str, width: Length) -> Need:
     name = " ".join(operation.lower().replace("_", " ").split())
     name = _SHORT.get(name, name)
     if name not in OPERATIONS:
-        raise Impossible(f"No yarn is known for {operation[:20]!r}: say {listing(list(OPERATIONS), 'or')}")
+        raise Impossible(f"no yarn is known for {operation[:20]!r}: say {listing(list(OPERATIONS), 'or')}")
     if width.cm * 6 > LONGEST:
         raise Impossible(
             f"an edge of {say_length(width)} is too long to reckon its yarn: give {LONGEST // 6} cm at most"
@@ -120,7 +120,7 @@ def in_weight(grams: Fraction, ball_grams: Fraction, ball_metres: Fraction) -> F
     """
     for what, amount in (("weight", grams), ("ball's weight", ball_grams), ("ball's length", ball_metres)):
         if not 0 < amount <= 10_000:
-            raise Impossible(f"The {what} must be more than 0 and at most 10000")
+            raise Impossible(f"the {what} must be more than 0 and at most 10000")
     return grams * ball_metres / ball_grams
 
 
@@ -132,12 +132,12 @@ def rounds_left(before: Fraction, after: Fraction, between: Fraction) -> RoundsL
     """
     for what, grams in (("first", before), ("second", after)):
         if not 0 < grams <= 10_000:
-            raise Impossible(f"The {what} weight must be more than 0 g and at most 10000 g")
+            raise Impossible(f"the {what} weight must be more than 0 g and at most 10000 g")
     if not 0 < between <= 1_000:
-        raise Impossible("The rounds between the weighings must be more than 0 and at most 1000")
+        raise Impossible("the rounds between the weighings must be more than 0 and at most 1000")
     if after >= before:
         raise Impossible(
-            f"The second weight ({_grams(after)}) must be less than the first ({_grams(before)}): weigh again, or work "
+            f"the second weight ({_grams(after)}) must be less than the first ({_grams(before)}): weigh again, or work "
             f"more rounds between"
         )
     per_round = (before - after) / between

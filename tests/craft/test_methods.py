@@ -51,4 +51,4 @@ def test_any_text_is_a_method_or_refused_in_one_sentence(typed: str) -> None:
         found = method(typed).name
     except Impossible as error:
         found = str(error)
-    assert found in METHODS or (found.startswith("No way of shaping") and len(found) < 300)
+    assert found in METHODS or (found.startswith("no way of shaping") and len(found) < 300)

@@ -18,12 +18,8 @@ def asked(draw: st.DrawFn, methods: st.SearchStrategy[str | None] = WAYS) -> tup
     before, flat, method = draw(COUNTS), draw(st.booleans()), draw(methods)
     inner = max(before - 2, 0) if flat else before
     if method is None:
-        return (
-            before,
-            draw(st.integers(before - 2 * (inner // 3), before + 3 * inner // 2)),
-            flat,
-            method,
-        )  # doubles too
+        after = draw(st.integers(before - 2 * (inner // 3), before + 3 * inner // 2))  # doubles too
+        return before, after, flat, method
     way = METHODS[method]
     most = inner // way.eats if way.eats else max(inner - 1, 0)
     return before, before + draw(st.integers(0, most)) * way.change, flat, method
