@@ -6,13 +6,13 @@ It must never call spacing, sharing, stages or the audit, so that an old journal
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
+from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.events import (
     Act,
     AnyAct,
     Begun,
     Change,
     Event,
-    Marked,
     Noted,
     PaceChosen,
     Progressed,
@@ -26,6 +26,10 @@ from finishing_tui.garment.events import (
 )
 from finishing_tui.garment.state import RECENT, Note, Sitting, State
 from finishing_tui.garment.work import Standing
+
+
+class DoesNotFit(FinishingError):
+    """What a journal says happened does not follow from what it says before: it was not written by this program."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,8 +50,37 @@ def first_state(taken: Taken) -> State:
     return State(taken.plan, taken.ledger, tuple(Standing() for _ in range(taken.steps)))
 
 
+def begun_with(happening: Happening) -> State:
+    """Return the state after the first event of a journal. Raises ``DoesNotFit`` when no recipe is taken in it."""
+    if not isinstance(happening.event, Taken):
+        raise DoesNotFit(
+            "this garment's journal does not begin with the recipe that was taken; open it with the version of "
+            "finishing that wrote it"
+        )
+    return evolve(first_state(happening.event), happening)
+
+
 def evolve(state: State, happening: Happening) -> State:
-    """Return the state after ``happening``. Raises ``Unbalanced`` only for a journal that was never ours."""
+    """Return the state after ``happening``. Raises ``DoesNotFit`` only for a journal that was never ours."""
+    try:
+        return sound(_evolved(state, happening))
+    except (FinishingError, ValueError, IndexError) as error:
+        raise DoesNotFit(
+            f"what happened at {happening.at} by this garment's journal does not follow from what it has before; "
+            "open it with the version of finishing that wrote it"
+        ) from error
+
+
+def sound(state: State) -> State:
+    """Return ``state``. Raises ``ValueError`` where its steps are not those of its plan, or none is where it points."""
+    if len(state.steps) != len(state.plan.recipe.step):
+        raise ValueError("there are not as many steps as the recipe has")
+    if state.current is not None and not 0 <= state.current < len(state.steps):
+        raise ValueError(f"there is no step {state.current} to be under the needles")
+    return state
+
+
+def _evolved(state: State, happening: Happening) -> State:
     event = happening.event
     match event:
         case Act():
@@ -71,14 +104,6 @@ def evolve(state: State, happening: Happening) -> State:
             return first_state(event)
 
 
-def replay(taken: Taken, happenings: Iterable[Happening]) -> State:
-    """Return the state after ``happenings``, from the recipe as it was taken."""
-    state = first_state(taken)
-    for happening in happenings:
-        state = evolve(state, happening)
-    return state
-
-
 def _acted(state: State, act: AnyAct, happening: Happening) -> State:
     state = replace(applied(state, (act,)), last_act=happening.at)
     if isinstance(act, Begun):  # another step goes at another pace
@@ -90,21 +115,16 @@ def _acted(state: State, act: AnyAct, happening: Happening) -> State:
 
 
 def applied(state: State, acts: Iterable[AnyAct]) -> State:
-    """Return the state with the ledger entries and changes of ``acts`` put in place, and nothing else."""
+    """Return the state with the ledger entries and changes of ``acts`` put in place, and nothing else.
+
+    Raises ``Unbalanced`` or ``ValueError`` for acts that do not fit it.
+    """
     for act in acts:
         steps = list(state.steps)
         for change in act.changes:
-            standing = steps[change.step]
-            match change:
-                case Stood(_, _, after):
-                    steps[change.step] = after
-                case Progressed(_, stage, _, progress) if standing.work is not None:
-                    steps[change.step] = replace(standing, work=standing.work.with_progress(stage, progress))
-                case Marked(_, stage, _, mark) if standing.work is not None:
-                    progress = replace(standing.work.progress[stage], mark=mark)
-                    steps[change.step] = replace(standing, work=standing.work.with_progress(stage, progress))
-                case _:
-                    raise ValueError(f"step {change.step} has no work to change")
+            if not 0 <= change.step < len(steps):
+                raise ValueError(f"there is no step {change.step} to change")
+            steps[change.step] = _changed(steps[change.step], change)
         order, current = _order(state.order, act.changes, steps), act.turned.after if act.turned else state.current
         state = replace(
             state,
@@ -125,6 +145,19 @@ def _order(order: tuple[int, ...], changes: Iterable[Change], steps: list[Standi
     """
     begun = (change.step for change in changes if isinstance(change, Stood) and change.step not in order)
     return tuple(step for step in (*order, *begun) if steps[step].work is not None)
+
+
+def _changed(standing: Standing, change: Change) -> Standing:
+    if isinstance(change, Stood):
+        work = change.after.work
+        if work is not None and len(work.stages) != len(work.progress):
+            raise ValueError(f"step {change.step} has not as many parts as it is told how far they are")
+        return change.after
+    work, stage = standing.work, change.stage
+    if work is None or not 0 <= stage < len(work.progress):
+        raise ValueError(f"step {change.step} has no part {stage} to change")
+    progress = change.after if isinstance(change, Progressed) else replace(work.progress[stage], mark=change.after)
+    return replace(standing, work=work.with_progress(stage, progress))
 
 
 def _by_turns(state: State, changed: set[int], order: tuple[int, ...], current: int | None) -> tuple[int, ...]:

@@ -8,14 +8,13 @@ from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from typing import Self, cast
 
-from finishing_tui.codec import Unreadable
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.commands import Command, PickUpGarment, PutBackAgain, PutGarmentDown, Refusal, TakeBack
 from finishing_tui.garment.decide import decide
 from finishing_tui.garment.decide.steps import begin, next_step
 from finishing_tui.garment.events import Act, AnyAct, Begun, Event, SittingBegan, Taken
-from finishing_tui.garment.evolve import Happening, evolve, first_state
+from finishing_tui.garment.evolve import DoesNotFit, Happening, begun_with, evolve, first_state, sound
 from finishing_tui.garment.journal import NAME, Journal, NoJournal, NotSaved, Row
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.sources import FILE, recipe_path, same_garment, same_text, with_id
@@ -94,16 +93,21 @@ class InHand:
         if not self.state.top:
             return Refusal("nothing is left to take back")
         acts = self._acts(self.state.top)
-        under = acts[0].under or 0
-        label = self._acts(under)[0].label if under else ""
-        return self.do(TakeBack(self.state.top, acts, under, label))
+        under = (acts[0].under or 0) if acts else 0
+        standing = self._acts(under) if under else ()
+        if not acts or (under and not standing):
+            return Refusal("what was done last is not in the journal as it was done; it cannot be taken back")
+        return self.do(TakeBack(self.state.top, acts, under, standing[0].label if standing else ""))
 
     def put_back(self) -> Refusal | None:
         """Let the group that was taken back last stand again."""
         if not self.state.undone:
             return Refusal("nothing was taken back that could be put back")
         group = self.state.undone[-1]
-        return self.do(PutBackAgain(group, self._acts(group)))
+        acts = self._acts(group)
+        if not acts:
+            return Refusal("what was taken back is not in the journal as it was done; it cannot be put back")
+        return self.do(PutBackAgain(group, acts))
 
     def pick_up(self) -> Refusal | None:
         """Begin a sitting."""
@@ -194,14 +198,14 @@ def _state(journal: Journal) -> tuple[State, int]:
     if snapshot is not None:
         seq, body = snapshot
         try:
-            return _replayed(state_of(body), seq, journal.rows(after=seq))
-        except Unreadable:
+            return _replayed(sound(state_of(body)), seq, journal.rows(after=seq))
+        except (ValueError, DoesNotFit):
             pass  # a snapshot is only a cache; what happened is in the events
     rows = journal.rows()
     first = next(rows, None)
     if first is None:
         raise NoJournal("This garment's journal is empty: its first sitting was cut off before anything was kept.")
-    return _replayed(first_state(cast("Taken", from_row(first).event)), first.seq, rows)
+    return _replayed(begun_with(from_row(first)), first.seq, rows)
 
 
 def _replayed(state: State, seq: int, rows: Iterable[Row]) -> tuple[State, int]:

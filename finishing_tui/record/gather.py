@@ -18,7 +18,7 @@ from finishing_tui.garment.events import (
     Taken,
     TakenBack,
 )
-from finishing_tui.garment.evolve import Happening, evolve, first_state
+from finishing_tui.garment.evolve import Happening, begun_with, evolve, first_state
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import State
 from finishing_tui.record.values import CountTaken, Happened, Record, RippedOut, Sat
@@ -72,10 +72,7 @@ def record_of(happenings: Iterable[Happening]) -> Record:
     seen, state, events = _Seen(), None, 0
     for happening in happenings:
         events += 1
-        if isinstance(happening.event, Taken):
-            state = first_state(happening.event)
-        elif state is not None:
-            state = evolve(state, happening)
+        state = begun_with(happening) if state is None else evolve(state, happening)
         seen.take(happening)
     if state is None:
         raise NothingRecorded("nothing of this garment is recorded yet")

@@ -6,12 +6,18 @@ from pathlib import Path
 import pytest
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.ledger import Ledger, Posting
 from finishing_tui.garment.commands import Finish, Other, Press, Replan, WriteNote
+from finishing_tui.garment.events import Begun, Event, Marked, PutBack, PutDown, Stood, TakenBack, Turned, Worked
+from finishing_tui.garment.evolve import DoesNotFit
 from finishing_tui.garment.hand import SNAPSHOT_EVERY, InHand
 from finishing_tui.garment.journal import NAME, InUse, Journal, NoJournal, NotSaved
+from finishing_tui.garment.shelf import on_shelf
 from finishing_tui.garment.state import State
-from finishing_tui.garment.stored import SNAPSHOT, NotUnderstood, from_row
-from tests.garment.folders import Watch, garment_in
+from finishing_tui.garment.stored import SNAPSHOT, NotUnderstood, from_row, happenings, snapshot_of, to_store
+from finishing_tui.garment.work import Mark, Progress, Standing, Work
+from finishing_tui.record import record_of
+from tests.garment.folders import NOON, Watch, garment_in
 from tests.garment.no_planning import no_planning
 from tests.garment.recipes import EDGE, NECKBAND
 
@@ -28,6 +34,13 @@ def seen(folder: Path) -> State:
     hand = InHand.open(folder, look=True)
     hand.close()
     return hand.state
+
+
+def put_in(folder: Path, *events: Event) -> None:
+    """Write events into the journal that no program of ours would write there."""
+    with Journal.open(folder) as journal:
+        journal.append(to_store(events), at=NOON, sitting=1, after_ms=0)
+        assert journal.flush(30)
 
 
 def cut_off(hand: InHand) -> State:
@@ -229,3 +242,72 @@ def test_finishing_the_last_step_leaves_nothing_in_hand(tmp_path: Path) -> None:
     assert hand.state.current is None
     hand.put_down()
     assert seen(tmp_path).ledger.empty
+
+
+ODD: tuple[Event, ...] = (
+    Worked(step=0, entries=(Posting("nowhere", "band", 1),)),
+    Worked(step=0, changes=(Marked(99, 0, Mark(), Mark()),)),
+    Worked(step=0, changes=(Marked(-1, 0, Mark(), Mark()),)),
+    Worked(step=0, changes=(Marked(0, 9, Mark(), Mark()),)),
+    Worked(step=0, changes=(Marked(1, 0, Mark(), Mark()),)),
+    Begun(step=0, changes=(Stood(99, Standing(), Standing()),)),
+    Begun(step=0, changes=(Stood(0, Standing(), Standing("under way", Work((), (Progress(),), Ledger()))),)),
+    Begun(step=0, turned=Turned(0, 99)),
+    TakenBack(1, (Worked(step=0, changes=(Marked(99, 0, Mark(), Mark()),)),), 0, ""),
+    PutBack(1, ()),
+)
+
+
+@pytest.mark.parametrize("event", ODD, ids=range(len(ODD)))
+def test_what_does_not_follow_is_one_sentence_and_takes_no_other_garment_with_it(event: Event, tmp_path: Path) -> None:
+    """Whole by its checksums, but never ours: it cannot be opened or recorded, and the shelf shows the rest."""
+    odd = tmp_path / "odd"
+    cut_off(in_hand(odd))
+    cut_off(in_hand(tmp_path / "well"))
+    put_in(odd, event)
+    for look in (True, False):
+        with pytest.raises(DoesNotFit, match="does not follow"):
+            InHand.open(odd, look=look)
+    with Journal.open(odd, look=True) as journal, pytest.raises(DoesNotFit):
+        record_of(happenings(journal.rows()))
+    found = {one.folder.name: one for one in on_shelf(tmp_path)}
+    assert "does not follow" in found["odd"].trouble
+    assert not found["well"].trouble
+
+
+@pytest.mark.parametrize("event", [PutDown(), Begun(step=0)], ids=["put down", "begun"])
+def test_a_journal_that_begins_with_anything_but_the_recipe_is_refused(event: Event, tmp_path: Path) -> None:
+    """There is nothing it could be about."""
+    Journal.create(garment_in(tmp_path, EDGE)).close()
+    put_in(tmp_path, event)
+    with pytest.raises(DoesNotFit, match="does not begin with the recipe"):
+        InHand.open(tmp_path, look=True)
+
+
+def test_nothing_was_put_down_before_it_was_picked_up(tmp_path: Path) -> None:
+    """A sitting that ends before any began does not follow either."""
+    InHand.open(garment_in(tmp_path, EDGE)).close()
+    put_in(tmp_path, PutDown())
+    with pytest.raises(DoesNotFit, match="does not follow"):
+        InHand.open(tmp_path, look=True)
+
+
+def test_a_snapshot_of_another_garment_is_passed_over(tmp_path: Path) -> None:
+    """One that points at a step there is not is only a cache: what happened is in the events."""
+    hand = in_hand(tmp_path)
+    before = cut_off(hand)
+    with Journal.open(tmp_path) as journal:
+        journal.snapshot(journal.last_seq, SNAPSHOT, snapshot_of(replace(before, current=99)))
+    assert seen(tmp_path) == before
+
+
+def test_what_was_done_last_and_is_not_there_cannot_be_taken_back(tmp_path: Path) -> None:
+    """A sentence, and nothing changes."""
+    hand = in_hand(tmp_path)
+    cut_off(hand)
+    put_in(tmp_path, TakenBack(999, (), 999, "nothing"))
+    hand = InHand.open(tmp_path)
+    for refusal in (hand.take_back(), hand.put_back()):
+        assert refusal is not None
+        assert "not in the journal" in refusal.sentence
+    hand.close()
