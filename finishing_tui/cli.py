@@ -44,7 +44,12 @@ class _Parser(argparse.ArgumentParser):
     """A parser whose complaint is one sentence and not a page of usage."""
 
     def error(self, message: str) -> NoReturn:
-        self.exit(2, f"{self.prog}: {message}. See '{self.prog} --help'.\n")
+        self.exit(2, f"{self.prog}: {_inert(message)}. See '{self.prog} --help'.\n")
+
+
+def _inert(text: str) -> str:
+    """Return ``text`` with everything that could steer a terminal written out."""
+    return "".join(char if char.isprintable() or char == "\n" else f"\\u{ord(char):04x}" for char in text)
 
 
 def _parser(asked: Sequence[str]) -> argparse.ArgumentParser:
@@ -81,7 +86,10 @@ def main(argv: Sequence[str] | None = None) -> int:
     try:
         answer = args.answer(args)
     except FinishingError as error:
-        print(f"finishing: {error}", file=sys.stderr)
+        print(f"finishing: {_inert(str(error))}", file=sys.stderr)
+        return 2
+    except OSError as error:  # a name that no file can have, a disk that fails under a reader
+        print(f"finishing: {_inert(str(error.filename or 'a file'))}: {error.strerror or error}", file=sys.stderr)
         return 2
     said = json.dumps(answer.data, ensure_ascii=False) if args.json else answer.text
     try:

@@ -6,6 +6,7 @@ writes into a file that already exists, and nothing here overwrites one except b
 
 import contextlib
 import os
+import shutil
 import sys
 import tempfile
 from pathlib import Path
@@ -83,4 +84,6 @@ def sync_folder(folder: Path) -> None:
 def reason(error: OSError) -> str:
     """Return the system's own words for ``error``, ready to stand at the end of a sentence."""
     words = error.strerror or str(error)
+    if isinstance(error, shutil.Error):  # a list, an entry a file: "[Errno 28] No space left on device: '...'"
+        words = str(error.args[0][0][2]).rpartition("] ")[2].partition(": '")[0]
     return words[:1].lower() + words[1:]

@@ -28,9 +28,7 @@ def whole(least: int, most: int) -> Callable[[str], int]:
             raise argparse.ArgumentTypeError(f"{typed!r} is not a whole number (from {least} to {most})")
         number = int(typed)
         if not least <= number <= most:
-            raise argparse.ArgumentTypeError(
-                f"{number} is out of range: give a whole number from {least} to {most}"
-            )
+            raise argparse.ArgumentTypeError(f"{number} is out of range: give a whole number from {least} to {most}")
         return number
 
     return read

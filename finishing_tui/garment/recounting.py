@@ -148,7 +148,8 @@ def _looked_at(index: int, stage: Stage, before: Progress, counted: int, put: Pu
     here = Mark(spot, 0, counted)
     ways = [_way(stage, before, here, differ, mending) for mending in told.repairs]
     stays = replace(_going_on(stage, before, spot, counted), mark=here, confirmed=(counted, spot))
-    ways.append(Way("as it is", "Take the count down and go on by the plan there is.", stage, stays, differ))
+    gives = replace(stage, target=counted + to_come(stage, stays, spot) or stage.target)
+    ways.append(Way("as it is", "Take the count down and go on by the plan there is.", gives, stays, differ))
     text = told.text.split("\n1. ")[0]
     verdict = told.verdict.value
     return Outlook(index, stage, before, counted, before.mark.loops, put, spot, verdict, text, tuple(ways))

@@ -20,6 +20,8 @@ class Following:
 
 def following(before: State, after: State) -> Following | None:
     """Return what going from ``before`` to ``after`` changes further on; None when it changes nothing."""
+    if after.plan != before.plan:  # the count came with its repair: what it changes is put right already
+        return None
     found = consequences(before, after)
     if not found.changes and not found.findings:
         return None
@@ -48,4 +50,11 @@ def following(before: State, after: State) -> Following | None:
         lines = [*explained(after, after.ledger.on(place) - before.ledger.on(place)), *lines]
     if len(lines) > MOST_LINES:
         lines = [*lines[: MOST_LINES - 1], f"and {len(lines) - MOST_LINES + 1} more numbers after these"]
-    return Following(tuple(lines), found.mends)
+    # In the middle of an edge no hand makes a stitch or works two together: the section itself is spaced anew.
+    walking = _walking(after)
+    return Following(tuple(lines), tuple(one for one in found.mends if one.command.how != "here" or not walking))
+
+
+def _walking(state: State) -> bool:
+    work = state.standing.work if state.standing else None
+    return work is not None and not work.complete and any(stage.unit == "spot" for stage in work.stages)

@@ -133,6 +133,8 @@ def _double(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct, 
     if stage.bars:
         return _two_bars(state, work, stage, side)
     other_side = stage.back if side == stage.front else stage.front
+    if not stage.empties and state.ledger.on(side) <= stage.units - progress.mark.units:
+        return Refusal("that needle holds just what the pairs to come take; two together there would leave one short")
     if stage.empties and state.ledger.on(side) - state.ledger.on(other_side) < 1:
         return Refusal("that needle does not hold more than the other; two together there would leave them unequal")
     refusal = _unmatched(state, stage, progress.mark)

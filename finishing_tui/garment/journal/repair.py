@@ -1,7 +1,8 @@
 """Gets the writer going again after its file failed, vanished or was exchanged.
 
 What was acknowledged must be in the file under the journal's name, so if that file is lost it is written again, whole,
-from the one that is still open. Nothing that someone else put there is overwritten: it is copied aside first.
+from the one that is still open. Nothing that someone else put there is overwritten: it is copied aside first. Where
+another folder has taken the place of the garment's own, nothing is written at all.
 """
 
 import contextlib
@@ -43,6 +44,10 @@ def _came_back(path: Path, old: Store, saved: tuple[int, str]) -> bool:
 
 
 def _write_again(path: Path, old: Store, saved: tuple[int, str]) -> None:
+    if not old.same_folder():  # it may be another garment's: nothing of this one belongs in there
+        raise Displaced(
+            "Another folder lies where the garment's own was: bring that back, and what waits is saved by itself."
+        )
     made = path.with_name(schema.MAKING)
     schema.build(made, old.rows())
     with contextlib.closing(sqlite3.connect(made)) as connection:

@@ -35,6 +35,7 @@ class Store:
     def __init__(self, path: Path) -> None:
         """Open the journal at ``path``. Raises ``sqlite3.Error``, ``OSError`` and ``Displaced``."""
         self.path = path
+        self._folder = path.parent.stat()
         before = path.stat()
         uri = f"{path.absolute().as_uri()}?mode=rw{VFS}"
         self._connection = sqlite3.connect(uri, uri=True, isolation_level=None, timeout=BUSY_SECONDS)
@@ -72,6 +73,10 @@ class Store:
             )
         except FileNotFoundError:
             return False
+
+    def same_folder(self) -> bool:
+        """Say whether the folder that was opened still lies there, and not another one under its name."""
+        return os.path.samestat(self._folder, self.path.parent.stat())
 
     def owns_log(self) -> bool:
         """Say whether the write-ahead log in the folder is this connection's own."""

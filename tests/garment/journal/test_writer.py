@@ -7,11 +7,12 @@ import sys
 import threading
 import time
 from collections.abc import Callable, Iterable
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
 
-from finishing_tui.garment.journal import NAME, Journal, NotSaved, Row, check
+from finishing_tui.garment.journal import NAME, Entry, Journal, NotSaved, Row, check
 from finishing_tui.garment.journal import store as storing
 from finishing_tui.garment.journal import writer as writing
 from finishing_tui.garment.journal.rows import Raw
@@ -357,3 +358,27 @@ def test_two_machines_never_mix(tmp_path: Path) -> None:
             assert journal.trouble
             assert not journal.close(0.2)
     assert read(tmp_path) == rows + theirs
+
+
+def test_another_folder_in_its_place_is_left_alone(tmp_path: Path) -> None:
+    """The garment's folder is moved and another one put under its name: nothing is written there, and it is said.
+
+    When its own folder is back, what waited is saved.
+    """
+    folder, aside = tmp_path / "garment", tmp_path / "aside"
+    folder.mkdir()
+    with Journal.create(folder) as journal:
+        journal.append([Entry("One", 1, {})], at=datetime.now(UTC), sitting=1, after_ms=0)
+        assert journal.flush(30)
+        folder.rename(aside)
+        folder.mkdir()
+        journal.append([Entry("Two", 1, {})], at=datetime.now(UTC), sitting=1, after_ms=0)
+        assert not journal.flush(1.5)
+        assert journal.unsaved == 1
+        assert "Another folder" in (journal.trouble or "")
+        assert not (folder / NAME).exists()
+        folder.rmdir()
+        aside.rename(folder)
+        assert journal.flush(30)
+    with Journal.open(folder, look=True) as journal:
+        assert [row.kind for row in journal.rows()] == ["One", "Two"]
