@@ -3,7 +3,7 @@ from pathlib import Path
 import pytest
 
 from finishing_tui import shipped
-from finishing_tui.garment.commands import Count, Finish, PutRight, Refusal, TakeUp
+from finishing_tui.garment.commands import Count, Finish, Other, PutRight, Refusal, TakeUp
 from finishing_tui.garment.consequences import consequences
 from finishing_tui.garment.events import Mended, Replanned
 from finishing_tui.glance.following import following
@@ -192,3 +192,68 @@ to = "neck"
     neck = [(change.step, change.planned, change.real) for change in found.changes if change.place == "neck"]
     assert neck == [(2, 16, 15)]
     assert all(one.command.how != "re-space" for one in found.mends)
+
+
+def at_the_half() -> Paper:
+    """Return the crew neck in the middle of its first side, 12 of 24 loops picked."""
+    return reach(crew_neck(), 12).press(12)
+
+
+def test_what_a_recount_mends_is_not_offered_to_be_mended_again() -> None:
+    """The rest at the natural ratio and the difference in the first round: nothing later is left to put right."""
+    paper = at_the_half()
+    before = paper.state
+    paper.did(Count(9, answer="loops", repair="first round"))
+    assert following(before, paper.state) is None
+    assert to_the_end(paper)[:1] != []
+    assert paper.state.ledger.empty
+
+
+def test_in_the_middle_of_an_edge_no_stitch_is_made_or_worked_off() -> None:
+    """Taken as it is, a count of a section changes the band; it can be put right in the first round, but not here."""
+    paper = at_the_half()
+    before = paper.state
+    paper.did(Count(10, answer="loops", repair="as it is"))
+    view = following(before, paper.state)
+    assert view is not None
+    assert {way.command.how for way in view.ways} == {"first round", "as it is"}
+
+
+def test_a_section_taken_as_it_is_ends_at_what_it_really_gives() -> None:
+    """10 where 12 were pressed, and on by the plan: 22 is then what the section comes to, and it stops there."""
+    paper = at_the_half().did(Count(10, answer="loops", repair="as it is"))
+    stage = work_of(paper.state).stages[0]
+    assert stage.target == 22
+    while not work_of(paper.state).at:
+        paper.press()
+    assert work_of(paper.state).progress[0].mark.loops == 22
+
+
+def test_x_at_a_partial_join_leaves_what_the_pairs_to_come_take() -> None:
+    """Three pairs of four and five stitches: one x on the longer is as much as it can bear, and none on the shorter."""
+    text = """
+format = 1
+title = "Part of a join"
+sizes = ["one"]
+[place.a]
+text = "front needle"
+kind = "needle"
+live = 3
+[place.b]
+text = "back needle"
+kind = "needle"
+live = 5
+[[step]]
+do = "join"
+title = "Join three"
+front = "a"
+back = "b"
+count = 3
+keep = "b"
+"""
+    paper = Paper(plan_for(text))
+    assert paper.do(Other("a")) is not None
+    paper.did(Other("b")).did(Other("b"))
+    assert paper.do(Other("b")) is not None
+    paper.press()
+    assert work_of(paper.state).complete
