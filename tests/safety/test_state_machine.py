@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, precondition, rule
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.ledger import OUTSIDE
+from finishing_tui.craft.ledger import OUTSIDE, Posting
 from finishing_tui.garment.commands import (
     AlreadyAt,
     ChooseMirror,
@@ -33,6 +33,7 @@ from finishing_tui.garment.commands import (
     WriteNote,
 )
 from finishing_tui.garment.decide import decide
+from finishing_tui.garment.decide.stages import entered
 from finishing_tui.garment.events import Act
 from finishing_tui.garment.recounting import counted_stage
 from finishing_tui.garment.state import State
@@ -191,6 +192,65 @@ class AtTheNeedles(RuleBasedStateMachine):
         """Be at a step already, those before it done elsewhere."""
         self.do(AlreadyAt(step))
 
+    @rule(ahead=st.integers(1, 4), data=st.data())
+    def done_elsewhere_and_taken_out_again(self, ahead: int, data: st.DataObject) -> None:
+        """Be at a step a little further on, and rip back to any begun before: nothing is done whose stitches are gone.
+
+        All that stands was begun before that step, and what was begun after it is to come.
+        """
+        state = self.paper.state
+        if state.current is None or self.do(AlreadyAt(state.current + ahead)) is not None:
+            return
+        order = self.paper.state.order
+        step = data.draw(st.sampled_from(order))
+        begun = order[: order.index(step)]
+        self.sure(RipBack(step))
+        state = self.paper.state
+        if state.current == step:
+            assert state.order == (*begun, step)
+            assert {at for at, one in enumerate(state.steps) if one.status == "done"} <= {*begun}
+
+    @rule(data=st.data(), times=st.integers(1, 4))
+    def by_turns(self, data: st.DataObject, times: int) -> None:
+        """Work another step that is open for a while, and then the one before again."""
+        first = self.paper.state.current
+        open_steps = [
+            at
+            for at, one in enumerate(self.paper.state.steps)
+            if one.status in {"to come", "under way"} and at != first
+        ]
+        if first is None or not open_steps:
+            return
+        for step in (data.draw(st.sampled_from(open_steps)), first):
+            self.do(TakeUp(step))
+            for _ in range(times):
+                self.do(Press())
+
+    @precondition(lambda self: len(self.paper.state.order) > 1)
+    @rule()
+    def rip_the_latest(self) -> None:
+        """Take the step begun last out to its start: on a place it did not work on, nothing changes.
+
+        Neither do the progress of any other step, nor what it made.
+        """
+        before = self.paper.state
+        step = before.order[-1]
+        work = before.steps[step].work
+        assert work is not None
+        worked_on = {account for one in entered(work) if isinstance(one, Posting) for account in (one.source, one.to)}
+        self.do(RipBack(step))
+        after = self.paper.state
+        for place in {*before.ledger.live, *after.ledger.live} - worked_on:
+            assert after.ledger.on(place) == before.ledger.on(place)
+        for at, one in enumerate(before.steps):
+            assert at == step or after.steps[at] == one
+
+    @precondition(lambda self: self.paper.state.ledger.live)
+    @rule(data=st.data(), difference=st.integers(-12, 3))
+    def put_right_here(self, data: st.DataObject, difference: int) -> None:
+        """Make stitches on a place that holds some, or work some off."""
+        self.do(PutRight("here", data.draw(st.sampled_from(sorted(self.paper.state.ledger.live))), difference))
+
     @rule(command=st.sampled_from((Finish(), Finish(sure=True))))
     def finish(self, command: Finish) -> None:
         """Say that the step is done."""
@@ -291,6 +351,23 @@ class AtTheNeedles(RuleBasedStateMachine):
             if standing.work is not None:
                 later = standing.work.progress[standing.work.at + 1 :]
                 assert all(one.mark == Mark() for one in later)
+
+    @invariant()
+    def what_is_done_can_be_taken_out(self) -> None:
+        """Every step that is done has its work, and is among those that can be ripped back to."""
+        state = self.paper.state
+        done = {at for at, one in enumerate(state.steps) if one.status == "done"}
+        assert done <= {*state.order}
+        assert {*state.by_turns} <= {*state.order[1:]}
+
+    @invariant()
+    def the_first_step_can_always_be_taken_out(self) -> None:
+        """Whatever was counted, put right or done by turns, there is a way back."""
+        state = self.paper.state
+        first = state.order[0] if state.order else None
+        if first is not None:
+            answer = decide(state, RipBack(first, sure=True))
+            assert not isinstance(answer, Refusal) or "where the work is now" in answer.sentence
 
     @invariant()
     def it_can_be_seen(self) -> None:
