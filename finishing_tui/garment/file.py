@@ -18,6 +18,7 @@ from finishing_tui.garment.sources import FILE, recipe_path
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import READ
 from finishing_tui.recipe.model import Recipe, RecipeGauge
+from finishing_tui.recipe.natural import gauges
 from finishing_tui.recipe.numbers import numbers_for, size_index, unprinted_in
 from finishing_tui.recipe.reader import BadRecipe, Problem, read_with_text
 from finishing_tui.recipe.reader.errors import Path
@@ -159,6 +160,10 @@ def _fits(path: File, text: str, garment: GarmentFile, recipe: Recipe) -> None:
     except FinishingError as error:
         found.append((("size",), str(error)))
         size = None
+    try:
+        gauges(garment.gauge)
+    except FinishingError as error:
+        found.append((("gauge",), str(error)))
     for name, value in garment.number.items():
         number = recipe.number.get(name)
         if number is None:

@@ -215,3 +215,17 @@ class TestNotPrinted:
         untold = UNPRINTED.replace("expect = { neck = [40, 44] }\n", "")
         with pytest.raises(BadGarment, match=r"number\.held: the recipe does not print the stitches of the held front"):
             self._plan(tmp_path, untold)
+
+
+@pytest.mark.parametrize(
+    "gauge", ['over = "0 cm"', 'over = "banana"', 'over = "10 cm"\nband = { stitches = 0, rows = 1 }']
+)
+def test_a_gauge_that_cannot_be_is_told_when_it_is_read(tmp_path: Path, gauge: str) -> None:
+    """With its file and line, and not only when the first step needs it."""
+    folder = garment_in(tmp_path, EDGE)
+    path = folder / "garment.toml"
+    path.write_text(
+        f"{path.read_text(encoding='utf-8')}\n[gauge]\nstitches = 20\nrows = 28\n{gauge}\n", encoding="utf-8"
+    )
+    with pytest.raises(BadGarment, match=r"garment\.toml:\d+: gauge: "):
+        plan_of(folder)
