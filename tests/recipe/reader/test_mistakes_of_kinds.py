@@ -30,7 +30,7 @@ MISTAKES = [
     (
         'do = "shape"\ntitle = "Shape"\non = "band"\nto = 18\nmethod = "k2tgo"',
         "method",
-        "No way of shaping is called 'k2tgo': try k2tog",
+        "no way of shaping is called 'k2tgo': try k2tog",
     ),
     (
         'do = "buttonholes"\ntitle = "Holes"\non = "band"\nholes = 2\nfirst = 3\nmethod = "yarn over"\nwidth = 2',
