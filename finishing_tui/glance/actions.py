@@ -40,22 +40,22 @@ class Action:
 _ALL = (
     Action("press", "space", "space", "the next thing is done"),
     Action("other", "x", "x", "the other thing was done than the plan says"),
-    Action("take_back", "backspace", "backspace", "takes the last thing back, or the last digit typed"),
+    Action("mirror", "m", "m", "the second side goes as the first was worked, or as planned"),
     Action(
         "finish", "enter", "enter", "this step is done; after digits: the count is that; on another step: take it up"
     ),
+    Action("take_back", "backspace", "backspace", "takes the last thing back, or the last digit typed"),
     Action("recount", "r", "r", "recount now"),
-    Action("rip_back", "t", "t", "I took it out to an earlier place"),
     Action("put_back", "u", "u", "puts back what was taken back"),
-    Action("pace", "p", "p", "a press stands for a loop, a spot, or a run"),
-    Action("mirror", "m", "m", "the second side goes as the first was worked, or as planned"),
+    Action("put_down", "q", "q", "put it down: everything is kept"),
+    Action("rip_back", "t", "t", "I took it out to an earlier place"),
     Action("note", "n", "n", "write a note"),
+    Action("pace", "p", "p", "a press stands for a loop, a spot, or a run"),
+    Action("leave_out", "o", "o", "leave this step out"),
     Action("look_back", "left", "left", "look at the step before"),
     Action("look_on", "right", "right", "look at the step after"),
-    Action("leave_out", "o", "o", "leave this step out"),
     Action("help", "question_mark", "?", "this help"),
-    Action("put_down", "q", "q", "put it down: everything is kept"),
 )
 
 ACTIONS: MappingProxyType[ActionId, Action] = MappingProxyType({action.id: action for action in _ALL})
-"""The actions by id, in the order of the help."""
+"""The actions by id, in the order of the help and of the foot of the screen: what is wanted most first, help last."""

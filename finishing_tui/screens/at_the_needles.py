@@ -235,21 +235,7 @@ class AtTheNeedles(Screen[None]):
         if self.at_hand.typed:
             return [("enter", "take it"), ("backspace", "last digit"), ("escape", "clear"), ("?", "help")]
         found = {offer.action: offer for offer in self.at_hand.offers()}
-        order = (
-            "press",
-            "other",
-            "finish",
-            "take_back",
-            "recount",
-            "put_back",
-            "put_down",
-            "rip_back",
-            "note",
-            "pace",
-            "leave_out",
-        )
-        keys = [(ACTIONS[name].shown, found[name].label) for name in order if name in found]
-        return [*keys, ("?", "help")]
+        return [(action.shown, found[action.id].label) for action in ACTIONS.values() if action.id in found]
 
     def _all_keys(self) -> list[Key]:
         offered = {offer.action: offer.what for offer in self.at_hand.offers()}

@@ -6,14 +6,18 @@ import pytest
 from textual import events
 from textual.pilot import Pilot
 
-from finishing_tui.garment.commands import ChoosePace, Command, Press
+from finishing_tui.garment.commands import ChoosePace, Command, Other, Press
+from finishing_tui.garment.decide.mirror import choice
 from finishing_tui.garment.hand import InHand
 from finishing_tui.glance.actions import ACTIONS
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.one_line import OneLine
 from finishing_tui.screens.recount import RecountScreen
+from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.top import Top
+from tests.plain.making import Twin, crew
+from tests.plain.test_whole_garments import NECKBAND
 from tests.screens.hands import (
     BLOCK,
     COUNT,
@@ -384,6 +388,27 @@ async def test_a_press_draws_only_what_changed(tmp_path: Path) -> None:
         await settled(pilot)
         assert [row.plain for row in top._drawn] == [row.plain for row in drawn]  # noqa: SLF001
         assert top._layout_updates == layouts  # noqa: SLF001
+
+
+async def test_a_second_side_that_can_go_two_ways_says_so_at_the_foot(tmp_path: Path) -> None:
+    """Where a second side is about to begin, its key stands at the foot of the screen, and lets it go the other way."""
+    twin = Twin(crew(tmp_path / "crew"))
+    twin.works_to(NECKBAND, 0, 5)
+    twin.does(Other(), "x")
+    while choice(twin.hand.state) is None:
+        assert twin.hand.state.current == NECKBAND
+        twin.works_on()
+    twin.puts_down("")
+    app = app_for(twin.hand.folder)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await _not_coming_back(pilot)
+        assert "m as planned" in shown(app)
+        await pilot.press("m")
+        assert "m as worked" in shown(app)
+        keys = app.screen.query_one(KeyLine).keys_shown
+        order = [action.shown for action in ACTIONS.values()]
+        assert [key for key, _ in keys] == [key for key in order if key in dict(keys)]
+        assert keys[-1] == ("?", "help")
 
 
 async def test_a_step_left_out_is_asked_about_first(tmp_path: Path) -> None:
