@@ -115,11 +115,15 @@ class InHand:
         return self.do(PickUpGarment())
 
     def put_down(self, where: str = "") -> bool:
-        """End the sitting if one is under way, leave one small file, and free the lock. Say if everything is saved."""
+        """End the sitting if one is under way, leave one small file, and free the lock.
+
+        Say if everything is saved: False too where the end of the sitting, or ``where``, could not be taken.
+        """
+        refusal = None
         if self.state.sittings and not self.state.sittings[-1].ended:
-            self.do(PutGarmentDown(where))
+            refusal = self.do(PutGarmentDown(where))
         self._journal.snapshot(self._seq, SNAPSHOT, snapshot_of(self.state))
-        return self._journal.close()
+        return self._journal.close() and refusal is None
 
     def close(self) -> None:
         """Stop looking, or let go of a garment that no sitting was begun for."""

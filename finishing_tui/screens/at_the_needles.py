@@ -37,6 +37,12 @@ if TYPE_CHECKING:
 TIMES = {"run": 1, "recount": 2, "target": 3, "refused": 1}
 """How often the bell rings."""
 
+PATIENCE = 5.0
+"""Seconds that putting it down waits for the disk, while nothing is known to be wrong."""
+
+PATIENCE_IN_TROUBLE = 0.2
+"""The same once saving has failed: then it is asked at once what to do."""
+
 
 class AtTheNeedles(Screen[None]):
     """The garment in hand; with ``look`` it can only be looked at."""
@@ -192,11 +198,20 @@ class AtTheNeedles(Screen[None]):
             if where is None:
                 self._after()
                 return
-            app = cast("FinishingApp", self.app)
-            app.put_down(where)
-            self.dismiss()
+            hand = self.at_hand.hand
+            if hand.flush(PATIENCE_IN_TROUBLE if hand.trouble else PATIENCE):
+                self._leave(where)
+                return
+            question = f"{hand.unsaved} not saved yet. {hand.trouble}".rstrip()
+            answers = (Choice("stay", ("It is saved by itself as soon as it can be.",)), Choice("leave it unsaved"))
+            self.app.push_screen(Asking(question, answers), lambda at: self._leave(where) if at == 1 else self._after())
 
         self.app.push_screen(line, down)
+
+    def _leave(self, where: str) -> None:
+        """Put the garment down; what cannot be saved even now is told of when the program ends."""
+        cast("FinishingApp", self.app).put_down(where)
+        self.dismiss()
 
     def _after(self) -> None:
         """Draw what a key led to, and ring for it."""

@@ -1,5 +1,6 @@
 """What the keys do at the needles: the state they lead to, and what stands on the screen then."""
 
+from functools import partialmethod
 from pathlib import Path
 
 import pytest
@@ -9,14 +10,18 @@ from textual.pilot import Pilot
 from finishing_tui.garment.commands import ChoosePace, Command, Other, Press
 from finishing_tui.garment.decide.mirror import choice
 from finishing_tui.garment.hand import InHand
+from finishing_tui.garment.journal import Journal
 from finishing_tui.glance.actions import ACTIONS
+from finishing_tui.screens import at_the_needles
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.one_line import OneLine
 from finishing_tui.screens.recount import RecountScreen
+from finishing_tui.screens.shelf import ShelfScreen
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.top import Top
 from tests.plain.making import Twin, crew
+from tests.plain.test_not_saved import Disk
 from tests.plain.test_whole_garments import NECKBAND
 from tests.screens.hands import (
     BLOCK,
@@ -324,6 +329,42 @@ async def test_what_is_not_saved_is_marked(tmp_path: Path, monkeypatch: pytest.M
         await pilot.press("space")
         await settled(pilot)
         assert "not saved" not in shown(app)
+
+
+@pytest.mark.parametrize("stays", [True, False])
+async def test_what_cannot_be_saved_is_asked_about_before_it_is_put_down(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, *, stays: bool
+) -> None:
+    """With a full disk, putting down says how much is not saved and why; staying loses nothing, leaving is told of."""
+    app = _prepared(tmp_path, JOIN)
+    disk = Disk(monkeypatch)
+    monkeypatch.setattr(at_the_needles, "PATIENCE", 0.5)
+    async with app.run_test() as pilot:
+        await settled(pilot)
+        disk.full = True
+        await pilot.press("space", "q", *"bag", "enter")
+        assert isinstance(front(app), Asking)
+        assert "1 not saved yet. The disk is full" in " ".join(shown(app).split())
+        assert app.in_hand is not None
+        hand = app.in_hand
+        if stays:
+            await pilot.press("1")
+            assert needles(app).at_hand.hand is hand
+            disk.full = False
+            await pilot.press("space")
+            assert hand.flush(30)
+            await pilot.press("q", *"bag", "enter")
+        else:
+            monkeypatch.setattr(Journal, "close", partialmethod(Journal.close, timeout=0.5))
+            await pilot.press("2")
+        assert isinstance(front(app), ShelfScreen)
+        assert bool(app.not_saved) is not stays
+    looked = InHand.open(hand.folder, look=True)
+    looked.close()
+    assert looked.state.sittings[-1].where == ("bag" if stays else "")
+    joined = looked.state.steps[JOIN].work
+    assert joined is not None
+    assert joined.progress[0].mark.units == (2 if stays else 0)
 
 
 async def test_every_action_is_alive(tmp_path: Path) -> None:
