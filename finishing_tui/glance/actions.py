@@ -21,6 +21,7 @@ ActionId = Literal[
     "look_back",
     "look_on",
     "leave_out",
+    "technique",
     "help",
     "put_down",
 ]
@@ -51,6 +52,7 @@ _ALL = (
     Action("rip_back", "t", "t", "I took it out to an earlier place"),
     Action("note", "n", "n", "write a note"),
     Action("pace", "p", "p", "a press stands for a loop, a spot, or a run"),
+    Action("technique", "h", "h", "how the hands do it: the techniques of this step, with drawings"),
     Action("leave_out", "o", "o", "leave this step out"),
     Action("look_back", "left", "left", "look at the step before"),
     Action("look_on", "right", "right", "look at the step after"),

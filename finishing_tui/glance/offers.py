@@ -58,6 +58,8 @@ def offers(state: State, looking_at: int | None = None) -> tuple[Offer, ...]:
     if here is not None and state.steps[here].status in {"to come", "under way"} and state.plan.is_for(here):
         what = f"leave out step {here + 1}"
         found.append(Offer("leave_out", "leave out", what, LeaveOut(here)))
+    if here is not None:
+        found.append(Offer("technique", "technique", f"how the hands do step {here + 1}, with drawings"))
     found.append(Offer("help", "help", "all keys, and how this step is done"))
     found.append(Offer("put_down", "put down", "put the garment down; everything is kept"))
     return tuple(found)

@@ -18,6 +18,7 @@ from finishing_tui.plain import help as helping
 from finishing_tui.plain.held import Held
 from finishing_tui.plain.questions import Choose, Hands, Reply, Text
 from finishing_tui.plain.ripping import ToWhere
+from finishing_tui.plain.techniques import technique
 from finishing_tui.plain.words import word_for
 
 _PACES = MappingProxyType({"loop": ChoosePace("loop"), "spot": ChoosePace("spot"), "run": ChoosePace("run")})
@@ -150,6 +151,7 @@ ACTS: Mapping[str, Callable[[Held, str], Reply]] = MappingProxyType(
         "look_back": lambda held, _: stepping.turn(held, -1),
         "look_on": lambda held, _: stepping.turn(held, 1),
         "leave_out": stepping.leave_out,
+        "technique": technique,
         "help": _help,
         "put_down": _put_down,
         "step": stepping.step,

@@ -32,7 +32,9 @@ from finishing_tui.glance.rings import Ring, ring
 if TYPE_CHECKING:
     from finishing_tui.glance.following import Following
 
-Opening = Literal["recount", "rip back", "note", "help", "put down", "which needle: other", "which needle: count"]
+Opening = Literal[
+    "recount", "rip back", "note", "technique", "help", "put down", "which needle: other", "which needle: count"
+]
 """What must be opened before anything can be decided."""
 
 LOOKING_ONLY = "Another window has this garment in hand; here it can only be looked at"
@@ -107,6 +109,8 @@ class AtHand:
         if action in {"look_back", "look_on"}:
             self._turn(-1 if action == "look_back" else 1)
             return None
+        if action == "technique":
+            return self._technique()
         if action in {"help", "put_down"}:
             return "help" if action == "help" else "put down"
         if self.look:
@@ -242,6 +246,12 @@ class AtHand:
             self._refuse("there is no second side about to be begun that could go another way than planned")
         elif self.do(offer.command, "mirror"):
             self.say(f"now {offer.label}")
+
+    def _technique(self) -> Opening | None:
+        if self.shown_step is None:
+            self._refuse("every step is done; look at one (left) for the techniques that help at it")
+            return None
+        return "technique"
 
     def _note(self) -> Opening:
         return "note"

@@ -8,11 +8,13 @@ from textual.binding import Binding
 from textual.containers import Container
 from textual.screen import Screen
 
+from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import Other, Replan, WriteNote
 from finishing_tui.garment.hand import InHand
 from finishing_tui.glance.actions import ACTIONS, ActionId
 from finishing_tui.glance.coming_back import ComingBack
 from finishing_tui.glance.glancing import look_at
+from finishing_tui.glance.techniques import others, techniques_for
 from finishing_tui.glance.values import Glance, Line, SpotFace
 from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_hand import AtHand, Opening
@@ -22,6 +24,7 @@ from finishing_tui.screens.one_line import OneLine
 from finishing_tui.screens.recount import RecountScreen
 from finishing_tui.screens.rip_back import RipBackScreen
 from finishing_tui.screens.saved import Saved
+from finishing_tui.screens.technique import TechniqueScreen
 from finishing_tui.widgets.choices import Choice
 from finishing_tui.widgets.faces import VIEWS, FaceView
 from finishing_tui.widgets.faces.base import Typed
@@ -130,6 +133,8 @@ class AtTheNeedles(Screen[None]):
                 app.push_screen(
                     HelpScreen(seen.heading, _all_lines(seen), self._all_keys(), shapes=isinstance(seen.face, SpotFace))
                 )
+            case "technique":
+                self._technique()
             case "recount":
                 typed, at_hand.typed = at_hand.typed, ""
                 app.push_screen(RecountScreen(at_hand, int(typed) if typed else None), lambda _: self._after())
@@ -145,6 +150,17 @@ class AtTheNeedles(Screen[None]):
             case "which needle: other" | "which needle: count":
                 self._which(counting=opening.endswith("count"))
         self._after()
+
+    def _technique(self) -> None:
+        """Open the techniques of the step in the middle, or say why they cannot be read."""
+        state = self.at_hand.state
+        try:
+            helping = techniques_for(state, self.at_hand.shown_step)
+            screen = TechniqueScreen(helping, others(helping), left_handed=state.plan.hand == "left")
+        except FinishingError as error:
+            self.at_hand.say(str(error))
+        else:
+            self.app.push_screen(screen)
 
     def _which(self, *, counting: bool) -> None:
         at_hand = self.at_hand
