@@ -3,15 +3,15 @@
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Vertical
-from textual.screen import ModalScreen
 from textual.widgets import Input
 
 from finishing_tui.garment.decide.sittings import LONGEST_NOTE
+from finishing_tui.screens.box import Box
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.sentences import Sentences
 
 
-class OneLine(ModalScreen[str | None]):
+class OneLine(Box[str | None]):
     """A question answered by a line of text; None when it was left with escape."""
 
     BINDINGS = [Binding("escape", "leave", show=False)]  # noqa: RUF012  (Textual's way)

@@ -66,6 +66,10 @@ class Choices(Rows):
             shown[-1] = plain("      v more below", "$quiet")
         return shown
 
+    def tallest(self, width: int) -> int:
+        """Return how many rows the longest choice takes."""
+        return max((len(self._choice(index, one, width)) for index, one in enumerate(self._choices)), default=0)
+
     def _choice(self, index: int, choice: Choice, width: int) -> list[Content]:
         here = index == self.at
         number = f"{index + 1}" if index < 9 else " "

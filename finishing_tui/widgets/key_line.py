@@ -17,9 +17,12 @@ Key = tuple[str, str]
 class KeyLine(Rows):
     """Keys and what they do. The last one given is always shown; of the others, those that fit."""
 
-    def __init__(self) -> None:
+    def __init__(self, *, whole: bool = False) -> None:
+        """``whole``: take as many lines as all the keys need."""
         super().__init__(id="keys")
         self._keys: tuple[Key, ...] = ()
+        self._whole = whole
+        self._blank = False
 
     @property
     def keys_shown(self) -> tuple[Key, ...]:
@@ -31,13 +34,23 @@ class KeyLine(Rows):
         self._keys = tuple(keys)
         self.redraw()
 
+    def blank(self, *, blank: bool) -> None:
+        """Show none of the keys, or all of them again; their lines stay."""
+        self._blank = blank
+        self.redraw()
+
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
         """Return the line, or two where it is narrow."""
         del height
         if not self._keys:
             return [Content()]
-        *others, last = [_drawn(key) for key in self._keys]
+        keys = [_drawn(key) for key in self._keys]
+        if self._whole:
+            return _all(keys, width)
+        *others, last = keys
         lines = [Content() for _ in range(2 if width < NARROW and self.tallness != "low" else 1)]
+        if self._blank:
+            return lines
         rooms = [width] * len(lines)
         rooms[-1] -= last.cell_length + 3
         at = 0
@@ -53,6 +66,15 @@ class KeyLine(Rows):
 
 def _drawn(key: Key) -> Content:
     return plain(key[0], "bold $act") + plain(f" {key[1]}", "$quiet")
+
+
+def _all(keys: Sequence[Content], width: int) -> list[Content]:
+    lines = [Content()]
+    for key in keys:
+        if lines[-1] and _with(lines[-1], key).cell_length > width:
+            lines.append(Content())
+        lines[-1] = _with(lines[-1], key)
+    return lines
 
 
 def _with(line: Content, one: Content) -> Content:
