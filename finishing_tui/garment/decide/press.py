@@ -125,6 +125,8 @@ def _with_stretch(progress: Progress, old: Stretch, new: Stretch) -> Progress:
 
 def _double(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct, ...] | Refusal:
     step, index = state.current or 0, work.at
+    if stage.empties and state.ledger.on(stage.front) == state.ledger.on(stage.back):
+        return Refusal("both needles hold the same number; two together would leave them unequal")
     if side not in {stage.front, stage.back}:
         names = f"the {stage.front} or the {stage.back}" if stage.bars else "the front one or the back one"
         return Refusal(f"two {'at once from' if stage.bars else 'together on'} which: {names}?")
