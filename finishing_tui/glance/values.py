@@ -7,7 +7,7 @@ garment.
 from dataclasses import dataclass
 from typing import Literal
 
-from finishing_tui.garment.walk import done, planned, strays
+from finishing_tui.garment.walk import done, planned, run_end, strays
 from finishing_tui.garment.work import Progress
 
 SpotSort = Literal["picked", "skipped", "doubled", "to pick", "to skip", "to double"]
@@ -38,6 +38,11 @@ class Edge:
             return "skipped" if not loops else "picked" if loops == 1 else "doubled"
         loops = planned(self.progress, spot)
         return "to skip" if not loops else "to pick" if loops == 1 else "to double"
+
+    @property
+    def at_half(self) -> bool:
+        """Whether half way is reached and the run in which it lies is not left yet."""
+        return self.half is not None and self.half <= self.at <= run_end(self.progress, self.half)
 
     @property
     def strayed(self) -> frozenset[int]:

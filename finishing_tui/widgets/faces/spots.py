@@ -21,8 +21,9 @@ class Spots(FaceView):
         """Return the loops, the target, where on the edge, and what to do next."""
         assert isinstance(face, SpotFace)
         where = f"{face.unit} {face.spot} of {face.spots}"
-        acts = ("COUNT",) if face.due else face.acts
-        return Shown(str(face.count), str(face.target), (where,), acts, "" if face.due else face.then)
+        count = face.due and face.edge.at_half  # further on the sentences alone say that it is due
+        acts = ("COUNT",) if count else face.acts
+        return Shown(str(face.count), str(face.target), (where,), acts, "" if count else face.then)
 
     def sentences(self, face: Face) -> tuple[tuple[str, str], ...]:
         """Return the rhythm and the recount; the row too where it does not stand beside the figures."""
