@@ -17,6 +17,7 @@ from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.at_the_needles import AtTheNeedles
 
 RECIPES = Path(__file__).parent / "recipes"
+SEWN = Path(__file__).parent / "sewn"
 
 JOIN, TURN, PICK_UP, COUNT, RIB, BIND_OFF, CHECK, UNMARK, CLOSE, WEAVE, BLOCK = range(1, 12)
 """The steps of the recipe with every face, after the first, counted from 0."""
@@ -46,6 +47,12 @@ def shelf(at: Path, **changes: str) -> Path:
         text = "\n".join(line for line in text.split("\n") if not line.startswith(f"{key} ")) + f'{key} = "{value}"\n'
     (folder / "garment.toml").write_text(text)
     return folder
+
+
+def sewn(at: Path) -> Path:
+    """Put the garment with a graft and a seam on a shelf in ``at``; return its folder."""
+    shutil.copytree(SEWN, at / "shelf")
+    return at / "shelf" / "sewn"
 
 
 def work_to(folder: Path, step: int, *then: Command) -> None:

@@ -19,6 +19,7 @@ from tests.screens.hands import (
     WEAVE,
     Hours,
     app_for,
+    sewn,
     shelf,
     work_to,
 )
@@ -26,7 +27,10 @@ from tests.screens.hands import (
 
 @dataclass(frozen=True)
 class Scene:
-    """A garment worked to ``step``, then ``commands``; the ``keys`` pressed; the garment's file with ``changes``."""
+    """A garment worked to ``step``, then ``commands``; the ``keys`` pressed; the garment's file with ``changes``.
+
+    ``sewn``: the garment with a graft and a seam, not the one with every face.
+    """
 
     step: int = 0
     commands: tuple[Command, ...] = ()
@@ -34,10 +38,11 @@ class Scene:
     changes: Mapping[str, str] = field(default_factory=dict)
     before: Callable[[Path], None] | None = None
     on_shelf: bool = False
+    sewn: bool = False
 
     def app(self, at: Path, looks: str = "") -> FinishingApp:
         """Return the program, with everything prepared in the empty folder ``at``."""
-        folder = shelf(at, **self.changes)
+        folder = sewn(at) if self.sewn else shelf(at, **self.changes)
         work_to(folder, self.step, *self.commands)
         if self.before is not None:
             self.before(folder)
@@ -86,6 +91,10 @@ SCENES: dict[str, Scene] = {
     "join": Scene(JOIN, _picked(2)),
     "join-uneven": Scene(JOIN, (Count(7, "left_front"),)),
     "join-which": Scene(JOIN, (), ("6", "enter")),
+    "graft": Scene(0, _picked(4), sewn=True),
+    "graft-last": Scene(0, _picked(13), sewn=True),
+    "seam": Scene(1, _picked(4), sewn=True),
+    "seam-two-bars": Scene(1, _picked(2), sewn=True),
     "spot-loop": Scene(PICK_UP, _picked(4)),
     "spot-skip-first": Scene(PICK_UP, _picked(2)),
     "spot-spot": Scene(PICK_UP, (ChoosePace("spot"), *_picked(5))),

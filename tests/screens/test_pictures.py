@@ -14,7 +14,18 @@ from finishing_tui.widgets.ways import Ways
 from tests.screens.hands import pressing, settled, shown
 from tests.screens.scenes import SCENES, SIZES
 
-ELSEWHERE = ("item", "join", "spot-loop", "spot-due", "bind-off", "check", "recount-will-pucker", "coming-back")
+ELSEWHERE = (
+    "item",
+    "join",
+    "graft",
+    "seam-two-bars",
+    "spot-loop",
+    "spot-due",
+    "bind-off",
+    "check",
+    "recount-will-pucker",
+    "coming-back",
+)
 """The scenes whose pictures are kept at the other sizes too; all are looked at there for what is cut off."""
 
 LOOKS = ("light", "ascii", "terminal")

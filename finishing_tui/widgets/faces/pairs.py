@@ -9,6 +9,7 @@ from finishing_tui.glance.values import Face, PairFace
 from finishing_tui.widgets.faces.base import FaceView
 from finishing_tui.widgets.figure_pair import Shown
 from finishing_tui.widgets.loops import Loops, Needle
+from finishing_tui.widgets.moves import Moves
 
 
 class Pairs(FaceView):
@@ -17,8 +18,8 @@ class Pairs(FaceView):
     MOST = MappingProxyType({"low": 1, "middling": 3, "high": 4})
 
     def more(self) -> Sequence[Widget]:
-        """Return both needles."""
-        return (Loops(),)
+        """Return the moves of a pair, and both needles."""
+        return (Moves(), Loops())
 
     def figures(self, face: Face) -> Shown:
         """Return how many pairs are done, and the word."""
@@ -26,15 +27,21 @@ class Pairs(FaceView):
         return Shown(str(face.count), str(face.of), (f"{face.of - face.count} to go",), (face.act,))
 
     def sentences(self, face: Face) -> tuple[tuple[str, str], ...]:
-        """Return what this is about; and that the needles differ, where they do."""
+        """Return words for just the next pair, that the needles differ, where they do, and what this is about.
+
+        Where a pair is several moves, these are what it is about.
+        """
         assert isinstance(face, PairFace)
         differ = face.front_left - face.back_left
         longer = face.front if differ > 0 else face.back
         uneven = f"The {longer} holds {abs(differ)} more than the other." if differ else ""
-        return ((uneven, "bold $alarm"), (face.words, "$foreground"))
+        about = "" if face.moves else face.words
+        return ((face.said, "bold $mark"), (uneven, "bold $alarm"), (about, "$foreground"))
 
     def show_more(self, face: Face) -> None:
-        """Show what is left on both needles, the further one above."""
+        """Show the moves of the next pair, and what is left on both needles, the further one above."""
         assert isinstance(face, PairFace)
+        self.query_one(Moves).show(face.moves)
+        self.set_class(bool(face.moves), "-moves")
         back, front = Needle(face.back, 0, face.back_left), Needle(face.front, 0, face.front_left)
         self.query_one(Loops).show((back, front))
