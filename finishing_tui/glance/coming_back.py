@@ -12,7 +12,7 @@ from finishing_tui.glance.values import Face, Glance, ItemFace, MessageFace, Pai
 
 @dataclass(frozen=True, slots=True)
 class ComingBack:
-    """All that is needed within ten seconds.
+    """All that is needed within ten seconds; ``last`` and ``next`` have no full stop yet.
 
     ``away``: since when it lay; ``last``: the last act; ``next``: what comes next; ``where``: what was written when it
     was put down, ``cut_off``: the last sitting was never put down; ``notes``: the latest notes.
@@ -35,7 +35,7 @@ def coming_back(state: State, now: datetime) -> ComingBack:
     return ComingBack(
         away=ago(since, now),
         last=_last(seen),
-        next=f"next: {next_words(seen.face)}",
+        next=f"next: {next_words(seen.face)}".removesuffix("."),
         where=last.where if last else "",
         cut_off=last is not None and not last.ended,
         notes=tuple(note.text for note in state.notes[-2:]),
@@ -63,9 +63,10 @@ def next_words(face: Face) -> str:
 
 
 def _last(seen: Glance) -> str:
-    where = f"step {seen.step}, {seen.heading}" if seen.step else "the end"
+    where = f"step {seen.step}, {seen.heading.removesuffix('.')}" if seen.step else "the end"
     done = "" if isinstance(seen.face, MessageFace) else f": {counted(seen.face)}"  # its words are what comes next
-    return f"{where}{done}{f' (last: {seen.take_back})' if seen.take_back else ''}"
+    label = seen.take_back.removesuffix(".")
+    return f"{where}{done.removesuffix('.')}{f' (last: {label})' if label else ''}"
 
 
 def ago(since: str, now: datetime) -> str:

@@ -6,6 +6,7 @@ from types import MappingProxyType
 
 from finishing_tui.craft.ledger import OUTSIDE, Posture
 from finishing_tui.craft.pace import pace_between, said
+from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import Refusal
 from finishing_tui.garment.decide.steps import begin
 from finishing_tui.garment.state import State
@@ -93,12 +94,12 @@ def _face(state: State, step: int | None, standing: Standing | None) -> Face:
     if standing.status == "left out":
         return MessageFace("LEFT OUT", "This step is left out. Enter takes it up.", good=False)
     if not state.plan.is_for(step):
-        return MessageFace("NOT HERE", f"This step is not for size {state.plan.size}.", good=True)
+        return MessageFace("NOT HERE", sentence(f"this step is not for size {state.plan.size}"), good=True)
     if step != state.current:
         return MessageFace("TO COME", "Enter takes this step up.", good=True)
     begun = begin(state, step)
     if isinstance(begun, Refusal):
-        return MessageFace("NOT YET", f"{begun.sentence}.", good=False)
+        return MessageFace("NOT YET", sentence(begun.sentence), good=False)
     return MessageFace("BEGIN", "Space begins this step.", good=True)
 
 

@@ -26,6 +26,7 @@ class ComingBackScreen(Screen[int | None]):
         Binding("enter", "take", show=False),
         Binding("space", "take", show=False),
         Binding("escape", "not_now", show=False),
+        Binding("q", "not_now", show=False),
     ]
 
     def __init__(self, back: ComingBack, at_hand: AtHand) -> None:
@@ -56,7 +57,7 @@ class ComingBackScreen(Screen[int | None]):
             (cut, "$alarm"),
             (where, "bold $mark"),
             *((f"Note: {note}", "$mark") for note in back.notes),
-            (f"You were at {back.last}.", "$foreground"),
+            (sentence(f"You were at {back.last}"), "$foreground"),
             (sentence(back.next), "bold $act"),
             (lie, "$foreground"),
         )
@@ -88,7 +89,7 @@ class ComingBackScreen(Screen[int | None]):
         found = self._at_hand.countables()
         asked = ""
         if found:
-            asked = f"Has anything slipped off? Count {' or '.join(one.text for one in found)}."
+            asked = "Has anything slipped off? " + sentence(f"Count {' or '.join(one.text for one in found)}")
             if len(found) == 1:
                 asked += f" It should be {found[0].expected}."
         self.query_one("#asked", Sentences).show((asked, "$foreground"))
@@ -99,8 +100,11 @@ class ComingBackScreen(Screen[int | None]):
             count, of = _figures(face)
             shown = Shown(count, of, acts=_acts(face) if self.app.size.width >= WIDE or not count else ())
         self.query_one(FigurePair).show(shown)
-        keys = [("enter", "take the count" if self._typed else "go on"), ("escape", "not now")]
-        self.query_one(KeyLine).show(([("digits", "a count")] if found else []) + keys)
+        if self._typed:
+            keys = [("enter", "take the count"), ("backspace", "last digit"), ("escape", "not now")]
+        else:
+            keys = [*([("digits", "a count")] if found else []), ("enter q escape", "go on")]
+        self.query_one(KeyLine).show(keys)
 
 
 def _acts(face: Face) -> tuple[str, ...]:

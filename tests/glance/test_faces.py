@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import Ledger
+from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import ChoosePace, Count, Finish, Measure, Other, Press
 from finishing_tui.garment.events import Pace
 from finishing_tui.garment.plan import Plan
@@ -180,6 +181,17 @@ def test_a_recount_is_announced_due_and_remembered() -> None:
     assert counted(spot_face(paper)) == "12 of 24 loops, row 17 of 32"
 
 
+def test_the_half_is_left_with_its_run() -> None:
+    """24 from 32, three of four: the run of the half ends at row 16; the recount stays due for the whole section."""
+    paper = along(32, 24).did(ChoosePace("spot"))
+    seen = []
+    while not work_of(paper.state).complete:
+        seen.append((spot_face(paper).edge.at_half, spot_face(paper).due))
+        paper.did(Press())
+    assert [at for at, (half, _) in enumerate(seen) if half] == [16]
+    assert [at for at, (_, due) in enumerate(seen) if due] == list(range(16, 32))
+
+
 def test_the_faces_of_a_garment_on_its_way() -> None:
     """A checklist, pairs, a count, stitches, rounds with their shaping, a value: each with its figures."""
     paper = Paper(plan_for(NECKBAND))
@@ -230,4 +242,4 @@ def test_a_step_that_cannot_be_begun_says_why() -> None:
     assert "the pin has 0 stitches, 1 was to be bound off" in face.words
     refusal = paper.do(Press())
     assert refusal is not None
-    assert refusal.sentence in face.words
+    assert face.words == sentence(refusal.sentence)

@@ -1,0 +1,41 @@
+"""Coming back: every way on is said at the foot, and each sentence ends once."""
+
+from pathlib import Path
+
+import pytest
+
+from finishing_tui.garment.hand import InHand
+from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.coming_back import ComingBackScreen
+from tests.screens.hands import JOIN, PICK_UP, Hours, app_for, front, settled, shelf, shown, work_to
+
+
+def _left_at(at: Path, step: int) -> Path:
+    folder = shelf(at)
+    work_to(folder, step)
+    hand = InHand.open(folder, clock=Hours().clock())
+    hand.pick_up()
+    assert hand.put_down()
+    return folder
+
+
+@pytest.mark.parametrize("key", ["q", "enter", "escape"])
+async def test_every_key_shown_goes_on_to_the_needles(key: str, tmp_path: Path) -> None:
+    """In the smallest terminal the foot names the keys that go on, and each of them does."""
+    app = app_for(_left_at(tmp_path, PICK_UP))
+    async with app.run_test(size=(40, 20)) as pilot:
+        await settled(pilot)
+        assert isinstance(front(app), ComingBackScreen)
+        assert "enter q escape go on" in shown(app)
+        await pilot.press(key)
+        assert isinstance(front(app), AtTheNeedles)
+
+
+@pytest.mark.parametrize("step", [0, JOIN, PICK_UP])
+async def test_each_sentence_ends_once(step: int, tmp_path: Path) -> None:
+    """No full stop follows another, whatever the recipe's own words end in."""
+    app = app_for(_left_at(tmp_path, step))
+    async with app.run_test(size=(100, 30)) as pilot:
+        await settled(pilot)
+        assert isinstance(front(app), ComingBackScreen)
+        assert ".." not in shown(app)
