@@ -227,6 +227,15 @@ def test_a_join_of_unequal_needles_asks_for_two_together_before_it_is_too_late()
     assert work_of(paper.state).progress[0].doubled == ((7, "back"),)
 
 
+def test_equal_needles_are_never_asked_on_which_two_go_together() -> None:
+    """With as many on both needles there is no choice to make: the refusal says so, with a side and without."""
+    paper = at(1, UNEQUAL).did(Count(8, "front"))
+    for side in ("", "front", "back"):
+        refusal = paper.do(Other(side))
+        assert refusal is not None
+        assert "both needles hold the same number" in refusal.sentence
+
+
 def test_a_needle_with_more_than_twice_as_many_is_never_joined_away() -> None:
     """Nine and twenty: two together at every pair would not do, so the first pair is refused already."""
     text = UNEQUAL.replace("live = 11", "live = 20").replace("count   = 3", 'count   = "all"')
