@@ -14,6 +14,10 @@ SpotSort = Literal["picked", "skipped", "doubled", "to pick", "to skip", "to dou
 """What a spot is: passed (picked, skipped, doubled: two loops) or to come."""
 
 
+NEAR = 4
+"""So many spots from half way on still count as there: one press may pass it, and the next is soon done."""
+
+
 @dataclass(frozen=True, slots=True)
 class Edge:
     """A section of an edge as it is walked, asked spot by spot; spots count from 1 in walking order.
@@ -41,8 +45,10 @@ class Edge:
 
     @property
     def at_half(self) -> bool:
-        """Whether half way is reached and the run in which it lies is not left yet."""
-        return self.half is not None and self.half <= self.at <= run_end(self.progress, self.half)
+        """Whether half way is reached, and neither its run nor the next few spots are all passed yet."""
+        if self.half is None:
+            return False
+        return self.half <= self.at < max(run_end(self.progress, self.half) + 1, self.half + NEAR)
 
     @property
     def strayed(self) -> frozenset[int]:

@@ -181,14 +181,14 @@ def test_a_recount_is_announced_due_and_remembered() -> None:
     assert counted(spot_face(paper)) == "12 of 24 loops, row 17 of 32"
 
 
-def test_the_half_is_left_with_its_run() -> None:
-    """24 from 32, three of four: the run of the half ends at row 16; the recount stays due for the whole section."""
+def test_the_half_is_left_after_four_spots() -> None:
+    """24 from 32: half way is row 16, where a run ends, and four rows on it is behind; the recount stays due for the whole section."""
     paper = along(32, 24).did(ChoosePace("spot"))
     seen = []
     while not work_of(paper.state).complete:
         seen.append((spot_face(paper).edge.at_half, spot_face(paper).due))
         paper.did(Press())
-    assert [at for at, (half, _) in enumerate(seen) if half] == [16]
+    assert [at for at, (half, _) in enumerate(seen) if half] == [16, 17, 18, 19]
     assert [at for at, (_, due) in enumerate(seen) if due] == list(range(16, 32))
 
 
