@@ -182,7 +182,7 @@ def test_a_recount_is_announced_due_and_remembered() -> None:
 
 
 def test_the_half_is_left_after_four_spots() -> None:
-    """24 from 32: half way is row 16, where a run ends, and four rows on it is behind; the recount stays due for the whole section."""
+    """24 from 32: half way is row 16, and four rows on it is behind; the recount stays due for the whole section."""
     paper = along(32, 24).did(ChoosePace("spot"))
     seen = []
     while not work_of(paper.state).complete:
