@@ -134,7 +134,7 @@ class Hands:
         text = self.terminal.wait_for("This changes what comes later")
         way = re.search(r"(\d)  put \+1 right evenly in the first round", text)
         assert way is not None, text
-        self.keys(way[1], until=lambda now: now.top_label.startswith("putting it right"))
+        self.keys(way[1], "enter", until=lambda now: now.top_label.startswith("putting it right"))
 
     def everything_on_the_way(self, stage: Stage) -> None:
         """Stray, take back and put back, recount in each of three ways, and rip back."""
