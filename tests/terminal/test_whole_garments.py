@@ -131,8 +131,10 @@ class Hands:
             return
         self.missing = ""
         self.terminal.press(*str(held - 1), "enter")
-        text = self.terminal.wait_for("This changes what comes later")
-        way = re.search(r"(\d)  put \+1 right evenly in the first round", text)
+        # A screen may be read while it is still being drawn, so it is waited for what is to be read off it.
+        repair = re.compile(r"(\d)  put \+1 right evenly in the first round")
+        text = self.terminal.wait_for(lambda text: repair.search(text) is not None)
+        way = repair.search(text)
         assert way is not None, text
         self.keys(way[1], "enter", until=lambda now: now.top_label.startswith("putting it right"))
 
