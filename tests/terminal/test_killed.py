@@ -82,7 +82,7 @@ def test_killed_after_twenty_presses_the_count_is_what_it_was(garment: Path) -> 
         assert terminal.wait_for_end() == -signal.SIGKILL
     assert (record(garment)["count"], record(garment)["target"]) == (20, 48)
     with Terminal("work", str(garment), shelf=garment.parent) as terminal:
-        assert "20" in terminal.wait_for("row 27")  # coming back: the next row is named
+        terminal.wait_for(lambda text: "20" in text and "row 27" in text)  # coming back: the next row is named
         terminal.press("enter")
         terminal.wait_for("front edge")
         assert figures(settled(terminal)) == shown

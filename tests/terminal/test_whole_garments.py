@@ -97,7 +97,7 @@ class Hands:
         end = time.monotonic() + DEADLINE
         while self.state.current == state.current:
             self.terminal.read(0.2)
-            if "again" in self.terminal.text.lower():
+            if "enter again" in self.terminal.text.lower() and self.state.current == state.current:
                 self.terminal.press("enter")
                 self.terminal.read(0.5)
             assert time.monotonic() < end, self.terminal.text
