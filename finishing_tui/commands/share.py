@@ -38,7 +38,8 @@ a worked example:
   Pick up and knit 104 stitches in all: 26 times the repeat of 4 (the ideals come to 103.1).
     left front: 24 stitches over 33 rows (ideal 23.6): 2 of every 3, three times, then 3 of every 4, six times
     front: 16 held stitches
-    right front: 24 stitches over 33 rows (ideal 23.6): 2 of every 3, three times, then 3 of every 4, six times
+    right front: 24 stitches over 33 rows (ideal 23.6): 3 of every 4, six times, then 2 of every 3, three times; \
+in each run the skips come first
     back neck: 40 held stitches
 """
 
@@ -184,7 +185,8 @@ def _say_section(one: _Typed, section: Section, count: int) -> str:
     if spots is None or count == 0:
         return said
     unit = one.edge.unit if isinstance(one.edge, Spots) else "row"
-    return f"{said}: {say(space(count, spots), unit)}"
+    rhythm = space(count, spots)
+    return f"{said}: {say(rhythm.mirrored() if one.mirrors else rhythm, unit)}"
 
 
 def _spots(edge: EdgeSection | None) -> int | None:
