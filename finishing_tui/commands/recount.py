@@ -7,6 +7,7 @@ from typing import Any
 from finishing_tui.commands.answer import Answer, whole
 from finishing_tui.commands.rhythms import add_style, drawn, ratio, rhythm_data
 from finishing_tui.craft.counts import MOST
+from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.recount import Recount, recount
 from finishing_tui.craft.unknown_row import Place, place, second_half
 from finishing_tui.craft.words import many, plural
@@ -81,6 +82,7 @@ def answer(args: argparse.Namespace) -> Answer:
     )
     if found is None:
         return _by_the_first_half(args)
+    _refuse_confirmed(args, found.at)
     done = recount(
         args.stitches,
         found.spots,
@@ -94,6 +96,16 @@ def answer(args: argparse.Namespace) -> Answer:
         unit=args.unit,
     )
     return Answer(_text(done, found, args.unit), _data(done, found, every=args.picked))
+
+
+def _refuse_confirmed(args: argparse.Namespace, at: int) -> None:
+    """Raise ``Impossible`` for a last count that lies beyond this one, or had more loops than there are now."""
+    loops, spot = args.confirmed
+    if spot > at or loops > args.counted:
+        raise Impossible(
+            f"the count before ({loops} loops at {args.unit} {spot}) does not lie before this one "
+            f"({args.counted} at {at}): leave out --confirmed if loops were taken out since"
+        )
 
 
 def _by_the_first_half(args: argparse.Namespace) -> Answer:

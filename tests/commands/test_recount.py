@@ -114,3 +114,12 @@ def test_a_rhythm_that_is_none_is_refused(rhythm: str, capsys: pytest.CaptureFix
         main(["recount", "71", "--half", "--counted", "33", f"--rhythm={rhythm}"])
     assert refused.value.code == 2
     assert capsys.readouterr().err.count("\n") == 1
+
+
+@pytest.mark.parametrize("confirmed", [("10", "50"), ("40", "20"), ("80", "10")])
+def test_a_count_before_that_contradicts_this_one_is_refused(
+    capsys: pytest.CaptureFixture[str], confirmed: tuple[str, str]
+) -> None:
+    """A last count beyond this spot, or with more loops than there are now, cannot be: one sentence, status 2."""
+    assert main(["recount", "71", "88", "--at", "44", "--counted", "33", "--confirmed", *confirmed]) == 2
+    assert "does not lie before this one" in capsys.readouterr().err
