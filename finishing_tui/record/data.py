@@ -69,4 +69,5 @@ def _part(work: Work | None) -> dict[str, Any]:
             "spot": mark.units,
             "spots": stage.units,
         }
-    return nothing | {"part": stage.title, "unit": stage.unit, "count": mark.units, "target": stage.units}
+    count = mark.loops if stage.counts else mark.units  # a count may be another number than what should be there
+    return nothing | {"part": stage.title, "unit": stage.unit, "count": count, "target": stage.units}

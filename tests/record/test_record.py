@@ -212,3 +212,23 @@ items = ["It lies flat."]
     )
     paper.did(AlreadyAt(1))
     assert "chest: not written down" in as_text(recorded(paper))
+
+
+def test_a_count_step_says_what_was_counted() -> None:
+    """16 should be there and 15 were counted: the count is 15, of 16, and so is what the place holds."""
+    text = """
+format = 1
+title = "A holder to count"
+sizes = ["one"]
+[place.front]
+text = "front holder"
+kind = "holder"
+live = 16
+[[step]]
+do = "count"
+title = "Count the front"
+place = "front"
+"""
+    paper = Paper(plan_for(text)).did(Count(15))
+    data = as_data(record_of(happenings(paper.rows)))
+    assert (data["count"], data["places"]) == (15, {"front": 15})
