@@ -1,14 +1,30 @@
-"""What may be done next: the one place that footer, help, palette, prompt and speech read."""
+"""What may be done next: the one place that footer, help, palette, prompt and speech read.
 
-from dataclasses import dataclass
+What would be refused for good is not offered: a key for it still says why.
+"""
 
-from finishing_tui.garment.commands import ChooseMirror, ChoosePace, Command, Finish, LeaveOut, Other, Press, TakeUp
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+
+from finishing_tui.garment.commands import (
+    ChooseMirror,
+    ChoosePace,
+    Command,
+    Finish,
+    LeaveOut,
+    Other,
+    Press,
+    Refusal,
+    TakeUp,
+)
+from finishing_tui.garment.decide import decide
 from finishing_tui.garment.decide.mirror import choice
 from finishing_tui.garment.events import Pace
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import called, other_at, planned
 from finishing_tui.garment.work import Work
 from finishing_tui.glance.actions import ActionId
+from finishing_tui.glance.counting import countables
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +54,7 @@ def offers(state: State, looking_at: int | None = None) -> tuple[Offer, ...]:
         found.append(Offer("take_back", "tink", f"take back {state.top_label or 'the last press'}"))
     if state.undone:
         found.append(Offer("put_back", "put back", "let what was taken back stand again"))
-    if work is not None:
+    if countables(state):
         found.append(Offer("recount", "recount", "count what is there, and space the rest anew if need be"))
     if state.order:
         found.append(Offer("rip_back", "took it out", "say to where the work was taken out"))
@@ -55,14 +71,30 @@ def offers(state: State, looking_at: int | None = None) -> tuple[Offer, ...]:
         found.append(Offer("pace", f"pace: {state.pace}", what, ChoosePace(pace)))
     here = state.current if looking_at is None else looking_at
     found += _looking(state, here)
-    if here is not None and state.steps[here].status in {"to come", "under way"} and state.plan.is_for(here):
+    if here is not None and state.plan.is_for(here):
         what = f"leave out step {here + 1}"
         found.append(Offer("leave_out", "leave out", what, LeaveOut(here)))
     if here is not None:
         found.append(Offer("technique", "technique", f"how the hands do step {here + 1}, with drawings"))
     found.append(Offer("help", "help", "all keys, and how this step is done"))
     found.append(Offer("put_down", "put down", "put the garment down; everything is kept"))
-    return tuple(found)
+    return tuple(_possible(state, found))
+
+
+def _possible(state: State, found: Iterable[Offer]) -> Iterator[Offer]:
+    """Yield what is accepted, or asked again; of the needles to choose between only those."""
+    for offer in found:
+        if offer.sides:
+            sides = tuple(side for side in offer.sides if _may(state, Other(side[0])))
+            if sides:
+                yield replace(offer, command=Other(sides[0][0]), sides=sides)
+        elif offer.command is None or _may(state, offer.command):
+            yield offer
+
+
+def _may(state: State, command: Command) -> bool:
+    answer = decide(state, command)
+    return not isinstance(answer, Refusal) or answer.again is not None
 
 
 def _working(state: State, work: Work | None) -> list[Offer]:
@@ -73,20 +105,14 @@ def _working(state: State, work: Work | None) -> list[Offer]:
     if work.complete:
         return []
     stage, progress = work.stages[work.at], work.progress[work.at]
-    if stage.unit == "value":
-        return []
     done = [Offer("press", "done", "the next thing is done", Press())]
     if stage.unit == "spot":
         spot = progress.mark.units + 1
         did = called(other_at(progress), planned(progress, spot))
         done.append(Offer("other", f"{stage.spot} {spot} {did}", f"{stage.spot} {spot} was {did} instead", Other()))
-    front, back = state.ledger.on(stage.front), state.ledger.on(stage.back)
-    if stage.unit == "pair" and (front != back or not stage.empties):
+    if stage.unit == "pair":
         here = state.plan.here(state.ledger)
-        front_side, back_side = (stage.front, here.name(stage.front)), (stage.back, here.name(stage.back))
-        sides: tuple[tuple[str, str], ...] = (front_side, back_side)
-        if stage.empties:
-            sides = (front_side,) if front > back else (back_side,)
+        sides = tuple((place, here.name(place)) for place in (stage.front, stage.back))
         label, what = "two together", "two were worked together on one needle"
         if stage.bars:
             label, what = "two at once", "two bars of one side were taken at once"
@@ -96,9 +122,7 @@ def _working(state: State, work: Work | None) -> list[Offer]:
 
 def _finishing(state: State, work: Work | None, looking_at: int | None) -> list[Offer]:
     if looking_at is not None and looking_at != state.current:
-        if state.steps[looking_at].status != "done" and state.plan.is_for(looking_at):
-            return [Offer("finish", "take it up", f"go on with step {looking_at + 1}", TakeUp(looking_at))]
-        return []
+        return [Offer("finish", "take it up", f"go on with step {looking_at + 1}", TakeUp(looking_at))]
     if state.current is None:
         return []
     if work is None:

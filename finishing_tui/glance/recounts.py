@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import Answer, Count
-from finishing_tui.garment.recounting import Outlook, Way, counted_stage, outlook
+from finishing_tui.garment.recounting import Outlook, Way, outlook
 from finishing_tui.garment.state import State
 from finishing_tui.glance.faces import edge_of, rhythm_words
 from finishing_tui.glance.values import Edge
@@ -55,12 +55,6 @@ class RecountView:
     before: Edge
     rhythm: str
     ways: tuple[WayView, ...]
-
-
-def can_recount(state: State) -> bool:
-    """Return whether a section of an edge is there to be counted."""
-    work = state.standing.work if state.standing else None
-    return work is not None and counted_stage(work) is not None
 
 
 def recount_view(state: State, counted: int, answer: Answer | None = None, left: int | None = None) -> RecountView:
