@@ -12,7 +12,7 @@ from finishing_tui.garment.decide.mirror import choice
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import Journal
 from finishing_tui.glance.actions import ACTIONS
-from finishing_tui.screens import at_the_needles
+from finishing_tui.screens import openings
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.one_line import OneLine
@@ -338,7 +338,7 @@ async def test_what_cannot_be_saved_is_asked_about_before_it_is_put_down(
     """With a full disk, putting down says how much is not saved and why; staying loses nothing, leaving is told of."""
     app = _prepared(tmp_path, JOIN)
     disk = Disk(monkeypatch)
-    monkeypatch.setattr(at_the_needles, "PATIENCE", 0.5)
+    monkeypatch.setattr(openings, "PATIENCE", 0.5)
     async with app.run_test() as pilot:
         await settled(pilot)
         disk.full = True
