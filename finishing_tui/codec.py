@@ -13,10 +13,10 @@ text in the model already. A field that is missing when read takes its default: 
 import dataclasses
 import types
 import typing
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from functools import cache
 from types import MappingProxyType
-from typing import Any, TypeVar, cast
+from typing import Any, TypeAlias, TypeVar, cast
 
 T = TypeVar("T")
 
@@ -44,72 +44,122 @@ def decode(wanted: type[T], plain: Any) -> T:
 
     Raises ``Unreadable`` when it does not fit.
     """
-    return cast("T", _decode(wanted, plain))
+    return cast("T", _reader(cast("Any", wanted))(plain))
+
+
+Reader: TypeAlias = Callable[[Any], Any]
+"""Rebuilds a value of one type from plain JSON values, or raises ``Unreadable``."""
+
+_AS_THEY_ARE = (int, str, bool, type(None))
+"""What JSON holds as it is."""
 
 
 @cache
-def _fields(cls: type) -> dict[str, Any]:
-    """Return the fields of a dataclass with their resolved types; cached, since resolving is what costs."""
-    hints = typing.get_type_hints(cls)
-    return {field.name: hints[field.name] for field in dataclasses.fields(cls) if field.init}
-
-
-def _decode(wanted: Any, plain: Any) -> Any:
+def _reader(wanted: Any) -> Reader:
+    """Return what reads values of a type. It is made once a type: asking what a type is costs more than reading."""
     origin = typing.get_origin(wanted)
     if origin in {typing.Union, types.UnionType}:
-        return _decode_union(typing.get_args(wanted), plain)
+        return _union(typing.get_args(wanted))
     if origin is typing.Literal:
-        if plain in typing.get_args(wanted):
-            return plain
-    elif origin is tuple:
-        return _decode_tuple(typing.get_args(wanted), plain)
-    elif origin is not None and issubclass(origin, Mapping):
-        if isinstance(plain, dict):
-            item = typing.get_args(wanted)[1]
-            return MappingProxyType({key: _decode(item, value) for key, value in plain.items()})
-    elif isinstance(wanted, type) and dataclasses.is_dataclass(wanted):
-        return _decode_dataclass(wanted, plain)
-    elif wanted is None or wanted is type(None):
-        if plain is None:
-            return None
-    elif isinstance(wanted, type) and type(plain) is wanted:
+        return _literal(typing.get_args(wanted))
+    if origin is tuple:
+        return _tuple(typing.get_args(wanted))
+    if origin is not None and issubclass(origin, Mapping):
+        return _mapping(typing.get_args(wanted)[1])
+    if dataclasses.is_dataclass(wanted):
+        return _dataclass(cast("type", wanted))
+    if wanted is None or wanted in _AS_THEY_ARE:
+        return _as_it_is(type(None) if wanted is None else wanted)
+    raise Unreadable(f"nothing of the type {wanted} is ever stored")
+
+
+def _as_it_is(wanted: type) -> Reader:
+    def read(plain: Any) -> Any:
+        if type(plain) is not wanted:
+            raise Unreadable(f"{plain!r} is not a {wanted}")
         return plain
-    raise Unreadable(f"{plain!r} is not a {wanted}")
+
+    return read
 
 
-def _decode_union(choices: tuple[Any, ...], plain: Any) -> Any:
-    if isinstance(plain, dict) and "is" in plain:
-        for choice in choices:
-            if isinstance(choice, type) and dataclasses.is_dataclass(choice) and choice.__name__ == plain["is"]:
-                return _decode_dataclass(choice, plain)
-    for choice in choices:
-        try:
-            return _decode(choice, plain)
-        except Unreadable:
-            continue
-    raise Unreadable(f"{plain!r} is none of {choices}")
+def _literal(words: tuple[Any, ...]) -> Reader:
+    def read(plain: Any) -> Any:
+        if plain not in words:
+            raise Unreadable(f"{plain!r} is none of {words}")
+        return plain
+
+    return read
 
 
-def _decode_tuple(items: tuple[Any, ...], plain: Any) -> tuple[Any, ...]:
-    if not isinstance(plain, list):
-        raise Unreadable(f"{plain!r} is not a list")
+def _union(choices: tuple[Any, ...]) -> Reader:
+    named: list[Any] = [choice for choice in choices if dataclasses.is_dataclass(choice)]
+    classes: dict[str, Reader] = {choice.__name__: _reader(choice) for choice in named}
+    as_they_are = tuple(choice for choice in choices if choice in _AS_THEY_ARE)
+    readers = tuple(_reader(choice) for choice in choices if choice not in _AS_THEY_ARE)
+
+    def read(plain: Any) -> Any:
+        if type(plain) in as_they_are:
+            return plain
+        name = plain.get("is") if isinstance(plain, dict) else None
+        if isinstance(name, str) and name in classes:
+            return classes[name](plain)
+        for reader in readers:
+            try:
+                return reader(plain)
+            except Unreadable:
+                continue
+        raise Unreadable(f"{plain!r} is none of {choices}")
+
+    return read
+
+
+def _tuple(items: tuple[Any, ...]) -> Reader:
     if len(items) == 2 and items[1] is Ellipsis:
-        return tuple(_decode(items[0], item) for item in plain)
-    if len(items) != len(plain):
-        raise Unreadable(f"{plain!r} does not have {len(items)} parts")
-    return tuple(_decode(wanted, item) for wanted, item in zip(items, plain, strict=True))
+        item = _reader(items[0])
+
+        def read_many(plain: Any) -> Any:
+            if not isinstance(plain, list):
+                raise Unreadable(f"{plain!r} is not a list")
+            return tuple([item(value) for value in plain])
+
+        return read_many
+    readers = tuple(_reader(wanted) for wanted in items)
+
+    def read(plain: Any) -> Any:
+        if not isinstance(plain, list) or len(plain) != len(readers):
+            raise Unreadable(f"{plain!r} is not a list of {len(readers)}")
+        return tuple([reader(value) for reader, value in zip(readers, plain, strict=True)])
+
+    return read
 
 
-def _decode_dataclass(wanted: type, plain: Any) -> Any:
-    if not isinstance(plain, dict) or plain.get("is", wanted.__name__) != wanted.__name__:
-        raise Unreadable(f"{plain!r} is not a {wanted.__name__}")
-    fields = _fields(wanted)
-    given = {key: value for key, value in plain.items() if key != "is"}
-    if unknown := given.keys() - fields.keys():
-        raise Unreadable(f"{wanted.__name__} has no {', '.join(sorted(unknown))}")
-    try:
-        return wanted(**{name: _decode(fields[name], value) for name, value in given.items()})
-    except Unreadable:
-        raise
-    except (TypeError, ValueError) as error:  # a key too few, or values that do not go together
-        raise Unreadable(str(error)) from error
+def _mapping(item: Any) -> Reader:
+    reader = _reader(item)
+
+    def read(plain: Any) -> Any:
+        if not isinstance(plain, dict):
+            raise Unreadable(f"{plain!r} is not a table")
+        return MappingProxyType({key: reader(value) for key, value in plain.items()})
+
+    return read
+
+
+def _dataclass(wanted: type) -> Reader:
+    name, readers = wanted.__name__, dict[str, Reader]()
+
+    def read(plain: Any) -> Any:
+        if not isinstance(plain, dict) or plain.get("is", name) != name:
+            raise Unreadable(f"{plain!r} is not a {name}")
+        if not readers:  # only now: most kinds of steps and events are in no one garment
+            hints = typing.get_type_hints(wanted)
+            readers.update((one.name, _reader(hints[one.name])) for one in dataclasses.fields(wanted) if one.init)
+        try:
+            return wanted(**{key: readers[key](value) for key, value in plain.items() if key != "is"})
+        except Unreadable:
+            raise
+        except KeyError as error:
+            raise Unreadable(f"{name} has no {error}") from error
+        except (TypeError, ValueError) as error:  # a key too few, or values that do not go together
+            raise Unreadable(str(error)) from error
+
+    return read

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from fractions import Fraction
+from functools import lru_cache
 from types import MappingProxyType
 from typing import get_args
 
@@ -35,5 +36,6 @@ def gauges(gauge: RecipeGauge | None) -> tuple[Gauge | None, Gauge | None]:
     return _gauge(gauge), _gauge(gauge.band) if gauge.band else None
 
 
+@lru_cache(maxsize=16)  # read from text for every step that begins, and always the same few
 def _gauge(gauge: RecipeGauge | BandGauge) -> Gauge:
     return Gauge(Fraction(gauge.stitches), Fraction(gauge.rows), read_length(gauge.over))

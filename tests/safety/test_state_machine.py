@@ -325,8 +325,8 @@ class AtTheNeedles(RuleBasedStateMachine):
         self.kept = len(self.paper.rows), json.dumps(snapshot_of(self.paper.state))
 
     @rule()
-    def every_offer_is_accepted_or_refused(self) -> None:
-        """Whatever is on offer, here or looking at any step, is carried out or refused in a sentence."""
+    def every_offer_is_accepted_or_asked_again(self) -> None:
+        """Whatever is on offer, here or looking at any step, is carried out, or asked again in a sentence."""
         state = self.paper.state
         for looking in (None, *range(len(state.steps))):
             for offer in offers(state, looking):
@@ -335,7 +335,7 @@ class AtTheNeedles(RuleBasedStateMachine):
                     commands = [offer.command]
                 for command in commands:
                     answer = decide(state, command)
-                    assert not isinstance(answer, Refusal) or answer.sentence
+                    assert not isinstance(answer, Refusal) or (answer.sentence and answer.again is not None)
 
     @invariant()
     def the_ledger_balances(self) -> None:
