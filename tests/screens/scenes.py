@@ -143,5 +143,5 @@ SCENES: dict[str, Scene] = {
 }
 """Every scene by its name."""
 
-SIZES: dict[str, tuple[int, int]] = {"100x30": (100, 30), "80x24": (80, 24), "40x20": (40, 20)}
+SIZES: dict[str, tuple[int, int]] = {"80x24": (80, 24), "100x30": (100, 30), "40x20": (40, 20), "160x50": (160, 50)}
 """The sizes of terminal that must be a pleasure."""

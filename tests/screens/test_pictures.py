@@ -1,10 +1,14 @@
 """Every scene as a picture that was looked at, and what must hold in all of them at every size."""
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 import pytest
+from textual.app import App, ComposeResult
+from textual.pilot import Pilot
+from textual.widgets import Static
 
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.widgets.key_line import KeyLine
@@ -12,47 +16,89 @@ from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.rows import Rows
 from finishing_tui.widgets.ways import Ways
 from tests.screens.hands import pressing, settled, shown
-from tests.screens.scenes import SCENES, SIZES
+from tests.screens.readable import faint
+from tests.screens.scenes import SCENES, SIZES, Scene
 
-ELSEWHERE = (
-    "item",
-    "join",
-    "graft",
-    "seam-two-bars",
-    "spot-loop",
-    "spot-due",
-    "bind-off",
-    "check",
-    "recount-will-pucker",
-    "coming-back",
-)
-"""The scenes whose pictures are kept at the other sizes too; all are looked at there for what is cut off."""
 
-LOOKS = ("light", "ascii", "terminal")
+@dataclass(frozen=True)
+class Terminal:
+    """A terminal that a scene is drawn in: its size, whether it has colour, and the looks asked for."""
+
+    size: tuple[int, int]
+    colour: bool = True
+    looks: str = ""
+
+
+TERMINALS: dict[str, Terminal] = {
+    **{name: Terminal(size) for name, size in SIZES.items()},
+    "80x24-no-colour": Terminal(SIZES["80x24"], colour=False),
+    "80x24-ascii": Terminal(SIZES["80x24"], looks="ascii"),
+}
+"""Every scene is pictured in each of these."""
+
+ONCE: dict[str, Terminal] = {
+    "light": Terminal(SIZES["80x24"], looks="light"),
+    "terminal": Terminal(SIZES["80x24"], looks="terminal"),
+    "terminal-no-colour": Terminal(SIZES["80x24"], colour=False, looks="terminal"),
+}
+"""What only differs in its colours is pictured at a few scenes."""
 
 Compare = Callable[..., bool]
 
 
+def _pictured(scene: Scene, terminal: Terminal, at: Path, compare: Compare, monkeypatch: pytest.MonkeyPatch) -> bool:
+    """Say if ``scene`` looks in ``terminal`` as it did; whatever it looks like, what is written must be readable."""
+    if not terminal.colour:
+        monkeypatch.setenv("NO_COLOR", "1")
+    app = scene.app(at, terminal.looks)
+    assert app.no_color is not terminal.colour
+
+    async def prepare(pilot: Pilot[None]) -> None:
+        await pressing(*scene.keys)(pilot)
+        if "terminal" not in terminal.looks:  # there the terminal's own sixteen colours hold, whatever they are
+            assert not faint(app)
+
+    return compare(app, terminal_size=terminal.size, run_before=prepare)
+
+
+@pytest.mark.parametrize("terminal", TERMINALS)
 @pytest.mark.parametrize("name", SCENES)
-def test_every_scene_looks_as_it_did(name: str, snap_compare: Compare, tmp_path: Path) -> None:
-    """At 80 by 24 every screen in every state looks as it did when it was looked at."""
-    scene = SCENES[name]
-    assert snap_compare(scene.app(tmp_path), terminal_size=SIZES["80x24"], run_before=pressing(*scene.keys))
+def test_every_scene_looks_as_it_did(
+    name: str, terminal: str, snap_compare: Compare, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Every screen in every state looks as it did when it was looked at: at four sizes, in no colour, and in ASCII."""
+    assert _pictured(SCENES[name], TERMINALS[terminal], tmp_path, snap_compare, monkeypatch)
 
 
-@pytest.mark.parametrize("size", ["100x30", "40x20"])
-@pytest.mark.parametrize("name", ELSEWHERE)
-def test_other_sizes_look_as_they_did(name: str, size: str, snap_compare: Compare, tmp_path: Path) -> None:
-    """So do the most important ones in a larger and in the smallest terminal."""
-    scene = SCENES[name]
-    assert snap_compare(scene.app(tmp_path), terminal_size=SIZES[size], run_before=pressing(*scene.keys))
+@pytest.mark.parametrize("terminal", ONCE)
+@pytest.mark.parametrize("name", ["spot-strayed", "recount-will-pucker", "shelf-full"])
+def test_other_looks_look_as_they_did(
+    name: str, terminal: str, snap_compare: Compare, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """And in every look."""
+    assert _pictured(SCENES[name], ONCE[terminal], tmp_path, snap_compare, monkeypatch)
 
 
-@pytest.mark.parametrize("looks", LOOKS)
-def test_other_looks_look_as_they_did(looks: str, snap_compare: Compare, tmp_path: Path) -> None:
-    """And at the needles in every look."""
-    app = SCENES["spot-strayed"].app(tmp_path, looks)
-    assert snap_compare(app, terminal_size=SIZES["80x24"], run_before=pressing())
+async def test_what_is_hard_to_read_is_found() -> None:
+    """Grey on grey is told of, with its contrast; black on white is not, nor is a thin line."""
+
+    class Three(App[None]):
+        CSS = """
+            #one { background: #808080; color: #9a9a9a; }
+            #two { background: white; color: black; }
+            #three { background: #808080; color: #9a9a9a; }
+        """
+
+        def compose(self) -> ComposeResult:
+            yield Static("faint", id="one")
+            yield Static("clear", id="two")
+            yield Static("───", id="three")
+
+    app = Three()
+    async with app.run_test(size=(5, 3)):
+        ((text, ratio),) = faint(app)
+        assert text == "faint"
+        assert 1.3 < ratio < 1.5
 
 
 @pytest.mark.parametrize("name", SCENES)
