@@ -161,6 +161,16 @@ class InHand:
         same = with_id(changed.file_text, "") == with_id(plan.file_text, "") and changed.text == plan.text
         return None if same else changed
 
+    def lately(self, most: int) -> tuple[Happening, ...]:
+        """Return the last of what happened, about ``most`` events in whole groups, in order; no more of it is read.
+
+        Raises ``FinishingError`` with a sentence where the journal cannot be read.
+        """
+        before = max(self._seq - most, 0)
+        rows = tuple(self._journal.rows(before))
+        first = 0 if not before else next((at for at, row in enumerate(rows) if row.seq == row.group), len(rows))
+        return tuple(from_row(row) for row in rows[first:])
+
     def _acts(self, group: int) -> tuple[AnyAct, ...]:
         events = (from_row(row).event for row in self._journal.group(group))
         return tuple(event for event in events if isinstance(event, Act))

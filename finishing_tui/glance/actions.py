@@ -22,6 +22,7 @@ ActionId = Literal[
     "look_on",
     "leave_out",
     "technique",
+    "ledger",
     "help",
     "put_down",
 ]
@@ -53,6 +54,7 @@ _ALL = (
     Action("note", "n", "n", "write a note"),
     Action("pace", "p", "p", "a press stands for a loop, a spot, or a run"),
     Action("technique", "h", "h", "how the hands do it: the techniques of this step, with drawings"),
+    Action("ledger", "l", "l", "the ledger: where every stitch, tail, marker and hole is, and what was entered last"),
     Action("leave_out", "o", "o", "leave this step out"),
     Action("look_back", "left", "left", "look at the step before"),
     Action("look_on", "right", "right", "look at the step after"),

@@ -1,10 +1,11 @@
 """``glance``: everything there is to see of a garment, and ``look_at``: the same with another step in the middle."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import datetime
 from types import MappingProxyType
 
-from finishing_tui.craft.ledger import OUTSIDE, Posture
+from finishing_tui.craft.ledger import OUTSIDE
 from finishing_tui.craft.pace import pace_between, said
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import Refusal
@@ -12,6 +13,8 @@ from finishing_tui.garment.decide.steps import begin
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Standing
 from finishing_tui.glance.faces import face_of
+from finishing_tui.glance.lying import lying
+from finishing_tui.glance.posture import lie, posture_words
 from finishing_tui.glance.values import Face, Glance, Holding, Line, MessageFace, StepLine
 from finishing_tui.recipe.kinds.base import Step
 from finishing_tui.recipe.stage import HAND
@@ -36,6 +39,8 @@ def look_at(state: State, step: int | None, now: datetime) -> Glance:
     recipe_step = plan.step(step) if step is not None else None
     standing = state.steps[step] if step is not None else None
     work = standing.work if standing else None
+    posture = lie(state)
+    posture = replace(posture, yarn_at=turned(posture.yarn_at, plan.hand))
     part = ""
     if work is not None and not work.complete:
         title, parts = work.stages[work.at].title, len(work.stages)
@@ -47,7 +52,8 @@ def look_at(state: State, step: int | None, now: datetime) -> Glance:
         steps=len(state.steps),
         heading=recipe_step.title if recipe_step else "Finished",
         part=part,
-        posture=posture_words(state.ledger.posture),
+        posture=posture_words(posture),
+        lying=lying(posture),
         needles=plan.needles,
         minutes=_minutes(state, now),
         time_left=_time_left(state),
@@ -67,18 +73,6 @@ def look_at(state: State, step: int | None, now: datetime) -> Glance:
         looking=step != state.current,
         hand=plan.hand,
     )
-
-
-def posture_words(posture: Posture) -> str:
-    """Return how the work lies in words, empty where nothing is known."""
-    parts = (
-        f"{posture.facing} side facing" if posture.facing else "",
-        f"{posture.together} sides together" if posture.together else "",
-        f"{posture.near} nearer to you" if posture.near else "",
-        f"{posture.on_top} on top" if posture.on_top else "",
-        f"yarn at {posture.yarn_at}" if posture.yarn_at else "",
-    )
-    return " · ".join(part for part in parts if part)
 
 
 def _face(state: State, step: int | None, standing: Standing | None) -> Face:

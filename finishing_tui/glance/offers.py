@@ -76,6 +76,7 @@ def offers(state: State, looking_at: int | None = None) -> tuple[Offer, ...]:
         found.append(Offer("leave_out", "leave out", what, LeaveOut(here)))
     if here is not None:
         found.append(Offer("technique", "technique", f"how the hands do step {here + 1}, with drawings"))
+    found.append(Offer("ledger", "ledger", "where everything is, and what was entered last"))
     found.append(Offer("help", "help", "all keys, and how this step is done"))
     found.append(Offer("put_down", "put down", "put the garment down; everything is kept"))
     return tuple(_possible(state, found))

@@ -9,6 +9,7 @@ from typing import Literal
 
 from finishing_tui.garment.walk import done, planned, run_end, strays
 from finishing_tui.garment.work import Progress
+from finishing_tui.glance.lying import Lying
 
 SpotSort = Literal["picked", "skipped", "doubled", "to pick", "to skip", "to double"]
 """What a spot is: passed (picked, skipped, doubled: two loops) or to come."""
@@ -191,7 +192,8 @@ class Glance:
     """A whole screen of a garment in hand.
 
     ``step`` of ``steps``, counted from 1 (``step`` is 0 when all are done); ``part``: the section or part of the step;
-    ``posture``: how the work lies, in words, ``needles``: what is worked with; ``minutes`` of this sitting so far;
+    ``posture``: how the work lies, in words, ``lying``: the same as a small picture; ``needles``:
+    what is worked with; ``minutes`` of this sitting so far;
     ``time_left``: in words, empty when it cannot be known; ``lines``: the step's words; ``take_back``: what backspace
     would take back when that is not a press; ``looking``: whether this is another step than the one under way.
     """
@@ -203,6 +205,7 @@ class Glance:
     heading: str
     part: str
     posture: str
+    lying: tuple[Lying, ...]
     needles: str
     minutes: int
     time_left: str

@@ -16,6 +16,7 @@ from finishing_tui.glance.ripping import rip_points
 from finishing_tui.plain import counting, recounting, stepping
 from finishing_tui.plain import help as helping
 from finishing_tui.plain.held import Held
+from finishing_tui.plain.ledger import ledger
 from finishing_tui.plain.questions import Choose, Hands, Reply, Text
 from finishing_tui.plain.ripping import ToWhere
 from finishing_tui.plain.techniques import technique
@@ -152,6 +153,7 @@ ACTS: Mapping[str, Callable[[Held, str], Reply]] = MappingProxyType(
         "look_on": lambda held, _: stepping.turn(held, 1),
         "leave_out": stepping.leave_out,
         "technique": technique,
+        "ledger": ledger,
         "help": _help,
         "put_down": _put_down,
         "step": stepping.step,

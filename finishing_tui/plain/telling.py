@@ -115,12 +115,6 @@ def holding(seen: Glance) -> list[str]:
     return [f"on the {one.name}: {one.stitches}{here[one.here]}." for one in seen.holdings]
 
 
-def ledger(seen: Glance) -> list[str]:
-    """Return where everything is, and how the work lies."""
-    sorts = (("tails", seen.tails), ("markers", seen.markers), ("holes", seen.holes))
-    return [*holding(seen), *(f"{sort}: {', '.join(names) or 'none'}." for sort, names in sorts), *lying(seen)]
-
-
 def lying(seen: Glance) -> list[str]:
     """Return how the work lies and what is worked with, where anything is known."""
     lies, needles = seen.posture.replace(" · ", ", "), seen.needles
@@ -200,7 +194,6 @@ ASKED: Mapping[str, Callable[[Glance], list[str]]] = MappingProxyType(
         "where": where,
         "next": coming,
         "needles": holding,
-        "ledger": ledger,
         "edge": lambda seen: edge(seen.face),
         "steps": steps,
         "words": all_words,

@@ -19,7 +19,6 @@ ASKS: Mapping[str, str] = MappingProxyType(
         "where": "where you are, and what every needle holds",
         "next": "what comes next, and its rhythm",
         "needles": "what is on every needle and holder",
-        "ledger": "needles, tails, markers, holes, and how the work lies",
         "edge": "the spots of this edge that come next, and where the plan was left",
         "steps": "all steps and how each stands",
         "words": "all the words of this step",
@@ -47,7 +46,7 @@ ORDERS: Mapping[str, str] = MappingProxyType(
 )
 """What has no key of its own on the screen."""
 
-TAKES = frozenset({"step", "take up", "count", "recount", "note", "pace", "leave_out", "technique"})
+TAKES = frozenset({"step", "take up", "count", "recount", "note", "pace", "leave_out", "technique", "ledger"})
 """What may have something behind it on its line."""
 
 
@@ -65,7 +64,7 @@ def known() -> dict[str, str]:
     for action in ACTIONS.values():
         spoken = (action.id.replace("_", " "), action.shown, LETTERS.get(action.id, ""))
         words.update({word: action.id for word in spoken if word})
-    return {**words, "l": "ledger", **{word: word for word in (*ASKS, *ORDERS)}}
+    return {**words, **{word: word for word in (*ASKS, *ORDERS)}}
 
 
 def understood(line: str, offered: Iterable[Offer]) -> Heard | str:

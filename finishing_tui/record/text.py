@@ -7,7 +7,7 @@ import textwrap
 from collections.abc import Iterable, Iterator
 
 from finishing_tui.craft.words import listing, plural
-from finishing_tui.glance.glancing import posture_words
+from finishing_tui.glance.posture import lie, posture_words
 from finishing_tui.recipe.stage import HAND
 from finishing_tui.record.data import as_data
 from finishing_tui.record.stages import done_words
@@ -50,8 +50,8 @@ def _held(record: Record) -> Iterator[str]:
     for what, names in (("tail", ledger.tails), ("marker", ledger.markers), ("hole", ledger.holes)):
         if names:
             yield from _wrapped(f"{plural(len(names), what)}: {listing(list(names))}", "  ")
-    if lie := posture_words(ledger.posture):
-        yield from _wrapped(f"it lies: {lie.replace(' · ', ', ')}", "  ")
+    if lies := posture_words(lie(record.state)):
+        yield from _wrapped(f"it lies: {lies.replace(' · ', ', ')}", "  ")
 
 
 def _steps(record: Record) -> Iterator[str]:

@@ -11,7 +11,7 @@ from finishing_tui.glance.actions import ActionId
 from finishing_tui.screens.at_hand import LOOKING_ONLY, AtHand, Opening
 from finishing_tui.screens.counted import start_recount, take_typed
 
-LOOKS: frozenset[ActionId] = frozenset({"look_back", "look_on", "technique", "help", "put_down"})
+LOOKS: frozenset[ActionId] = frozenset({"look_back", "look_on", "technique", "ledger", "help", "put_down"})
 """The actions that change nothing: they may be asked for where a garment can only be looked at."""
 
 

@@ -18,6 +18,7 @@ from finishing_tui.screens.at_hand import Opening
 from finishing_tui.screens.counted import count
 from finishing_tui.screens.help import HelpScreen
 from finishing_tui.screens.keys_shown import all_keys
+from finishing_tui.screens.ledger import LedgerScreen
 from finishing_tui.screens.one_line import OneLine
 from finishing_tui.screens.recount import RecountScreen
 from finishing_tui.screens.rip_back import RipBackScreen
@@ -50,6 +51,10 @@ def _technique(needles: "AtTheNeedles") -> None:
         needles.at_hand.say(str(error))
     else:
         needles.app.push_screen(screen)
+
+
+def _ledger(needles: "AtTheNeedles") -> None:
+    needles.app.push_screen(LedgerScreen(needles.at_hand.hand))
 
 
 def _recount(needles: "AtTheNeedles") -> None:
@@ -141,6 +146,7 @@ OPENINGS: Mapping[Opening, Callable[["AtTheNeedles"], None]] = MappingProxyType(
     {
         "help": _help,
         "technique": _technique,
+        "ledger": _ledger,
         "recount": _recount,
         "rip_back": _rip_back,
         "note": _note,

@@ -9,7 +9,8 @@ from finishing_tui.garment.commands import PickUpGarment as PickUp
 from finishing_tui.garment.decide import decide
 from finishing_tui.glance import ACTIONS, Offer, coming_back, glance, look_at, offers, rip_points
 from finishing_tui.glance.coming_back import next_words
-from finishing_tui.glance.glancing import posture_words, turned
+from finishing_tui.glance.glancing import turned
+from finishing_tui.glance.posture import posture_words
 from tests.garment.edges import along, finish, press_to_the_end, reach
 from tests.garment.paper import NOON, Paper, plan_for
 from tests.garment.recipes import NECKBAND, UNEQUAL
@@ -129,8 +130,8 @@ def test_what_is_held_and_how_it_lies() -> None:
         ("centre front holder", 6, False),
         ("working needle", 1, True),
     ]
-    assert seen.posture == "wrong side facing · right sides together"
-    assert posture_words(paper.state.ledger.posture) == seen.posture
+    assert seen.posture == "wrong side facing · right sides together · yarn at the front shoulder"
+    assert seen.posture.startswith(posture_words(paper.state.ledger.posture))
     assert seen.tails == ("start of join the shoulder",)
     assert (seen.step, seen.steps, seen.heading, seen.part) == (3, 20, "Join the shoulder", "pairs, 1 of 2")
     assert [line.heading for line in seen.lines] == ["take care"]

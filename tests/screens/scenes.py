@@ -131,6 +131,8 @@ SCENES: dict[str, Scene] = {
     "coming-back": Scene(PICK_UP, _picked(4), before=_sat_before),
     "cut-off": Scene(JOIN, _picked(2), before=_cut_off),
     "help": Scene(PICK_UP, _picked(4), ("?",)),
+    "ledger": Scene(PICK_UP, _picked(4), ("l",)),
+    "ledger-below": Scene(JOIN, (Count(7, "left_front"),), ("l", "right", "right")),
     "rip-back": Scene(PICK_UP, _picked(4), ("t",)),
     "rip-back-to": Scene(PICK_UP, _picked(4), ("t", "1", "3")),
     "note": Scene(PICK_UP, _picked(4), ("n",)),

@@ -1,0 +1,75 @@
+"""How the work lies as a small picture: looked down on from above, with the knitter below it.
+
+A piece is drawn edge on, as a band of two lines: the side away from the knitter above, the side towards her below. Knit
+stitches (v) stand for its right side, purl bumps (-) for its wrong side. Two pieces that lie together are two bands.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from finishing_tui.craft.ledger import Posture
+
+WIDE = 15
+"""Columns of a piece between its ends."""
+
+_STITCH = {"right": "v", "wrong": "-"}
+_OTHER: dict[str, Literal["right", "wrong"]] = {"right": "wrong", "wrong": "right"}
+
+
+@dataclass(frozen=True, slots=True)
+class Lying:
+    """One line of the picture: what is ``drawn`` (as wide as every other line), and the ``words`` beside it."""
+
+    drawn: str
+    words: str
+
+
+def lying(posture: Posture) -> tuple[Lying, ...]:
+    """Return the picture, a few lines; empty where it is not known which side is where.
+
+    All text of a recipe stands in the words; what is drawn is made of our own signs.
+    """
+    together, facing = posture.together, posture.facing
+    if not facing and together:
+        facing = _OTHER.get(together, "")
+    if facing not in _OTHER:
+        return ()
+    if not together:
+        lines = [*_piece(_OTHER[facing], facing)]
+        words = [f"{_OTHER[facing]} side away from you", f"{facing} side facing you"]
+    elif together == facing:
+        return ()  # what touches cannot face: the audit tells of it, and there is nothing to draw
+    else:
+        lines = [*_piece(facing, together), *_piece(together, facing)]
+        words = [f"{facing} side away", f"the {together} sides", "together", f"{facing} side facing you"]
+    if posture.near:
+        words[-1] = f"{posture.near}, {words[-1]}"
+    if posture.on_top:
+        words[0] = f"{posture.on_top} on top"
+    at = _end(posture.yarn_at)
+    yarn = (" " * 3, " " * 3) if not posture.yarn_at else ("~~ ", "   ") if at == "left" else ("   ", " ~~")
+    blank = " " * 3
+    drawn = [f"{blank}{line}{blank}" for line in lines]
+    if posture.yarn_at and at:
+        drawn[-1] = f"{yarn[0]}{lines[-1]}{yarn[1]}"
+    you = "you".center(len(drawn[0]))
+    if posture.yarn_at and not at:
+        you = f"{you[:-8]}   ~~~  "[: len(drawn[0])].ljust(len(drawn[0]))
+    last = f"yarn at {posture.yarn_at}" if posture.yarn_at else ""
+    return (*(Lying(one, said) for one, said in zip(drawn, words, strict=True)), Lying(you, last))
+
+
+def _piece(away: str, towards: str) -> tuple[str, str]:
+    many = WIDE // 2 + 1
+    return (
+        f"╭ {' '.join(_STITCH[away] * many)} ╮",
+        f"╰ {' '.join(_STITCH[towards] * many)} ╯",
+    )
+
+
+def _end(yarn_at: str) -> Literal["left", "right", ""]:
+    """Return at which end of the picture the yarn hangs, where its words name one of the two and nothing else."""
+    words = set(yarn_at.replace("-", " ").split()) - {"the", "hand", "end", "your", "side"}
+    if words == {"left"}:
+        return "left"
+    return "right" if words == {"right"} else ""

@@ -1,0 +1,112 @@
+"""How the work lies right now, as far as that is still known, and in words.
+
+The ledger keeps what the last arranging said, for undo stands on that. But hands go on: the yarn goes along with every
+stitch that is worked with it, pieces that were laid together come apart when they are sewn or another edge is taken up,
+and rows are turned. What stopped being true is not said.
+"""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from finishing_tui.craft.ledger import Posture
+from finishing_tui.garment.state import State
+from finishing_tui.garment.work import Mark, Work
+from finishing_tui.recipe.kinds import AnyStep
+from finishing_tui.recipe.kinds.arrange import Arrange
+from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
+
+WITH_YARN = frozenset({"pick up and knit", "join", "work", "shape", "buttonholes", "bind off", "cast on", "cut"})
+"""Kinds of step in which the working yarn goes along with the hands, or is cut."""
+
+WITH_TWO = frozenset({"join", "graft", "seam"})
+"""Kinds of step that two pieces lie together for."""
+
+PUT_AWAY = frozenset({"weave in", "check", "measure", "block", "sew on"})
+"""Kinds of step for which the work is taken up and laid as it suits: what was arranged before holds no more."""
+
+
+def posture_words(posture: Posture) -> str:
+    """Return how the work lies in words, empty where nothing is known."""
+    parts = (
+        f"{posture.facing} side facing" if posture.facing else "",
+        f"{posture.together} sides together" if posture.together else "",
+        f"{posture.near} nearer to you" if posture.near else "",
+        f"{posture.on_top} on top" if posture.on_top else "",
+        f"yarn at {posture.yarn_at}" if posture.yarn_at else "",
+    )
+    return " · ".join(part for part in parts if part)
+
+
+def lie(state: State) -> Posture:
+    """Return how the work lies as far as it is still as it was said; the parts that are not known are empty.
+
+    Where the working yarn went along with the hands, it hangs from the place the ledger has it at.
+    """
+    said = state.ledger.posture
+    arranged = _arranged(state)
+    if arranged is None:
+        return replace(Posture(), yarn_at=_hangs(state))
+    later = [step for step, _ in _worked(state, state.order[state.order.index(arranged) + 1 :])]
+    if arranged in state.by_turns:
+        later = [*later, *(step for step, _ in _worked(state, state.order) if step != arranged)]
+    kinds = {state.plan.step(step).do for step in later}
+    if kinds & PUT_AWAY:
+        return replace(Posture(), yarn_at=_hangs(state))
+    apart = bool(kinds - WITH_TWO) or any(state.steps[step].status == "done" for step in later)
+    along = bool(kinds & WITH_YARN) or _moved_since_it_was_said(state)
+    return Posture(
+        facing=_facing(state, said.facing, later),
+        together="" if apart else said.together,
+        near="" if apart else said.near,
+        on_top="" if apart else said.on_top,
+        yarn_at=_hangs(state) if along else said.yarn_at,
+    )
+
+
+def _arranged(state: State) -> int | None:
+    """Return the step that laid the work last; None when none did."""
+    found = (step for step in reversed(state.order) if isinstance(state.plan.step(step), Arrange))
+    return next((step for step in found if (work := state.steps[step].work) is not None and work.complete), None)
+
+
+def _moved_since_it_was_said(state: State) -> bool:
+    """Return whether the yarn was worked with since the arranging that said where it hangs."""
+    for step in reversed(state.order):
+        one = state.plan.step(step)
+        if isinstance(one, Arrange):
+            if one.yarn_at:
+                return False
+        elif one.do in WITH_YARN and (work := state.steps[step].work) is not None and _done_in(work):
+            return True
+    return True
+
+
+def _worked(state: State, order: tuple[int, ...]) -> Iterator[tuple[int, AnyStep]]:
+    """Yield the steps of ``order`` in which anything was done."""
+    for step in order:
+        work = state.steps[step].work
+        if work is not None and _done_in(work):
+            yield step, state.plan.step(step)
+
+
+def _done_in(work: Work) -> bool:
+    return any(progress.mark != Mark() for progress in work.progress)
+
+
+def _facing(state: State, said: str, later: list[int]) -> str:
+    """Return the side that faces: as it was said, or as a step that picks up says; unknown once rows were turned."""
+    for step in reversed(later):
+        one, work = state.plan.step(step), state.steps[step].work
+        if work is not None and any(stage.unit == "round" and stage.spot == "row" for stage in work.stages):
+            return ""
+        if isinstance(one, PickUpAndKnit) and one.facing:
+            return one.facing
+    return said
+
+
+def _hangs(state: State) -> str:
+    """Return the place that the only working yarn hangs from, in words; empty where there is none, or several."""
+    if len(state.ledger.yarns) != 1:
+        return ""
+    here = state.plan.here(state.ledger)
+    return f"the {here.name(state.ledger.yarns[0])}"

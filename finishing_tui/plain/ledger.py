@@ -1,0 +1,46 @@
+"""The ledger, in lines: where every stitch, tail, marker and hole is, and what was entered last."""
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.glance.ledger import Books, books
+from finishing_tui.glance.postings import Posted, posted
+from finishing_tui.plain.held import Held
+from finishing_tui.plain.questions import Reply, whole
+
+FEW = 5
+"""So many acts are said where no number is typed."""
+
+MOST = 300
+"""So many of the last events are read."""
+
+
+def ledger(held: Held, rest: str) -> Reply:
+    """Say what the ledger holds and the last acts, newest first; a number behind the word says how many of them."""
+    many = whole(rest) if rest else FEW
+    if many is None:
+        return ['How many acts? It is typed like this: "ledger 20". Nothing was done.'], None
+    names = {name: place.text for name, place in held.state.plan.recipe.place.items()}
+    try:
+        acts = [_said(one) for one in posted(held.hand.lately(MOST), names)[:many]]
+    except FinishingError as error:
+        acts = [str(error)]
+    more = [] if rest else ['for more of them, type for example "ledger 20".']
+    return [*_books(books(held.state)), "what was entered, newest first, in universal time:", *acts, *more], None
+
+
+def _books(held: Books) -> list[str]:
+    places = [f"on the {one.name}: {one.stitches}{f', {one.words}' if one.words else ''}." for one in held.held]
+    tails = [f"tail {one.name}: {one.words}." for one in held.tails]
+    names = (("markers", held.markers), ("holes", held.holes), ("working yarn hangs from", held.yarn))
+    return [
+        *places,
+        f"in all: {held.balance}.",
+        *(tails or ["tails: none."]),
+        *(f"{sort}: {', '.join(found) or 'none'}." for sort, found in names),
+        *([f"it lies: {held.posture.replace(' · ', ', ')}."] if held.posture else []),
+    ]
+
+
+def _said(one: Posted) -> str:
+    step = f", step {one.step}" if one.step else ""
+    entered = f": {', '.join(one.entered)}" if one.entered else ""
+    return f"{one.day} {one.time}{step}, {one.text}{entered}."

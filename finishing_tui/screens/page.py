@@ -1,0 +1,67 @@
+"""A page that is read and scrolled, and left again: what the ledger and others like it have in common."""
+
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.containers import VerticalScroll
+from textual.screen import Screen
+
+from finishing_tui.widgets.key_line import Key, KeyLine
+from finishing_tui.widgets.pages import Pages
+
+SCROLL = (
+    Binding("up", "scroll(-1)", show=False),
+    Binding("down", "scroll(1)", show=False),
+    Binding("pageup,left", "scroll(-10)", show=False),
+    Binding("pagedown,right,space", "scroll(10)", show=False),
+    Binding("home", "scroll(-100000)", show=False),
+    Binding("end", "scroll(100000)", show=False),
+)
+"""The keys that scroll; the arrows alone are enough."""
+
+
+class PageScreen(Screen[None]):
+    """A page; a subclass shows its text when it is mounted."""
+
+    CSS_PATH = "page.tcss"
+    BINDINGS = [  # noqa: RUF012  (Textual's way)
+        *SCROLL,
+        *(Binding(key, "leave", show=False) for key in ("escape", "enter", "q")),
+    ]
+
+    def compose(self) -> ComposeResult:
+        """Lay out the text in one column that can be scrolled."""
+        with VerticalScroll(id="page", can_focus=False):
+            yield Pages()
+        yield KeyLine()
+
+    def on_mount(self) -> None:
+        """Show how to scroll and leave, once it is known how long the text is."""
+        self.call_after_refresh(self.say_keys)
+
+    def on_resize(self) -> None:
+        """See how much there is to scroll now."""
+        self.call_after_refresh(self.say_keys)
+
+    def action_scroll(self, by: int) -> None:
+        """Scroll by so many lines; ring where there is nothing more that way."""
+        page = self.query_one("#page")
+        end = 0 if by < 0 else page.max_scroll_y
+        if round(page.scroll_y) == end:
+            self.app.bell()
+        page.scroll_relative(y=by, animate=False)
+        self.call_after_refresh(self.say_keys)
+
+    def action_leave(self) -> None:
+        """Go back."""
+        self.dismiss()
+
+    def more_keys(self) -> list[Key]:
+        """Return keys that this page has besides those of every page."""
+        return []
+
+    def say_keys(self) -> None:
+        """Say how much lies below, and how to leave."""
+        page = self.query_one("#page")
+        below = max(page.max_scroll_y - round(page.scroll_y), 0)
+        scroll = [("up down", f"{below} lines more" if below != 1 else "1 line more")]
+        self.query_one(KeyLine).show([*(scroll if page.max_scroll_y else []), *self.more_keys(), ("escape", "back")])

@@ -1,0 +1,148 @@
+"""How the work lies: said for as long as it is true, and drawn as it is said."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from finishing_tui.craft.ledger import Posture
+from finishing_tui.garment.commands import Finish
+from finishing_tui.garment.state import State
+from finishing_tui.glance.lying import lying
+from finishing_tui.glance.posture import lie, posture_words
+from tests.garment.paper import Paper, plan_for
+
+SHOULDER_AND_NECK = """
+format = 1
+title = "A shoulder and a neckband"
+sizes = ["one"]
+[place.front]
+text = "front shoulder"
+kind = "holder"
+live = 4
+[place.back]
+text = "back shoulder"
+kind = "holder"
+live = 4
+[place.neck]
+text = "neck needle"
+kind = "needle"
+[[step]]
+do = "arrange"
+title = "Right sides together"
+facing = "wrong"
+together = "right"
+near = "the front"
+yarn_at = "the left shoulder"
+[[step]]
+do = "join"
+title = "Join the shoulder"
+front = "front"
+back = "back"
+ridge = "inside"
+yarn = "new"
+[[step]]
+do = "arrange"
+title = "Turn it out"
+facing = "right"
+yarn_at = "the left shoulder"
+[[step]]
+do = "pick up and knit"
+title = "Pick up"
+onto = "neck"
+  [[step.section]]
+  along = "front neck"
+  spots = 6
+  unit = "row"
+  stitches = 4
+[[step]]
+do = "work"
+title = "Work the band"
+on = "neck"
+{work}
+[[step]]
+do = "bind off"
+title = "Bind off"
+from = "neck"
+"""
+
+
+def laid(work: str = "rounds = 2", step: int = 0, presses: int = 0) -> State:
+    """Return the shoulder and neckband at ``step`` with so many presses."""
+    paper = Paper(plan_for(SHOULDER_AND_NECK.replace("{work}", work)))
+    while paper.state.current is not None and paper.state.current < step:
+        work_of = paper.state.steps[paper.state.current].work
+        if work_of is not None and work_of.complete:
+            paper.did(Finish())
+        else:
+            paper.press()
+    return paper.press(presses).state
+
+
+@pytest.mark.parametrize(
+    ("step", "presses", "words"),
+    [
+        (0, 0, ""),
+        (0, 1, "wrong side facing · right sides together · the front nearer to you · yarn at the left shoulder"),
+        (1, 0, "wrong side facing · right sides together · the front nearer to you · yarn at the left shoulder"),
+        (1, 2, "wrong side facing · right sides together · the front nearer to you · yarn at the front shoulder"),
+        (2, 0, "wrong side facing"),
+        (2, 1, "right side facing · yarn at the left shoulder"),
+        (3, 0, "right side facing · yarn at the left shoulder"),
+        (3, 1, "right side facing · yarn at the neck needle"),
+        (4, 1, "right side facing · yarn at the neck needle"),
+        (5, 2, "right side facing · yarn at the neck needle"),
+    ],
+)
+def test_only_what_is_still_true_is_said(step: int, presses: int, words: str) -> None:
+    """The yarn goes along with the hands; what lay together is sewn, and comes apart; the side stays as it was laid."""
+    assert posture_words(lie(laid(step=step, presses=presses))) == words
+
+
+def test_once_rows_are_turned_no_side_is_said_to_face() -> None:
+    """Before the first row the right side faces; after it, which one does depends on the row, so neither is said."""
+    assert lie(laid("rows = 2", 4)).facing == "right"
+    assert lie(laid("rows = 2", 4, 1)).facing == ""
+
+
+def test_taking_it_back_says_again_what_was_so() -> None:
+    """The lie follows from the state alone: with the first loop taken back the yarn is where it was said to be."""
+    paper = Paper(plan_for(SHOULDER_AND_NECK.replace("{work}", "rounds = 2")))
+    paper.press()
+    paper.did(Finish())
+    before = lie(paper.state)
+    paper.press(2)
+    assert lie(paper.state) != before
+    assert paper.take_back() is None
+    assert paper.take_back() is None
+    assert lie(paper.state) == before
+
+
+SIDES = st.sampled_from(("right", "wrong", ""))
+TEXTS = st.sampled_from(("", "the front", "[b]a name[/b]", "the right", "the left", "each corner"))
+
+
+@given(facing=SIDES, together=SIDES, near=TEXTS, on_top=TEXTS, yarn_at=TEXTS)
+def test_the_picture_says_what_the_words_say(facing: str, together: str, near: str, on_top: str, yarn_at: str) -> None:
+    """All lines are as wide; the side that faces is nearest to the knitter, and the sides that touch lie inside."""
+    picture = lying(Posture(facing, together, near, on_top, yarn_at))
+    if (not facing and not together) or (facing and together == facing):
+        assert picture == ()
+        return
+    assert len({len(line.drawn) for line in picture}) == 1
+    assert len(picture) == (5 if together else 3)
+    stitch = {"right": "v", "wrong": "-"}
+    if facing:
+        assert stitch[facing] in picture[-2].drawn
+    if together:
+        assert all(stitch[together] in line.drawn for line in picture[1:3])
+    words = " ".join(line.words for line in picture)
+    assert all(text in words for text in (near, on_top, yarn_at))
+    assert ("~" in "".join(line.drawn for line in picture)) is bool(yarn_at)
+
+
+@pytest.mark.parametrize(("at", "side"), [("the right", "right"), ("the left-hand end", "left")])
+def test_the_yarn_hangs_at_the_end_that_is_named(at: str, side: str) -> None:
+    """Where the words name an end of the work, the yarn is drawn at that one; the wearer's left is no end of it."""
+    line = lying(Posture("right", yarn_at=at))[-2].drawn
+    assert (line.rstrip().endswith("~~"), line.lstrip().startswith("~~")) == (side == "right", side == "left")
+    assert "~" not in lying(Posture("right", yarn_at="the left shoulder"))[-2].drawn
