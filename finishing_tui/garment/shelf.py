@@ -4,32 +4,44 @@ import os
 import re
 import shutil
 import uuid
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Literal
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.files import NotWritten, private_folder, reason, write_whole
+from finishing_tui.files import NotWritten, private_folder, reason, sync_folder, write_whole
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME as JOURNAL
 from finishing_tui.garment.sources import FILE, with_id
+from finishing_tui.garment.state import State
+
+Stands = Literal["to come", "under way", "done", "left out", "here"]
+"""How a step stands; ``here``: it is under the needles."""
+
+LONGEST_NAME = 60
+"""Characters in the name of a folder on the shelf: it must fit with a number after it, on any system."""
 
 
 @dataclass(frozen=True, slots=True)
 class OnShelf:
     """A garment on the shelf.
 
-    ``step`` of ``steps`` (0 of 0: not begun); ``touched``: when it was last worked on, UTC, ISO 8601, empty if never;
+    ``step`` of ``steps`` as the recipe numbers them (0 of 0: not begun); ``track``: how each step stands that is for
+    its size; ``touched``: when it was last worked on, UTC, ISO 8601, empty if never; ``finished``: no step is left;
     ``trouble``: why it cannot be opened, as a sentence, empty if it can.
     """
 
     folder: Path
     title: str
-    size: str
-    step: int
-    steps: int
-    heading: str
-    touched: str
-    trouble: str
+    size: str = ""
+    step: int = 0
+    steps: int = 0
+    heading: str = ""
+    touched: str = ""
+    trouble: str = ""
+    track: tuple[Stands, ...] = ()
+    finished: bool = False
 
 
 def shelf_folder() -> Path:
@@ -42,33 +54,57 @@ def shelf_folder() -> Path:
     return user_data_path("finishing", appauthor=False) / "shelf"
 
 
-def on_shelf(folder: Path) -> tuple[OnShelf, ...]:
-    """Return the garments in ``folder``, the one touched last first; a garment in trouble says why."""
+def folders_on(shelf: Path) -> tuple[Path, ...]:
+    """Return the folders of the garments on ``shelf`` by name, without opening any: none where there is no shelf."""
     try:
-        folders = [path for path in folder.iterdir() if (path / FILE).is_file() or (path / JOURNAL).is_file()]
+        found = [path for path in shelf.iterdir() if not path.name.startswith(".") and _is_garment(path)]
     except OSError:
         return ()
-    garments = [_seen(path) for path in folders]
-    return tuple(sorted(garments, key=lambda one: (one.touched, one.title), reverse=True))
+    return tuple(sorted(found))
 
 
-def _seen(folder: Path) -> OnShelf:
+def on_shelf(shelf: Path) -> tuple[OnShelf, ...]:
+    """Return the garments on ``shelf``, the one touched last first; a garment in trouble says why."""
+    return in_order(seen(folder) for folder in folders_on(shelf))
+
+
+def in_order(garments: Iterable[OnShelf]) -> tuple[OnShelf, ...]:
+    """Return ``garments`` with the one touched last first; those never touched come last, by title."""
+    by_title = sorted(garments, key=lambda one: (one.title.casefold(), one.folder.name))
+    return tuple(sorted(by_title, key=lambda one: one.touched, reverse=True))
+
+
+def seen(folder: Path) -> OnShelf:
+    """Return what the garment in ``folder`` shows on the shelf; one in trouble says why."""
     try:
         if not (folder / JOURNAL).exists():
             from finishing_tui.garment.file import read_garment  # noqa: PLC0415  (the reader; not once it is begun)
 
             garment, _ = read_garment(folder)
-            return OnShelf(folder, garment.title, garment.size, 0, 0, "not begun", "", "")
+            return OnShelf(folder, garment.title, garment.size, heading="not begun")
         hand = InHand.open(folder, look=True)
     except FinishingError as error:
-        return OnShelf(folder, folder.name, "", 0, 0, "", "", str(error).splitlines()[0])
+        return OnShelf(folder, folder.name, trouble=str(error).splitlines()[0])
     state = hand.state
     hand.close()
+    finished = state.current is None
     step = len(state.steps) if state.current is None else state.current + 1
     heading = "finished" if state.current is None else state.plan.step(state.current).title
     last = state.sittings[-1] if state.sittings else None
     touched = state.last_act or (last.began if last else "")
-    return OnShelf(folder, state.plan.title, state.plan.size, step, len(state.steps), heading, touched, "")
+    track = tuple(_stands(state, index) for index in range(len(state.steps)) if state.plan.is_for(index))
+    plan = state.plan
+    return OnShelf(
+        folder, plan.title, plan.size, step, len(state.steps), heading, touched, track=track, finished=finished
+    )
+
+
+def _stands(state: State, index: int) -> Stands:
+    return "here" if index == state.current else state.steps[index].status
+
+
+def _is_garment(folder: Path) -> bool:
+    return (folder / FILE).is_file() or (folder / JOURNAL).is_file()
 
 
 def take_copy(source: Path, shelf: Path) -> Path:
@@ -76,23 +112,50 @@ def take_copy(source: Path, shelf: Path) -> Path:
 
     The copy gets an id of its own and appears whole or not at all. Raises ``NotWritten``.
     """
-    private_folder(shelf)
-    name = re.sub(r"[^a-z0-9]+", "-", source.name.lower()).strip("-") or "garment"
-    waiting = shelf / f".{name}.{uuid.uuid4().hex}"
-    try:
+
+    def copied(waiting: Path) -> None:
         shutil.copytree(source, waiting)
         for path in (waiting, *waiting.rglob("*")):
             path.chmod(0o700 if path.is_dir() else 0o600)
         text = (waiting / FILE).read_text(encoding="utf-8")
         write_whole(waiting / FILE, with_id(text, str(uuid.uuid4())))
+
+    return _placed(shelf, source.name, copied, "The garment could not be copied to the shelf")
+
+
+def put_on_shelf(shelf: Path, called: str, text: str) -> Path:
+    """Put a new garment, whose file holds ``text``, on the shelf under a free name like ``called``; return its folder.
+
+    It appears whole or not at all, open to its owner only. Raises ``NotWritten``, and ``BadGarment`` or ``BadRecipe``
+    where it could not be opened afterwards.
+    """
+
+    def written(waiting: Path) -> None:
+        from finishing_tui.garment.file import plan_of  # noqa: PLC0415  (the reader: only to start a garment)
+
+        waiting.mkdir(mode=0o700)
+        write_whole(waiting / FILE, text)
+        plan_of(waiting)
+
+    return _placed(shelf, called, written, "The garment could not be put on the shelf")
+
+
+def _placed(shelf: Path, called: str, fill: Callable[[Path], None], otherwise: str) -> Path:
+    """Let ``fill`` make a folder beside the others, and give it its name once it is whole; else leave nothing of it."""
+    private_folder(shelf)
+    name = re.sub(r"[^a-z0-9]+", "-", called.lower()).strip("-")[:LONGEST_NAME].strip("-") or "garment"
+    waiting = shelf / f".{name}.{uuid.uuid4().hex}"
+    try:
+        fill(waiting)
         for number in range(1, 1000):
             target = shelf / (name if number == 1 else f"{name}-{number}")
             if not target.exists():
                 waiting.rename(target)
+                sync_folder(shelf)
                 return target
     except (OSError, UnicodeDecodeError) as error:
-        shutil.rmtree(waiting, ignore_errors=True)
         why = reason(error) if isinstance(error, OSError) else f"its {FILE} is not UTF-8 text"
-        raise NotWritten(f"The garment could not be copied to the shelf: {why}.") from error
-    shutil.rmtree(waiting, ignore_errors=True)
+        raise NotWritten(f"{otherwise}: {why}.") from error
+    finally:
+        shutil.rmtree(waiting, ignore_errors=True)
     raise NotWritten(f"There are too many garments named {name} on the shelf already.")

@@ -46,10 +46,10 @@ def numbers_for(recipe: Recipe, size: int, own: Mapping[str, int] | None = None)
         number = recipe.number[name]
         if name in own:
             known[name] = own[name]
-            if own[name] != _printed(number, size) and name not in unprinted:
+            if own[name] != printed_in(number, size) and name not in unprinted:
                 changed.add(name)
             continue
-        printed = _printed(number, size)
+        printed = printed_in(number, size)
         follows = bool(number.is_) and not changed.isdisjoint(names_in(number.is_))
         if printed is None or follows:
             if not number.is_:
@@ -64,7 +64,8 @@ def numbers_for(recipe: Recipe, size: int, own: Mapping[str, int] | None = None)
     return known
 
 
-def _printed(number: Number, size: int) -> int | None:
+def printed_in(number: Number, size: int) -> int | None:
+    """Return the value that is printed for the size at index ``size``; None where none is."""
     if number.by_size is None or isinstance(number.by_size, int):
         return number.by_size
     return number.by_size[size] if size < len(number.by_size) else None

@@ -4,7 +4,7 @@
 file, and says where in the recipe a fault stands, not on which line.
 """
 
-from finishing_tui.recipe.audit.auditing import Audit, SizeAudit, audit
+from finishing_tui.recipe.audit.auditing import Audit, SizeAudit, audit, audit_size
 from finishing_tui.recipe.audit.consequences import Change, changes, new_findings, onward
 from finishing_tui.recipe.audit.finding import Finding, Row
 from finishing_tui.recipe.audit.footing import Inputs
@@ -20,6 +20,7 @@ __all__ = [
     "Run",
     "SizeAudit",
     "audit",
+    "audit_size",
     "changes",
     "implied",
     "new_findings",

@@ -57,6 +57,14 @@ def audit(recipe: Recipe, sizes: tuple[int, ...] | None = None) -> Audit:
     return Audit(audits, tuple(unused(recipe)))
 
 
+def audit_size(inputs: Inputs) -> SizeAudit:
+    """Audit one size with a knitter's own numbers, gauge and hand.
+
+    What only shows to a writer is left out: how counts go from size to size, and what is never used.
+    """
+    return _size(inputs, ())
+
+
 def _size(inputs: Inputs, across: tuple[Finding, ...]) -> SizeAudit:
     name = inputs.recipe.sizes[inputs.size]
     mine = tuple(finding for finding in across if finding.size == name)
