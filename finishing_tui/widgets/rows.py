@@ -93,11 +93,12 @@ class Rows(Widget):
         width, height = self.size
         if not width:
             return ()
-        if not self.styles.is_auto_height:
-            return self.rows(width, height)
-        rows = self.rows(width, None)
-        self._needed = len(rows)
-        return rows if len(rows) <= height else self.rows(width, height)
+        if self.styles.is_auto_height:
+            rows = self.rows(width, None)
+            self._needed = len(rows)
+            if len(rows) <= height:
+                return rows
+        return self.rows(width, height) if height else ()
 
     def _style(self, name: str | Style) -> Style:
         if isinstance(name, Style):
