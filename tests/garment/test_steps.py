@@ -290,9 +290,9 @@ def test_a_measure_is_typed_where_one_is_asked() -> None:
 
 
 def test_a_changed_plan_is_for_steps_to_come() -> None:
-    """Sixteen rows, not fourteen: a pick-up under way keeps its fourteen, one that is to come has sixteen."""
-    for step, rows in ((6, 14), (5, 16)):
-        paper = at(step)
+    """Sixteen rows, not fourteen: a pick-up of which a loop is made keeps its fourteen, one with none has sixteen."""
+    for step, presses, rows in ((6, 1, 14), (6, 0, 16), (5, 0, 16)):
+        paper = at(step).press(presses)
         paper.did(Replan(replace(paper.state.plan, own={"rows": 16}), "counted again"))
         assert section_rows(reach(paper, 6)) == rows
 

@@ -5,6 +5,7 @@ from dataclasses import replace
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import listing, plural
 from finishing_tui.garment.commands import AlreadyAt, Finish, LeaveOut, Refusal, Replan, TakeUp
+from finishing_tui.garment.decide.renumbered import at_once
 from finishing_tui.garment.decide.replanned import mending_kept
 from finishing_tui.garment.decide.stages import openings, sentence, uncounted, work_on
 from finishing_tui.garment.events import AnyAct, Begun, Finished, LeftOut, Replanned, Stood, TakenUp, Turned
@@ -130,7 +131,7 @@ def leave_out(state: State, command: LeaveOut) -> tuple[AnyAct, ...] | Refusal:
 
 
 def replan(state: State, command: Replan) -> tuple[AnyAct, ...] | Refusal:
-    """Take a changed plan; steps that were begun keep the stages they were begun with."""
+    """Take a changed plan; steps that something was done of keep the stages they were begun with."""
     if len(command.plan.recipe.step) != len(state.steps):
         return Refusal("the changed recipe has another number of steps; it can only be taken by a new garment")
     if gone := state.plan.recipe.place.keys() - command.plan.recipe.place.keys():
@@ -138,10 +139,17 @@ def replan(state: State, command: Replan) -> tuple[AnyAct, ...] | Refusal:
     for index, standing in enumerate(state.steps):
         if standing.work is not None and command.plan.step(index).do != state.plan.step(index).do:
             return Refusal(f"the changed recipe makes step {index + 1}, which is begun, another kind of step")
+    plan = mending_kept(state, command.plan)
+    try:
+        entries, changes = at_once(state, plan)
+    except FinishingError as error:
+        return Refusal(f"step {(state.current or 0) + 1} could not be worked by the changed plan: {sentence(error)}")
     return (
         Replanned(
+            entries=entries,
+            changes=changes,
             plan_before=state.plan,
-            plan_after=mending_kept(state, command.plan),
+            plan_after=plan,
             why=command.why,
             label="a changed plan",
             under=state.top,

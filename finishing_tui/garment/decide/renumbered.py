@@ -1,0 +1,84 @@
+"""What a changed plan does at once: pieces not touched yet hold what it says, and a step no hand has begun begins anew.
+
+A step comes under the needles by itself when the one before it is done, and often only then is its edge counted. So
+one of which nothing is done yet takes the changed numbers too; one that is under way keeps those it was begun with.
+"""
+
+from dataclasses import replace
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.ledger import FOUND, MISSING, Entry, Ledger, Posting, inverses
+from finishing_tui.garment.decide.stages import openings
+from finishing_tui.garment.events import Change, Stood
+from finishing_tui.garment.plan import Plan
+from finishing_tui.garment.state import State
+from finishing_tui.garment.work import Standing, Work, fresh
+
+
+def at_once(state: State, plan: Plan) -> tuple[tuple[Entry, ...], tuple[Change, ...]]:
+    """Return what taking ``plan`` enters in the ledger, and the step that begins anew, if one does.
+
+    Raises ``FinishingError`` where that step could not be begun by the changed plan.
+    """
+    step, standing = state.current, state.standing
+    work = None if standing is None else standing.work
+    if step is None or work is None or not _untouched(work):
+        return _held(state.ledger, state.plan, plan), ()
+    opened = openings(work.stages, 0)
+    before = state.ledger.leave(*opened)
+    held = _held(before, state.plan, plan)
+    before = before.enter(*held)
+    stages = plan.step(step).stages(plan.here(before))
+    if stages == work.stages:
+        return held, ()
+    anew = openings(stages, 0)
+    before.enter(*anew)  # refused here, and not when it is entered
+    after = Standing("under way", Work(stages, tuple(fresh(stage) for stage in stages), before))
+    return (*inverses(opened), *held, *anew), (Stood(step, state.steps[step], after),)
+
+
+def renumbered(state: State, plan: Plan) -> State:
+    """Return the state as it would be right after ``plan`` was taken. Raises as ``at_once`` does."""
+    entries, changes = at_once(state, plan)
+    steps = list(state.steps)
+    for change in changes:
+        if isinstance(change, Stood):
+            steps[change.step] = change.after
+    return replace(state, plan=plan, ledger=state.ledger.enter(*entries), steps=tuple(steps))
+
+
+def keeps_old(state: State, plan: Plan) -> tuple[int, ...]:
+    """Return the steps under way that keep the numbers they were begun with, where ``plan`` has others for them."""
+    found = []
+    for index, standing in enumerate(state.steps):
+        work = standing.work
+        if standing.status != "under way" or work is None or (index == state.current and _untouched(work)):
+            continue
+        try:
+            old, new = (each.step(index).stages(each.here(work.before)) for each in (state.plan, plan))
+        except FinishingError:
+            continue  # what cannot be planned any more is told of by the audit of what is to come
+        if old != new:
+            found.append(index)
+    return tuple(found)
+
+
+def _untouched(work: Work) -> bool:
+    return all(progress == fresh(stage) for stage, progress in zip(work.stages, work.progress, strict=True))
+
+
+def _held(ledger: Ledger, old: Plan, new: Plan) -> tuple[Entry, ...]:
+    """Return what puts on each place what the pieces hold by the new plan, where it still holds all it did by the old.
+
+    Nothing, where one of the plans cannot tell what the pieces hold.
+    """
+    try:
+        was, now = old.opening(), new.opening()
+    except FinishingError:
+        return ()
+    entries: list[Entry] = []
+    for place in dict.fromkeys((*was.live, *now.live)):
+        more = now.on(place) - was.on(place)
+        if more and ledger.on(place) == was.on(place):
+            entries.append(Posting(FOUND, place, more) if more > 0 else Posting(place, MISSING, -more))
+    return tuple(entries)

@@ -1,0 +1,131 @@
+"""What the audit says of a garment with its knitter's own numbers: findings, and what her numbers change, in sentences.
+
+It is the recipe on paper, in one size, from the pieces as they come off the needles. Nothing here draws, and nothing
+is changed: a number is mended where it was typed.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from types import MappingProxyType
+from typing import Literal
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.words import sentence
+from finishing_tui.garment.starting import asked_numbers
+from finishing_tui.recipe.audit import Finding, Inputs, SizeAudit, audit_size
+from finishing_tui.recipe.audit.printing import printed_counts
+from finishing_tui.recipe.model import Recipe
+from finishing_tui.recipe.numbers import unprinted_in
+from finishing_tui.recipe.sums import names_in
+
+NEEDS_A_NUMBER = frozenset({"number", "no number fits", "cannot be told"})
+"""Kinds of findings after which no garment can be begun: a number is missing, and only the knitter can tell it."""
+
+Level = Literal["error", "warning", "implied", "differs"]
+"""``error``: cannot be worked so; ``warning``: doubtful; ``implied``: worked out; ``differs``: not as printed."""
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """One thing to know before the first stitch, in a sentence.
+
+    ``number``: the number by which it is mended, where one is to be asked about; ``missing``: it must be, for no
+    garment can be begun without.
+    """
+
+    level: Level
+    text: str
+    number: str = ""
+    missing: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Audited:
+    """All points: errors first, then warnings, what was worked out, and what her numbers change."""
+
+    points: tuple[Point, ...]
+
+    def of(self, level: Level) -> tuple[Point, ...]:
+        """Return the points of one level."""
+        return tuple(point for point in self.points if point.level == level)
+
+    @property
+    def ok(self) -> bool:
+        """Whether it can be worked as it stands: no errors."""
+        return not self.of("error")
+
+    @property
+    def possible(self) -> bool:
+        """Whether a garment can be begun at all, errors accepted."""
+        return not any(point.missing for point in self.points)
+
+
+def audited(inputs: Inputs) -> Audited:
+    """Audit a recipe in one size with all that a knitter said, and lay it beside the recipe as it is printed."""
+    mine = audit_size(inputs)
+    points = [_point(inputs, finding) for finding in mine.findings]
+    points.sort(key=lambda point: ("error", "warning", "implied").index(point.level))
+    seen = dict.fromkeys(points)
+    return Audited((*seen, *(Point("differs", sentence(text)) for text in _differences(inputs, mine))))
+
+
+def _point(inputs: Inputs, finding: Finding) -> Point:
+    missing = finding.kind in NEEDS_A_NUMBER
+    level: Level = "error" if missing else finding.level
+    title = "" if finding.step is None else inputs.recipe.step[finding.step].title
+    text = sentence(finding.sentence)
+    if finding.step is not None:
+        text = f"Step {finding.step + 1}, {title}: {finding.sentence[:1].lower()}{text[1:]}"
+    number = "" if finding.level == "implied" else _number(inputs, finding)
+    return Point(level, text, number, missing=missing)
+
+
+def _number(inputs: Inputs, finding: Finding) -> str:
+    """Return the number that a finding is about: one of hers if it rests on any, else one that she is asked for."""
+    recipe, where = inputs.recipe, finding.where
+    direct = str(where[1]) if where[0] == "number" and len(where) > 1 else ""
+    if direct and (finding.kind in NEEDS_A_NUMBER or direct in inputs.own):
+        return direct
+    if direct:
+        names = set(_resting_on(recipe, {direct}))
+    else:
+        counts = [count for place, count in printed_counts(recipe) if place[: len(where[:2])] == where[:2]]
+        names = set(_resting_on(recipe, {name for one in counts if isinstance(one, str) for name in names_in(one)}))
+    asked = asked_numbers(recipe)
+    return next((name for name in (*inputs.own, *asked) if name in names), next(iter(inputs.own), ""))
+
+
+def _resting_on(recipe: Recipe, names: set[str]) -> Iterator[str]:
+    """Yield the numbers ``names`` and all that they are worked out from."""
+    waiting, known = [name for name in names if name in recipe.number], set[str]()
+    while waiting:
+        name = waiting.pop()
+        if name in known:
+            continue
+        known.add(name)
+        yield name
+        waiting += [other for other in names_in(recipe.number[name].is_ or "0") if other in recipe.number]
+
+
+def _differences(inputs: Inputs, mine: SizeAudit) -> Iterator[str]:
+    """Yield what comes out otherwise than printed because of the knitter's own numbers: numbers first, then counts."""
+    unprinted = unprinted_in(inputs.recipe)
+    kept: Mapping[str, int] = {name: value for name, value in inputs.own.items() if name in unprinted}
+    if len(kept) == len(inputs.own):
+        return
+    try:
+        printed = audit_size(replace(inputs, own=MappingProxyType(kept)))
+    except FinishingError:
+        return
+    for name, value in mine.numbers.items():
+        was = printed.numbers.get(name, value)
+        if value != was and name not in inputs.own:
+            yield f"by your numbers, {inputs.recipe.number[name].text}: {value}, where {was} is printed"
+    told = dict[str, tuple[int, int]]()
+    for mine_row, row in zip(mine.rows, printed.rows, strict=False):
+        for place in dict.fromkeys((*row.live, *mine_row.live)):
+            was, now = row.live.get(place, 0), mine_row.live.get(place, 0)
+            if was != now and told.get(place) != (was, now):
+                name = inputs.recipe.place[place].text if place in inputs.recipe.place else place
+                yield f"after step {row.step + 1}, {row.title}: {name} {now}, where the recipe has {was}"
+            told[place] = (was, now)

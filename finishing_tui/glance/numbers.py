@@ -1,0 +1,151 @@
+"""The numbers of a garment in words: which are the knitter's own, what is printed beside them, and what a change does.
+
+Nothing here changes anything: a changed number is a changed plan, and it is taken by a command.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from finishing_tui.craft.errors import FinishingError, Impossible
+from finishing_tui.garment.commands import Replan
+from finishing_tui.garment.consequences import consequences
+from finishing_tui.garment.decide.renumbered import keeps_old, renumbered
+from finishing_tui.garment.starting import with_number, without
+from finishing_tui.garment.state import State
+from finishing_tui.recipe.counts import count_of
+from finishing_tui.recipe.model import Recipe
+from finishing_tui.recipe.numbers import numbers_for, size_index
+from finishing_tui.recipe.reader.near import near
+
+MOST_DIGITS = 6
+"""Digits that a number may have."""
+
+
+@dataclass(frozen=True, slots=True)
+class NumberLine:
+    """One number: its ``name`` in the recipe and what it is in words; ``value`` None where nothing tells it yet.
+
+    ``own``: it is the knitter's; ``otherwise``: what it would be if it were not. ``asked``: the recipe asks for it.
+    """
+
+    name: str
+    text: str
+    how: str
+    value: int | None
+    own: bool
+    otherwise: int | None
+    least: int
+    most: int
+    asked: bool
+
+    @property
+    def aside(self) -> str:
+        """Where the value comes from, in a few words."""
+        if not self.own:
+            return "not printed" if self.value is None else ""
+        return "yours" if self.otherwise is None else f"yours; otherwise {self.otherwise}"
+
+
+def number_lines(recipe: Recipe, size: str, own: Mapping[str, int]) -> tuple[NumberLine, ...]:
+    """Return every number of a recipe in one size: first those a knitter is asked for, then the rest as they come."""
+    try:
+        known: Mapping[str, int] = numbers_for(recipe, size_index(recipe, size), own)
+    except FinishingError:
+        known = own
+    lines = [
+        NumberLine(
+            name,
+            number.text,
+            number.how,
+            known.get(name),
+            name in own,
+            without(recipe, size, own, name),
+            number.least,
+            number.most,
+            number.ask,
+        )
+        for name, number in recipe.number.items()
+    ]
+    return tuple(sorted(lines, key=lambda line: not line.asked))
+
+
+def read_number(line: NumberLine, typed: str) -> int:
+    """Return the count ``typed`` for a number. Raises ``Impossible`` with what would be right."""
+    typed = typed.strip()
+    if not (typed.isascii() and typed.isdecimal() and len(typed) <= MOST_DIGITS):
+        raise Impossible(f"{typed[:40]!r} is not a whole number; {line.text} is from {line.least} to {line.most}")
+    value = int(typed)
+    if not line.least <= value <= line.most:
+        raise Impossible(f"{value} is out of range; {line.text} is from {line.least} to {line.most}")
+    return value
+
+
+def named(lines: tuple[NumberLine, ...], typed: str) -> NumberLine:
+    """Return the number called ``typed``, by its name in the recipe or its place in the list, counted from 1.
+
+    Raises ``Impossible`` with near names.
+    """
+    for at, line in enumerate(lines, 1):
+        if typed in {line.name, str(at)}:
+            return line
+    raise Impossible(f"there is no number {typed[:40]!r}; {near(typed, [line.name for line in lines], 'there is')}")
+
+
+@dataclass(frozen=True, slots=True)
+class Renumbering:
+    """A change of one number: ``said`` in a sentence, what it changes later in ``lines``, and how to ask for it."""
+
+    said: str
+    lines: tuple[str, ...]
+    command: Replan
+
+    def because(self, why: str) -> Replan:
+        """Return the command with the knitter's own reason in it."""
+        return replace(self.command, why=f"{self.command.why}; {why}") if why else self.command
+
+
+def renumbering(state: State, line: NumberLine, value: int | None) -> Renumbering:
+    """Return what giving a number another ``value`` would do; None: it is no longer the knitter's own.
+
+    Raises ``FinishingError`` with a sentence where the recipe cannot be worked out with it.
+    """
+    plan = state.plan
+    own = with_number(plan.recipe, plan.size, plan.own, line.name, value)
+    changed = replace(plan, own=own)
+    before, after = plan.numbers(), changed.numbers()
+    for place in plan.recipe.place.values():
+        count_of(place.live, after, plan.size_index)
+    now = after[line.name]
+    said = f"{line.text}: {now}, where {line.value if line.value is not None else 'nothing'} stood"
+    lines = [
+        f"{number.text}: {after[name]}, not {before[name]}"
+        for name, number in plan.recipe.number.items()
+        if name != line.name and after[name] != before[name]
+    ]
+    lines += [
+        f"step {step + 1} is under way and keeps the numbers it was begun with: recount it, or take it out to its start"
+        for step in keeps_old(state, changed)
+    ]
+    lines += _later(state, renumbered(state, changed))
+    return Renumbering(said, tuple(lines), Replan(changed, said))
+
+
+def _later(before: State, after: State) -> list[str]:
+    found = consequences(before, after)
+    texts = {name: place.text for name, place in after.plan.recipe.place.items()}
+    told: dict[str, tuple[int, int]] = {}
+    lines = []
+    for change in found.changes:
+        differs = (change.planned, change.real)
+        if told.get(change.place) != differs:
+            where = f"after step {change.step + 1}, {change.title}"
+            lines.append(f"{where}: {texts.get(change.place, change.place)} {change.real}, not {change.planned}")
+        told[change.place] = differs
+    return [
+        *lines,
+        *(
+            finding.message if finding.step is None else f"step {finding.step + 1}: {finding.message}"
+            for finding in found.findings
+            if finding.level != "implied"
+        ),
+    ]
