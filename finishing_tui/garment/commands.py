@@ -99,6 +99,22 @@ class ChooseMirror:
 
 
 @dataclass(frozen=True, slots=True)
+class WhatIf:
+    """Let what is under way go another way from here: a section of an edge, or the rounds of a band.
+
+    ``target``: so many loops of it in all; ``spots``: it has so many; ``style``: as hands remember it, or most evenly;
+    ``rhythm``: (a, b) for a of every b to its end, which gives its own target; ``rounds``: so many rounds or rows.
+    What is not given stays.
+    """
+
+    target: int | None = None
+    spots: int | None = None
+    style: Literal["easy", "even"] | None = None
+    rhythm: tuple[int, int] | None = None
+    rounds: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class RipBack:
     """Work was taken out, to ``units`` units of ``stage`` of ``step``; ``sure`` when later work falls with it."""
 
@@ -174,6 +190,7 @@ Command = (
     | Measure
     | PutRight
     | ChooseMirror
+    | WhatIf
     | RipBack
     | TakeBack
     | PutBackAgain

@@ -24,6 +24,7 @@ from finishing_tui.garment.commands import (
     RipBack,
     TakeBack,
     TakeUp,
+    WhatIf,
     WriteNote,
 )
 from finishing_tui.garment.decide.count import count, measure
@@ -41,6 +42,7 @@ from finishing_tui.garment.decide.sittings import (
     write_note,
 )
 from finishing_tui.garment.decide.steps import finish, leave_out, replan, take_up
+from finishing_tui.garment.decide.what_if import what_if
 from finishing_tui.garment.events import Event
 from finishing_tui.garment.state import State
 
@@ -48,7 +50,7 @@ from finishing_tui.garment.state import State
 def decide(state: State, command: Command) -> tuple[Event, ...] | Refusal:
     """Return the events that carry ``command`` out in ``state`` (none, when nothing changes), or why it is refused."""
     events = _decided(state, command)
-    if isinstance(events, Refusal) or isinstance(command, TakeBack | PutBackAgain | ChooseMirror):
+    if isinstance(events, Refusal) or isinstance(command, TakeBack | PutBackAgain | ChooseMirror | WhatIf):
         return events
     return with_mirrors(state, events)
 
@@ -69,6 +71,8 @@ def _decided(state: State, command: Command) -> tuple[Event, ...] | Refusal:
             return put_right(state, command)
         case ChooseMirror():
             return choose_mirror(state, command)
+        case WhatIf():
+            return what_if(state, command)
         case RipBack():
             return rip_back(state, command)
         case TakeUp():

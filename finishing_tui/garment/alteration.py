@@ -1,0 +1,32 @@
+"""An alteration of what is under way, as plain values: what was, what would be, and what is to be stored of it."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.garment.events import Edited
+from finishing_tui.garment.work import Work
+from finishing_tui.recipe.stage import Stage
+
+
+class CannotAsk(FinishingError):
+    """Nothing can be asked here, or what was asked cannot be."""
+
+
+@dataclass(frozen=True, slots=True)
+class Alteration:
+    """What would be another way, at the stage ``index`` of the step under the needles.
+
+    ``work``: the step as it would stand; ``edit``: the step of the plan, where that changes too; ``was`` and ``now``:
+    the old and the new plan in words; ``drift``: how far each of them strays in what is left, None where nothing is
+    spread; ``verdict``: how the rest would lie, empty where nothing lies any way.
+    """
+
+    index: int
+    stage: Stage
+    work: Work
+    edit: Edited | None
+    was: str
+    now: str
+    drift: tuple[Fraction, Fraction] | None = None
+    verdict: str = ""

@@ -1,0 +1,76 @@
+"""What if: another target, other spots, another rhythm, other rounds, worked out before anything is decided.
+
+The screen lays the old plan and the new one side by side and ``decide`` carries the new one out; both read the same
+``Alteration``, so what was shown is what happens.
+"""
+
+from dataclasses import replace
+
+from finishing_tui.craft.words import plural
+from finishing_tui.garment.alteration import Alteration, CannotAsk
+from finishing_tui.garment.commands import WhatIf
+from finishing_tui.garment.decide.stages import begun, entered, under_way, with_stage
+from finishing_tui.garment.events import Edited
+from finishing_tui.garment.section_altered import section_altered
+from finishing_tui.garment.state import State
+from finishing_tui.garment.work import Work
+from finishing_tui.recipe.kinds import AnyStep
+from finishing_tui.recipe.kinds.work import Work as WorkStep
+from finishing_tui.recipe.stage import Stage, entries_between
+from finishing_tui.recipe.sums import MOST
+
+
+def altered(state: State, command: WhatIf) -> Alteration:
+    """Return what ``command`` would change. Raises ``FinishingError`` with a sentence for what cannot be."""
+    step, work = _asked(state)
+    stage = work.stages[work.at]
+    if stage.unit == "spot":
+        if command.rounds is not None:
+            raise CannotAsk("no rounds are worked here; ask for another target, other spots or another rhythm")
+        return section_altered(state, step, work, command)
+    if command.rounds is None or command != WhatIf(rounds=command.rounds):
+        raise CannotAsk(f"only another number of {stage.spot}s can be asked for here")
+    return _rounds(state, step, work, command.rounds)
+
+
+def asks(state: State) -> Stage:
+    """Return the stage that may be another way: one of spots, or of rounds of a band.
+
+    Raises ``CannotAsk`` with a sentence that says why nothing can be asked here.
+    """
+    _, work = _asked(state)
+    return work.stages[work.at]
+
+
+def _asked(state: State) -> tuple[int, Work]:
+    if not begun(state):
+        raise CannotAsk("begin the step first; then another target, rhythm or number of rounds can be asked for")
+    step, work = under_way(state)
+    if work.complete:
+        raise CannotAsk("this step is at its end; take something out (t) if it is to go another way")
+    stage = work.stages[work.at]
+    if stage.unit == "spot" or (stage.unit == "round" and isinstance(state.plan.step(step), WorkStep)):
+        return step, work
+    if stage.unit in {"pair", "stitch"}:
+        raise CannotAsk(
+            f"{stage.title} takes the stitches that are there, so nothing can be another way; if there are more or "
+            "fewer, type the count"
+        )
+    raise CannotAsk("nothing is spread and no rounds are worked here, so there is nothing that could be another way")
+
+
+def _rounds(state: State, step: int, work: Work, rounds: int) -> Alteration:
+    index, old = work.at, state.plan.step(step)
+    stage, units = work.stages[index], work.progress[index].mark.units
+    assert isinstance(old, WorkStep)
+    if not max(units, 1) <= rounds <= MOST:
+        done_so_far = f"{plural(units, stage.spot)} {'is' if units == 1 else 'are'} done, so "
+        raise CannotAsk(f"{done_so_far if units else ''}there may be {max(units, 1)} to {MOST} {stage.spot}s")
+    new: AnyStep = replace(old, rounds=rounds) if old.rows is None else replace(old, rows=rounds)
+    before = state.ledger.leave(*entered(work))
+    stages = new.stages(state.plan.here(before))
+    if len(stages) != len(work.stages) or entries_between(stages[index], 0, units) != entries_between(stage, 0, units):
+        raise CannotAsk(f"with {plural(rounds, stage.spot)} those that are done would have been shaped another way")
+    after = with_stage(work, index, replace(stages[index], opening=stage.opening))
+    words = plural(stage.units, stage.spot), plural(rounds, stage.spot)
+    return Alteration(index, stage, after, Edited(step, old, new), *words)
