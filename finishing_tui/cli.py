@@ -17,6 +17,7 @@ from finishing_tui.craft.errors import FinishingError
 # name: (module, what it is for). The order is the order of the help.
 COMMANDS: dict[str, tuple[str, str]] = {
     "shelf": ("shelf", "the garments in hand; this is what opens without a command"),
+    "start": ("start", "start a garment from a recipe, with your own numbers"),
     "demo": ("demo", "take a garment to try everything on"),
     "work": ("work", "take a garment up where it was put down"),
     "record": ("record", "where a garment stands, and what was really done to it"),

@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 from math import lcm
+from pathlib import Path
 from types import MappingProxyType
 from typing import Any, Literal
 
@@ -19,6 +20,7 @@ from finishing_tui.craft.lengths import Length
 from finishing_tui.recipe.audit import Inputs
 from finishing_tui.recipe.model import BandGauge, Number, Recipe, RecipeGauge
 from finishing_tui.recipe.numbers import numbers_for, printed_in, size_index, unprinted_in
+from finishing_tui.recipe.reader.near import near
 from finishing_tui.recipe.reader.text import tidy, unprintable
 
 LONGEST_TITLE = 80
@@ -193,3 +195,17 @@ def _quoted(text: str) -> str:
     """Return ``text`` as a TOML string; there is nothing in it but what may stand there, and quotes and backslashes."""
     escaped = text.replace("\\", "\\\\").replace('"', '\\"')
     return f'"{escaped}"'
+
+
+def source_of(named: str, shipped: Mapping[str, Path]) -> tuple[str, Path]:
+    """Return how a garment's file names the recipe that was ``named``, and its file: a path, or one of those shipped.
+
+    Raises ``Impossible`` for a file whose name does not end in .toml: a garment's file tells paths from names by that.
+    """
+    path = Path(named).expanduser()
+    if named in shipped and not path.is_file():
+        return named, shipped[named]
+    if path.suffix != ".toml":
+        near_names = near(named, shipped, "the recipes that come with it are")
+        raise Impossible(f"{named[:80]!r} is neither a shipped recipe nor a file that ends in .toml; {near_names}")
+    return str(path.absolute()), path

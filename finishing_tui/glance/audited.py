@@ -121,11 +121,11 @@ def _differences(inputs: Inputs, mine: SizeAudit) -> Iterator[str]:
         was = printed.numbers.get(name, value)
         if value != was and name not in inputs.own:
             yield f"by your numbers, {inputs.recipe.number[name].text}: {value}, where {was} is printed"
-    told = dict[str, tuple[int, int]]()
+    told = dict[str, int]()  # a place that goes on differing by as much is told of once
     for mine_row, row in zip(mine.rows, printed.rows, strict=False):
         for place in dict.fromkeys((*row.live, *mine_row.live)):
             was, now = row.live.get(place, 0), mine_row.live.get(place, 0)
-            if was != now and told.get(place) != (was, now):
+            if was != now and told.get(place) != now - was:
                 name = inputs.recipe.place[place].text if place in inputs.recipe.place else place
                 yield f"after step {row.step + 1}, {row.title}: {name} {now}, where the recipe has {was}"
-            told[place] = (was, now)
+                told[place] = now - was

@@ -14,7 +14,7 @@ from finishing_tui.garment.starting import with_number, without
 from finishing_tui.garment.state import State
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.model import Recipe
-from finishing_tui.recipe.numbers import numbers_for, size_index
+from finishing_tui.recipe.numbers import numbers_for, printed_in, size_index
 from finishing_tui.recipe.reader.near import near
 
 MOST_DIGITS = 6
@@ -48,10 +48,11 @@ class NumberLine:
 
 def number_lines(recipe: Recipe, size: str, own: Mapping[str, int]) -> tuple[NumberLine, ...]:
     """Return every number of a recipe in one size: first those a knitter is asked for, then the rest as they come."""
+    index = size_index(recipe, size)
     try:
-        known: Mapping[str, int] = numbers_for(recipe, size_index(recipe, size), own)
+        known: Mapping[str, int | None] = numbers_for(recipe, index, own)
     except FinishingError:
-        known = own
+        known = {name: own.get(name, printed_in(number, index)) for name, number in recipe.number.items()}
     lines = [
         NumberLine(
             name,
@@ -133,14 +134,13 @@ def renumbering(state: State, line: NumberLine, value: int | None) -> Renumberin
 def _later(before: State, after: State) -> list[str]:
     found = consequences(before, after)
     texts = {name: place.text for name, place in after.plan.recipe.place.items()}
-    told: dict[str, tuple[int, int]] = {}
+    told: dict[str, int] = {}  # a place that goes on differing by as much is told of once
     lines = []
     for change in found.changes:
-        differs = (change.planned, change.real)
-        if told.get(change.place) != differs:
+        if told.get(change.place) != change.real - change.planned:
             where = f"after step {change.step + 1}, {change.title}"
             lines.append(f"{where}: {texts.get(change.place, change.place)} {change.real}, not {change.planned}")
-        told[change.place] = differs
+            told[change.place] = change.real - change.planned
     return [
         *lines,
         *(

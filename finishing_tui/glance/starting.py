@@ -1,0 +1,256 @@
+"""The questions by which a garment is started, in words, and what each answer makes of it.
+
+The screen asks them one by one and the line-by-line prompt takes them as options; both get the same refusals. Nothing
+here reads or writes a file.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from finishing_tui.craft.errors import FinishingError, Impossible
+from finishing_tui.craft.words import plural
+from finishing_tui.garment.starting import (
+    LONGEST_LINE,
+    LONGEST_TITLE,
+    Draft,
+    asked_numbers,
+    gauge_as_typed,
+    one_line,
+    same_gauge,
+    whole_gauge,
+    with_number,
+    without,
+)
+from finishing_tui.glance.numbers import number_lines, read_number
+from finishing_tui.recipe.counts import count_of
+from finishing_tui.recipe.model import BandGauge, Recipe, RecipeGauge
+from finishing_tui.recipe.numbers import numbers_for, unprinted_in
+
+NUMBER = "number: "
+"""Before a number's name this is the name of its question."""
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """One answer to choose: its text, and lines about it."""
+
+    text: str
+    lines: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """One question: what is asked in ``text``, more about it in ``lines``, what the answer must be in ``range``.
+
+    With ``options`` one of them is chosen, ``at`` is the one that stands now; without, a line is typed, and ``value``
+    stands on it already. ``longest``: characters on the line.
+    """
+
+    key: str
+    text: str
+    lines: tuple[str, ...] = ()
+    range: str = ""
+    value: str = ""
+    options: tuple[Option, ...] = ()
+    at: int = 0
+    longest: int = LONGEST_LINE
+
+
+def questions(draft: Draft) -> tuple[str, ...]:
+    """Return the keys of the questions in the order they are asked."""
+    numbers = tuple(f"{NUMBER}{name}" for name in asked_numbers(draft.recipe))
+    return ("size", *numbers, "gauge", "band", "hand", "title", "yarn", "needles")
+
+
+def question(draft: Draft, key: str) -> Question:
+    """Return a question with what was answered so far; raises ``KeyError`` for a key there is not."""
+    if key.startswith(NUMBER):
+        return _number(draft, key)
+    return {
+        "size": _size,
+        "gauge": _gauge,
+        "band": _band,
+        "hand": _hand,
+        "title": _title,
+        "yarn": _yarn,
+        "needles": _needles,
+    }[key](draft)
+
+
+def chosen(draft: Draft, key: str, at: int) -> Draft:
+    """Return the draft after the option ``at`` of a question was chosen."""
+    if key == "size":
+        return replace(draft, size=draft.recipe.sizes[at])
+    return replace(draft, hand="left" if at else "right")
+
+
+def typed(draft: Draft, key: str, line: str) -> Draft:
+    """Return the draft after ``line`` was typed at a question.
+
+    Raises ``Impossible`` with what would be right; the draft is as it was then.
+    """
+    text = one_line(line, LONGEST_LINE)
+    if key.startswith(NUMBER):
+        return _with_number(draft, key.removeprefix(NUMBER), text)
+    if key == "gauge":
+        return _with_body(draft, text)
+    if key == "band":
+        return _with_band(draft, text)
+    if key == "title":
+        text = text[:LONGEST_TITLE].strip()
+        return replace(draft, title="" if text == one_line(draft.recipe.title, LONGEST_TITLE) else text)
+    return replace(draft, yarn=text) if key == "yarn" else replace(draft, needles=text)
+
+
+def summary(draft: Draft) -> tuple[str, ...]:
+    """Return what was said of a garment, a line each, for a last look before it is started."""
+    own = [f"{draft.recipe.number[name].text}: {value}" for name, value in draft.own.items()]
+    gauge = draft.gauge or draft.recipe.gauge
+    whose = "your gauge" if draft.gauge is not None else "the recipe's gauge"
+    lines = [
+        f"{draft.recipe.title}, size {draft.size}, {draft.hand}-handed",
+        *own,
+        "no gauge" if gauge is None else f"{whose}: {_both(gauge)}",
+        *(text for text in (draft.yarn, draft.needles) if text),
+    ]
+    return tuple(lines)
+
+
+def size_words(recipe: Recipe, size: int) -> str:
+    """Return the numbers by which a size is recognised: what its pieces hold; without any, its first numbers."""
+    try:
+        numbers = numbers_for(recipe, size, dict.fromkeys(unprinted_in(recipe), 0))
+        places = [(place.text, count_of(place.live, numbers, size)) for place in recipe.place.values()]
+    except FinishingError as error:
+        return f"its numbers cannot be worked out: {error}"
+    held = [(text, count) for text, count in places if count]
+    if held:
+        return "holds " + ", ".join(f"{count} on the {text}" for text, count in held)
+    return ", ".join(f"{number.text}: {numbers[name]}" for name, number in list(recipe.number.items())[:3])
+
+
+def held_places(recipe: Recipe) -> Mapping[str, str]:
+    """Return what the places are called, by name, that hold stitches before the first step: by them a size is told."""
+    return {name: place.text for name, place in recipe.place.items() if place.live != 0}
+
+
+def _size(draft: Draft) -> Question:
+    recipe = draft.recipe
+    options = tuple(Option(size, (size_words(recipe, index),)) for index, size in enumerate(recipe.sizes))
+    lines = ("All of one garment is worked in one size; the numbers tell which it was knitted in.",)
+    return Question("size", "Which size?", lines, options=options, at=recipe.sizes.index(draft.size))
+
+
+def _number(draft: Draft, key: str) -> Question:
+    name = key.removeprefix(NUMBER)
+    number = draft.recipe.number[name]
+    otherwise = without(draft.recipe, draft.size, draft.own, name)
+    value = draft.own.get(name, otherwise)
+    if otherwise is None:
+        printed = "The recipe does not print it. Count it, or leave the line empty and it is worked out."
+    else:
+        printed = (
+            f"The recipe has {otherwise} for size {draft.size}: enter keeps it, a number you type takes its place."
+        )
+    lines = tuple(line for line in (number.how, printed) if line)
+    return Question(
+        key,
+        f"{number.text[:1].upper()}{number.text[1:]}?",
+        lines,
+        f"{number.least} to {number.most}",
+        "" if value is None else str(value),
+        longest=40,
+    )
+
+
+def _with_number(draft: Draft, name: str, text: str) -> Draft:
+    recipe = draft.recipe
+    if not text and (name in unprinted_in(recipe) or without(recipe, draft.size, draft.own, name) is not None):
+        return replace(draft, own=with_number(recipe, draft.size, draft.own, name, None))
+    line = next(one for one in number_lines(recipe, draft.size, draft.own) if one.name == name)
+    return replace(draft, own=with_number(recipe, draft.size, draft.own, name, read_number(line, text)))
+
+
+def _gauge(draft: Draft) -> Question:
+    gauge = draft.gauge or draft.recipe.gauge
+    lines = (
+        "Stitches and rows of the body over a length, in cm or inches, counted on a piece that was washed and dried.",
+        "The recipe has none: an empty line leaves it unknown."
+        if draft.recipe.gauge is None
+        else f"The recipe has {_three(draft.recipe.gauge)}: enter keeps it.",
+    )
+    value = "" if gauge is None else _three(gauge)
+    return Question("gauge", "Your gauge?", lines, "such as 20 x 28 over 10 cm, or 5 x 7 over 1 in", value, longest=80)
+
+
+def _with_body(draft: Draft, text: str) -> Draft:
+    if not text:
+        band = draft.band if draft.recipe.gauge is not None else None
+        return replace(draft, body=None, band=band)
+    body = whole_gauge(text)
+    printed = draft.recipe.gauge
+    return replace(draft, body=None if printed is not None and same_gauge(body, printed) else body)
+
+
+def _band(draft: Draft) -> Question:
+    gauge, printed = draft.gauge or draft.recipe.gauge, draft.recipe.gauge
+    lines = [
+        "The gauge of the band, if it is worked at another one than the body: other needles, or another stitch.",
+        "An empty line: as the body.",
+    ]
+    if printed is not None and printed.band is not None:
+        lines.append(f"The recipe has {_three(printed.band)}: enter keeps it.")
+    value = _three(gauge.band) if gauge is not None and gauge.band is not None else ""
+    return Question("band", "The gauge of the band?", tuple(lines), "such as 22 x 30 over 10 cm", value, longest=80)
+
+
+def _with_band(draft: Draft, text: str) -> Draft:
+    printed = draft.recipe.gauge
+    of_recipe = printed.band if printed is not None else None
+    if not text:
+        return replace(draft, band=None if of_recipe is None else "body")
+    if draft.body is None and printed is None:
+        raise Impossible("the gauge of a band is told beside that of the body: go back and give that first")
+    band: BandGauge | None = whole_gauge(text)
+    if of_recipe is not None and band is not None and same_gauge(band, of_recipe):
+        band = None
+    return replace(draft, band=band)
+
+
+def _hand(draft: Draft) -> Question:
+    options = (
+        Option("right", ("Yarn at the right, edges walked from right to left.",)),
+        Option("left", ("Everything turned round: sections from the other end, rounds the other way.",)),
+    )
+    lines = ("The left front stays the wearer's left.",)
+    return Question("hand", "Which hand knits?", lines, options=options, at=int(draft.hand == "left"))
+
+
+def _title(draft: Draft) -> Question:
+    lines = ("What you call it: its yarn, its wearer. It stands on the shelf.",)
+    return Question("title", "Its name?", lines, value=draft.called, longest=LONGEST_TITLE)
+
+
+def _yarn(draft: Draft) -> Question:
+    lines = ("In your own words, if you like; an empty line is fine.",)
+    return Question("yarn", "The yarn?", lines, value=draft.yarn)
+
+
+def _needles(draft: Draft) -> Question:
+    lines = ("Needles for the band and the joins, in your own words, if you like.",)
+    return Question("needles", "The needles?", lines, value=draft.needles)
+
+
+def _three(gauge: RecipeGauge | BandGauge) -> str:
+    return gauge_as_typed(gauge)
+
+
+def _both(gauge: RecipeGauge) -> str:
+    band = f", the band {_three(gauge.band)}" if gauge.band is not None else ""
+    return f"{_three(gauge)}{band}"
+
+
+def progress(draft: Draft, at: int) -> str:
+    """Return where one is among the questions, in words."""
+    many = len(questions(draft))
+    return f"question {at + 1} of {many}" if at < many else f"{plural(many, 'question')} answered"
