@@ -1,5 +1,6 @@
 """Which face a stage has, and what it says. One function a unit; a test walks every kind to see that each has one."""
 
+from finishing_tui.craft.ledger import OFF
 from finishing_tui.craft.spacing import say
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.decide.press import next_mark
@@ -17,6 +18,7 @@ from finishing_tui.glance.values import (
     StitchFace,
     ValueFace,
 )
+from finishing_tui.glance.yarn import yarn_to_go
 from finishing_tui.recipe.stage import Stage
 
 
@@ -30,7 +32,7 @@ def face_of(state: State, work: Work) -> Face:
         case "spot":
             return _spots(state, work, index)
         case "stitch":
-            return StitchFace(progress.mark.units, stage.units, stage.act, stage.words, _said(stage, progress))
+            return _stitches(state, stage, progress)
         case "pair":
             return _pairs(state, stage, progress)
         case "round":
@@ -126,6 +128,13 @@ def _said(stage: Stage, progress: Progress) -> str:
     return dict(stage.said).get(progress.mark.units + 1, "")
 
 
+def _stitches(state: State, stage: Stage, progress: Progress) -> StitchFace:
+    done = progress.mark.units
+    off = any(flow.to == OFF for flow in stage.flows)
+    yarn = yarn_to_go(state, stage, done)
+    return StitchFace(done, stage.units, stage.act, stage.words, _said(stage, progress), off, yarn)
+
+
 def _pairs(state: State, stage: Stage, progress: Progress) -> PairFace:
     here, done = state.plan.here(state.ledger), progress.mark.units
     front, back = state.ledger.on(stage.front), state.ledger.on(stage.back)
@@ -142,6 +151,7 @@ def _pairs(state: State, stage: Stage, progress: Progress) -> PairFace:
         stage.words,
         _said(stage, progress),
         stage.moves_of(done + 1),
+        yarn_to_go(state, stage, done),
     )
 
 

@@ -81,13 +81,18 @@ class SpotFace:
 
 @dataclass(frozen=True, slots=True)
 class StitchFace:
-    """Single stitches: ``count`` of ``of`` are done; ``act``: the word; ``said``: words for just the next one."""
+    """Single stitches: ``count`` of ``of`` are done; ``act``: the word; ``said``: words for just the next one.
+
+    ``off``: they leave the needle, so what matters is how many are left; ``yarn``: what these still take, in words.
+    """
 
     count: int
     of: int
     act: str
     words: str
     said: str
+    off: bool = False
+    yarn: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +100,8 @@ class PairFace:
     """Pairs of a join, a graft or a seam: ``count`` of ``of``.
 
     ``front`` and ``back``: the needles (of a seam: the edges), with what is left on each; ``said``: words for just the
-    next pair; ``moves``: the moves it is made of, in turn, where it is several.
+    next pair; ``moves``: the moves it is made of, in turn, where it is several; ``yarn``: what is left to do still
+    takes, in words.
     """
 
     count: int
@@ -108,6 +114,7 @@ class PairFace:
     words: str
     said: str = ""
     moves: tuple[str, ...] = ()
+    yarn: str = ""
 
 
 @dataclass(frozen=True, slots=True)

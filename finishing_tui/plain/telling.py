@@ -101,6 +101,8 @@ def coming(seen: Glance) -> list[str]:
         lines.append(f"later: {face.coming}.")
     if isinstance(face, StitchFace | PairFace) and face.said:
         lines.append(f"this one: {face.said}.")
+    if isinstance(face, StitchFace | PairFace) and face.yarn:
+        lines.append(face.yarn)
     if isinstance(face, ItemFace):
         marks = ("done" if at < face.done else "to do" for at in range(len(face.items)))
         lines += [f"{at}, {mark}: {item}" for at, (mark, item) in enumerate(zip(marks, face.items, strict=True), 1)]

@@ -36,7 +36,8 @@ class Pairs(FaceView):
         longer = face.front if differ > 0 else face.back
         uneven = f"The {longer} holds {abs(differ)} more than the other." if differ else ""
         about = "" if face.moves else face.words
-        return ((face.said, "bold $mark"), (uneven, "bold $alarm"), (about, "$foreground"))
+        told = ((face.said, "bold $mark"), (uneven, "bold $alarm"), (about, "$foreground"))
+        return (*told, (face.yarn, "$quiet"))
 
     def show_more(self, face: Face) -> None:
         """Show the moves of the next pair, and what is left on both needles, the further one above."""

@@ -18,15 +18,17 @@ class Stitches(FaceView):
         return (Loops(),)
 
     def figures(self, face: Face) -> Shown:
-        """Return how many are done, and the word."""
+        """Return how many are done, or of those that leave the needle how many are left, and the word."""
         assert isinstance(face, StitchFace)
         left = face.of - face.count
+        if face.off:
+            return Shown(str(left), str(face.of), (f"{face.count} done",), (face.act,), joiner="left of")
         return Shown(str(face.count), str(face.of), (f"{left} to go",), (face.act,))
 
     def sentences(self, face: Face) -> tuple[tuple[str, str], ...]:
         """Return words for just the next one, and what this is about."""
         assert isinstance(face, StitchFace)
-        return ((face.said, "bold $mark"), (face.words, "$foreground"))
+        return ((face.said, "bold $mark"), (face.words, "$foreground"), (face.yarn, "$quiet"))
 
     def show_more(self, face: Face) -> None:
         """Show the stitches."""

@@ -1,0 +1,86 @@
+"""The yarn that what is left of an edge still takes."""
+
+import pytest
+
+from finishing_tui.craft.yarn import OPERATIONS
+from finishing_tui.garment.commands import Press
+from finishing_tui.glance.faces import face_of
+from finishing_tui.glance.values import PairFace, StitchFace
+from tests.garment.edges import work_of
+from tests.garment.paper import Paper, plan_for
+
+CM, INCHES = (f'[gauge]\nstitches = 20\nrows = 30\nover = "{over}"\n' for over in ("10 cm", "4 in"))
+
+RECIPE = """
+format = 1
+title  = "An edge"
+sizes  = ["one size"]
+tails  = ["long tail"]
+{gauge}
+[place.one]
+text = "one needle"
+kind = "needle"
+live = 40
+
+[place.other]
+text = "other needle"
+kind = "needle"
+live = 40
+
+[[step]]
+title = "The edge"
+{step}
+"""
+
+BIND = 'do = "bind off"\nfrom = "one"'
+JOIN = 'do = "join"\nfront = "one"\nback = "other"'
+GRAFT = 'do = "graft"\nfront = "one"\nback = "other"\ntail = "long tail"'
+ROWS = 'do = "seam"\ntail = "long tail"\nsides = [{ spots = 60 }, { spots = 60 }]'
+RIDGES = 'do = "seam"\ntail = "long tail"\nsides = [{ spots = 30, unit = "ridge" }, { spots = 30, unit = "ridge" }]'
+
+
+def yarn(step: str, gauge: str = CM, done: int = 0) -> str:
+    """Return the sentence after so many presses of ``step`` on 40 stitches (or on 20 cm of rows)."""
+    paper = Paper(plan_for(RECIPE.format(gauge=gauge, step=step))).did(*[Press()] * done)
+    while work_of(paper.state).stages[work_of(paper.state).at].unit == "item":  # setting a graft up
+        paper.did(Press())
+    face = face_of(paper.state, work_of(paper.state))
+    assert isinstance(face, StitchFace | PairFace)
+    return face.yarn
+
+
+@pytest.mark.parametrize(
+    ("step", "operation"),
+    [
+        (BIND, "bind-off"),
+        (BIND + '\nmethod = "tubular"', "tubular bind-off"),
+        (JOIN, "three-needle bind-off"),
+        (GRAFT, "graft"),
+        (ROWS, "mattress seam"),
+        (RIDGES, "mattress seam"),
+    ],
+)
+def test_it_is_the_published_multiple_of_the_width(step: str, operation: str) -> None:
+    """20 cm of edge (40 stitches, 60 rows, or 30 ridges at 20 by 30) take 20 cm times what is published for it."""
+    _, usual, most = OPERATIONS[operation]
+    assert f"for what is left: {20 * usual} cm" in yarn(step)
+    assert (f"({20 * most} cm at most)" in yarn(step)) is (most != usual)
+    assert yarn(step).endswith("15 cm of tail.")
+
+
+def test_it_is_what_is_left_that_counts_rounded_up() -> None:
+    """After 30 of 40 stitches 5 cm are left; four times that is 20 cm. After 31 it is 18 cm, said as 20."""
+    assert "left: 20 cm (30 cm at most)" in yarn(BIND, done=30)
+    assert "left: 20 cm (30 cm at most)" in yarn(BIND, done=31)
+    assert "left: 15 cm (20 cm at most)" in yarn(BIND, done=34)
+
+
+def test_it_is_said_in_the_unit_of_the_gauge() -> None:
+    """At 20 stitches in 4 in, 40 are 8 in wide: 32 in for the bind-off, 48 at most, and a tail of 6."""
+    assert yarn(BIND, INCHES) == "Yarn for what is left: 32 in (48 in at most), and 6 in of tail."
+
+
+def test_where_the_width_is_not_known_nothing_is_said() -> None:
+    """No gauge, no length; a sewn bind-off goes by the stretched width, which no gauge tells."""
+    assert not yarn(BIND, "")
+    assert not yarn(BIND + '\nmethod = "Sewn, loosely"')
