@@ -62,7 +62,7 @@ def look_at(state: State, step: int | None, now: datetime) -> Glance:
         tails=tuple(state.ledger.tails),
         markers=state.ledger.markers,
         holes=state.ledger.holes,
-        lines=_lines(recipe_step, plan.hand) if recipe_step else (),
+        lines=step_lines(recipe_step, plan.hand) if recipe_step else (),
         list=tuple(
             StepLine(index + 1, plan.step(index).title, one.status, index == state.current)
             for index, one in enumerate(state.steps)
@@ -113,7 +113,8 @@ def _holdings(state: State, step: int | None) -> tuple[Holding, ...]:
     return tuple(holdings)
 
 
-def _lines(step: Step, hand: str) -> tuple[Line, ...]:
+def step_lines(step: Step, hand: str) -> tuple[Line, ...]:
+    """Return the words of a step under their headings, for a right-handed or a left-handed knitter."""
     texts = (
         ("", step.say),
         ("count", step.how),
