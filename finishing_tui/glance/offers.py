@@ -25,6 +25,7 @@ from finishing_tui.garment.walk import called, other_at, planned
 from finishing_tui.garment.work import Work
 from finishing_tui.glance.actions import ActionId
 from finishing_tui.glance.counting import countables
+from finishing_tui.glance.what_if import can_ask
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +57,8 @@ def offers(state: State, looking_at: int | None = None) -> tuple[Offer, ...]:
         found.append(Offer("put_back", "put back", "let what was taken back stand again"))
     if countables(state):
         found.append(Offer("recount", "recount", "count what is there, and space the rest anew if need be"))
+    if can_ask(state):
+        found.append(Offer("what_if", "what if", "look at another plan for this part, before it is taken"))
     if state.order:
         found.append(Offer("rip_back", "took it out", "say to where the work was taken out"))
     two_ways = choice(state)

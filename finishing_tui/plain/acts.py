@@ -20,6 +20,7 @@ from finishing_tui.plain.ledger import ledger
 from finishing_tui.plain.questions import Choose, Hands, Reply, Text
 from finishing_tui.plain.ripping import ToWhere
 from finishing_tui.plain.techniques import technique
+from finishing_tui.plain.what_if import what_if
 from finishing_tui.plain.words import word_for
 
 _PACES = MappingProxyType({"loop": ChoosePace("loop"), "spot": ChoosePace("spot"), "run": ChoosePace("run")})
@@ -145,6 +146,7 @@ ACTS: Mapping[str, Callable[[Held, str], Reply]] = MappingProxyType(
         "take_back": _take_back,
         "finish": stepping.finish,
         "recount": _recount,
+        "what_if": what_if,
         "rip_back": _rip_back,
         "put_back": _put_back,
         "pace": _pace,

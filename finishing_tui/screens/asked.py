@@ -6,8 +6,10 @@ An action that is not in ``DOES`` decides nothing: it opens what it is called af
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
+from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import ChoosePace, Finish, LeaveOut, Other, Press, TakeUp
 from finishing_tui.glance.actions import ActionId
+from finishing_tui.glance.what_if import asked_here
 from finishing_tui.screens.at_hand import LOOKING_ONLY, AtHand, Opening
 from finishing_tui.screens.counted import start_recount, take_typed
 
@@ -79,6 +81,16 @@ def _rip_back(at_hand: AtHand) -> Opening | None:
     return "rip_back"
 
 
+def _what_if(at_hand: AtHand) -> Opening | None:
+    at_hand.looking = None
+    try:
+        asked_here(at_hand.state)
+    except FinishingError as error:
+        at_hand.refuse(str(error))
+        return None
+    return "what_if"
+
+
 def _put_back(at_hand: AtHand) -> None:
     at_hand.looking = None
     at_hand.done(at_hand.hand.put_back(), "put_back")
@@ -132,6 +144,7 @@ DOES: Mapping[ActionId, Callable[[AtHand], Opening | None]] = MappingProxyType(
         "finish": _finish,
         "recount": start_recount,
         "rip_back": _rip_back,
+        "what_if": _what_if,
         "put_back": _put_back,
         "pace": _pace,
         "mirror": _mirror,

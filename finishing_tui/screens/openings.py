@@ -23,6 +23,7 @@ from finishing_tui.screens.one_line import OneLine
 from finishing_tui.screens.recount import RecountScreen
 from finishing_tui.screens.rip_back import RipBackScreen
 from finishing_tui.screens.technique import TechniqueScreen
+from finishing_tui.screens.what_if import WhatIfScreen
 from finishing_tui.widgets.choices import Choice
 
 if TYPE_CHECKING:
@@ -61,6 +62,12 @@ def _recount(needles: "AtTheNeedles") -> None:
     at_hand = needles.at_hand
     typed, at_hand.typed = at_hand.typed, ""
     needles.app.push_screen(RecountScreen(at_hand, int(typed) if typed else None), lambda _: needles.after())
+
+
+def _what_if(needles: "AtTheNeedles") -> None:
+    at_hand = needles.at_hand
+    typed, at_hand.typed = at_hand.typed, ""
+    needles.app.push_screen(WhatIfScreen(at_hand, typed), lambda _: needles.after())
 
 
 def _rip_back(needles: "AtTheNeedles") -> None:
@@ -148,6 +155,7 @@ OPENINGS: Mapping[Opening, Callable[["AtTheNeedles"], None]] = MappingProxyType(
         "technique": _technique,
         "ledger": _ledger,
         "recount": _recount,
+        "what_if": _what_if,
         "rip_back": _rip_back,
         "note": _note,
         "put_down": _put_down,

@@ -16,7 +16,7 @@ def what_if(state: State, command: WhatIf) -> tuple[AnyAct, ...] | Refusal:
     except FinishingError as error:
         return Refusal(sentence(error))
     step, work = under_way(state)
-    if found.work == work:
+    if found.work == work or command == WhatIf():
         return ()
     standing = state.steps[step]
     return (

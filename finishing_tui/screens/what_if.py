@@ -1,0 +1,198 @@
+"""What if: another target, other spots, another rhythm, other rounds; nothing changes until it is taken."""
+
+from typing import Literal
+
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.containers import Vertical
+from textual.screen import Screen
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.words import sentence
+from finishing_tui.garment.commands import WhatIf
+from finishing_tui.glance.counting import MOST_DIGITS
+from finishing_tui.glance.what_if import WhatIfView, asked_here, rhythm_typed, unit_words, what_if_view
+from finishing_tui.screens.at_hand import AtHand
+from finishing_tui.widgets.figure_pair import FigurePair, Shown
+from finishing_tui.widgets.key_line import KeyLine
+from finishing_tui.widgets.notice import Notice
+from finishing_tui.widgets.sentences import Sentences
+from finishing_tui.widgets.two_plans import Field, Fields, TwoPlans
+
+Name = Literal["loops", "spots", "rhythm", "style", "rounds"]
+"""What may be asked."""
+
+SORTS = {"lies flat": "$good", "just shows": "$mark"}
+"""The look of a verdict; all others are alarms. The verdict itself is in words."""
+
+MOST_LATER = 8
+"""So many later numbers are named at the most."""
+
+
+class WhatIfScreen(Screen[None]):
+    """The plan there is over the plan that is asked for; digits change the field at the caret."""
+
+    CSS_PATH = "what_if.tcss"
+    BINDINGS = [  # noqa: RUF012  (Textual's way)
+        *(Binding(digit, f"sign('{digit}')", show=False) for digit in "0123456789"),
+        *(Binding(key, "sign('/')", show=False) for key in ("slash", "full_stop", "o")),
+        *(Binding(key, "move(-1)", show=False) for key in ("up", "left")),
+        *(Binding(key, "move(1)", show=False) for key in ("down", "right", "tab")),
+        Binding("space", "turn", show=False),
+        Binding("backspace", "take_off", show=False),
+        Binding("enter", "take", show=False),
+        Binding("escape", "leave", show=False),
+    ]
+
+    def __init__(self, at_hand: AtHand, typed: str = "") -> None:
+        """Ask about what is in hand; ``typed``: digits that were typed already."""
+        super().__init__()
+        self._at_hand = at_hand
+        self._asked = asked_here(at_hand.state)
+        self._names: tuple[Name, ...] = ("loops", "spots", "rhythm", "style") if self._asked.section else ("rounds",)
+        self._typed: dict[Name, str] = {self._names[0]: typed} if typed else {}
+        self._style: Literal["easy", "even"] | None = None
+        self._at = 0
+        self._view: WhatIfView | None = None
+        self._trouble = ""
+
+    def compose(self) -> ComposeResult:
+        """Lay out the figures, what may be asked, and the two plans."""
+        with Vertical(classes="head"):
+            yield Sentences()
+        yield FigurePair()
+        yield Fields()
+        yield TwoPlans()
+        yield Notice()
+        yield KeyLine()
+
+    def on_mount(self) -> None:
+        """Show the plan there is."""
+        hint = "Nothing changes until you take it."
+        self.query_one(Sentences).show((f"What if ... · {self._asked.title}", "bold"), (hint, "$quiet"))
+        self._look()
+
+    def action_sign(self, sign: str) -> None:
+        """Take a digit of the field at the caret, or the stroke of a rhythm."""
+        name, typed = self._here, self._typed.get(self._here, "")
+        rhythm = name == "rhythm"
+        longest = MOST_DIGITS * 2 + 1 if rhythm else MOST_DIGITS
+        if name == "style" or len(typed) >= longest or (sign == "/" and (not rhythm or not typed or "/" in typed)):
+            self.app.bell()
+            return
+        # A rhythm has its own number of loops, so of the two the one typed last holds.
+        self._typed.pop("loops" if rhythm else "rhythm" if name == "loops" else name, None)
+        self._typed[name] = typed + sign
+        self._look()
+
+    def action_move(self, by: int) -> None:
+        """Move the caret."""
+        self._at = (self._at + by) % len(self._names)
+        self._look()
+
+    def action_turn(self) -> None:
+        """Spread it easily, or most evenly."""
+        if "style" not in self._names:
+            self.app.bell()
+            return
+        style = self._style or self._asked.style
+        self._style = "even" if style == "easy" else "easy"
+        self._at = self._names.index("style")
+        self._look()
+
+    def action_take_off(self) -> None:
+        """Take back the last sign of the field at the caret."""
+        typed = self._typed.get(self._here, "")
+        if self._here == "style":
+            self._style = None
+        elif len(typed) > 1:
+            self._typed[self._here] = typed[:-1]
+        elif typed:
+            del self._typed[self._here]
+        else:
+            self.app.bell()
+        self._look()
+
+    def action_take(self) -> None:
+        """Take what is shown."""
+        view = self._view
+        if view is None or not view.changes:
+            self.app.bell()
+            self.query_one(Notice).show(self._trouble or "Nothing is another way yet: type a number.", alarm=True)
+            return
+        if self._at_hand.do(view.command):
+            self._at_hand.say(f"taken: {view.now}")
+            self.dismiss()
+        else:
+            self.query_one(Notice).show(self._at_hand.said, alarm=True)
+
+    def action_leave(self) -> None:
+        """Leave; nothing has changed."""
+        self.dismiss()
+
+    @property
+    def _here(self) -> Name:
+        return self._names[self._at]
+
+    def _command(self) -> WhatIf:
+        """Return what is asked for, by what was typed so far."""
+
+        def number(name: Name) -> int | None:
+            return int(self._typed[name]) if name in self._typed else None
+
+        rhythm = rhythm_typed(self._typed.get("rhythm", ""))
+        return WhatIf(
+            target=number("loops"), spots=number("spots"), style=self._style, rhythm=rhythm, rounds=number("rounds")
+        )
+
+    def _look(self) -> None:
+        """Look at what was asked for, and draw it."""
+        try:
+            self._view, self._trouble = what_if_view(self._at_hand.state, self._command(), MOST_LATER), ""
+        except FinishingError as error:
+            self._view, self._trouble = None, sentence(str(error))
+        self.query_one(Notice).show("")
+        self.query_one(Fields).show([self._field(name) for name in self._names], self._at)
+        self.query_one(FigurePair).show(self._figures())
+        self.query_one(TwoPlans).show(self._view, self._trouble, self._brief())
+        self.set_class(self._view is not None and self._view.changes, "-changes")
+        take = [("enter", "take it")] if self._view is not None and self._view.changes else []
+        digits = ("digits", "another number") if self._here != "style" else ("space", "easy or even")
+        more = [("up down", "what else"), ("space", "easy or even")] if self._asked.section else []
+        self.query_one(KeyLine).show([*take, *dict([digits, *more]).items(), ("escape", "leave")])
+
+    def _field(self, name: Name) -> Field:
+        typed = self._typed.get(name, "")
+        view, asked = self._view, self._asked
+        match name:
+            case "loops":
+                return Field("loops", typed or str(view.figure if view else asked.figure), bool(typed))
+            case "rhythm":
+                return Field("a of every b", typed.replace("/", " of every ") or "-", bool(typed))
+            case "style":
+                return Field("spread", self._style or self._asked.style, self._style is not None)
+            case _:
+                planned = asked.spots if name == "spots" else asked.figure
+                return Field(unit_words(asked), typed or str(planned), bool(typed))
+
+    def _brief(self) -> tuple[str, str]:
+        """Return the figures and the verdict in a sentence, and its look."""
+        view, asked = self._view, self._asked
+        if view is None or not view.changes:
+            return "", ""
+        other = f", not {asked.figure}" if asked.figure != view.figure else ""
+        what = "loops" if asked.section else unit_words(asked)
+        verdict = f": {view.verdict}" if view.verdict else ""
+        return f"{view.figure} {what}{other}{verdict}", SORTS.get(view.verdict, "$alarm") if verdict else "$mark"
+
+    def _figures(self) -> Shown:
+        view, asked = self._view, self._asked
+        if view is None:
+            return Shown(acts=(f"{self._typed.get(self._here, '')}?",), style="$mark")
+        what = "loops" if asked.section else unit_words(asked)
+        if not view.changes:
+            return Shown(str(view.figure), aside=(f"{what}, as planned",), acts=("WHAT IF",), style="$mark")
+        acts = (view.verdict,) if view.verdict else ("TAKE IT?",)
+        style = SORTS.get(view.verdict, "$alarm") if view.verdict else "$mark"
+        other = str(asked.figure) if asked.figure != view.figure else ""
+        return Shown(str(view.figure), other, (what,), acts, style=style, joiner="not")
