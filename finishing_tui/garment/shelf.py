@@ -63,6 +63,30 @@ def folders_on(shelf: Path) -> tuple[Path, ...]:
     return tuple(sorted(found))
 
 
+@dataclass(frozen=True, slots=True)
+class FilesLook:
+    """What the files of a garment look like from outside, so that it is read again only when they changed."""
+
+    files: tuple[tuple[str, int, int], ...]
+
+    @property
+    def latest(self) -> int:
+        """When one of them was written last, in nanoseconds; 0 where there is none."""
+        return max((written for _, written, _ in self.files), default=0)
+
+
+def looks_like(folder: Path) -> FilesLook:
+    """Return what the files of a garment look like, without opening any."""
+    found = []
+    for name in (FILE, JOURNAL, f"{JOURNAL}-wal"):
+        try:
+            file = (folder / name).stat()
+        except OSError:
+            continue
+        found.append((name, file.st_mtime_ns, file.st_size))
+    return FilesLook(tuple(found))
+
+
 def on_shelf(shelf: Path) -> tuple[OnShelf, ...]:
     """Return the garments on ``shelf``, the one touched last first; a garment in trouble says why."""
     return in_order(seen(folder) for folder in folders_on(shelf))

@@ -32,10 +32,11 @@ NUMBER = "number: "
 
 @dataclass(frozen=True, slots=True)
 class Option:
-    """One answer to choose: its text, and lines about it."""
+    """One answer to choose: its text, lines about it, and ``aside``: the same in a few figures."""
 
     text: str
     lines: tuple[str, ...] = ()
+    aside: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,17 +117,17 @@ def summary(draft: Draft) -> tuple[str, ...]:
     return tuple(lines)
 
 
-def size_words(recipe: Recipe, size: int) -> str:
-    """Return the numbers by which a size is recognised: what its pieces hold; without any, its first numbers."""
-    try:
-        numbers = numbers_for(recipe, size, dict.fromkeys(unprinted_in(recipe), 0))
-        places = [(place.text, count_of(place.live, numbers, size)) for place in recipe.place.values()]
-    except FinishingError as error:
-        return f"its numbers cannot be worked out: {error}"
-    held = [(text, count) for text, count in places if count]
+def size_numbers(recipe: Recipe, size: int) -> tuple[tuple[str, int], ...]:
+    """Return the numbers by which a size is recognised, each with its words: what its pieces hold at the start.
+
+    Without any, its first numbers. Raises ``FinishingError`` where they cannot be worked out.
+    """
+    numbers = numbers_for(recipe, size, dict.fromkeys(unprinted_in(recipe), 0))
+    places = recipe.place.values()
+    held = [(f"on the {place.text}", count_of(place.live, numbers, size)) for place in places if place.live != 0]
     if held:
-        return "holds " + ", ".join(f"{count} on the {text}" for text, count in held)
-    return ", ".join(f"{number.text}: {numbers[name]}" for name, number in list(recipe.number.items())[:3])
+        return tuple(held)
+    return tuple((number.text, numbers[name]) for name, number in list(recipe.number.items())[:3])
 
 
 def held_places(recipe: Recipe) -> Mapping[str, str]:
@@ -136,9 +137,18 @@ def held_places(recipe: Recipe) -> Mapping[str, str]:
 
 def _size(draft: Draft) -> Question:
     recipe = draft.recipe
-    options = tuple(Option(size, (size_words(recipe, index),)) for index, size in enumerate(recipe.sizes))
-    lines = ("All of one garment is worked in one size; the numbers tell which it was knitted in.",)
+    options = tuple(_size_option(recipe, index) for index in range(len(recipe.sizes)))
+    lines = ("The size it was knitted in; the figures are what its pieces hold.",)
     return Question("size", "Which size?", lines, options=options, at=recipe.sizes.index(draft.size))
+
+
+def _size_option(recipe: Recipe, size: int) -> Option:
+    try:
+        numbers = size_numbers(recipe, size)
+    except FinishingError as error:
+        return Option(recipe.sizes[size], (f"its numbers cannot be worked out: {error}",))
+    words = ", ".join(f"{count} {text}" for text, count in numbers)
+    return Option(recipe.sizes[size], (words,), " · ".join(str(count) for _, count in numbers))
 
 
 def _number(draft: Draft, key: str) -> Question:

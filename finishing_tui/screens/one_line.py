@@ -16,17 +16,21 @@ class OneLine(Box[str | None]):
 
     BINDINGS = [Binding("escape", "leave", show=False)]  # noqa: RUF012  (Textual's way)
 
-    def __init__(self, question: str, hint: str, *, enter: str, escape: str) -> None:
-        """Ask ``question``; ``hint`` stands below it; ``enter`` and ``escape`` say what these keys do."""
+    def __init__(self, question: str, hint: str, *, enter: str, escape: str, value: str = "") -> None:
+        """Ask ``question``; ``hint`` stands below it; ``enter`` and ``escape`` say what these keys do.
+
+        ``value``: what stands on the line already.
+        """
         super().__init__()
         self._texts = (question, hint)
         self._keys = (("enter", enter), ("escape", escape))
+        self._value = value
 
     def compose(self) -> ComposeResult:
         """Lay out the question over the line."""
         with Vertical(classes="box"):
             yield Sentences()
-            yield Input(max_length=LONGEST_NOTE, select_on_focus=False)
+            yield Input(self._value, max_length=LONGEST_NOTE, select_on_focus=False)
             yield KeyLine()
 
     def on_mount(self) -> None:

@@ -1,16 +1,22 @@
-"""The shelf: the garments in hand, and how far each of them is."""
+"""The shelf: the garments in hand, and how far each of them is.
 
+The journals are read beside the keys. What is known stands there at once, by name if by nothing else, and fills in.
+"""
+
+from dataclasses import dataclass
 from datetime import UTC
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
+from textual import work
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Vertical
+from textual.message import Message
 from textual.screen import Screen
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.garment.shelf import OnShelf, on_shelf, take_copy
+from finishing_tui.garment.shelf import FilesLook, OnShelf, Stands, folders_on, in_order, looks_like, seen, take_copy
 from finishing_tui.glance.coming_back import ago
 from finishing_tui.screens.asking import KEYS
 from finishing_tui.screens.demos import DemoScreen
@@ -27,11 +33,17 @@ HELP = (
     ("up down", "move to a garment"),
     ("enter", "pick it up"),
     ("1 to 9", "pick that one up"),
+    ("s", "start a garment: choose a recipe and a size, give your numbers"),
     ("d", "take a demo garment to try things on"),
     ("?", "this help"),
     ("q", "leave; everything is kept"),
 )
 """The keys of the shelf."""
+
+AT_A_TIME = 8
+"""So many garments are read before they are shown together."""
+
+_SIGNS: dict[Stands, str] = {"done": "■", "here": "◆", "under way": "◆", "to come": "□", "left out": "×"}
 
 
 class ShelfScreen(Screen[None]):
@@ -39,15 +51,29 @@ class ShelfScreen(Screen[None]):
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)
         *KEYS,
+        Binding("s", "start", show=False, id="shelf.start"),
         Binding("d", "demos", show=False, id="shelf.demos"),
         Binding("question_mark", "help", show=False, id="shelf.help"),
         Binding("q", "app.quit", show=False, id="shelf.leave"),
     ]
 
+    @dataclass
+    class Read(Message):
+        """Some garments were read; ``whole``: it was the last of them. ``look``: which look at the shelf it was."""
+
+        look: int
+        garments: tuple[OnShelf, ...]
+        whole: bool
+
     def __init__(self, folder: Path) -> None:
         super().__init__()
         self._folder = folder
         self._garments: tuple[OnShelf, ...] = ()
+        self._looks: dict[Path, FilesLook] = {}
+        self._known: dict[Path, tuple[FilesLook, OnShelf]] = {}  # what was read, and what the files looked like then
+        self._look = 0
+        self._reading = 0  # garments that are still to be read
+        self._at: Path | None = None  # the garment the caret was put on
 
     def compose(self) -> ComposeResult:
         """Lay out the garments under a line about them."""
@@ -58,25 +84,31 @@ class ShelfScreen(Screen[None]):
         yield KeyLine()
 
     def on_screen_resume(self) -> None:
-        """Look at the shelf again, each time this comes to the front."""
-        app = cast("FinishingApp", self.app)
-        self._garments = on_shelf(self._folder)
-        now = app.clock.now().astimezone(UTC)
-        choices = []
-        for one in self._garments:
-            size = f" · size {one.size}" if one.size else ""
-            step = f"step {one.step} of {one.steps}, {one.heading}" if one.steps else one.heading
-            lines = (one.trouble,) if one.trouble else (step, *_progress(one))
-            choices.append(Choice(f"{one.title}{size}", lines, ago(one.touched, now), alarm=bool(one.trouble)))
-        many = len(self._garments)
-        told = (
-            "Nothing is on the shelf yet." if not many else f"{many} {'garment' if many == 1 else 'garments'} in hand"
-        )
-        hint = "Press d for a demo garment to try things on." if not many else ""
-        self.query_one(Sentences).show(("The shelf", "bold $count"), (told, "$quiet"), (hint, "$foreground"))
-        self.query_one(Choices).show(choices)
-        keys = [("enter", "pick it up"), ("up down", "move")] if many else []
-        self.query_one(KeyLine).show([*keys, ("d", "demo garment"), ("q", "leave"), ("?", "help")])
+        """Look at the shelf again, each time this comes to the front: names at once, the rest beside the keys."""
+        looks = self._looks = {folder: looks_like(folder) for folder in folders_on(self._folder)}
+        self._known = {folder: known for folder, known in self._known.items() if folder in looks}
+        unread = [
+            folder for folder, look in looks.items() if folder not in self._known or self._known[folder][0] != look
+        ]
+        fresh = [OnShelf(folder, folder.name) for folder in unread if folder not in self._known]
+        known = in_order([found for _, found in self._known.values()])
+        self._garments = (*sorted(fresh, key=lambda one: looks[one.folder].latest, reverse=True), *known)
+        self._look += 1
+        self._reading = len(unread)
+        self._draw()
+        if unread:
+            self._read(self._look, tuple(sorted(unread, key=lambda folder: looks[folder].latest, reverse=True)))
+
+    def on_shelf_screen_read(self, message: Read) -> None:
+        """Fill in what was read."""
+        if message.look != self._look:
+            return
+        self._known.update((one.folder, (self._looks[one.folder], one)) for one in message.garments)
+        self._reading = 0 if message.whole else self._reading - len(message.garments)
+        read = {one.folder: one for one in message.garments}
+        garments = tuple(read.get(one.folder, one) for one in self._garments)
+        self._garments = in_order(garments) if message.whole else garments
+        self._draw()
 
     def action_take(self, number: int | None = None) -> None:
         """Pick a garment up."""
@@ -93,15 +125,30 @@ class ShelfScreen(Screen[None]):
     def action_move(self, by: int) -> None:
         """Move the caret."""
         self.query_one(Notice).show("")
-        self.query_one(Choices).move(by)
+        choices = self.query_one(Choices)
+        if 0 <= choices.at + by < len(self._garments):
+            choices.move(by)
+            self._at = self._garments[choices.at].folder
+        else:
+            self.app.bell()
+
+    def action_start(self) -> None:
+        """Start a garment from nothing."""
+        from finishing_tui.screens.starting.recipes import RecipesScreen  # noqa: PLC0415  (it reads recipes)
+
+        try:
+            screen = RecipesScreen(self._folder)
+        except FinishingError as error:
+            self._refuse(str(error))
+            return
+        self.app.push_screen(screen, lambda folder: self._open(folder) if folder is not None else None)
 
     def action_demos(self) -> None:
         """Choose a demo garment."""
         try:
             screen = DemoScreen()
         except FinishingError as error:
-            self.app.bell()
-            self.query_one(Notice).show(str(error), alarm=True)
+            self._refuse(str(error))
             return
         self.app.push_screen(screen, self._taken)
 
@@ -115,18 +162,58 @@ class ShelfScreen(Screen[None]):
         try:
             self._open(take_copy(source, self._folder))
         except FinishingError as error:
-            self.app.bell()
-            self.query_one(Notice).show(str(error), alarm=True)
+            self._refuse(str(error))
 
     def _open(self, folder: Path) -> None:
         from finishing_tui.screens.opening import open_garment  # noqa: PLC0415  (the needles only when they are needed)
 
+        self._at = folder  # so that the caret is on it when one comes back
         open_garment(cast("FinishingApp", self.app), folder)
 
+    def _refuse(self, text: str) -> None:
+        self.app.bell()
+        self.query_one(Notice).show(text, alarm=True)
 
-def _progress(one: OnShelf) -> tuple[str, ...]:
-    """Return a line of signs, one a step done and one a step to come."""
+    @work(thread=True, group="reading")
+    def _read(self, look: int, folders: tuple[Path, ...]) -> None:
+        for first in range(0, len(folders), AT_A_TIME):
+            if look != self._look:  # the shelf was looked at anew meanwhile
+                return
+            some = tuple(seen(folder) for folder in folders[first : first + AT_A_TIME])
+            self.post_message(self.Read(look, some, first + AT_A_TIME >= len(folders)))
+
+    def _draw(self) -> None:
+        now = cast("FinishingApp", self.app).clock.now().astimezone(UTC)
+        unread = {one.folder for one in self._garments} - self._known.keys()
+        choices = [
+            Choice(one.title, ("…",))
+            if one.folder in unread
+            else Choice(
+                f"{one.title} · size {one.size}" if one.size else one.title,
+                _lines(one),
+                ago(one.touched, now),
+                alarm=bool(one.trouble),
+            )
+            for one in self._garments
+        ]
+        many = len(self._garments)
+        told = f"{many} {'garment' if many == 1 else 'garments'} in hand" if many else "Nothing is on the shelf yet."
+        if self._reading:
+            told += f", {self._reading} still being read"
+        hint = "Press s to start a garment, or d for a demo garment to try things on." if not many else ""
+        self.query_one(Sentences).show(("The shelf", "bold $count"), (told, "$quiet"), (hint, "$foreground"))
+        places = [one.folder for one in self._garments]
+        self.query_one(Choices).show(choices, places.index(self._at) if self._at in places else 0)
+        keys = [("enter", "pick it up"), ("s", "start a garment"), ("up down", "move")]
+        keys = keys if many else [("s", "start a garment")]
+        self.query_one(KeyLine).show([*keys, ("d", "demo garment"), ("q", "leave"), ("?", "help")])
+
+
+def _lines(one: OnShelf) -> tuple[str, ...]:
+    """Return how far a garment is, and a sign for each of its steps."""
+    if one.trouble:
+        return (one.trouble,)
     if not one.steps:
-        return ()
-    done = one.steps if one.heading == "finished" else one.step - 1
-    return ("■" * done + "□" * (one.steps - done),)
+        return (one.heading,)
+    told = "finished: every step is done" if one.finished else f"step {one.step} of {one.steps}, {one.heading}"
+    return told, "".join(_SIGNS[stands] for stands in one.track)

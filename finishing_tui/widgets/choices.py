@@ -22,10 +22,13 @@ class Choice:
 class Choices(Rows):
     """The choices in order; the chosen one is always among those shown."""
 
-    def __init__(self, *, spaced: bool = True) -> None:
+    def __init__(self, *, spaced: bool = True, numbered: bool = True) -> None:
+        """``numbered``: a number takes a choice, so each shows its own."""
         super().__init__(id="choices")
         self._choices: tuple[Choice, ...] = ()
         self._spaced = spaced
+        self._numbered = numbered
+        self._laid: dict[tuple[int, int, bool], tuple[Choice, list[Content]]] = {}  # lines that were laid out before
         self.at = 0
 
     def show(self, choices: Sequence[Choice], at: int = 0) -> None:
@@ -71,20 +74,29 @@ class Choices(Rows):
         return max((len(self._choice(index, one, width)) for index, one in enumerate(self._choices)), default=0)
 
     def _choice(self, index: int, choice: Choice, width: int) -> list[Content]:
+        """Return the lines of a choice; with hundreds of them only those that changed are laid out again."""
+        key = (index, width, index == self.at)
+        if key not in self._laid or self._laid[key][0] != choice:
+            self._laid[key] = (choice, self._lines_of(index, choice, width))
+        return self._laid[key][1]
+
+    def _lines_of(self, index: int, choice: Choice, width: int) -> list[Content]:
         here = index == self.at
-        number = f"{index + 1}" if index < 9 else " "
-        head = plain("▸ " if here else "  ", "bold $act") + plain(f"{number}  ", "bold $act")
+        head = plain("▸ " if here else "  ", "bold $act")
+        if self._numbered:
+            head += plain(f"{index + 1 if index < 9 else ' '}  ", "bold $act")
+        left = Content(" " * head.cell_length)
         style = "bold $count" if here else "bold $foreground"
-        text = wrapped(plain(choice.text, style), width - 5)
-        rows = [(head if not at else Content("     ")) + line for at, line in enumerate(text)]
+        text = wrapped(plain(choice.text, style), width - left.cell_length)
+        rows = [(head if not at else left) + line for at, line in enumerate(text)]
         if choice.aside:
             aside = plain(choice.aside, "$quiet")
             room = width - rows[0].cell_length - 2
             if aside.cell_length <= room:
                 rows[0] = rows[0].pad_right(width - rows[0].cell_length - aside.cell_length) + aside
             else:
-                rows += [Content("     ") + line for line in wrapped(aside, width - 5)]
+                rows += [left + line for line in wrapped(aside, width - left.cell_length)]
         for line in choice.lines:
             style = "$alarm" if choice.alarm else "$quiet"
-            rows += [Content("     ") + part for part in wrapped(plain(line, style), width - 5)]
+            rows += [left + part for part in wrapped(plain(line, style), width - left.cell_length)]
         return rows

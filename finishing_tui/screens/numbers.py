@@ -1,0 +1,184 @@
+"""The numbers of a garment, each with where it comes from; one of them is typed anew.
+
+What a new number leads to is told and asked by whoever opens this (``Numbers``): before a garment is started it is only
+taken, at the needles it is a changed plan.
+"""
+
+from collections.abc import Callable, Sequence
+from typing import Protocol
+
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.containers import Vertical
+from textual.events import Paste
+from textual.screen import Screen
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.words import sentence
+from finishing_tui.glance.numbers import MOST_DIGITS, NumberLine, read_number
+from finishing_tui.widgets.choices import Choice, Choices
+from finishing_tui.widgets.key_line import KeyLine
+from finishing_tui.widgets.notice import Notice
+from finishing_tui.widgets.sentences import Sentences
+
+
+class Numbers(Protocol):
+    """Whose numbers they are."""
+
+    def lines(self) -> Sequence[NumberLine]:
+        """Return the numbers as they are."""
+
+    def take(self, screen: "NumbersScreen", line: NumberLine, value: int | None) -> None:
+        """Take a new value; None: what it would be without the knitter's own. Raises ``FinishingError`` if not."""
+
+
+class NumbersScreen(Screen[None]):
+    """All numbers in a list; digits are the new value of the one at the caret."""
+
+    BINDINGS = [  # noqa: RUF012  (Textual's way)
+        *(Binding(digit, f"digit('{digit}')", show=False) for digit in "0123456789"),
+        Binding("backspace", "take_off", show=False),
+        Binding("up", "move(-1)", show=False),
+        Binding("down", "move(1)", show=False),
+        Binding("enter", "take", show=False),
+        Binding("p", "as_printed", show=False),
+        Binding("escape", "back", show=False),
+        Binding("q", "leave", show=False),
+    ]
+
+    def __init__(self, numbers: Numbers, about: str, at: str = "") -> None:
+        """Show ``numbers``, with the caret ``at`` the one of that name; ``about`` stands under the title."""
+        super().__init__()
+        self._numbers = numbers
+        self._about = about
+        self._first = at
+        self._typed = ""
+
+    def compose(self) -> ComposeResult:
+        """Lay out what the number at the caret is over the list."""
+        with Vertical(classes="head"):
+            yield Sentences(most={"low": 6, "middling": 8, "high": 10})
+        yield Choices(spaced=False, numbered=False)
+        yield Notice()
+        yield KeyLine()
+
+    def on_mount(self) -> None:
+        """Show the numbers."""
+        names = [line.name for line in self._numbers.lines()]
+        self.draw(names.index(self._first) if self._first in names else 0)
+
+    def action_digit(self, sign: str) -> None:
+        """Take a digit of the new value."""
+        self.say("")
+        if not self._numbers.lines() or len(self._typed) >= MOST_DIGITS:
+            self.app.bell()
+            return
+        self._typed += sign
+        self.draw()
+
+    def action_take_off(self) -> None:
+        """Take the last digit back."""
+        self.say("")
+        if not self._typed:
+            self.app.bell()
+        self._typed = self._typed[:-1]
+        self.draw()
+
+    def action_move(self, by: int) -> None:
+        """Move the caret; not away from a number that is half typed."""
+        choices = self.query_one(Choices)
+        if self._typed:
+            self.refuse(f"enter takes {self._typed}, escape clears it")
+        elif 0 <= choices.at + by < len(choices):
+            self.say("")
+            self.draw(choices.at + by)
+        else:
+            self.app.bell()
+
+    def action_take(self) -> None:
+        """Take what was typed, or say why not and leave it as it was typed."""
+        line = self._line
+        if line is None:
+            self.app.bell()
+        elif not self._typed:
+            self.refuse("type what you count, then enter")
+        else:
+            self._try(line, lambda: read_number(line, self._typed))
+
+    def action_as_printed(self) -> None:
+        """Give a number of one's own up again."""
+        line = self._line
+        if line is None or not line.own:
+            self.refuse("this one is no number of your own")
+        else:
+            self._try(line, lambda: None)
+
+    def action_back(self) -> None:
+        """Clear what was typed, or leave."""
+        if self._typed:
+            self._typed = ""
+            self.say("")
+            self.draw()
+        else:
+            self.dismiss()
+
+    def action_leave(self) -> None:
+        """Leave."""
+        self.dismiss()
+
+    def on_paste(self, event: Paste) -> None:
+        """Take a pasted number; anything else is no number."""
+        event.stop()
+        text = event.text.strip()
+        if text.isascii() and text.isdecimal() and len(self._typed + text) <= MOST_DIGITS:
+            self._typed += text
+            self.draw()
+        else:
+            self.refuse("what was pasted is not one whole number; nothing was taken")
+
+    def taken(self, said: str) -> None:
+        """Show the numbers again after one was taken, and say so."""
+        self._typed = ""
+        self.draw()
+        self.say(said)
+
+    def say(self, text: str) -> None:
+        """Say something, or nothing."""
+        self.query_one(Notice).show(sentence(text) if text else "")
+
+    def refuse(self, text: str) -> None:
+        """Ring, and say why nothing was done."""
+        self.app.bell()
+        self.query_one(Notice).show(sentence(text), alarm=True)
+
+    def draw(self, at: int | None = None) -> None:
+        """Show the numbers as they are, with the caret ``at`` one of them, or where it was."""
+        choices, lines = self.query_one(Choices), self._numbers.lines()
+        at = choices.at if at is None else at
+        shown = [Choice(line.text, aside=self._aside(line, here=index == at)) for index, line in enumerate(lines)]
+        choices.show(shown, at)
+        line = self._line
+        told = () if line is None else ((line.how, "$foreground"), (f"{line.least} to {line.most}", "$quiet"))
+        self.query_one(Sentences).show(("Numbers", "bold $count"), (self._about, "$quiet"), *told)
+        own = [("p", "as the recipe has it")] if line is not None and line.own else []
+        keys = [("enter", "take it"), ("escape", "clear")] if self._typed else [*own, ("up down", "move")]
+        self.query_one(KeyLine).show(
+            [("digits", "a new number"), *keys, *([] if self._typed else [("escape", "back")])]
+        )
+
+    @property
+    def _line(self) -> NumberLine | None:
+        lines = self._numbers.lines()
+        return lines[self.query_one(Choices).at] if lines else None
+
+    def _aside(self, line: NumberLine, *, here: bool) -> str:
+        if here and self._typed:
+            return f"{self._typed}? not {line.value}" if line.value is not None else f"{self._typed}?"
+        value = "?" if line.value is None else str(line.value)
+        return f"{line.aside} · {value}" if line.aside else value
+
+    def _try(self, line: NumberLine, value: Callable[[], int | None]) -> None:
+        try:
+            self._numbers.take(self, line, value())
+        except FinishingError as error:
+            self.refuse(str(error))

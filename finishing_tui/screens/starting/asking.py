@@ -1,0 +1,202 @@
+"""The questions by which a garment is started, one after the other, and back again without losing an answer."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.containers import Vertical, VerticalScroll
+from textual.events import Key
+from textual.screen import Screen
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.words import sentence
+from finishing_tui.garment.starting import Draft
+from finishing_tui.glance.starting import Question, chosen, held_places, progress, question, questions, typed
+from finishing_tui.screens.asking import KEYS
+from finishing_tui.screens.starting.audit import AuditScreen
+from finishing_tui.screens.starting.which_size import WhichSizeScreen
+from finishing_tui.widgets.choices import Choice, Choices
+from finishing_tui.widgets.entry import Entry
+from finishing_tui.widgets.key_line import KeyLine
+from finishing_tui.widgets.notice import Notice
+from finishing_tui.widgets.sentences import Sentences
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+UNKNOWN = Choice("I do not know it", ("Type what the pieces hold, and it is found.",))
+"""What may be answered where the size is asked."""
+
+MANY = 4
+"""From so many options on, only the one at the caret is told in full."""
+
+
+class StartScreen(Screen[Draft | Path]):
+    """The questions of one recipe; it returns the draft when it was left, or the folder of the garment started."""
+
+    AUTO_FOCUS = ""
+    CSS_PATH = "starting.tcss"
+    BINDINGS = [  # noqa: RUF012  (Textual's way)
+        *KEYS,
+        Binding("escape", "back", show=False),
+    ]
+
+    def __init__(self, draft: Draft, shelf: Path) -> None:
+        """Go on with ``draft``; the garment goes on ``shelf``."""
+        super().__init__()
+        self.draft = draft
+        self.at = 0
+        self._shelf = shelf
+        self._lines: dict[str, str] = {}  # what stands on a line that was left unfinished
+
+    def compose(self) -> ComposeResult:
+        """Lay out the question over its options, or over the line it is answered on."""
+        with VerticalScroll(id="page", can_focus=False):
+            yield Sentences()
+        with Vertical(id="line"):
+            yield Entry()
+            yield Sentences(id="range")
+        yield Choices(spaced=False)
+        yield Notice()
+        yield KeyLine()
+
+    def on_mount(self) -> None:
+        """Ask the first."""
+        self._ask()
+
+    def on_resize(self) -> None:
+        """See how much of the question lies below."""
+        self.call_after_refresh(self._say_keys)
+
+    @property
+    def asked(self) -> Question:
+        """The question that is asked now."""
+        return question(self.draft, questions(self.draft)[self.at])
+
+    def action_take(self, number: int | None = None) -> None:
+        """Take an option, the one the caret is at or by its number."""
+        choices = self.query_one(Choices)
+        at = choices.at if number is None else number
+        if not self.asked.options or at >= len(choices):
+            self.app.bell()
+        elif at == len(self.asked.options):
+            self.app.push_screen(WhichSizeScreen(self.draft.recipe), self._found)
+        else:
+            self.draft = chosen(self.draft, self.asked.key, at)
+            self._on()
+
+    def action_move(self, by: int) -> None:
+        """Move the caret; where a line is typed, scroll what is asked."""
+        self.query_one(Notice).show("")
+        choices = self.query_one(Choices)
+        if not self.asked.options:
+            self.query_one("#page").scroll_relative(y=by, animate=False)
+            self.call_after_refresh(self._say_keys)
+        elif 0 <= choices.at + by < len(choices):
+            choices.show(self._options(self.asked, choices.at + by), choices.at + by)
+        else:
+            self.app.bell()
+
+    def on_input_submitted(self, event: Entry.Submitted) -> None:
+        """Take the line, or say what would be right and leave it as it was typed."""
+        event.stop()
+        try:
+            self.draft = typed(self.draft, self.asked.key, event.value)
+        except FinishingError as error:
+            self.app.bell()
+            self.query_one(Notice).show(sentence(str(error)), alarm=True)
+            return
+        self._lines.pop(self.asked.key, None)
+        self._on()
+
+    def on_input_changed(self, event: Entry.Changed) -> None:
+        """Take the refusal away once something else is typed."""
+        event.stop()
+        self.query_one(Notice).show("")
+
+    def on_key(self, event: Key) -> None:
+        """Ring for a key that does nothing among the options."""
+        if self.asked.options and event.key not in {binding.key for binding in KEYS} | {"escape"}:
+            self.app.bell()
+
+    def action_back(self) -> None:
+        """Go one question back; what stands on the line is kept for later."""
+        self._keep_line()
+        if self.at:
+            self.at -= 1
+            self._ask()
+        else:
+            self.dismiss(self.draft)
+
+    def _on(self) -> None:
+        self.query_one(Notice).show("")
+        self.at += 1
+        if self.at == len(questions(self.draft)):
+            self._audit()
+        else:
+            self._ask()
+
+    def _audit(self) -> None:
+        self.at = len(questions(self.draft)) - 1
+        self._ask()
+        self.app.push_screen(AuditScreen(self.draft, self._shelf), self._audited)
+
+    def _audited(self, came: Draft | Path | None) -> None:
+        if isinstance(came, Path):
+            self.dismiss(came)
+        elif came is not None:
+            self.draft = came
+            self._ask()
+
+    def _found(self, size: str | None) -> None:
+        if size is not None:
+            self.draft = chosen(self.draft, "size", self.draft.recipe.sizes.index(size))
+            self._ask()
+            self.query_one(Notice).show(f"Size {size}: enter takes it.")
+
+    def _keep_line(self) -> None:
+        asked, line = self.asked, self.query_one(Entry).value
+        if not asked.options and line != asked.value:
+            self._lines[asked.key] = line
+        else:
+            self._lines.pop(asked.key, None)
+
+    def _ask(self) -> None:
+        asked, entry = self.asked, self.query_one(Entry)
+        about = f"{self.draft.recipe.title} · size {self.draft.size} · {progress(self.draft, self.at)}"
+        lines = ((line, "$foreground") for line in asked.lines)
+        self.query_one("#sentences", Sentences).show((about, "$quiet"), (asked.text, "bold $count"), *lines)
+        self.query_one("#page").scroll_home(animate=False)
+        self.query_one("#page").set_class(bool(asked.options), "-options")
+        self.query_one("#line").display = not asked.options
+        choices = self.query_one(Choices)
+        choices.display = bool(asked.options)
+        entry.disabled = bool(asked.options)
+        if asked.options:
+            self.set_focus(None)
+            choices.show(self._options(asked, asked.at), asked.at)
+        else:
+            self.query_one("#range", Sentences).show((asked.range, "$quiet"))
+            entry.ask(self._lines.get(asked.key, asked.value), asked.longest)
+        self.call_after_refresh(self._say_keys)
+
+    def _options(self, asked: Question, at: int) -> "Sequence[Choice]":
+        """Return what can be chosen; where there is much to choose from, only the one at the caret says all."""
+        whole = len(asked.options) < MANY
+        options = [
+            Choice(option.text, option.lines if whole or index == at else (), option.aside)
+            for index, option in enumerate(asked.options)
+        ]
+        return [*options, UNKNOWN] if asked.key == "size" and held_places(self.draft.recipe) else options
+
+    def _say_keys(self) -> None:
+        back = ("escape", "one back" if self.at else "to the recipes")
+        if self.asked.options:
+            keys = [("enter", "take it"), ("up down", "move"), ("1 2 ...", "choose"), back]
+        else:
+            page = self.query_one("#page")
+            below = max(page.max_scroll_y - round(page.scroll_y), 0)
+            scroll = [("up down", f"{below} lines more" if below != 1 else "1 line more")] if page.max_scroll_y else []
+            keys = [("enter", "on"), *scroll, back]
+        self.query_one(KeyLine).show(keys)

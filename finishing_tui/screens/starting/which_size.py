@@ -1,0 +1,124 @@
+"""The size that was never written down, found from the stitches that the pieces hold."""
+
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.containers import Vertical
+from textual.screen import Screen
+
+from finishing_tui.craft.words import listing
+from finishing_tui.glance.numbers import MOST_DIGITS
+from finishing_tui.glance.starting import held_places
+from finishing_tui.recipe.model import Recipe
+from finishing_tui.recipe.which_size import SizeFit, which_size
+from finishing_tui.widgets.choices import Choice, Choices
+from finishing_tui.widgets.key_line import KeyLine
+from finishing_tui.widgets.notice import Notice
+from finishing_tui.widgets.sentences import Sentences
+
+
+class WhichSizeScreen(Screen[str | None]):
+    """Type what is counted on any of the places; it returns the size that fits best, or None."""
+
+    BINDINGS = [  # noqa: RUF012  (Textual's way)
+        *(Binding(digit, f"digit('{digit}')", show=False) for digit in "0123456789"),
+        Binding("backspace", "take_off", show=False),
+        Binding("up", "move(-1)", show=False),
+        Binding("down", "move(1)", show=False),
+        Binding("enter", "take", show=False),
+        Binding("escape", "leave", show=False),
+    ]
+
+    def __init__(self, recipe: Recipe) -> None:
+        super().__init__()
+        self._recipe = recipe
+        self._places = held_places(recipe)
+        self._typed = dict.fromkeys(self._places, "")
+
+    def compose(self) -> ComposeResult:
+        """Lay out the answer over the places."""
+        with Vertical(classes="head"):
+            yield Sentences(most={"low": 6, "middling": 7, "high": 9})
+        yield Choices(spaced=False, numbered=False)
+        yield Notice()
+        yield KeyLine()
+
+    def on_mount(self) -> None:
+        """Show the places."""
+        self._draw()
+
+    @property
+    def fits(self) -> tuple[SizeFit, ...]:
+        """How every size fits what was typed so far, nearest first; none while nothing is typed."""
+        held = {place: int(typed) for place, typed in self._typed.items() if typed}
+        return which_size(self._recipe, held) if held else ()
+
+    def action_digit(self, sign: str) -> None:
+        """Take a digit of the count at the caret."""
+        place = self._place
+        if len(self._typed[place]) < MOST_DIGITS:
+            self._typed[place] += sign
+            self._draw()
+        else:
+            self.app.bell()
+
+    def action_take_off(self) -> None:
+        """Take the last digit back."""
+        if not self._typed[self._place]:
+            self.app.bell()
+        self._typed[self._place] = self._typed[self._place][:-1]
+        self._draw()
+
+    def action_move(self, by: int) -> None:
+        """Move the caret."""
+        choices = self.query_one(Choices)
+        if 0 <= choices.at + by < len(choices):
+            choices.move(by)
+        else:
+            self.app.bell()
+
+    def action_take(self) -> None:
+        """Take the size that fits best; while nothing is typed there is none."""
+        fits = self.fits
+        if fits:
+            self.dismiss(fits[0].size)
+        else:
+            self.app.bell()
+            self.query_one(Notice).show("Type what you count on one of them first.", alarm=True)
+
+    def action_leave(self) -> None:
+        """Go back to the sizes."""
+        self.dismiss(None)
+
+    @property
+    def _place(self) -> str:
+        return tuple(self._places)[self.query_one(Choices).at]
+
+    def _draw(self) -> None:
+        told, style = self._told()
+        self.query_one(Notice).show("")
+        self.query_one(Sentences).show(
+            ("Which size is it?", "bold $count"),
+            ("Count what the pieces hold, at as many places as you like.", "$foreground"),
+            (told, style),
+        )
+        choices = self.query_one(Choices)
+        shown = [Choice(text, aside=self._typed[place] or "?") for place, text in self._places.items()]
+        choices.show(shown, choices.at)
+        found = [("enter", f"size {self.fits[0].size}")] if self.fits else []
+        keys = [("digits", "what you count"), ("up down", "move"), *found, ("escape", "to the sizes")]
+        self.query_one(KeyLine).show(keys)
+
+    def _told(self) -> tuple[str, str]:
+        fits = self.fits
+        if not fits:
+            return "Nothing typed yet.", "$quiet"
+        first = fits[0]
+        near = [fit.size for fit in fits if fit.far == first.far]
+        if not first.far:
+            more = " Count another place to tell them apart." if near[1:] else ""
+            return f"Size {listing(near, 'or')} fits exactly.{more}", "bold $good"
+        off = ", ".join(
+            f"{self._places[place]} {held}, size {first.size} has {wanted}"
+            for place, (held, wanted) in first.off.items()
+        )
+        return f"No size fits exactly. The nearest is {listing(near, 'or')}: {off}.", "bold $mark"

@@ -1,0 +1,30 @@
+"""A line to type on. What stands on it already is marked, so that the first key takes its place and enter keeps it."""
+
+from textual.events import Paste
+from textual.widgets import Input
+
+
+class Entry(Input):
+    """One line; text of several lines that is pasted becomes one, so that nothing of it is lost unseen."""
+
+    def __init__(self) -> None:
+        super().__init__(select_on_focus=True)
+
+    def ask(self, value: str, longest: int) -> None:
+        """Let a line of at most ``longest`` characters be typed, with ``value`` on it to keep or type over."""
+        self.max_length = longest
+        self.value = value
+        self.action_end()
+        self.focus()
+        self.action_select_all()
+
+    def on_paste(self, event: Paste) -> None:
+        """Take pasted text as one line."""
+        event.stop()
+        event.prevent_default()
+        text = "".join(sign for sign in " ".join(event.text.split()) if sign.isprintable())
+        start, end = sorted(self.selection)
+        room = (self.max_length or 0) - len(self.value) + end - start
+        if len(text) > room:
+            self.app.bell()
+        self.replace(text[: max(room, 0)], start, end)
