@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import datetime
 from types import MappingProxyType
 
-from finishing_tui.craft.ledger import OUTSIDE
+from finishing_tui.craft.ledger import OUTSIDE, Posture, PostureEntry
 from finishing_tui.craft.pace import pace_between, said
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import Refusal
@@ -13,7 +13,7 @@ from finishing_tui.garment.decide.steps import begin
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Standing
 from finishing_tui.glance.faces import face_of
-from finishing_tui.glance.lying import lying
+from finishing_tui.glance.lying import Picture, lying
 from finishing_tui.glance.posture import lie, posture_words
 from finishing_tui.glance.values import Face, Glance, Holding, Line, MessageFace, StepLine
 from finishing_tui.recipe.kinds.base import Step
@@ -53,7 +53,7 @@ def look_at(state: State, step: int | None, now: datetime) -> Glance:
         heading=recipe_step.title if recipe_step else "Finished",
         part=part,
         posture=posture_words(posture),
-        lying=lying(posture),
+        lying=_picture(standing, posture, plan.hand),
         needles=plan.needles,
         minutes=_minutes(state, now),
         time_left=_time_left(state),
@@ -73,6 +73,18 @@ def look_at(state: State, step: int | None, now: datetime) -> Glance:
         looking=step != state.current,
         hand=plan.hand,
     )
+
+
+def _picture(standing: Standing | None, now: Posture, hand: str) -> Picture:
+    """Return how the work lies as a picture; where the step in the middle lays it, how it is to lie then."""
+    work = standing.work if standing is not None else None
+    if work is not None and not work.complete and work.stages[work.at].items:
+        item = work.stages[work.at].items[work.progress[work.at].mark.units]
+        laid = next((entry.after for entry in item.entries if isinstance(entry, PostureEntry)), None)
+        if laid is not None:
+            laid = replace(laid, yarn_at=turned(laid.yarn_at, hand))
+            return Picture(lying(laid), posture_words(laid), to_be=True)
+    return Picture(lying(now), posture_words(now))
 
 
 def _face(state: State, step: int | None, standing: Standing | None) -> Face:

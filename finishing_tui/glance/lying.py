@@ -9,7 +9,7 @@ from typing import Literal
 
 from finishing_tui.craft.ledger import Posture
 
-WIDE = 15
+WIDE = 11
 """Columns of a piece between its ends."""
 
 _STITCH = {"right": "v", "wrong": "-"}
@@ -24,47 +24,60 @@ class Lying:
     words: str
 
 
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """The picture, a few ``lines``, none where too little is known; ``words``: all of it in words.
+
+    ``to_be``: it is how the work is to be laid.
+    """
+
+    lines: tuple[Lying, ...] = ()
+    words: str = ""
+    to_be: bool = False
+
+    @property
+    def heading(self) -> str:
+        """What the picture is of."""
+        return "how to lay it" if self.to_be else "how it lies"
+
+
 def lying(posture: Posture) -> tuple[Lying, ...]:
-    """Return the picture, a few lines; empty where it is not known which side is where.
+    """Return the lines of the picture; none where it is not known which side is where.
 
     All text of a recipe stands in the words; what is drawn is made of our own signs.
     """
     together, facing = posture.together, posture.facing
     if not facing and together:
         facing = _OTHER.get(together, "")
-    if facing not in _OTHER:
-        return ()
-    if not together:
-        lines = [*_piece(_OTHER[facing], facing)]
-        words = [f"{_OTHER[facing]} side away from you", f"{facing} side facing you"]
-    elif together == facing:
+    if facing not in _OTHER or together == facing:
         return ()  # what touches cannot face: the audit tells of it, and there is nothing to draw
+    if together:
+        pieces = [*_piece(facing, together), *_piece(together, facing)]
+        words = [f"{facing} side away from you", f"{together} sides", "together", f"{facing} side to you"]
     else:
-        lines = [*_piece(facing, together), *_piece(together, facing)]
-        words = [f"{facing} side away", f"the {together} sides", "together", f"{facing} side facing you"]
+        pieces = [*_piece(_OTHER[facing], facing)]
+        words = [f"{_OTHER[facing]} side away from you", f"{facing} side to you"]
     if posture.near:
         words[-1] = f"{posture.near}, {words[-1]}"
     if posture.on_top:
-        words[0] = f"{posture.on_top} on top"
-    at = _end(posture.yarn_at)
-    yarn = (" " * 3, " " * 3) if not posture.yarn_at else ("~~ ", "   ") if at == "left" else ("   ", " ~~")
-    blank = " " * 3
-    drawn = [f"{blank}{line}{blank}" for line in lines]
-    if posture.yarn_at and at:
-        drawn[-1] = f"{yarn[0]}{lines[-1]}{yarn[1]}"
+        words[0] += f", {posture.on_top} on top"
+    drawn = [f"   {line}   " for line in pieces]
     you = "you".center(len(drawn[0]))
-    if posture.yarn_at and not at:
-        you = f"{you[:-8]}   ~~~  "[: len(drawn[0])].ljust(len(drawn[0]))
-    last = f"yarn at {posture.yarn_at}" if posture.yarn_at else ""
-    return (*(Lying(one, said) for one, said in zip(drawn, words, strict=True)), Lying(you, last))
+    match _end(posture.yarn_at) if posture.yarn_at else None:
+        case "left":
+            drawn[-1] = f"~~ {pieces[-1]}   "
+        case "right":
+            drawn[-1] = f"   {pieces[-1]} ~~"
+        case "":
+            you = f"{you[:-2]}~~"  # at no end of the work: only beside its words
+    yarn = f"yarn at {posture.yarn_at}" if posture.yarn_at else ""
+    return (*(Lying(one, said) for one, said in zip(drawn, words, strict=True)), Lying(you, yarn))
 
 
 def _piece(away: str, towards: str) -> tuple[str, str]:
+    """Return a piece seen edge on: the side away from the knitter over the side towards her."""
     many = WIDE // 2 + 1
-    return (
-        f"╭ {' '.join(_STITCH[away] * many)} ╮",
-        f"╰ {' '.join(_STITCH[towards] * many)} ╯",
-    )
+    return f"╭ {' '.join(_STITCH[away] * many)} ╮", f"╰ {' '.join(_STITCH[towards] * many)} ╯"
 
 
 def _end(yarn_at: str) -> Literal["left", "right", ""]:

@@ -9,7 +9,7 @@ from typing import Literal
 
 from finishing_tui.garment.walk import done, planned, run_end, strays
 from finishing_tui.garment.work import Progress
-from finishing_tui.glance.lying import Lying
+from finishing_tui.glance.lying import Picture
 
 SpotSort = Literal["picked", "skipped", "doubled", "to pick", "to skip", "to double"]
 """What a spot is: passed (picked, skipped, doubled: two loops) or to come."""
@@ -212,7 +212,7 @@ class Glance:
     heading: str
     part: str
     posture: str
-    lying: tuple[Lying, ...]
+    lying: Picture
     needles: str
     minutes: int
     time_left: str

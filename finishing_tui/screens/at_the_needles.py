@@ -27,7 +27,7 @@ from finishing_tui.widgets.faces.base import Typed
 from finishing_tui.widgets.holdings import Holdings
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
-from finishing_tui.widgets.step_words import StepWords
+from finishing_tui.widgets.step_words import StepWords, ToLay
 from finishing_tui.widgets.top import Top
 
 if TYPE_CHECKING:
@@ -58,6 +58,7 @@ class AtTheNeedles(Screen[None]):
         """Lay out the head, the face, what is held, the words and the keys."""
         yield Top()
         yield Container(id="face")
+        yield ToLay()
         yield Holdings()
         yield StepWords()
         yield Notice()
@@ -89,7 +90,8 @@ class AtTheNeedles(Screen[None]):
         typed = Typed(at_hand.typed, at_hand.meaning()) if at_hand.typed else None
         self._face_for(seen).show(seen.face, typed)
         self.query_one(Holdings).show(seen)
-        self.query_one(StepWords).show(seen.lines)
+        self.query_one(ToLay).show(seen.lying)
+        self.query_one(StepWords).show(seen.lines, seen.lying)
         self.query_one(KeyLine).show(foot(at_hand))
         self._say()
 

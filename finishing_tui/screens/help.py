@@ -8,18 +8,21 @@ from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.screen import Screen
 
+from finishing_tui.glance.lying import Picture
 from finishing_tui.glance.values import Line
 from finishing_tui.widgets.edge_strip import LEGEND
 from finishing_tui.widgets.key_line import Key, KeyLine
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
+from finishing_tui.widgets.step_words import picture_rows
 
 
 class Page(Rows):
     """A title, the words of a step under their headings, the keys, and what the shapes mean."""
 
-    def __init__(self, title: str, lines: Sequence[Line], keys: Sequence[Key], legend: str) -> None:
+    def __init__(self, title: str, lines: Sequence[Line], keys: Sequence[Key], legend: str, picture: Picture) -> None:
         super().__init__()
+        self._picture = picture
         self._title = title
         self._texts = lines
         self._table = keys
@@ -35,6 +38,8 @@ class Page(Rows):
             if line.heading:
                 found.append(plain(line.heading, "bold $alarm" if line.heading == "take care" else "bold $act"))
             found += wrapped(plain(line.text), width)
+        if self._picture.lines:
+            found += [Content(), plain(self._picture.heading, "bold $act"), *picture_rows(self._picture, width)]
         found += [Content(), plain("keys", "bold $act")]
         wide = max(len(key) for key, _ in self._table) + 2
         for key, what in self._table:
@@ -58,18 +63,30 @@ class HelpScreen(Screen[None]):
         Binding("right", "scroll(10)", show=False),
     ]
 
-    def __init__(self, title: str, lines: Sequence[Line], keys: Sequence[Key], *, shapes: bool = False) -> None:
-        """Show a ``title``, the words of a step, and all ``keys`` with what they do; ``shapes`` of the edge too."""
+    def __init__(
+        self,
+        title: str,
+        lines: Sequence[Line],
+        keys: Sequence[Key],
+        *,
+        shapes: bool = False,
+        picture: Picture | None = None,
+    ) -> None:
+        """Show a ``title``, the words of a step, and all ``keys`` with what they do.
+
+        ``shapes``: those of the edge too; ``picture``: how the work lies.
+        """
         super().__init__()
         self._head = title
         self._lines = lines
         self._all = keys
         self._shapes = shapes
+        self._picture = picture or Picture()
 
     def compose(self) -> ComposeResult:
         """Lay out everything in one column that can be scrolled."""
         with VerticalScroll(id="page", can_focus=False):
-            yield Page(self._head, self._lines, self._all, LEGEND if self._shapes else "")
+            yield Page(self._head, self._lines, self._all, LEGEND if self._shapes else "", self._picture)
         yield KeyLine()
 
     def on_mount(self) -> None:

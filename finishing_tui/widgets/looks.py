@@ -72,6 +72,8 @@ _ASCII = str.maketrans(
         **dict.fromkeys("▸›", ">"),
         **dict.fromkeys("‘’", "'"),
         **dict.fromkeys("“”", '"'),
+        **dict.fromkeys("╭╮", "."),
+        **dict.fromkeys("╰╯", "'"),
         "×": "x",
         "½": "h",
         "▾": "v",

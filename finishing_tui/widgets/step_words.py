@@ -1,12 +1,25 @@
-"""The words of a step: how it is done, how to count, how it should look, what goes wrong, what to take care of."""
+"""The words of a step, and beside them how the work lies as a small picture where there is room for it."""
 
 from collections.abc import Sequence
+from itertools import zip_longest
 
 from textual.content import Content
 
+from finishing_tui.glance.lying import Picture
 from finishing_tui.glance.values import Line
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
+
+PICTURED = 90
+"""From so many columns on there is room for the picture, on a screen that is high enough."""
+
+BESIDE = 46
+"""The columns that the picture and its words take."""
+
+
+def is_pictured(picture: Picture, width: int, tallness: str) -> bool:
+    """Return whether the picture is drawn on a screen of this size: then its words need not be said twice."""
+    return bool(picture.lines) and width >= PICTURED and tallness in {"high", "tall"}
 
 
 class StepWords(Rows):
@@ -15,27 +28,67 @@ class StepWords(Rows):
     def __init__(self) -> None:
         super().__init__(id="words")
         self._lines: tuple[Line, ...] = ()
+        self._picture = Picture()
 
-    def show(self, lines: tuple[Line, ...]) -> None:
-        """Show the words of a step."""
-        if lines != self._lines:
-            self._lines = lines
+    def show(self, lines: tuple[Line, ...], picture: Picture) -> None:
+        """Show the words of a step, and how the work lies."""
+        if (lines, picture) != (self._lines, self._picture):
+            self._lines, self._picture = lines, picture
             self.redraw()
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
-        """Return the words in lines, those of care first among what follows the first."""
-        most = _MOST[self.tallness]
-        lines = all_words(self._lines, min(width, 96))
+        """Return the words in lines, those of care first among what follows the first, and the picture at the right."""
         del height
+        if not is_pictured(self._picture, width, self.tallness):
+            return self._words(min(width, 96), _MOST[self.tallness])
+        drawn = picture_rows(self._picture, BESIDE)
+        words = self._words(min(width - BESIDE - 4, 96), max(_MOST[self.tallness], len(drawn)))
+        left = width - BESIDE
+        return [
+            one.pad_right(left - one.cell_length) + two for one, two in zip_longest(words, drawn, fillvalue=Content())
+        ]
+
+    def _words(self, width: int, most: int) -> list[Content]:
+        lines = all_words(self._lines, width)
         if len(lines) <= most or not most:
             return lines[:most]
         more = plain(" … ? shows all", "$quiet")
-        last = lines[most - 1].truncate(max(min(width, 96) - more.cell_length, 0))
+        last = lines[most - 1].truncate(max(width - more.cell_length, 0))
         return [*lines[: most - 1], last.rstrip() + more]
 
 
 _MOST = {"tall": 10, "high": 4, "middling": 2, "low": 0}
 """How many lines of words there is room for, by the height of the screen."""
+
+
+class ToLay(Rows):
+    """How the work is to be laid, in a step that lays it, where the words have no room beside them for it."""
+
+    def __init__(self) -> None:
+        super().__init__(id="to-lay")
+        self._picture = Picture()
+
+    def show(self, picture: Picture) -> None:
+        """Show the picture, where the step in the middle lays the work."""
+        if picture != self._picture:
+            self._picture = picture
+            self.redraw()
+
+    def rows(self, width: int, height: int | None) -> Sequence[Content]:
+        """Return the picture, where it does not stand beside the words."""
+        del height
+        here = self._picture.to_be and not is_pictured(self._picture, width, self.tallness)
+        return picture_rows(self._picture, width) if here else ()
+
+
+def picture_rows(picture: Picture, width: int) -> list[Content]:
+    """Return the picture with its words beside it, or under it where they would tear it apart."""
+    drawn = [plain(line.drawn, "$foreground") for line in picture.lines]
+    said = [wrapped(plain(line.words, "$quiet"), width - len(line.drawn) - 1) for line in picture.lines]
+    if any(len(words) > 1 for words in said[:-1]):
+        return [*drawn, *wrapped(plain(picture.words, "$quiet"), width)]
+    found = [line + Content(" ") + (words[0] if words else Content()) for line, words in zip(drawn, said, strict=True)]
+    return [*found, *(Content(" ").pad_left(len(picture.lines[-1].drawn)) + more for more in (said or [[]])[-1][1:])]
 
 
 def all_words(lines: Sequence[Line], width: int) -> list[Content]:

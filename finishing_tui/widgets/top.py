@@ -7,6 +7,7 @@ from textual.content import Content
 from finishing_tui.glance.values import Glance
 from finishing_tui.widgets.plain import between, fits_between, plain, wrapped
 from finishing_tui.widgets.rows import Rows
+from finishing_tui.widgets.step_words import is_pictured
 
 _MARKS = {
     "done": ("■", "$quiet"),
@@ -51,7 +52,8 @@ class Top(Rows):
         )
         if seen.looking:
             part = plain("looked at; the work stays where it is", "bold $mark")
-        lie = " · ".join(text for text in (seen.posture, seen.needles) if text)
+        posture = "" if is_pictured(seen.lying, width, self.tallness) else seen.posture
+        lie = " · ".join(text for text in (posture, seen.needles) if text)
         if width < NARROW:
             lie = seen.posture if self.tallness == "low" else lie
             return [*self._narrow(seen, heading, part, width), *self._lie(lie, width)]
