@@ -13,10 +13,8 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.starting import asked_numbers
 from finishing_tui.recipe.audit import Finding, Inputs, SizeAudit, audit_size
-from finishing_tui.recipe.audit.printing import printed_counts
-from finishing_tui.recipe.model import Recipe
+from finishing_tui.recipe.audit.printing import numbers_under, resting_on
 from finishing_tui.recipe.numbers import unprinted_in
-from finishing_tui.recipe.sums import names_in
 
 NEEDS_A_NUMBER = frozenset({"number", "no number fits", "cannot be told"})
 """Kinds of findings after which no garment can be begun: a number is missing, and only the knitter can tell it."""
@@ -86,25 +84,9 @@ def _number(inputs: Inputs, finding: Finding) -> str:
     direct = str(where[1]) if where[0] == "number" and len(where) > 1 else ""
     if direct and (finding.kind in NEEDS_A_NUMBER or direct in inputs.own):
         return direct
-    if direct:
-        names = set(_resting_on(recipe, {direct}))
-    else:
-        counts = [count for place, count in printed_counts(recipe) if place[: len(where[:2])] == where[:2]]
-        names = set(_resting_on(recipe, {name for one in counts if isinstance(one, str) for name in names_in(one)}))
+    names = resting_on(recipe, {direct}) if direct else numbers_under(recipe, where[:2])
     asked = asked_numbers(recipe)
     return next((name for name in (*inputs.own, *asked) if name in names), next(iter(inputs.own), ""))
-
-
-def _resting_on(recipe: Recipe, names: set[str]) -> Iterator[str]:
-    """Yield the numbers ``names`` and all that they are worked out from."""
-    waiting, known = [name for name in names if name in recipe.number], set[str]()
-    while waiting:
-        name = waiting.pop()
-        if name in known:
-            continue
-        known.add(name)
-        yield name
-        waiting += [other for other in names_in(recipe.number[name].is_ or "0") if other in recipe.number]
 
 
 def _differences(inputs: Inputs, mine: SizeAudit) -> Iterator[str]:

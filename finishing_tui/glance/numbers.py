@@ -7,11 +7,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from finishing_tui.craft.errors import FinishingError, Impossible
+from finishing_tui.craft.words import listing
 from finishing_tui.garment.commands import Replan
 from finishing_tui.garment.consequences import consequences
 from finishing_tui.garment.decide.renumbered import keeps_old, renumbered
 from finishing_tui.garment.starting import with_number, without
 from finishing_tui.garment.state import State
+from finishing_tui.recipe.audit.printing import numbers_under
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.numbers import numbers_for, printed_in, size_index
@@ -123,12 +125,25 @@ def renumbering(state: State, line: NumberLine, value: int | None) -> Renumberin
         for name, number in plan.recipe.number.items()
         if name != line.name and after[name] != before[name]
     ]
+    lines += _used(state, line.name)
     lines += [
         f"step {step + 1} is under way and keeps the numbers it was begun with: recount it, or take it out to its start"
         for step in keeps_old(state, changed)
     ]
     lines += _later(state, renumbered(state, changed))
     return Renumbering(said, tuple(lines), Replan(changed, said))
+
+
+def _used(state: State, name: str) -> list[str]:
+    """Return the steps to come that rest on a number, in a sentence; nothing where none does."""
+    steps = [
+        str(index + 1)
+        for index, standing in enumerate(state.steps)
+        if standing.status in {"to come", "under way"}
+        and state.plan.is_for(index)
+        and name in numbers_under(state.plan.recipe, ("step", index))
+    ]
+    return [f"used in step{'' if len(steps) == 1 else 's'} {listing(steps)}"] if steps else []
 
 
 def _later(before: State, after: State) -> list[str]:

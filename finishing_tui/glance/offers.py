@@ -66,6 +66,8 @@ def offers(state: State, looking_at: int | None = None) -> tuple[Offer, ...]:
         worked = two_ways[1].as_worked
         what = f"work {two_ways[1].title} {'as planned' if worked else 'as the first side was worked'}"
         found.append(Offer("mirror", "as planned" if worked else "as worked", what, ChooseMirror(not worked)))
+    if state.plan.recipe.number:
+        found.append(Offer("numbers", "numbers", "look at the numbers of this garment, and change one"))
     found.append(Offer("note", "note", "write a note at this step"))
     spots = work is not None and any(stage.unit == "spot" for stage in work.stages)
     if spots:

@@ -17,6 +17,7 @@ from finishing_tui.plain import counting, recounting, stepping
 from finishing_tui.plain import help as helping
 from finishing_tui.plain.held import Held
 from finishing_tui.plain.ledger import ledger
+from finishing_tui.plain.numbers import numbers
 from finishing_tui.plain.questions import Choose, Hands, Reply, Text
 from finishing_tui.plain.ripping import ToWhere
 from finishing_tui.plain.techniques import technique
@@ -150,6 +151,7 @@ ACTS: Mapping[str, Callable[[Held, str], Reply]] = MappingProxyType(
         "rip_back": _rip_back,
         "put_back": _put_back,
         "pace": _pace,
+        "numbers": numbers,
         "note": _note,
         "look_back": lambda held, _: stepping.turn(held, -1),
         "look_on": lambda held, _: stepping.turn(held, 1),

@@ -20,7 +20,9 @@ from finishing_tui.plain.telling import ASKED
 from finishing_tui.plain.words import Heard, understood, word_for
 
 _RINGS = {"run": "end of a run.", "recount": "half way.", "target": "this part is complete."}
-_ALWAYS = frozenset({"rip_back", "note", "pace", "look_back", "look_on", "leave_out", "ledger", "help", "put_down"})
+_ALWAYS = frozenset(
+    {"rip_back", "numbers", "note", "pace", "look_back", "look_on", "leave_out", "ledger", "help", "put_down"}
+)
 """The actions that are not told each time: they are nearly always there, and help says them."""
 
 

@@ -47,7 +47,7 @@ ORDERS: Mapping[str, str] = MappingProxyType(
 """What has no key of its own on the screen."""
 
 TAKES = frozenset(
-    {"step", "take up", "count", "recount", "note", "pace", "leave_out", "technique", "ledger", "what_if"}
+    {"step", "take up", "count", "recount", "note", "pace", "leave_out", "technique", "ledger", "what_if", "numbers"}
 )
 """What may have something behind it on its line."""
 

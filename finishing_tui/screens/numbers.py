@@ -5,12 +5,15 @@ taken, at the needles it is a changed plan.
 """
 
 from collections.abc import Callable, Sequence
-from typing import Protocol
+from dataclasses import dataclass
+from typing import Any, Protocol
 
+from textual import work
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Vertical
 from textual.events import Paste
+from textual.message import Message
 from textual.screen import Screen
 
 from finishing_tui.craft.errors import FinishingError
@@ -45,6 +48,13 @@ class NumbersScreen(Screen[None]):
         Binding("escape", "back", show=False),
         Binding("q", "leave", show=False),
     ]
+
+    @dataclass
+    class Found(Message):
+        """Something was found out."""
+
+        then: Callable[[Any], None]
+        found: Any
 
     def __init__(self, numbers: Numbers, about: str, at: str = "") -> None:
         """Show ``numbers``, with the caret ``at`` the one of that name; ``about`` stands under the title."""
@@ -136,6 +146,20 @@ class NumbersScreen(Screen[None]):
         else:
             self.refuse("what was pasted is not one whole number; nothing was taken")
 
+    @work(thread=True, group="reading")
+    def beside(self, find: Callable[[], Any], then: Callable[[Any], None]) -> None:
+        """Find something out beside the keys; ``then`` gets what was found, or the error that says why it was not."""
+        try:
+            found = find()
+        except FinishingError as error:
+            found = error
+        self.post_message(self.Found(then, found))
+
+    def on_numbers_screen_found(self, message: Found) -> None:
+        """Go on with what was found, if one still waits for it."""
+        if self.is_current:
+            message.then(message.found)
+
     def taken(self, said: str) -> None:
         """Show the numbers again after one was taken, and say so."""
         self._typed = ""
@@ -155,7 +179,10 @@ class NumbersScreen(Screen[None]):
         """Show the numbers as they are, with the caret ``at`` one of them, or where it was."""
         choices, lines = self.query_one(Choices), self._numbers.lines()
         at = choices.at if at is None else at
-        shown = [Choice(line.text, aside=self._aside(line, here=index == at)) for index, line in enumerate(lines)]
+        shown = [
+            Choice(line.text, (line.aside,) if line.aside else (), self._figure(line, here=index == at))
+            for index, line in enumerate(lines)
+        ]
         choices.show(shown, at)
         line = self._line
         told = () if line is None else ((line.how, "$foreground"), (f"{line.least} to {line.most}", "$quiet"))
@@ -171,11 +198,10 @@ class NumbersScreen(Screen[None]):
         lines = self._numbers.lines()
         return lines[self.query_one(Choices).at] if lines else None
 
-    def _aside(self, line: NumberLine, *, here: bool) -> str:
+    def _figure(self, line: NumberLine, *, here: bool) -> str:
         if here and self._typed:
-            return f"{self._typed}? not {line.value}" if line.value is not None else f"{self._typed}?"
-        value = "?" if line.value is None else str(line.value)
-        return f"{line.aside} · {value}" if line.aside else value
+            return f"{self._typed}?"
+        return "?" if line.value is None else str(line.value)
 
     def _try(self, line: NumberLine, value: Callable[[], int | None]) -> None:
         try:

@@ -39,7 +39,8 @@ PATIENCE_IN_TROUBLE = 0.2
 
 def _help(needles: "AtTheNeedles") -> None:
     seen, shapes = needles.seen(), isinstance(needles.seen().face, SpotFace)
-    needles.app.push_screen(HelpScreen(seen.heading, all_lines(seen), all_keys(needles.at_hand), shapes=shapes))
+    keys = all_keys(needles.at_hand)
+    needles.app.push_screen(HelpScreen(seen.heading, all_lines(seen), keys, shapes=shapes, picture=seen.lying))
 
 
 def _technique(needles: "AtTheNeedles") -> None:
@@ -72,6 +73,13 @@ def _what_if(needles: "AtTheNeedles") -> None:
 
 def _rip_back(needles: "AtTheNeedles") -> None:
     needles.app.push_screen(RipBackScreen(needles.at_hand), lambda _: needles.after())
+
+
+def _numbers(needles: "AtTheNeedles") -> None:
+    from finishing_tui.screens.numbers import NumbersScreen  # noqa: PLC0415  (the audit; seldom needed at the needles)
+    from finishing_tui.screens.numbers_at_hand import ABOUT, OfGarment  # noqa: PLC0415  (as above)
+
+    needles.app.push_screen(NumbersScreen(OfGarment(needles.at_hand), ABOUT), lambda _: needles.after())
 
 
 def _note(needles: "AtTheNeedles") -> None:
@@ -157,6 +165,7 @@ OPENINGS: Mapping[Opening, Callable[["AtTheNeedles"], None]] = MappingProxyType(
         "recount": _recount,
         "what_if": _what_if,
         "rip_back": _rip_back,
+        "numbers": _numbers,
         "note": _note,
         "put_down": _put_down,
         "other: which needle": _other_on_which,

@@ -3,7 +3,7 @@
 It goes by the marks beside the types of the model, so that it need not know any kind of step.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import fields, is_dataclass
 from functools import cache
 from typing import Any, get_args, get_type_hints
@@ -12,6 +12,7 @@ from finishing_tui.recipe.audit.finding import Where
 from finishing_tui.recipe.keys import Count
 from finishing_tui.recipe.kinds.base import Step
 from finishing_tui.recipe.model import Recipe
+from finishing_tui.recipe.sums import names_in
 
 _MARKS = frozenset({"count", "place", "tail", "marker", "hole"})
 
@@ -24,6 +25,24 @@ def printed_counts(recipe: Recipe) -> Iterator[tuple[Where, Count]]:
     for where, mark, value in _walked(recipe, ()):
         if mark == "count":
             yield where, value
+
+
+def numbers_under(recipe: Recipe, where: Where) -> frozenset[str]:
+    """Return the names of the numbers that the counts under ``where`` rest on, directly or through sums."""
+    counts = (count for place, count in printed_counts(recipe) if place[: len(where)] == where)
+    return resting_on(recipe, {name for count in counts if isinstance(count, str) for name in names_in(count)})
+
+
+def resting_on(recipe: Recipe, names: Iterable[str]) -> frozenset[str]:
+    """Return the numbers among ``names``, and all that they are worked out from."""
+    waiting, known = [name for name in names if name in recipe.number], set[str]()
+    while waiting:
+        name = waiting.pop()
+        if name not in known:
+            known.add(name)
+            rests = names_in(recipe.number[name].is_) if recipe.number[name].is_ else ()
+            waiting += [other for other in rests if other in recipe.number]
+    return frozenset(known)
 
 
 def places_of(step: Step) -> set[str]:
