@@ -212,3 +212,8 @@ class Refusal:
 
     sentence: str
     again: Command | None = None
+
+
+def may_change_later(command: Command) -> bool:
+    """Return whether later numbers may be others after ``command``: a count, or a step given up with more to do."""
+    return isinstance(command, Count) or (isinstance(command, Finish | LeaveOut) and command.sure)

@@ -4,7 +4,7 @@ The rest of the plan is run twice with the audit's own engine: from the garment 
 number that differs is named. Nothing here changes anything: a repair is a command, carried out only when it is chosen.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from finishing_tui.craft.errors import FinishingError
@@ -38,15 +38,35 @@ class Consequences:
 
 
 def consequences(before: State, after: State) -> Consequences:
-    """Return what going from ``before`` to ``after`` changes in what is to come; empty when it changes nothing."""
+    """Return what going from ``before`` to ``after`` changes in what is to come; empty when it changes nothing.
+
+    A step that was finished or left out in between would have been worked to its end by the plan.
+    """
     try:
-        planned, real = _onward(before, after), _onward(after, after)
+        real = _onward(after, after)
+        planned = _beside(_onward(before, before if given_up(before, after) else after), real)
     except FinishingError:  # a plan whose numbers cannot be worked out is told of when its step is begun
         return Consequences((), (), ())
     differ, found = changes(planned, real), new_findings(planned, real)
     if not differ and not found:
         return Consequences((), (), ())
     return Consequences(differ, found, _mends(after, differ))
+
+
+def given_up(before: State, after: State) -> tuple[int, ...]:
+    """Return the steps that were still to be worked ``before``, and ``after`` are done or left out."""
+    still = {"to come", "under way"}
+    return tuple(
+        index
+        for index, (was, now) in enumerate(zip(before.steps, after.steps, strict=True))
+        if was.status in still and now.status not in still
+    )
+
+
+def _beside(planned: Run, real: Run) -> Run:
+    """Return the planned run with the rows of those steps only that the real one has, in its order."""
+    rows = {row.step: row for row in planned.rows}
+    return replace(planned, rows=tuple(rows[row.step] for row in real.rows))
 
 
 def _onward(state: State, steps_of: State) -> Run:

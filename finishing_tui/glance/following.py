@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from finishing_tui.garment.consequences import Mend, consequences
+from finishing_tui.garment.consequences import Mend, consequences, given_up
 from finishing_tui.garment.explained import explained
 from finishing_tui.garment.state import State
 from finishing_tui.glance.later import cut, later_lines
@@ -10,10 +10,15 @@ from finishing_tui.glance.later import cut, later_lines
 
 @dataclass(frozen=True, slots=True)
 class Following:
-    """What a count changes: ``lines`` name the later numbers; ``ways`` are the repairs, the last to carry on."""
+    """What a count changes, or a step that is finished or left out although there was more to do.
+
+    ``lines`` name the later numbers and the steps that cannot go as planned; ``ways`` are the repairs, the last to
+    carry on; ``undo``: what to take back first of all, in words, where that is the most sensible.
+    """
 
     lines: tuple[str, ...]
     ways: tuple[Mend, ...]
+    undo: str = ""
 
 
 def following(before: State, after: State) -> Following | None:
@@ -23,7 +28,10 @@ def following(before: State, after: State) -> Following | None:
     found = consequences(before, after)
     if not found.changes and not found.findings:
         return None
-    lines = later_lines(found, after)
+    lines, ended = later_lines(found, after), given_up(before, after)
+    if ended:
+        ways = tuple(one for one in found.mends if one.command.how != "here")
+        return Following(cut(lines), ways, undo=f"take it back: step {ended[0] + 1} is worked on") if lines else None
     if found.changes:
         place = found.changes[0].place
         lines = (*explained(after, after.ledger.on(place) - before.ledger.on(place)), *lines)

@@ -4,7 +4,7 @@ from datetime import UTC
 
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.clock import Clock
-from finishing_tui.garment.commands import Command, Count, Refusal
+from finishing_tui.garment.commands import Command, Refusal, may_change_later
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.state import State
 from finishing_tui.glance.glancing import look_at
@@ -16,7 +16,7 @@ class Held:
     """The garment; ``look``: nothing of it can be changed here.
 
     ``looking``: another step that is looked at, from 0; ``full_hands``: an empty line is a press.
-    ``counted``: the state before a count, until it is told what that changes; None when there is nothing to tell.
+    ``counted``: the state before a count, or before a step was given up, until it is told what that changes.
     ``left``: what was written when it was put down; None while it goes on. ``again``: what to type for what was refused
     and may be asked again, empty when nothing was.
     """
@@ -63,7 +63,7 @@ class Held:
         """Carry out ``command``, or return why not."""
         before = self.state
         refusal = self.hand.do(command)
-        if refusal is None and isinstance(command, Count):
+        if refusal is None and may_change_later(command):
             self.counted = before
         return refusal
 
@@ -92,6 +92,11 @@ class Held:
         if label and not (asked is not None and asked[0] is self.state and asked[1] is None):
             self._asked, self.again = (self.state, None, None), word
             return [f"this would take back {label}. Type {word} again for that."]
+        return self.take_back_last()
+
+    def take_back_last(self) -> list[str]:
+        """Take back what was done last, and say what that was."""
+        label = self.state.top_label if self.state.top else ""
         refusal = self.hand.take_back()
         return [sentence(refusal.sentence) if refusal else f"taken back{f': {label}' if label else ''}."]
 

@@ -26,6 +26,9 @@ class Hands(Protocol):
     def attempt(self, command: Command) -> Refusal | None:
         """Carry out ``command``, or return why not."""
 
+    def take_back_last(self) -> list[str]:
+        """Take back what was done last, and say what that was."""
+
 
 class Question(Protocol):
     """Something asked. ``free``: any line is the answer, an empty one too."""

@@ -23,7 +23,7 @@ def ask(at_hand: AtHand, action: ActionId) -> Opening | None:
     again, at_hand.again = at_hand.again, None
     if again is not None and again[0] == action and again[1] is at_hand.state and not at_hand.typed:
         if again[2] is None:
-            at_hand.done(at_hand.hand.take_back(), action)
+            at_hand.take_back()
         else:
             at_hand.do(again[2], action)
         return None
@@ -58,7 +58,7 @@ def _take_back(at_hand: AtHand) -> None:
         at_hand.again = ("take_back", at_hand.state, None)
         at_hand.say(f"backspace again takes back: {at_hand.state.top_label}")
         return
-    at_hand.done(at_hand.hand.take_back(), "take_back")
+    at_hand.take_back()
 
 
 def _finish(at_hand: AtHand) -> Opening | None:

@@ -7,7 +7,7 @@ command, or to something that must be opened first, which the screen then opens 
 from typing import TYPE_CHECKING, Literal
 
 from finishing_tui.craft.words import sentence
-from finishing_tui.garment.commands import Command, Count, Refusal
+from finishing_tui.garment.commands import Command, Refusal, may_change_later
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.state import State
 from finishing_tui.glance.actions import ACTIONS, ActionId
@@ -96,11 +96,11 @@ class AtHand:
         self.done(refusal, action)
         if refusal is None:
             self.rings = ring(before, self.state)
-            self.follows = self._follows(before) if isinstance(command, Count) else None
+            self.follows = self._follows(before) if may_change_later(command) else None
         return refusal is None
 
     def _follows(self, before: State) -> "Following | None":
-        from finishing_tui.glance.following import following  # noqa: PLC0415  (the audit; only a count needs it)
+        from finishing_tui.glance.following import following  # noqa: PLC0415  (the audit: few commands need it)
 
         return following(before, self.state)
 
@@ -113,6 +113,15 @@ class AtHand:
             self.again = (action, self.state, refusal.again)
             if "again" not in refusal.sentence.lower():
                 self.said = f"{self.said} {ACTIONS[action].shown.capitalize()} again does it all the same."
+
+    def take_back(self) -> None:
+        """Take back what was done last, and say what that was."""
+        self.quiet()
+        label = self.state.top_label
+        refusal = self.hand.take_back()
+        self.done(refusal, "take_back")
+        if refusal is None and label:
+            self.say(f"taken back: {label}")
 
     def say(self, text: str) -> None:
         """Say something that is no refusal."""

@@ -147,12 +147,16 @@ class AtTheNeedles(Screen[None]):
         if follows is None:
             return
 
+        first = [Choice(follows.undo)] if follows.undo else []
+
         def chosen(at: int | None) -> None:
-            if at is not None and self.at_hand.do(follows.ways[at].command):
+            if at is not None and at < len(first):
+                self.at_hand.take_back()
+            elif at is not None and self.at_hand.do(follows.ways[at - len(first)].command):
                 self.at_hand.say(f"{self.at_hand.state.top_label}: noted")
             self.after()
 
-        ways = [Choice(way.text, (way.look,)) for way in follows.ways]
+        ways = [*first, *(Choice(way.text, (way.look,)) for way in follows.ways)]
         self.app.push_screen(Asking("This changes what comes later", ways, follows.lines), chosen)
 
     def _face_for(self, seen: Glance) -> FaceView:

@@ -3,7 +3,7 @@ from pathlib import Path
 import pytest
 
 from finishing_tui import shipped
-from finishing_tui.garment.commands import Count, Finish, Other, PutRight, Refusal, TakeUp
+from finishing_tui.garment.commands import Count, Finish, LeaveOut, Other, PutRight, Refusal, TakeUp
 from finishing_tui.garment.consequences import consequences
 from finishing_tui.garment.events import Mended, Replanned
 from finishing_tui.glance.following import following
@@ -12,6 +12,8 @@ from tests.garment.paper import Paper, plan_for
 
 COUNT_FRONT = 2
 """The step of the crew neck that counts the front neck holder: 16 in size M."""
+JOIN = 6
+"""The step that joins its left shoulder."""
 
 
 def crew_neck() -> Paper:
@@ -257,3 +259,38 @@ keep = "b"
     assert paper.do(Other("b")) is not None
     paper.press()
     assert work_of(paper.state).complete
+
+
+def test_a_join_finished_with_no_pair_worked_names_the_steps_that_cannot_go_on() -> None:
+    """Asked twice it is done; then the later steps that it leaves in the lurch are named, and undo is offered first."""
+    paper = reach(crew_neck(), JOIN)
+    before = paper.state
+    paper.surely(Finish())
+    found = following(before, paper.state)
+    assert found is not None
+    assert found.undo == "take it back: step 7 is worked on"
+    assert any(line.startswith("step 8, Right front onto a needle: front needle 40, not 20") for line in found.lines)
+    assert found.ways[-1].text == "carry on as it is"
+    assert all(way.command.how != "here" for way in found.ways)
+
+
+def test_a_step_left_out_names_what_needs_it() -> None:
+    """So does leaving one out; leaving out a look at the pieces changes nothing, and nothing is said."""
+    paper = reach(crew_neck(), JOIN)
+    before = paper.state
+    paper.surely(LeaveOut(JOIN))
+    found = following(before, paper.state)
+    assert found is not None
+    assert any("front needle 40, not 20" in line for line in found.lines)
+    paper = Paper(crew_neck().state.plan)
+    before = paper.state
+    paper.surely(LeaveOut(0))
+    assert following(before, paper.state) is None
+
+
+def test_a_step_worked_to_its_end_is_not_given_up() -> None:
+    """Finishing what is complete changes nothing that the plan did not have."""
+    paper = press_to_the_end(reach(crew_neck(), JOIN))
+    before = paper.state
+    paper.did(Finish())
+    assert following(before, paper.state) is None

@@ -139,6 +139,8 @@ SCENES: dict[str, Scene] = {
     "what-if-rounds": Scene(RIB, _picked(1), ("w", "9")),
     "ledger": Scene(PICK_UP, _picked(4), ("l",)),
     "ledger-below": Scene(JOIN, (Count(7, "left_front"),), ("l", "right", "right")),
+    "finished-anyway": Scene(JOIN, (), ("enter", "enter")),
+    "left-out-anyway": Scene(PICK_UP, (), ("o", "o")),
     "rip-back": Scene(PICK_UP, _picked(4), ("t",)),
     "rip-back-to": Scene(PICK_UP, _picked(4), ("t", "1", "3")),
     "note": Scene(PICK_UP, _picked(4), ("n",)),
