@@ -154,7 +154,7 @@ class InHand:
             recipe = recipe_path(self.folder, plan.source)
             if same_garment(self.folder / FILE, plan.file_text) and same_text(recipe, plan.text):
                 return None
-            changed = _plan(self.folder)
+            changed = _plan(self.folder, plan)
         except FinishingError:
             return None
         # What only the bytes differ in (line ends, look-alike spaces) is no change, and neither is the id of a copy.
@@ -191,10 +191,11 @@ class InHand:
             self._snapshot_at = self._seq
 
 
-def _plan(folder: Path) -> Plan:
-    from finishing_tui.garment.file import plan_of  # noqa: PLC0415  (the reader: not for a garment under way)
+def _plan(folder: Path, taken: Plan | None = None) -> Plan:
+    from finishing_tui.garment.file import plan_of, with_own_kept  # noqa: PLC0415  (the reader: not while under way)
 
-    return plan_of(folder)
+    plan = plan_of(folder)
+    return plan if taken is None else with_own_kept(plan, taken)
 
 
 def _opening(plan: Plan) -> tuple[Taken | Begun, ...]:

@@ -100,11 +100,14 @@ def needles(app: FinishingApp) -> AtTheNeedles:
 
 
 async def settled(pilot: Pilot[None]) -> None:
-    """Wait until everything is on the disk and drawn."""
+    """Wait until everything is on the disk, what is read beside the keys is there, and all of it is drawn."""
     app = pilot.app
     assert isinstance(app, FinishingApp)
     if app.in_hand is not None:
         assert app.in_hand.flush(10)
+    await pilot.pause()
+    while any(worker.group == "reading" and not worker.is_finished for worker in app.workers):
+        await pilot.pause(0.01)
     await pilot.pause()
 
 

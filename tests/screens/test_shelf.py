@@ -29,6 +29,7 @@ async def test_a_garment_is_picked_up_and_put_down(tmp_path: Path) -> None:
     work_to(folder, PICK_UP)
     app = FinishingApp(folder.parent)
     async with app.run_test() as pilot:
+        await settled(pilot)
         assert "step 4 of 12, Pick up the neckband" in _words(app)
         await pilot.press("1")
         needles(app)
@@ -80,6 +81,7 @@ async def test_what_cannot_be_opened_is_told_in_a_sentence(wrong: str, told: str
         assert isinstance(front(app), Asking)
         assert told in _words(app)
         await pilot.press("enter")
+        await settled(pilot)
         assert isinstance(front(app), ShelfScreen)
         assert told in _words(app) or wrong == "no recipe"  # its recipe is only read when it is opened
         assert app.in_hand is None

@@ -186,7 +186,7 @@ class AuditScreen(Screen[Draft | Path]):
         self._draw(0)
         self._audit(self.draft)
 
-    @work(thread=True)
+    @work(thread=True, group="reading")
     def _audit(self, draft: Draft) -> None:
         try:
             found = audited(draft.inputs)
@@ -204,7 +204,7 @@ class AuditScreen(Screen[Draft | Path]):
         self._keys()
         self._write(self.draft)
 
-    @work(thread=True)
+    @work(thread=True, group="reading")
     def _write(self, draft: Draft) -> None:
         try:
             folder = put_on_shelf(self._shelf, draft.called, file_text(draft, str(uuid.uuid4())))
