@@ -22,6 +22,9 @@ SEWN = Path(__file__).parent / "sewn"
 JOIN, TURN, PICK_UP, COUNT, RIB, BIND_OFF, CHECK, UNMARK, CLOSE, WEAVE, BLOCK = range(1, 12)
 """The steps of the recipe with every face, after the first, counted from 0."""
 
+WAIT = "(wait)"
+"""Among keys: wait for everything to settle."""
+
 
 @dataclass
 class Hours:
@@ -115,7 +118,8 @@ def pressing(*keys: str) -> Callable[[Pilot[None]], Awaitable[None]]:
     """Return what presses ``keys`` in order and waits for everything to settle."""
 
     async def press(pilot: Pilot[None]) -> None:
-        await pilot.press(*keys)
+        for key in keys:
+            await (settled(pilot) if key == WAIT else pilot.press(key))
         await settled(pilot)
 
     return press

@@ -3,11 +3,18 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Any
+
+from textual.screen import Screen
 
 from finishing_tui.garment.commands import ChoosePace, Command, Count, Other, Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME
 from finishing_tui.screens.app import FinishingApp
+from finishing_tui.screens.starting.asking import StartScreen
+from finishing_tui.screens.starting.audit import AuditScreen
+from finishing_tui.screens.starting.reading import ReadingScreen
+from finishing_tui.screens.starting.which_size import WhichSizeScreen
 from tests.screens.hands import (
     BIND_OFF,
     BLOCK,
@@ -16,6 +23,7 @@ from tests.screens.hands import (
     JOIN,
     PICK_UP,
     RIB,
+    WAIT,
     WEAVE,
     Hours,
     app_for,
@@ -23,13 +31,15 @@ from tests.screens.hands import (
     shelf,
     work_to,
 )
+from tests.screens.opened import Opened, draft, shipped_recipe
 
 
 @dataclass(frozen=True)
 class Scene:
     """A garment worked to ``step``, then ``commands``; the ``keys`` pressed; the garment's file with ``changes``.
 
-    ``sewn``: the garment with a graft and a seam, not the one with every face.
+    ``sewn``: the garment with a graft and a seam, not the one with every face; ``opened``: what is open over the shelf.
+    Among the keys, ``WAIT`` waits for what is read or worked out beside them.
     """
 
     step: int = 0
@@ -39,6 +49,7 @@ class Scene:
     before: Callable[[Path], None] | None = None
     on_shelf: bool = False
     sewn: bool = False
+    opened: Callable[[Path], Screen[Any]] | None = None
 
     def app(self, at: Path, looks: str = "") -> FinishingApp:
         """Return the program, with everything prepared in the empty folder ``at``."""
@@ -46,6 +57,8 @@ class Scene:
         work_to(folder, self.step, *self.commands)
         if self.before is not None:
             self.before(folder)
+        if self.opened is not None:
+            return Opened(folder.parent, looks, self.opened)
         if self.on_shelf:
             return FinishingApp(folder.parent, looks=looks, clock=Hours().clock())
         return app_for(folder, looks=looks)
@@ -141,6 +154,8 @@ SCENES: dict[str, Scene] = {
     "ledger-below": Scene(JOIN, (Count(7, "left_front"),), ("l", "right", "right")),
     "finished-anyway": Scene(JOIN, (), ("enter", "enter")),
     "left-out-anyway": Scene(PICK_UP, (), ("o", "o")),
+    "numbers": Scene(PICK_UP, _picked(4), ("e",)),
+    "numbers-asked": Scene(JOIN, (), ("e", "2", "4", "enter", WAIT)),
     "rip-back": Scene(PICK_UP, _picked(4), ("t",)),
     "rip-back-to": Scene(PICK_UP, _picked(4), ("t", "1", "3")),
     "note": Scene(PICK_UP, _picked(4), ("n",)),
@@ -150,6 +165,13 @@ SCENES: dict[str, Scene] = {
     "shelf-full": Scene(PICK_UP, _picked(4), on_shelf=True),
     "shelf-trouble": Scene(PICK_UP, _picked(4), before=_damaged, on_shelf=True),
     "shelf-empty": Scene(before=_taken_away, on_shelf=True),
+    "start-recipes": Scene(keys=("s", WAIT, "down", "down", "down"), on_shelf=True),
+    "start-reading": Scene(opened=lambda _: ReadingScreen(shipped_recipe("crew-neck"))),
+    "start-size": Scene(keys=("down",), opened=lambda shelf: StartScreen(draft(), shelf)),
+    "start-number": Scene(keys=("enter", "4", "enter"), opened=lambda shelf: StartScreen(draft(), shelf)),
+    "start-which-size": Scene(keys=("2", "1"), opened=lambda _: WhichSizeScreen(shipped_recipe("crew-neck"))),
+    "start-audit": Scene(keys=(WAIT, "x"), opened=lambda shelf: AuditScreen(draft(front_rows=40, side=25), shelf)),
+    "start-audit-clean": Scene(keys=(WAIT,), opened=lambda shelf: AuditScreen(draft(), shelf)),
 }
 """Every scene by its name."""
 

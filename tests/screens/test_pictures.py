@@ -107,8 +107,7 @@ async def test_nothing_is_cut_off_and_every_key_shown_is_alive(name: str, tmp_pa
     scene = SCENES[name]
     app = scene.app(tmp_path, "ascii")
     async with app.run_test(size=SIZES["80x24"]) as pilot:
-        await pilot.press(*scene.keys)
-        await settled(pilot)
+        await pressing(*scene.keys)(pilot)
         _keys_are_alive(app)
         for size in SIZES.values():
             await pilot.resize_terminal(*size)
