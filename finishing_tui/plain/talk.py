@@ -5,17 +5,17 @@ It neither reads nor writes a stream, so that every answer can be known for what
 
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.clock import Clock
-from finishing_tui.garment.commands import Replan
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.state import State
 from finishing_tui.glance.counting import countables
 from finishing_tui.glance.rings import ring
 from finishing_tui.plain import telling
 from finishing_tui.plain.acts import ACTS, KEEPS_ASKING, offered
+from finishing_tui.plain.changed import changed
 from finishing_tui.plain.counting import number
 from finishing_tui.plain.following import followed
 from finishing_tui.plain.held import Held
-from finishing_tui.plain.questions import Hands, Question, Reply, YesOrNo
+from finishing_tui.plain.questions import Question, Reply
 from finishing_tui.plain.telling import ASKED
 from finishing_tui.plain.words import Heard, understood, word_for
 
@@ -44,10 +44,7 @@ class Talk:
         held = self._held
         plan = None if held.look else held.hand.changed_plan()
         if plan is not None:
-            told = ["The recipe or the garment's file was changed since it was taken."]
-            told.append("Take the change for the steps that are not begun yet?")
-            change = Replan(plan, "the files were changed")
-            self._question = YesOrNo(told, lambda hands: _planned(hands, change))
+            self._question = changed(held.state, plan)
         lines = telling.beginning(held.seen())
         found = countables(held.state)
         if held.state.last_act and found:
@@ -142,8 +139,3 @@ class Talk:
 
 
 _TOO_SOON = "That came before the last answer could be heard, so it is not counted."
-
-
-def _planned(hands: Hands, change: Replan) -> Reply:
-    refusal = hands.attempt(change)
-    return [sentence(refusal.sentence) if refusal else "the change is taken."], None

@@ -8,8 +8,8 @@ from textual.binding import Binding
 from textual.containers import Container
 from textual.screen import Screen
 
-from finishing_tui.garment.commands import Replan
 from finishing_tui.garment.hand import InHand
+from finishing_tui.garment.plan import Plan
 from finishing_tui.glance.actions import ACTIONS, ActionId
 from finishing_tui.glance.coming_back import ComingBack
 from finishing_tui.glance.glancing import look_at
@@ -69,13 +69,7 @@ class AtTheNeedles(Screen[None]):
         self.draw()
         self.set_interval(60, self.draw)  # the minutes of the sitting
         if not self.at_hand.look and (plan := self.at_hand.hand.changed_plan()) is not None:
-            question = (
-                "The recipe or the garment's file was changed since it was taken. "
-                "Take the change for the steps that are not begun yet?"
-            )
-            answers = (Choice("take it"), Choice("go on by the plan there is"))
-            change = Replan(plan, "the files were changed")
-            self.app.push_screen(Asking(question, answers), lambda taken: self._do(change) if taken == 0 else None)
+            self._offer_change(plan)
         if self._back is not None:
             self.app.push_screen(ComingBackScreen(self._back, self.at_hand), self._came_back)
 
@@ -131,9 +125,21 @@ class AtTheNeedles(Screen[None]):
         at_hand = self.at_hand
         self.query_one(Notice).show(at_hand.said or at_hand.hand.trouble, alarm=at_hand.alarm or not at_hand.said)
 
-    def _do(self, command: Replan) -> None:
-        self.at_hand.do(command)
-        self.after()
+    def _offer_change(self, plan: Plan) -> None:
+        """Name what another recipe or garment file changes, and ask whether that is to be taken."""
+        from finishing_tui.glance.plan_changes import plan_change  # noqa: PLC0415  (the audit: only after a change)
+
+        change = plan_change(self.at_hand.state, plan)
+
+        def chosen(at: int | None) -> None:
+            if at == 1:
+                self.at_hand.do(change.command)
+            self.after()
+
+        question = "The recipe or the garment's file was changed since it was taken."
+        stay = Choice("go on by the plan there is", (change.refusal,) if change.refusal else ())
+        take = Choice("take the change", ("For the steps that are not begun yet.",))
+        self.app.push_screen(Asking(question, [stay] if change.refusal else [stay, take], change.lines), chosen)
 
     def _came_back(self, counted: int | None) -> None:
         if counted is not None:
