@@ -96,6 +96,15 @@ def _edited(folder: Path) -> None:
     path.write_text(path.read_text().replace("Slate crew", "Slate crew, second thoughts"))
 
 
+def _edited_recipe(folder: Path) -> None:
+    path = folder.parent / "every_face.toml"
+    text = path.read_text()
+    for old, new in (("rounds = 6", "rounds = 8"), ('title = "Work the rib"', 'title = "Work the ribbing"')):
+        assert old in text
+        text = text.replace(old, new)
+    path.write_text(text)
+
+
 LARGE = {"size": "large"}
 """The size in which sections are long."""
 
@@ -160,6 +169,7 @@ SCENES: dict[str, Scene] = {
     "rip-back-to": Scene(PICK_UP, _picked(4), ("t", "1", "3")),
     "note": Scene(PICK_UP, _picked(4), ("n",)),
     "put-down": Scene(PICK_UP, _picked(4), ("q",)),
+    "changed-recipe": Scene(PICK_UP, _picked(4), before=_edited_recipe),
     "changed-plan": Scene(PICK_UP, _picked(4), before=_edited),
     "damaged": Scene(PICK_UP, _picked(4), before=_damaged),
     "shelf-full": Scene(PICK_UP, _picked(4), on_shelf=True),
