@@ -86,6 +86,8 @@ def main(argv: Sequence[str] | None = None) -> int:
     args = _parser(words).parse_args(words)
     try:
         answer = args.answer(args)
+    except KeyboardInterrupt:
+        return 130  # as a shell has it for ctrl+c; nothing is left half written
     except FinishingError as error:
         print(f"finishing: {_inert(str(error))}", file=sys.stderr)
         return 2

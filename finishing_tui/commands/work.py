@@ -2,6 +2,7 @@
 
 import argparse
 import os
+import signal
 import sys
 from pathlib import Path
 
@@ -47,6 +48,8 @@ def opened(shelf: Path, *, garment: Path | None = None, demos: bool = False) -> 
     Raises ``FinishingError`` without a terminal, and when not everything could be saved.
     """
     need_terminal()
+    # There ctrl+c is a key like any other, which leaves; struck again while all is put away it must not cut that short.
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
     from finishing_tui.screens.app import FinishingApp  # noqa: PLC0415  (only when a screen is opened)
 
     app = FinishingApp(shelf, garment=garment, demos=demos, looks=os.environ.get("FINISHING_LOOKS", ""))

@@ -2,12 +2,15 @@
 
 import asyncio
 import signal
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from textual.app import App
 from textual.binding import Binding
+from textual.dom import DOMNode
 from textual.events import Resize
+from textual.screen import Screen
 
 from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.hand import InHand
@@ -15,6 +18,9 @@ from finishing_tui.screens.opening import open_garment
 from finishing_tui.screens.shelf import ShelfScreen
 from finishing_tui.screens.too_small import TooSmall, fits
 from finishing_tui.widgets.looks import DARK, FALLBACK, LIGHT
+
+if TYPE_CHECKING:
+    from textual.actions import ActionParseResult
 
 
 class FinishingApp(App[None]):
@@ -50,6 +56,7 @@ class FinishingApp(App[None]):
         self.not_saved, self.trouble = 0, ""
         self._first = garment
         self._demos = demos
+        self._leaving = False
         self.register_theme(DARK)
         self.register_theme(LIGHT)
         words = looks.split()
@@ -63,6 +70,7 @@ class FinishingApp(App[None]):
     def on_mount(self) -> None:
         """Open the first screen, and listen for the end."""
         self._listen()
+        self.screen_change_signal.subscribe(self, self._fit)
         shelf = ShelfScreen(self.shelf)
         self.push_screen(shelf)
         if self._first is not None:
@@ -75,6 +83,21 @@ class FinishingApp(App[None]):
         if not fits(*event.size) and not isinstance(self.screen, TooSmall):
             self.push_screen(TooSmall())
 
+    async def run_action(
+        self,
+        action: "str | ActionParseResult",
+        default_namespace: DOMNode | None = None,
+        namespaces: Mapping[str, DOMNode] | None = None,
+    ) -> bool:
+        """Do what a key asks for; nothing for a key that outran its screen, or that comes while all is being left."""
+        if self._leaving or (isinstance(default_namespace, Screen) and not default_namespace.is_mounted):
+            return False
+        return await super().run_action(action, default_namespace, namespaces)
+
+    def _fit(self, screen: Screen[object]) -> None:
+        """Tell a screen that comes back how large it is: Textual tells of a change only the two in front."""
+        screen.post_message(Resize(self.size, self.size))
+
     def bell_pattern(self, times: int) -> None:
         """Ring so many times, far enough apart to be told from one another."""
         self.bell()
@@ -83,6 +106,10 @@ class FinishingApp(App[None]):
 
     async def action_quit(self) -> None:
         """Put everything down and leave."""
+        self._leave()
+
+    def _leave(self) -> None:
+        self._leaving = True
         self.put_down()
         self.exit()
 
@@ -105,14 +132,9 @@ class FinishingApp(App[None]):
 
     def _listen(self) -> None:
         """Put the garment down on a hang-up or a terminate signal, where the system has them."""
-
-        def leave() -> None:
-            self.put_down()
-            self.exit()
-
         loop = asyncio.get_running_loop()
         for name in ("SIGHUP", "SIGTERM"):
-            _on_signal(loop, getattr(signal, name, None), leave)
+            _on_signal(loop, getattr(signal, name, None), self._leave)
 
 
 def _on_signal(loop: asyncio.AbstractEventLoop, number: signal.Signals | None, then: Callable[[], None]) -> None:

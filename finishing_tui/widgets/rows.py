@@ -26,6 +26,7 @@ class Rows(Widget):
         super().__init__(id=id, classes=classes)
         self._drawn: Sequence[Content] = ()
         self._needed = 0
+        self._tall = ""
         self._styles: dict[tuple[str, Style, str], Style] = {}
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
@@ -60,8 +61,14 @@ class Rows(Widget):
 
     @property
     def tallness(self) -> str:
-        """How high the screen is: low, middling, high or tall."""
-        return next((name for name in TALLNESS if self.screen.has_class(f"-{name}")), "middling")
+        """How high the screen is: low, middling, high or tall.
+
+        It goes by the limits that give the screen its classes, and not by these: a screen has them only after it was
+        laid out once, and would be laid out for another height.
+        """
+        height, limits = self.app.size.height, self.app.VERTICAL_BREAKPOINTS or []
+        names = [name for least, limit in limits if least <= height for name in TALLNESS if limit == f"-{name}"]
+        return names[-1] if names else "middling"
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
         """Return as many lines as there are rows."""
@@ -85,9 +92,13 @@ class Rows(Widget):
         self.refresh()
 
     def notify_style_update(self) -> None:
-        """Forget the colours of the look before."""
+        """Forget the colours of the look before; on a screen of another height ask for the room anew."""
         super().notify_style_update()
         self._styles = {}
+        if self.is_mounted and self._tall != (tall := self.tallness):
+            self._tall = tall
+            self.refresh(layout=True)
+            self.call_after_refresh(self.redraw)  # where only the margins differ, no resize comes
 
     def _rows_now(self) -> Sequence[Content]:
         width, height = self.size

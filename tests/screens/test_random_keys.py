@@ -120,3 +120,31 @@ async def test_enter_held_down_leaves_a_line_once(key: str, tmp_path: Path) -> N
         await settled(pilot)
         assert app.screen_stack == (below if key == "n" else below[:-1])
         assert app.is_running
+
+
+@pytest.mark.parametrize("key", ["n", "?"])
+async def test_whatever_lies_over_it_a_resized_screen_comes_back_as_if_opened_so(key: str, tmp_path: Path) -> None:
+    """Resized several times while a box or a page covers it, twice too small: then all is drawn as it was before."""
+    app = SCENES["spot-loop"].app(tmp_path)
+    async with app.run_test(size=(100, 30)) as pilot:
+        await settled(pilot)
+        before = shown(app)
+        for sizes in (((160, 50), (39, 10)), ((80, 24), (39, 10)), ((40, 20), (160, 50))):
+            await pilot.press(key)
+            for size in (*sizes, (100, 30)):
+                await pilot.resize_terminal(*size)
+            await pilot.press("escape")
+            await settled(pilot)
+            assert shown(app) == before, sizes
+
+
+async def test_keys_that_outrun_a_screen_do_nothing(tmp_path: Path) -> None:
+    """Keys that come before a garment is laid out, or after the program was left, end in no error; it is put down."""
+    app = SCENES["spot-loop"].app(tmp_path)
+    async with app.run_test() as pilot:
+        await pilot.press("q", "enter")
+        for key in ("enter", "1", "2", "x", "enter", "ctrl+q", "q", "x", "enter"):
+            app.post_message(Key(key, key if len(key) == 1 else None))
+        await pilot.pause()
+    (folder,) = (path.parent for path in (tmp_path / "shelf").glob("*/garment.toml"))
+    assert replayed(folder).sittings[-1].ended

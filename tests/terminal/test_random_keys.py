@@ -53,7 +53,7 @@ def test_random_keys(name: str, tmp_path: Path) -> None:
             while pressed < KEYS and terminal.status is None:
                 pressed += play(terminal, dice)
             if terminal.status is not None:
-                assert terminal.status == 0, terminal.text
+                assert terminal.status == 0, (terminal.status, terminal.text)
                 continue
             terminal.resize(100, 30)
             if not leads_back(terminal):
