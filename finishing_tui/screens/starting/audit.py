@@ -87,7 +87,7 @@ class AuditScreen(Screen[Draft | Path]):
     def compose(self) -> ComposeResult:
         """Lay out what was found under a line about it."""
         with Vertical(classes="head"):
-            yield Sentences()
+            yield Sentences(most={"low": 5})
         yield Choices(numbered=False)
         yield Notice()
         yield KeyLine()
@@ -248,21 +248,15 @@ class AuditScreen(Screen[Draft | Path]):
     def _head(self, told: str) -> None:
         self.query_one(Sentences).show(
             ("The audit", "bold $count"),
-            (f"{self.draft.recipe.title}, size {self.draft.size}: every step done on paper in your numbers.", "$quiet"),
             (told, "$foreground"),
+            (f"{self.draft.recipe.title}, size {self.draft.size}: every step done on paper in your numbers.", "$quiet"),
         )
 
     def _told(self) -> str:
         if self._found is None:
             return ""
         many = {level: len(self._found.of(level)) for level in _LEVELS}
-        named = {
-            "error": "error",
-            "warning": "warning",
-            "implied": "number worked out",
-            "differs": "difference to print",
-        }
-        parts = [f"{count} {_many(named[level], count)}" for level, count in many.items() if count]
+        parts = [f"{count} {_many(_NOUNS[level], count)}" for level, count in many.items() if count]
         return f"{listing(parts)}." if parts else "It comes out: nothing is wrong."
 
     def _keys(self) -> None:
