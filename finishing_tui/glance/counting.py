@@ -55,6 +55,11 @@ def countables(state: State) -> tuple[Countable, ...]:
     return ()
 
 
+def worth_counting(state: State) -> tuple[Countable, ...]:
+    """Return what is worth counting after the work lay: what should be there at all, so that something can be gone."""
+    return tuple(one for one in countables(state) if one.expected)
+
+
 def asks_for_value(state: State) -> bool:
     """Return whether a measure is asked for now, so that what is typed is that."""
     work = state.standing.work if state.standing else None

@@ -152,6 +152,7 @@ def _pairs(state: State, stage: Stage, progress: Progress) -> PairFace:
         _said(stage, progress),
         stage.moves_of(done + 1),
         yarn_to_go(state, stage, done),
+        sewn=bool(stage.bars),
     )
 
 

@@ -101,7 +101,7 @@ class PairFace:
 
     ``front`` and ``back``: the needles (of a seam: the edges), with what is left on each; ``said``: words for just the
     next pair; ``moves``: the moves it is made of, in turn, where it is several; ``yarn``: what is left to do still
-    takes, in words.
+    takes, in words; ``sewn``: the pairs are bars of a seam, of which one edge may well have more than the other.
     """
 
     count: int
@@ -115,6 +115,7 @@ class PairFace:
     said: str = ""
     moves: tuple[str, ...] = ()
     yarn: str = ""
+    sewn: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,7 @@ from finishing_tui.craft.words import sentence
 from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.state import State
-from finishing_tui.glance.counting import countables
+from finishing_tui.glance.counting import worth_counting
 from finishing_tui.glance.rings import ring
 from finishing_tui.plain import telling
 from finishing_tui.plain.acts import ACTS, KEEPS_ASKING, offered
@@ -46,7 +46,7 @@ class Talk:
         if plan is not None:
             self._question = changed(held.state, plan)
         lines = telling.beginning(held.seen())
-        found = countables(held.state)
+        found = worth_counting(held.state)
         if held.state.last_act and found:
             wanted = ", or ".join(f"{one.text}, which should be {one.expected}" for one in found)
             lines.append(f"has anything slipped off? Count {wanted}, and type the number; or go on.")

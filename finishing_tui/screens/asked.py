@@ -8,13 +8,17 @@ from types import MappingProxyType
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import ChoosePace, Finish, LeaveOut, Other, Press, TakeUp
-from finishing_tui.glance.actions import ActionId
+from finishing_tui.glance.actions import ACTIONS, ActionId
 from finishing_tui.glance.what_if import asked_here
 from finishing_tui.screens.at_hand import LOOKING_ONLY, AtHand, Opening
 from finishing_tui.screens.counted import start_recount, take_typed
 
 LOOKS: frozenset[ActionId] = frozenset({"look_back", "look_on", "technique", "ledger", "help", "put_down"})
 """The actions that change nothing: they may be asked for where a garment can only be looked at."""
+
+
+TAKE_DIGITS: frozenset[ActionId] = frozenset({"finish", "recount", "take_back", "what_if"})
+"""The actions that do something with digits that were typed."""
 
 
 def ask(at_hand: AtHand, action: ActionId) -> Opening | None:
@@ -30,8 +34,24 @@ def ask(at_hand: AtHand, action: ActionId) -> Opening | None:
     if at_hand.look and action not in LOOKS:
         at_hand.refuse(LOOKING_ONLY)
         return None
+    if at_hand.typed and action not in (LOOKS | TAKE_DIGITS) and action in DOES and not _forgets(at_hand, action):
+        return None
     does = DOES.get(action)
     return action if does is None else does(at_hand)
+
+
+def _forgets(at_hand: AtHand, action: ActionId) -> bool:
+    """Return whether typed digits are to be forgotten for ``action``: only when it is asked for once more.
+
+    They are a count that was not taken yet, or were typed by accident; which of the two, nobody can guess.
+    """
+    if at_hand.warned == (action, at_hand.typed):
+        at_hand.typed, at_hand.warned = "", None
+        return True
+    at_hand.warned = (action, at_hand.typed)
+    key = ACTIONS[action].shown
+    at_hand.refuse(f"{at_hand.typed} is typed: enter takes it; {key} again forgets it, and does what {key} does")
+    return False
 
 
 def _press(at_hand: AtHand) -> None:

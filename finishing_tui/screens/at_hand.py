@@ -28,7 +28,8 @@ class AtHand:
     """A garment in hand and the keys pressed on it; ``said`` is the last sentence, ``alarm``: it is a refusal.
 
     ``rings``: what the bell is to ring for; ``follows``: what the last count changes further on, to be asked about;
-    ``again``: what the same key does when it is pressed once more, and the state that this holds for.
+    ``again``: what the same key does when it is pressed once more, and the state that this holds for; ``warned``: the
+    action that was refused because of typed digits, and these.
     """
 
     def __init__(self, hand: InHand, *, look: bool = False) -> None:
@@ -41,6 +42,7 @@ class AtHand:
         self.rings: Ring | Literal["refused"] | None = None
         self.follows: Following | None = None
         self.again: tuple[str, State, Command | None] | None = None
+        self.warned: tuple[ActionId, str] | None = None
 
     @property
     def state(self) -> State:

@@ -7,7 +7,7 @@ from textual.screen import Screen
 
 from finishing_tui.craft.words import sentence
 from finishing_tui.glance.coming_back import ComingBack
-from finishing_tui.glance.counting import MOST_DIGITS
+from finishing_tui.glance.counting import MOST_DIGITS, worth_counting
 from finishing_tui.glance.values import Face, PairFace, RoundFace, SpotFace, StitchFace
 from finishing_tui.screens.at_hand import AtHand
 from finishing_tui.widgets.figure_pair import WIDE, FigurePair, Shown
@@ -66,7 +66,7 @@ class ComingBackScreen(Screen[int | None]):
 
     def action_digit(self, sign: str) -> None:
         """Take a digit of the count."""
-        if self._at_hand.countables() and len(self._typed) < MOST_DIGITS:
+        if worth_counting(self._at_hand.state) and len(self._typed) < MOST_DIGITS:
             self._typed += sign
         else:
             self.app.bell()
@@ -86,7 +86,7 @@ class ComingBackScreen(Screen[int | None]):
         self.dismiss(None)
 
     def _draw(self) -> None:
-        found = self._at_hand.countables()
+        found = worth_counting(self._at_hand.state)
         asked = ""
         if found:
             asked = "Has anything slipped off? " + sentence(f"Count {' or '.join(one.text for one in found)}")

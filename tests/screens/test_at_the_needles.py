@@ -105,6 +105,22 @@ async def test_a_held_key_counts_every_press_and_a_paste_none(tmp_path: Path) ->
         assert _loops(app) == 30
 
 
+async def test_a_press_with_digits_typed_is_refused_once(tmp_path: Path, rings: list[int]) -> None:
+    """Digits are a count that was not taken: the first press says so and rings, the next forgets them and counts."""
+    app = _prepared(tmp_path, PICK_UP, *[Press()] * 4)
+    async with app.run_test(size=(100, 30)) as pilot:
+        await pilot.press("1", "4", "space")
+        assert (needles(app).at_hand.typed, _loops(app), rings) == ("14", 4, [1])
+        assert "14 is typed: enter takes it; space again forgets it" in shown(app)
+        await pilot.press("x")
+        assert (needles(app).at_hand.typed, _loops(app)) == ("14", 4)
+        await pilot.press("space")
+        assert (needles(app).at_hand.typed, _loops(app)) == ("14", 4)
+        await pilot.press("space")
+        assert (needles(app).at_hand.typed, _loops(app)) == ("", 5)
+        await settled(pilot)
+
+
 async def test_digits_build_a_number_that_says_what_it_means(tmp_path: Path) -> None:
     """Digits are shown, backspace takes the last one, escape clears them, and nothing changes until enter."""
     app = _prepared(tmp_path, PICK_UP, *[Press()] * 4)

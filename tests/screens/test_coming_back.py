@@ -39,3 +39,16 @@ async def test_each_sentence_ends_once(step: int, tmp_path: Path) -> None:
         await settled(pilot)
         assert isinstance(front(app), ComingBackScreen)
         assert ".." not in shown(app)
+
+
+async def test_no_count_is_asked_where_nothing_should_be_there(tmp_path: Path) -> None:
+    """Before the first loop of a section there is nothing that could have slipped off; digits only ring."""
+    app = app_for(_left_at(tmp_path, PICK_UP))
+    async with app.run_test() as pilot:
+        await settled(pilot)
+        assert isinstance(front(app), ComingBackScreen)
+        assert "slipped off" not in shown(app)
+        assert "should be 0" not in shown(app)
+        await pilot.press("4", "enter")
+        assert isinstance(front(app), AtTheNeedles)
+        await settled(pilot)

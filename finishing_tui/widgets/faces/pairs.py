@@ -35,8 +35,11 @@ class Pairs(FaceView):
         differ = face.front_left - face.back_left
         longer = face.front if differ > 0 else face.back
         uneven = f"The {longer} holds {abs(differ)} more than the other." if differ else ""
+        if face.sewn and differ:
+            bars = "bar" if abs(differ) == 1 else "bars"
+            uneven = f"The {longer} has {abs(differ)} {bars} more: two of them are taken at once where it says so."
         about = "" if face.moves else face.words
-        told = ((face.said, "bold $mark"), (uneven, "bold $alarm"), (about, "$foreground"))
+        told = ((face.said, "bold $mark"), (uneven, "$quiet" if face.sewn else "bold $alarm"), (about, "$foreground"))
         return (*told, (face.yarn, "$quiet"))
 
     def show_more(self, face: Face) -> None:
