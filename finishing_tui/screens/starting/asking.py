@@ -7,13 +7,13 @@ from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Vertical, VerticalScroll
 from textual.events import Key
-from textual.screen import Screen
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.starting import Draft
 from finishing_tui.glance.starting import Question, chosen, held_places, progress, question, questions, typed
 from finishing_tui.screens.asking import KEYS
+from finishing_tui.screens.leaving import Leaving
 from finishing_tui.screens.starting.audit import AuditScreen
 from finishing_tui.screens.starting.which_size import WhichSizeScreen
 from finishing_tui.widgets.choices import Choice, Choices
@@ -32,7 +32,7 @@ MANY = 4
 """From so many options on, only the one at the caret is told in full."""
 
 
-class StartScreen(Screen[Draft | Path]):
+class StartScreen(Leaving[Draft | Path]):
     """The questions of one recipe; it returns the draft when it was left, or the folder of the garment started."""
 
     AUTO_FOCUS = ""

@@ -135,7 +135,7 @@ class AuditScreen(Screen[Draft | Path]):
             self.app.bell()
         elif point is None:
             self._start()
-        elif point.level == "error" and point not in self._settled:
+        elif self._still(point):
             self.action_numbers()
         else:
             self._settled.add(point)
@@ -233,14 +233,18 @@ class AuditScreen(Screen[Draft | Path]):
 
     def _draw(self, at: int) -> None:
         points = () if self._found is None else self._found.points
-        shown = [Choice(one.text, aside=self._aside(one), alarm=one.level == "error") for one in points]
+        shown = [Choice(one.text, (self._level(one),), alarm=self._still(one)) for one in points]
         if self._found is not None:
             shown.append(Choice(f"Start {self.draft.called}", summary(self.draft)))
         self.query_one(Choices).show(shown, at)
         self._head(self._told())
         self._keys()
 
-    def _aside(self, point: Point) -> str:
+    def _still(self, point: Point) -> bool:
+        """Return whether a point is an error that is neither mended nor accepted."""
+        return point.level == "error" and point not in self._settled
+
+    def _level(self, point: Point) -> str:
         if point not in self._settled:
             return _LEVELS[point.level]
         return {"error": "accepted as it is", "warning": "understood"}.get(point.level, _LEVELS[point.level])
@@ -267,7 +271,7 @@ class AuditScreen(Screen[Draft | Path]):
         keys: list[KeyShown] = []
         if point is None:
             keys.append(("enter", "start it"))
-        elif point.level == "error" and point not in self._settled:
+        elif self._still(point):
             keys += [("enter", "mend it"), *([] if point.missing else [("x", "accept it")])]
         else:
             keys.append(("enter", "understood"))
