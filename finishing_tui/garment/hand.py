@@ -171,6 +171,25 @@ class InHand:
         first = 0 if not before else next((at for at, row in enumerate(rows) if row.seq == row.group), len(rows))
         return tuple(from_row(row) for row in rows[first:])
 
+    def news(self) -> tuple[Happening, ...]:
+        """Return what another window has done since what is known here; it reads the disk, and may be asked anywhere.
+
+        Raises ``FinishingError`` with a sentence where the journal cannot be read.
+        """
+        return tuple(from_row(row) for row in self._journal.rows(self._seq))
+
+    def hear(self, news: Iterable[Happening], many: int) -> None:
+        """Take ``news`` that were asked for with ``many`` events known here; nothing where they are known by now."""
+        if many == self._seq:
+            for one in news:
+                self.state = evolve(self.state, one)
+                self._seq += 1
+
+    @property
+    def known(self) -> int:
+        """How many events are known here."""
+        return self._seq
+
     def _acts(self, group: int) -> tuple[AnyAct, ...]:
         events = (from_row(row).event for row in self._journal.group(group))
         return tuple(event for event in events if isinstance(event, Act))

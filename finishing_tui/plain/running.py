@@ -14,7 +14,7 @@ from typing import BinaryIO
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.hand import InHand
-from finishing_tui.garment.journal import InUse
+from finishing_tui.garment.journal import InUse, OnlyToRead
 from finishing_tui.glance.coming_back import coming_back
 from finishing_tui.plain import telling
 from finishing_tui.plain.streams import Unheard, Writer, read_line
@@ -58,7 +58,7 @@ def work(
         look, hand = False, None
         try:
             hand = InHand.open(folder, clock=clock)
-        except InUse as error:
+        except (InUse, OnlyToRead) as error:
             out.say([str(error), "Look at it only? Type yes or no."])
             if _line(source, ends) != "yes":
                 raise
@@ -95,6 +95,8 @@ def _talked(hand: InHand, source: BinaryIO, out: Writer, clock: Clock, ends: _En
         if line is None:
             return ""
         eager = clock.ticks() - said_at < EAGER_MS
+        if look:  # another window may have gone on meanwhile
+            hand.hear(hand.news(), hand.known)
         lines = [line.why, *talk.hear_nothing()] if isinstance(line, Unheard) else talk.hear(line, eager=eager)
 
 

@@ -10,7 +10,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import ChoosePace, Finish, LeaveOut, Other, Press, TakeUp
 from finishing_tui.glance.actions import ACTIONS, ActionId
 from finishing_tui.glance.what_if import asked_here
-from finishing_tui.screens.at_hand import LOOKING_ONLY, AtHand, Opening
+from finishing_tui.screens.at_hand import AtHand, Opening
 from finishing_tui.screens.counted import start_recount, take_typed
 
 LOOKS: frozenset[ActionId] = frozenset({"look_back", "look_on", "technique", "ledger", "help", "put_down"})
@@ -32,7 +32,7 @@ def ask(at_hand: AtHand, action: ActionId) -> Opening | None:
             at_hand.do(again[2], action)
         return None
     if at_hand.look and action not in LOOKS:
-        at_hand.refuse(LOOKING_ONLY)
+        at_hand.refuse(at_hand.look)
         return None
     if at_hand.typed and action not in (LOOKS | TAKE_DIGITS) and action in DOES and not _forgets(at_hand, action):
         return None

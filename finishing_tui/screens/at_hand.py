@@ -21,8 +21,6 @@ if TYPE_CHECKING:
 Opening = ActionId | Literal["other: which needle", "count: which needle"]
 """What must be opened before anything can be decided: what an action asks for, or which needle is meant."""
 
-LOOKING_ONLY = "Another window has this garment in hand; here it can only be looked at"
-
 
 class AtHand:
     """A garment in hand and the keys pressed on it; ``said`` is the last sentence, ``alarm``: it is a refusal.
@@ -32,7 +30,8 @@ class AtHand:
     action that was refused because of typed digits, and these.
     """
 
-    def __init__(self, hand: InHand, *, look: bool = False) -> None:
+    def __init__(self, hand: InHand, look: str = "") -> None:
+        """``look``: why it can only be looked at; empty where it is in hand."""
         self.hand = hand
         self.look = look
         self.typed = ""
@@ -75,7 +74,7 @@ class AtHand:
         self.quiet()
         self.looking = None
         if self.look:
-            self.refuse(LOOKING_ONLY)
+            self.refuse(self.look)
         elif sign == "." and (not asks_for_value(self.state) or "." in self.typed):
             self.refuse("a count is a whole number")
         elif len(self.typed) < MOST_DIGITS:

@@ -38,7 +38,7 @@ TIMES = {"run": 1, "recount": 2, "target": 3, "refused": 1}
 
 
 class AtTheNeedles(Screen[None]):
-    """The garment in hand; with ``look`` it can only be looked at."""
+    """The garment in hand; ``look``: why it can only be looked at."""
 
     CSS_PATH = "at_the_needles.tcss"
     BINDINGS = [  # noqa: RUF012  (Textual's way)
@@ -48,9 +48,9 @@ class AtTheNeedles(Screen[None]):
         Binding("escape", "clear", "forget what was typed or asked", id="clear"),
     ]
 
-    def __init__(self, hand: InHand, back: ComingBack | None, *, look: bool = False) -> None:
+    def __init__(self, hand: InHand, back: ComingBack | None, look: str = "") -> None:
         super().__init__()
-        self.at_hand = AtHand(hand, look=look)
+        self.at_hand = AtHand(hand, look)
         self._back = back
         self._face: FaceView | None = None
 
@@ -80,7 +80,7 @@ class AtTheNeedles(Screen[None]):
     def draw(self) -> None:
         """Draw what there is to see now; every widget draws only what changed."""
         at_hand, seen = self.at_hand, self.seen()
-        self.query_one(Top).show(seen, at_hand.hand.unsaved, look=at_hand.look)
+        self.query_one(Top).show(seen, at_hand.hand.unsaved, look=bool(at_hand.look))
         typed = Typed(at_hand.typed, at_hand.meaning()) if at_hand.typed else None
         self._face_for(seen).show(seen.face, typed)
         self.query_one(Holdings).show(seen)

@@ -8,7 +8,7 @@ from finishing_tui.widgets.key_line import Key
 def foot(at_hand: AtHand) -> list[Key]:
     """Return the keys for the foot of the screen, what is wanted most first, help last."""
     if at_hand.look:
-        return [("left right", "look at other steps"), ("q", "back"), ("?", "help")]
+        return [("left right", "look at other steps"), ("l", "ledger"), ("q", "back"), ("?", "help")]
     if at_hand.typed:
         return [("enter", "take it"), ("backspace", "last digit"), ("escape", "clear"), ("?", "help")]
     found = {offer.action: offer for offer in at_hand.offers()}

@@ -29,7 +29,6 @@ class LedgerScreen(PageScreen):
         except FinishingError as error:
             acts, trouble = (), str(error)
         self.query_one(Pages).show("The ledger", held.title, [*_parts(held), *_lately(acts, trouble)])
-        super().on_mount()
 
 
 def place_names(hand: InHand) -> dict[str, str]:

@@ -6,15 +6,23 @@ from typing import TYPE_CHECKING
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.hand import InHand
-from finishing_tui.garment.journal import InUse
+from finishing_tui.garment.journal import InUse, OnlyToRead
 from finishing_tui.glance.coming_back import coming_back
 from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.looking import Looking
 from finishing_tui.screens.saved import Saved
 from finishing_tui.widgets.choices import Choice
 
 if TYPE_CHECKING:
     from finishing_tui.screens.app import FinishingApp
+
+
+IN_USE = "another window has this garment in hand; here it can only be looked at"
+ONLY_TO_READ = "nothing can be written in this garment's folder; here it can only be looked at"
+"""Why a garment can only be looked at."""
+
+FOLLOWS = "Nothing can be changed here. What the other window does is followed."
 
 
 def open_garment(app: "FinishingApp", folder: Path) -> None:
@@ -28,9 +36,11 @@ def open_garment(app: "FinishingApp", folder: Path) -> None:
 
     try:
         hand = InHand.open(folder, clock=app.clock, on_change=changed)
-    except InUse as error:
-        question = Asking(str(error), (Choice("look only", ("Nothing can be changed here.",)), Choice("leave it")))
-        app.push_screen(question, lambda chosen: _look(app, folder) if chosen == 0 else None)
+    except (InUse, OnlyToRead) as error:
+        in_use = isinstance(error, InUse)
+        look = Choice("look only", (FOLLOWS if in_use else "Nothing can be changed here.",))
+        question = Asking(str(error), (look, Choice("leave it")))
+        app.push_screen(question, lambda chosen: _look(app, folder, in_use=in_use) if chosen == 0 else None)
         return
     except FinishingError as error:
         app.push_screen(Asking(str(error), (Choice("back to the shelf"),)))
@@ -43,13 +53,14 @@ def open_garment(app: "FinishingApp", folder: Path) -> None:
     app.push_screen(screen)
 
 
-def _look(app: "FinishingApp", folder: Path) -> None:
+def _look(app: "FinishingApp", folder: Path, *, in_use: bool) -> None:
     try:
         hand = InHand.open(folder, look=True, clock=app.clock)
     except FinishingError as error:
         app.push_screen(Asking(str(error), (Choice("back to the shelf"),)))
         return
-    app.push_screen(AtTheNeedles(hand, None, look=True))
+    take_over = (lambda: open_garment(app, folder)) if in_use else None
+    app.push_screen(Looking(hand, IN_USE if in_use else ONLY_TO_READ, take_over))
 
 
 def _now(app: "FinishingApp") -> datetime:

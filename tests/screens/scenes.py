@@ -10,6 +10,7 @@ from textual.screen import Screen
 from finishing_tui.garment.commands import ChoosePace, Command, Count, Other, Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME
+from finishing_tui.garment.journal.lock import Lock
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.starting.asking import StartScreen
 from finishing_tui.screens.starting.audit import AuditScreen
@@ -105,6 +106,14 @@ def _edited_recipe(folder: Path) -> None:
     path.write_text(text)
 
 
+_ELSEWHERE: list[Lock] = []
+"""Locks that scenes hold, as another window would; they end with the process."""
+
+
+def _in_use(folder: Path) -> None:
+    _ELSEWHERE.append(Lock(folder))
+
+
 LARGE = {"size": "large"}
 """The size in which sections are long."""
 
@@ -169,6 +178,8 @@ SCENES: dict[str, Scene] = {
     "numbers-asked": Scene(JOIN, (), ("e", "2", "4", "enter", WAIT)),
     "rip-back": Scene(PICK_UP, _picked(4), ("t",)),
     "rip-back-to": Scene(PICK_UP, _picked(4), ("t", "1", "3")),
+    "in-use": Scene(PICK_UP, _picked(4), before=_in_use),
+    "looking-only": Scene(PICK_UP, _picked(4), ("1", "space"), before=_in_use),
     "note": Scene(PICK_UP, _picked(4), ("n",)),
     "put-down": Scene(PICK_UP, _picked(4), ("q",)),
     "changed-recipe": Scene(PICK_UP, _picked(4), before=_edited_recipe),

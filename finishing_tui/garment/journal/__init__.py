@@ -12,6 +12,7 @@ from finishing_tui.garment.journal.errors import (
     NoJournal,
     NotAJournal,
     NotSaved,
+    OnlyToRead,
     Unreachable,
     Unwritable,
 )
@@ -33,6 +34,7 @@ __all__ = [
     "NoJournal",
     "NotAJournal",
     "NotSaved",
+    "OnlyToRead",
     "Recovery",
     "Row",
     "Unreachable",

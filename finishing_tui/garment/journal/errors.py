@@ -33,6 +33,10 @@ class Unreachable(FinishingError):
     """The system does not let us at the journal: no right, a disk that fails, a name that is gone."""
 
 
+class OnlyToRead(Unreachable):
+    """The folder lets us read, and write nothing: the garment in it may be looked at."""
+
+
 class NotSaved(FinishingError):
     """Nothing more can be taken in, since too much waits to be saved or the garment is only looked at."""
 

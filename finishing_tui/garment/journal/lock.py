@@ -13,7 +13,7 @@ import time
 from pathlib import Path
 
 from finishing_tui.files import reason
-from finishing_tui.garment.journal.errors import InUse, Unreachable
+from finishing_tui.garment.journal.errors import InUse, OnlyToRead
 
 if sys.platform == "win32":
     import msvcrt
@@ -41,11 +41,11 @@ class Lock:
     """The right to write the journal of one folder, from when it is made to ``release`` or the process's end."""
 
     def __init__(self, folder: Path) -> None:
-        """Take the lock, or raise ``InUse`` or ``Unreachable``."""
+        """Take the lock, or raise ``InUse`` or ``OnlyToRead``."""
         try:
             self._handle = os.open(folder / NAME, os.O_RDWR | os.O_CREAT, 0o600)
         except OSError as error:
-            raise Unreachable(
+            raise OnlyToRead(
                 f"Nothing can be written in the folder {folder.name} ({reason(error)}); it can be looked at."
             ) from error
         if not _taken(self._handle, tries=3):

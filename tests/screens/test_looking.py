@@ -1,0 +1,116 @@
+"""A garment that another window has in hand, or where nothing can be written: it is looked at, and followed."""
+
+from pathlib import Path
+
+import pytest
+from textual.pilot import Pilot
+
+from finishing_tui.garment.commands import Press
+from finishing_tui.garment.hand import InHand
+from finishing_tui.garment.journal import OnlyToRead
+from finishing_tui.garment.journal import journal as journals
+from finishing_tui.screens.app import FinishingApp
+from finishing_tui.screens.asking import Asking
+from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.looking import Looking
+from tests.plain.making import talked
+from tests.screens.hands import PICK_UP, Hours, app_for, front, settled, shelf, shown, work_to
+
+
+def picked_up(at: Path) -> tuple[Path, InHand]:
+    """Return the garment at its picking up, and another window that has it in hand."""
+    folder = shelf(at)
+    work_to(folder, PICK_UP, *[Press()] * 4)
+    other = InHand.open(folder, clock=Hours().clock())
+    other.pick_up()
+    assert other.flush(10)
+    return folder, other
+
+
+async def followed(app: FinishingApp, pilot: Pilot[None]) -> None:
+    """Look at the journal once more, and wait until what is new is drawn."""
+    screen = app.screen
+    assert isinstance(screen, Looking)
+    screen.follow()
+    await app.workers.wait_for_complete()
+    await pilot.pause()
+
+
+async def test_what_the_other_window_does_is_followed(tmp_path: Path) -> None:
+    """Its presses show here, nothing can be changed here, and once it is put down it can be taken up here."""
+    folder, other = picked_up(tmp_path)
+    app = app_for(folder)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settled(pilot)
+        assert isinstance(front(app), Asking)
+        await pilot.press("1")
+        assert isinstance(front(app), Looking)
+        assert "looking only" in shown(app)
+        assert "neck needle 4" in shown(app)
+        for _ in range(3):
+            assert other.do(Press()) is None
+        assert other.flush(10)
+        await followed(app, pilot)
+        assert "neck needle 7" in shown(app)
+        await pilot.press("space")
+        assert "Another window has this garment in hand" in shown(app)
+        await pilot.press("l")
+        assert "7  neck needle" in shown(app)
+        await pilot.press("escape")
+        assert other.put_down()
+        await followed(app, pilot)
+        assert "The other window has put this garment down." in shown(app)
+        await pilot.press("2")
+        await followed(app, pilot)
+        assert isinstance(front(app), Looking)  # it is not asked again and again
+        await pilot.press("q")
+        await settled(pilot)
+    assert app.in_hand is None
+
+
+async def test_it_is_taken_up_here_once_it_is_put_down(tmp_path: Path) -> None:
+    """The offer taken, it is in hand here, with everything that was done there."""
+    folder, other = picked_up(tmp_path)
+    app = app_for(folder)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settled(pilot)
+        await pilot.press("1")
+        assert other.do(Press()) is None
+        assert other.put_down("on the sofa")
+        await followed(app, pilot)
+        await pilot.press("enter")
+        await settled(pilot)
+        assert app.in_hand is not None
+        assert "You wrote: on the sofa" in shown(app)
+        await pilot.press("escape")
+        assert isinstance(front(app), AtTheNeedles)
+        assert not isinstance(front(app), Looking)
+        assert "neck needle 5" in shown(app)
+        await settled(pilot)
+
+
+def only_to_read(folder: Path) -> object:
+    """Refuse the lock, as a folder does in which nothing can be written."""
+    raise OnlyToRead(f"Nothing can be written in the folder {folder.name} (read-only); it can be looked at.")
+
+
+async def test_where_nothing_can_be_written_it_can_be_looked_at(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The sentence that says so offers to look, and looking works; why nothing can be done is said as it is."""
+    folder = shelf(tmp_path)
+    work_to(folder, PICK_UP, *[Press()] * 4)
+    monkeypatch.setattr(journals, "Lock", only_to_read)
+    app = app_for(folder)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settled(pilot)
+        assert "Nothing can be written in the folder" in " ".join(shown(app).split())
+        await pilot.press("1")
+        assert isinstance(front(app), Looking)
+        await followed(app, pilot)
+        assert isinstance(front(app), Looking)
+        await pilot.press("space")
+        assert "Nothing can be written in this garment's folder" in shown(app)
+        await settled(pilot)
+    said = talked(folder, "yes", "where", "d", "q")
+    assert "on the neck needle: 4, in use now." in said
