@@ -1,20 +1,13 @@
 """A box over another screen: while it is open, the keys of what lies behind are not to be read, for they do nothing."""
 
-from textual.await_complete import AwaitComplete
 from textual.screen import ModalScreen, ScreenResultType
 
+from finishing_tui.screens.leaving import Leaving
 from finishing_tui.widgets.key_line import KeyLine
 
 
-class Box(ModalScreen[ScreenResultType]):
+class Box(Leaving[ScreenResultType], ModalScreen[ScreenResultType]):
     """A box that is answered or left before anything else can be done."""
-
-    def dismiss(self, result: ScreenResultType | None = None) -> AwaitComplete:
-        """Leave, once: a key that is held down asks again before the box is gone, and would take what lies below too.
-
-        A line that is written in gets its keys ahead of the box, so several enters may be under way.
-        """
-        return super().dismiss(result) if self in self.app.screen_stack else AwaitComplete()
 
     def on_mount(self) -> None:
         """Blank the keys of the screen behind."""

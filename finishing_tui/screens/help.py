@@ -6,10 +6,10 @@ from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import VerticalScroll
 from textual.content import Content
-from textual.screen import Screen
 
 from finishing_tui.glance.lying import Picture
 from finishing_tui.glance.values import Line
+from finishing_tui.screens.leaving import Leaving
 from finishing_tui.widgets.edge_strip import LEGEND
 from finishing_tui.widgets.key_line import Key, KeyLine
 from finishing_tui.widgets.plain import plain, wrapped
@@ -51,7 +51,7 @@ class Page(Rows):
         return found
 
 
-class HelpScreen(Screen[None]):
+class HelpScreen(Leaving[None]):
     """All the words there are about what is on the screen below."""
 
     CSS_PATH = "help.tcss"

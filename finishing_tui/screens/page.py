@@ -3,8 +3,8 @@
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import VerticalScroll
-from textual.screen import Screen
 
+from finishing_tui.screens.leaving import Leaving
 from finishing_tui.widgets.key_line import Key, KeyLine
 from finishing_tui.widgets.pages import Pages
 
@@ -19,7 +19,7 @@ SCROLL = (
 """The keys that scroll; the arrows alone are enough."""
 
 
-class PageScreen(Screen[None]):
+class PageScreen(Leaving[None]):
     """A page; a subclass shows its text when it is mounted."""
 
     CSS_PATH = "page.tcss"

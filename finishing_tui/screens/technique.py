@@ -6,9 +6,9 @@ from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import VerticalScroll
 from textual.content import Content
-from textual.screen import Screen
 
 from finishing_tui.recipe.techniques import Technique
+from finishing_tui.screens.leaving import Leaving
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
@@ -59,7 +59,7 @@ class Explained(Rows):
                 yield from wrapped(plain(text), width)
 
 
-class TechniqueScreen(Screen[None]):
+class TechniqueScreen(Leaving[None]):
     """The techniques that help at a step, and after them all others; left and right turn the page."""
 
     CSS_PATH = "technique.tcss"
