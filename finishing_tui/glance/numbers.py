@@ -113,9 +113,9 @@ def renumbering(state: State, line: NumberLine, value: int | None) -> Renumberin
     Raises ``FinishingError`` with a sentence where the recipe cannot be worked out with it.
     """
     plan = state.plan
-    if value is not None and value == line.value:
-        raise Impossible(f"{line.text}: it is {value} already")
     own = with_number(plan.recipe, plan.size, plan.own, line.name, value)
+    if own == plan.own:
+        raise Impossible(f"{line.text}: it is {line.value} already, and nothing would change")
     changed = replace(plan, own=own)
     before, after = plan.numbers(), changed.numbers()
     for place in plan.recipe.place.values():

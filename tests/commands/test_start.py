@@ -1,0 +1,94 @@
+"""``finishing start``: what is started, what is refused, and what the audit stops."""
+
+from pathlib import Path
+
+import pytest
+
+from finishing_tui.garment.file import plan_of
+from tests.commands.prompt import ask, ask_json, help_of, leave, refused
+
+
+@pytest.fixture(autouse=True)
+def shelf(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """Let every garment of a test go on a shelf of its own."""
+    monkeypatch.setenv("FINISHING_SHELF", str(tmp_path / "shelf"))
+    return tmp_path / "shelf"
+
+
+def test_a_garment_is_started_with_everything_that_was_said(capsys: pytest.CaptureFixture[str], shelf: Path) -> None:
+    """Size, numbers, both gauges, hand, name, yarn and needles are in the garment on the shelf."""
+    words = ("crew-neck", "--size", "M", "--number", "front_rows=34", "--gauge", "21 x 29 over 4 in")
+    more = ("--band-gauge", "23.5 x 30 over 10 cm", "--hand", "left", "--name", "slate [b]crew", "--yarn", "grey wool")
+    told = ask(capsys, "start", *words, *more)
+    assert "Started slate [b]crew: Crew neck on held shoulders, size M, left-handed." in told
+    plan = plan_of(shelf / "slate-b-crew")
+    assert (plan.title, plan.size, plan.hand, plan.yarn) == ("slate [b]crew", "M", "left", "grey wool")
+    assert dict(plan.own) == {"front_rows": 34}
+    assert plan.gauge is not None
+    assert plan.gauge.band is not None
+    assert (plan.gauge.stitches, plan.gauge.over) == (21, "4 in")
+    assert (plan.gauge.band.stitches, plan.gauge.band.over) == (47, "20 cm")  # 23.5 over 10 cm, in whole stitches
+
+
+def test_errors_stop_it_unless_they_are_accepted(capsys: pytest.CaptureFixture[str], shelf: Path) -> None:
+    """36 + 16 + 2 x 25 + 4 are 106 in the band, no multiple of 4: told, and nothing is started before --accept."""
+    words = ("start", "crew-neck", "--size", "M", "--number", "side=25")
+    assert leave(*words) == 1
+    told = capsys.readouterr().out
+    assert "106 stitches" in told
+    assert "stitches of the neckband: 106, where 104 is printed" in told
+    assert not shelf.exists()
+    found = ask_json(capsys, *words, "--accept")
+    assert not found["ok"]
+    assert plan_of(Path(found["folder"])).numbers()["band"] == 106
+    assert {one["level"] for one in found["findings"]} >= {"error", "differs"}
+
+
+def test_a_number_that_nothing_tells_must_be_given(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    """A recipe that prints no count of a place: without it nothing can be started, --accept or not; given, it can."""
+    recipe = tmp_path / "own.toml"
+    recipe.write_text(
+        'format = 1\ntitle = "Own"\nsizes = ["one"]\n[number.held]\ntext = "stitches held"\n'
+        '[place.pin]\ntext = "pin"\nkind = "pin"\nlive = "held"\n'
+        '[[step]]\ndo = "bind off"\ntitle = "Bind off"\nfrom = "pin"\ntail = "end"\n'
+        '[[step]]\ndo = "weave in"\ntitle = "Ends"\ntails = "all"\n'
+    )
+    assert leave("start", str(recipe), "--accept") == 1
+    assert "give the number that is missing" in capsys.readouterr().out
+    found = ask_json(capsys, "start", str(recipe), "--number", "held=12")
+    assert found["recipe"] == str(recipe)
+    assert plan_of(Path(found["folder"])).opening().live == {"pin": 12}
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (("crew-neck",), "say which size with --size"),
+        (("crew-neck", "--size", "huge"), "no size 'huge'"),
+        (("crewneck", "--size", "M"), "did you mean"),
+        (("nowhere.toml",), "no such file"),
+        (("crew-neck", "--size", "M", "--number", "front_rows=8"), "from 12 to 80"),
+        (("crew-neck", "--size", "M", "--number", "front_rows"), "NAME=N"),
+        (("crew-neck", "--size", "M", "--number", "front_rows="), "not a whole number"),
+        (("crew-neck", "--size", "M", "--number", "front_rows=1e9"), "not a whole number"),
+        (("crew-neck", "--size", "M", "--number", "fronts=8"), "no number 'fronts'"),
+        (("crew-neck", "--size", "M", "--gauge", "twenty"), "--gauge: 'twenty' is not a gauge"),
+    ],
+)
+def test_what_cannot_be_is_refused_in_a_sentence(
+    words: tuple[str, ...], told: str, capsys: pytest.CaptureFixture[str], shelf: Path
+) -> None:
+    """One sentence that says what would be right, and nothing is on the shelf."""
+    assert told in refused(capsys, "start", *words)
+    assert not shelf.exists()
+
+
+def test_the_example_of_the_help_holds(capsys: pytest.CaptureFixture[str]) -> None:
+    """The example shown is what happens."""
+    shown = help_of(capsys, "start")
+    told = ask(
+        capsys,
+        *("start", "crew-neck", "--size", "M", "--number", "front_rows=34"),
+        *("--gauge", "21 x 29 over 10 cm", "--name", "slate crew"),
+    )
+    assert told.split("\n")[0] in shown
