@@ -146,9 +146,12 @@ def turned(text: str, hand: str) -> str:
 
 
 def _minutes(state: State, now: datetime) -> int:
+    """Return how many minutes the sitting lasts; one that was ended lasted until then."""
     if not state.sittings:
         return 0
-    return max(0, int((now - datetime.fromisoformat(state.sittings[-1].began)).total_seconds()) // 60)
+    last = state.sittings[-1]
+    until = datetime.fromisoformat(last.ended) if last.ended else now
+    return max(0, int((until - datetime.fromisoformat(last.began)).total_seconds()) // 60)
 
 
 def _time_left(state: State) -> str:

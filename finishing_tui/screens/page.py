@@ -11,10 +11,8 @@ from finishing_tui.widgets.pages import Pages
 SCROLL = (
     Binding("up", "scroll(-1)", show=False),
     Binding("down", "scroll(1)", show=False),
-    Binding("pageup,left", "scroll(-10)", show=False),
-    Binding("pagedown,right,space", "scroll(10)", show=False),
-    Binding("home", "scroll(-100000)", show=False),
-    Binding("end", "scroll(100000)", show=False),
+    *(Binding(key, "scroll(-10)", show=False) for key in ("left", "pageup")),
+    *(Binding(key, "scroll(10)", show=False) for key in ("right", "space", "pagedown")),
 )
 """The keys that scroll; the arrows alone are enough."""
 

@@ -56,7 +56,9 @@ class Top(Rows):
         lie = " · ".join(text for text in (posture, seen.needles) if text)
         if width < NARROW:
             lie = seen.posture if self.tallness == "low" else lie
-            return [*self._narrow(seen, heading, part, width), *self._lie(lie, width)]
+            lines, is_timed = self._narrow(seen, heading, part, width)
+            lie = lie if is_timed else " · ".join(text for text in (_short(seen.time_left), lie) if text)
+            return [*lines, *self._lie(lie, width)]
         lines = [self._first(seen, width)]
         if fits_between(heading, part, width):
             lines.append(between(heading, part, width))
@@ -67,16 +69,23 @@ class Top(Rows):
     def _lie(self, lie: str, width: int) -> list[Content]:
         return wrapped(plain(lie, "$quiet"), width, 1 if self.tallness == "low" else 2) if lie else []
 
-    def _narrow(self, seen: Glance, heading: Content, part: Content, width: int) -> list[Content]:
-        """Return the head without the garment's name: the step, its part, and what is not saved."""
+    def _narrow(self, seen: Glance, heading: Content, part: Content, width: int) -> tuple[list[Content], bool]:
+        """Return the head without the garment's name: the step, the time, its part, and what is not saved.
+
+        Say also whether the time left is in it.
+        """
         step = plain(f"{seen.step}/{seen.steps}" if seen.step else "all done", "$quiet")
+        timed = step + plain(f" · {seen.minutes} min", "$quiet")
+        step = timed if fits_between(heading, timed, width) else step
         first, *rest = wrapped(heading, width - step.cell_length - 2, 2)
         lines = [between(first, step, width), *rest]
-        state = self._state()
+        state, left = self._state(), plain(_short(seen.time_left), "$quiet")
+        is_timed = not state and fits_between(part, left, width)
+        state = left if is_timed else state
         if part and not fits_between(part, state, width):
             lines += wrapped(part, width, 2)
             part = Content()
-        return [*lines, between(part, state, width)] if part or state else lines
+        return [*lines, between(part, state, width)] if part or state else lines, is_timed
 
     def _first(self, seen: Glance, width: int) -> Content:
         left = plain(seen.title, "$quiet") + plain(f" · size {seen.size}", "$quiet")
@@ -87,11 +96,13 @@ class Top(Rows):
         time_left = plain(f" · {seen.time_left}", "$quiet") if seen.time_left else Content()
         state = self._state()
         right = state + right if not state else state + Content("   ") + right
-        for more in (track + Content("  ") + right + minutes + time_left, track + Content("  ") + right + minutes):
+        whole, brief = right + minutes + time_left, right + minutes
+        if seen.time_left:
+            brief += plain(f" · {_short(seen.time_left)}", "$quiet")
+        # How long it still takes is worth more than a sign a step.
+        for more in (track + Content("  ") + whole, track + Content("  ") + brief, whole, brief, right + minutes):
             if fits_between(left, more, width):
                 return between(left, more, width)
-        if fits_between(left, right + minutes, width):
-            return between(left, right + minutes, width)
         return between(left, right, width)
 
     def _state(self) -> Content:
@@ -107,3 +118,8 @@ class Top(Rows):
             shown = line.number == seen.step
             track += plain(sign, f"bold {style} reverse" if shown and seen.looking else style)
         return track
+
+
+def _short(time_left: str) -> str:
+    """Return the time left in the fewest words."""
+    return time_left.removesuffix(" in this part")

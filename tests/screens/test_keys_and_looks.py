@@ -19,10 +19,12 @@ from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.screens.coming_back import ComingBackScreen
 from finishing_tui.screens.demos import DemoScreen
 from finishing_tui.screens.help import HelpScreen
+from finishing_tui.screens.ledger import LedgerScreen
 from finishing_tui.screens.one_line import OneLine
 from finishing_tui.screens.recount import RecountScreen
 from finishing_tui.screens.rip_back import RipBackScreen
 from finishing_tui.screens.shelf import ShelfScreen
+from finishing_tui.screens.what_if import WhatIfScreen
 from finishing_tui.widgets.figures import LEAST, big, drawable, fitting, width_of
 from finishing_tui.widgets.looks import DARK, LIGHT, WORDS
 from finishing_tui.widgets.plain import plain, wrapped
@@ -36,10 +38,12 @@ SCREENS = (
     ComingBackScreen,
     DemoScreen,
     HelpScreen,
+    LedgerScreen,
     OneLine,
     RecountScreen,
     RipBackScreen,
     ShelfScreen,
+    WhatIfScreen,
 )
 
 ARRIVING = {"space", "enter", "escape", "backspace", "left", "right", "up", "down", "question_mark", "full_stop"}
@@ -48,13 +52,14 @@ ARRIVING = {"space", "enter", "escape", "backspace", "left", "right", "up", "dow
 
 @pytest.mark.parametrize("screen", SCREENS)
 def test_every_binding_is_alive(screen: type[AtTheNeedles]) -> None:
-    """Each key of each screen leads to an action that is there, and is a key that arrives from every terminal."""
+    """Each key of each screen leads to an action that is there, and one of its keys arrives from every terminal."""
     for binding in screen.BINDINGS:
         assert isinstance(binding, Binding)
         name = binding.action.split("(")[0]
         owner = FinishingApp if name.startswith("app.") else screen
         assert callable(getattr(owner, f"action_{name.removeprefix('app.')}")), binding
-        assert binding.key in ARRIVING or re.fullmatch("[a-z0-9]", binding.key), binding
+        same = [other.key for other in screen.BINDINGS if isinstance(other, Binding) and other.action == binding.action]
+        assert any(key in ARRIVING or re.fullmatch("[a-z0-9]", key) for key in same), binding
 
 
 def test_every_action_has_a_key_of_its_own_and_can_be_given_another() -> None:
@@ -115,6 +120,10 @@ async def test_text_from_outside_is_inert_on_every_screen(tmp_path: Path) -> Non
                 ("?",),
                 ("escape",),
                 ("t",),
+                ("escape",),
+                ("l",),
+                ("escape",),
+                ("w", "1", "2"),
                 ("escape",),
                 ("n",),
                 ("escape",),

@@ -1,0 +1,73 @@
+"""The time of this sitting and the time left stand on the screen at every size, and are said line by line."""
+
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+import pytest
+
+from finishing_tui.garment.clock import Clock
+from finishing_tui.garment.commands import Press
+from finishing_tui.garment.hand import InHand
+from finishing_tui.glance import glance
+from finishing_tui.screens.app import FinishingApp
+from tests.plain.making import talked
+from tests.screens.hands import PICK_UP, settled, shelf, shown, work_to
+from tests.screens.scenes import LARGE, SIZES
+
+
+@dataclass
+class Steady:
+    """A clock by which every press takes twenty seconds."""
+
+    seconds: int = 0
+
+    def clock(self) -> Clock:
+        """Return it as the program takes it."""
+        return Clock(self._now, self._ticks)
+
+    def _now(self) -> datetime:
+        return datetime(2026, 3, 1, 12, tzinfo=UTC) + timedelta(seconds=self.seconds)
+
+    def _ticks(self) -> int:
+        self.seconds += 20
+        return 1000 * self.seconds
+
+
+@pytest.mark.parametrize("size", SIZES.values(), ids=SIZES)
+async def test_time_gone_and_time_left_are_shown_at_every_size(size: tuple[int, int], tmp_path: Path) -> None:
+    """Twelve presses of twenty seconds: four minutes gone, and 56 loops more at that pace are nearly twenty."""
+    folder = shelf(tmp_path, **LARGE)
+    work_to(folder, PICK_UP)
+    app = FinishingApp(folder.parent, garment=folder, clock=Steady().clock())
+    async with app.run_test(size=size) as pilot:
+        await settled(pilot)
+        assert "0 min" in shown(app)
+        await pilot.press(*["space"] * 12)
+        await settled(pilot)
+        assert "4 min" in shown(app)
+        assert "about 20 min left" in shown(app)
+
+
+def test_line_by_line_it_is_said(tmp_path: Path) -> None:
+    """Asked for the time, both are said; before enough was worked, that it is not known yet."""
+    folder = shelf(tmp_path, **LARGE)
+    work_to(folder, PICK_UP)
+    said = talked(folder, "time", *["d"] * 12, "time", "q", "", clock=Steady().clock())
+    assert "the time left is not known yet." in said
+    assert any(line.startswith("about ") and line.endswith(" min left in this part.") for line in said)
+
+
+def test_a_sitting_that_is_over_lasts_no_longer(tmp_path: Path) -> None:
+    """Whoever looks at it a day later is told how long it was, not how long ago."""
+    folder = shelf(tmp_path)
+    work_to(folder, PICK_UP)
+    steady = Steady()
+    hand = InHand.open(folder, clock=steady.clock())
+    hand.pick_up()
+    for _ in range(4):
+        assert hand.do(Press()) is None
+    assert hand.put_down()
+    looked = InHand.open(folder, look=True)
+    a_day_later = datetime(2026, 3, 2, 12, tzinfo=UTC)
+    assert glance(looked.state, a_day_later).minutes == 1
