@@ -46,6 +46,19 @@ def test_garments_on_the_shelf_the_one_touched_last_first(tmp_path: Path) -> Non
     assert found["strange"].trouble
 
 
+def test_the_bar_has_the_steps_of_its_size(tmp_path: Path) -> None:
+    """A step for the other size only is in no bar; the one under the needles is told apart."""
+    garment_in(tmp_path / "x", NECKBAND)
+    hand = InHand.open(tmp_path / "x", clock=Watch().clock())
+    hand.pick_up()
+    hand.put_down()
+    (seen,) = on_shelf(tmp_path)
+    assert seen.track[0] == "here"
+    assert set(seen.track[1:]) == {"to come"}
+    assert len(seen.track) < seen.steps
+    assert len(seen.track) == sum(not step.for_ or seen.size in step.for_ for step in hand.state.plan.recipe.step)
+
+
 def test_there_may_be_no_shelf_yet(tmp_path: Path) -> None:
     """Then nothing lies on it."""
     assert on_shelf(tmp_path / "nowhere") == ()

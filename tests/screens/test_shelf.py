@@ -11,11 +11,13 @@ from finishing_tui.cli import main
 from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME
+from finishing_tui.garment.shelf import OnShelf
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.screens.demos import DemoScreen
-from finishing_tui.screens.shelf import ShelfScreen
+from finishing_tui.screens.shelf import ShelfScreen, _lines
+from finishing_tui.widgets.choices import Choices
 from tests.screens.hands import JOIN, PICK_UP, app_for, front, needles, settled, shelf, shown, work_to
 
 
@@ -117,7 +119,7 @@ async def test_a_changed_recipe_is_offered_and_may_be_declined(tmp_path: Path) -
             await settled(pilot)
             while not isinstance(app.screen, Asking):
                 await pilot.press("escape")
-            await pilot.press(key)
+            await pilot.press(key, "enter")
             assert app.in_hand is not None
             assert app.in_hand.state.plan.title == title
 
@@ -211,3 +213,36 @@ async def test_nothing_that_was_done_is_lost_when_it_ends_at_once(tmp_path: Path
     assert standing.work.progress[0].mark.loops == 2
     assert hand.state.sittings[-1].ended
     hand.close()
+
+
+async def test_a_shelf_of_many_garments_is_there_at_once_and_fills_in(tmp_path: Path) -> None:
+    """Two hundred: all named at the first look; the caret is on the garment that one comes back from."""
+    folder = shelf(tmp_path)
+    for number in range(200):
+        shutil.copytree(folder, folder.parent / f"many-{number:03}")
+    work_to(folder.parent / "many-150", JOIN)
+    app = FinishingApp(folder.parent)
+    async with app.run_test() as pilot:
+        screen = front(app)
+        assert isinstance(screen, ShelfScreen)
+        assert len(screen.query_one(Choices)) == 201
+        await pilot.press("down")
+        await settled(pilot)
+        assert "201 garments in hand" in _words(app)
+        assert "still being read" not in _words(app)
+        await pilot.press(*["up"] * 3)
+        assert "▸ 1 Slate crew · size small" in _words(app)
+        assert "step 2 of 12" in _words(app)
+        await pilot.press("down", "enter")
+        needles(app)
+        await pilot.press("space", "q", "enter")
+        await settled(pilot)
+        assert screen.query_one(Choices).at == 0  # touched last, it stands first, and the caret came with it
+        await pilot.press("down", "enter")
+        needles(app)
+
+
+def test_steps_for_other_sizes_are_not_in_the_bar() -> None:
+    """Finished, it is all done or left out, though the recipe has a step for another size only."""
+    hand_made = OnShelf(Path("x"), "x", "S", 3, 3, "finished", "", track=("done", "left out"), finished=True)
+    assert _lines(hand_made) == ("finished: every step is done", "■×")
