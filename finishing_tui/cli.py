@@ -75,8 +75,9 @@ def _parser(asked: Sequence[str]) -> argparse.ArgumentParser:
         found = importlib.import_module(f"finishing_tui.commands.{module}")
         sub.epilog = found.EXAMPLE
         found.arguments(sub)
-        sub.add_argument("--json", action="store_true", help="answer as one JSON object, for programs")
-        sub.set_defaults(answer=found.answer)
+        if getattr(found, "FOR_PROGRAMS", True):
+            sub.add_argument("--json", action="store_true", help="answer as one JSON object, for programs")
+        sub.set_defaults(answer=found.answer, json=False)
     return parser
 
 
@@ -94,6 +95,8 @@ def main(argv: Sequence[str] | None = None) -> int:
     except OSError as error:  # a name that no file can have, a disk that fails under a reader
         print(f"finishing: {_inert(str(error.filename or 'a file'))}: {error.strerror or error}", file=sys.stderr)
         return 2
+    if answer.complaint:
+        print(_inert(answer.complaint), file=sys.stderr)
     said = json.dumps(answer.data, ensure_ascii=False) if args.json else answer.text
     try:
         if said:

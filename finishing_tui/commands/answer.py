@@ -11,11 +11,15 @@ from typing import Any
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """A command's answer: ``text`` for people, ``data`` for programs (one JSON object), and the exit ``status``."""
+    """A command's answer: ``text`` for people, ``data`` for programs (one JSON object), and the exit ``status``.
+
+    ``complaint``: what went wrong besides, for standard error, where the rest could be answered all the same.
+    """
 
     text: str
     data: Mapping[str, Any]
     status: int = 0
+    complaint: str = ""
 
 
 def whole(least: int, most: int) -> Callable[[str], int]:

@@ -53,8 +53,8 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def answer(args: argparse.Namespace) -> Answer:
     """Return the audit of every file.
 
-    Raises ``FinishingError`` with every mistake when not one of the files can be read. Where some cannot, they are told
-    among the others, and the exit status is 2.
+    Raises ``FinishingError`` with every mistake when not one of the files can be read. Where some cannot, that is a
+    complaint besides, and the exit status is 2.
     """
     texts, data, wrong = list[str](), dict[str, Any](), list[str]()
     alone = args.ledger or (len(args.files) == 1 and not args.files[0].is_dir())
@@ -67,7 +67,6 @@ def answer(args: argparse.Namespace) -> Answer:
             sizes = None if args.size is None else (size_index(recipe, args.size),)
         except FinishingError as error:
             wrong.append(str(error) if isinstance(error, BadRecipe) else f"{name}: {error}")
-            texts.append(f"{wrong[-1]}")
             data[name] = {"ok": False, "sizes": {}, "unreadable": wrong[-1]}
             continue
         found = audit(recipe, sizes)
@@ -77,7 +76,7 @@ def answer(args: argparse.Namespace) -> Answer:
         data[name] = _data(recipe, found, line)
     if wrong and len(wrong) == len(data):
         raise FinishingError("\n".join(wrong))
-    return Answer("\n\n".join(texts), data, 2 if wrong else status)
+    return Answer("\n\n".join(texts), data, 2 if wrong else status, "\n".join(wrong))
 
 
 def _recipes(files: list[Path]) -> Iterator[Path]:

@@ -11,7 +11,7 @@ from finishing_tui.commands.folders import garment_folder
 from finishing_tui.commands.record import read_record
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import plural
-from finishing_tui.garment.journal import check, recover
+from finishing_tui.garment.journal import Damaged, check, recover
 
 EXAMPLE = """\
 The folder of a garment, or the name of one on the shelf. Without --recover nothing is changed. The exit status is 0
@@ -40,18 +40,24 @@ def _checked(folder: Path) -> Answer:
     report = check(folder)
     fault = report.fault
     if fault is None:
-        lines = [f"The journal is whole: {plural(report.events, 'event')}."]
+        lines = [_whole(report.events)]
         if unread := _unread(folder):  # whole, but of another program
             fault = unread
             lines.append(unread)
     else:
-        lines = [f"The journal is damaged: {fault}.", "Nothing of it can be proved whole."]
+        lines = [f"The journal is damaged: {fault}.", Damaged.LOST, Damaged.ANEW]
         if report.events:
-            lines[1] = f"The first {plural(report.events, 'event')} can be recovered: run this again with --recover."
+            lines[1:] = [f"The first {plural(report.events, 'event')} can be recovered: run this again with --recover."]
     if report.in_use:
         lines.append("The garment is in hand just now, so more may have been added since.")
     data = {"folder": str(folder), "events": report.events, "fault": fault, "in_use": report.in_use}
     return Answer("\n".join(lines), data, 0 if fault is None else 1)
+
+
+def _whole(events: int) -> str:
+    if not events:
+        return "The journal is whole, and nothing stands in it yet: the next sitting begins the garment."
+    return f"The journal is whole: {plural(events, 'event')}."
 
 
 def _recovered(folder: Path) -> Answer:
@@ -65,11 +71,11 @@ def _recovered(folder: Path) -> Answer:
         "unsure": found.unsure,
     }
     if found.aside is None:
-        return Answer(f"The journal is whole: {plural(found.events, 'event')}. Nothing was changed.", data)
-    lines = [
-        f"The journal was damaged: {found.fault}.",
-        f"It is whole again, with {plural(found.events, 'event')}. The damaged one is kept as {found.aside.name}.",
-    ]
+        return Answer(f"{_whole(found.events)} Nothing was changed.", data)
+    again = f"It is whole again, with {plural(found.events, 'event')}."
+    if not found.events:
+        again = "Nothing of it could be kept: the next sitting begins the garment anew, from its files."
+    lines = [f"The journal was damaged: {found.fault}.", f"{again} The damaged one is kept as {found.aside.name}."]
     if found.unsure is not None:
         lines.append("Whether the last act was whole cannot be told: count what is on the needles before going on.")
     return Answer("\n".join(lines), data)

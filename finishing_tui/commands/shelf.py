@@ -1,15 +1,18 @@
 """``finishing`` without a command, or ``finishing shelf``: opens the shelf of garments in hand."""
 
 import argparse
+from pathlib import Path
 
 from finishing_tui.commands.answer import Answer
 from finishing_tui.commands.work import opened
-from finishing_tui.garment.shelf import shelf_folder
+from finishing_tui.garment.shelf import on_shelf, shelf_folder
 
 EXAMPLE = """\
 The shelf is a folder in the user's data folder, or the one that FINISHING_SHELF names.
 
   FINISHING_SHELF=~/knitting finishing
+
+With --json the screens stay closed, and the garments are listed with how far each is.
 """
 
 
@@ -19,6 +22,25 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def answer(args: argparse.Namespace) -> Answer:
-    """Open the shelf; raises ``FinishingError`` without a terminal."""
-    del args
-    return opened(shelf_folder())
+    """Open the shelf, or list what is on it for programs; raises ``FinishingError`` without a terminal."""
+    shelf = shelf_folder()
+    return listed(shelf) if args.json else opened(shelf)
+
+
+def listed(shelf: Path) -> Answer:
+    """Return the garments on ``shelf`` with how far each is, the one touched last first."""
+    garments = [
+        {
+            "folder": str(one.folder),
+            "title": one.title,
+            "size": one.size,
+            "step": one.step,
+            "steps": one.steps,
+            "heading": one.heading,
+            "touched": one.touched,
+            "finished": one.finished,
+            "trouble": one.trouble,
+        }
+        for one in on_shelf(shelf)
+    ]
+    return Answer("", {"shelf": str(shelf), "garments": garments})

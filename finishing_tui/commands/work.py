@@ -24,6 +24,9 @@ With --plain everything is said and typed line by line, for screen readers, brai
 With FINISHING_LOOKS the screens look otherwise: light, terminal (the terminal's own colours), ascii, or several.
 """
 
+FOR_PROGRAMS = False
+"""There is no --json: what a garment's journal holds is told to programs by ``record``."""
+
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""

@@ -89,7 +89,7 @@ def test_what_is_no_journal_is_not_touched(tmp_path: Path, capsys: pytest.Captur
     before = contents(tmp_path)
     assert refused(capsys, "record", str(tmp_path))
     assert leave("doctor", str(tmp_path)) == 1
-    assert "Nothing of it can be proved whole." in capsys.readouterr().out
+    assert "if there is a copy of the garment's folder, take that" in capsys.readouterr().out
     assert contents(tmp_path) == before
 
 
@@ -125,6 +125,38 @@ def test_the_doctor_recovers_what_is_proved_and_destroys_nothing(
     assert data["events"] == 23
     assert ask_json(capsys, "record", str(folder))["count"] == 20
     assert "whole" in ask(capsys, "doctor", str(folder))
+
+
+def test_the_doctor_says_what_to_do_where_nothing_can_be_recovered(
+    folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Cut off after one page, then empty: in words of people, with what can be done, and begun anew on request."""
+    journal = folder / NAME
+    for raw, fault in (
+        (journal.read_bytes()[:4096], "parts of the file are missing or were written over"),
+        (b"", "the file is empty"),
+    ):
+        journal.write_bytes(raw)
+        assert leave("doctor", str(folder)) == 1
+        told = capsys.readouterr().out
+        assert fault in told
+        assert "with --recover puts it aside" in told
+        assert fault in refused(capsys, "record", str(folder))
+        assert "SQLite" not in told
+        recovered = ask(capsys, "doctor", str(folder), "--recover")
+        assert "Nothing of it could be kept: the next sitting begins the garment anew" in recovered
+        assert ask(capsys, "doctor", str(folder)).startswith("The journal is whole, and nothing stands in it yet")
+        assert ask(capsys, "doctor", str(folder), "--recover").endswith("Nothing was changed.")
+        assert ask_json(capsys, "record", str(folder))["sittings"] == []
+
+
+def test_the_record_of_a_damaged_journal_says_how_to_recover_it(
+    folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The hint names the very word that is needed."""
+    journal = folder / NAME
+    journal.write_bytes(journal.read_bytes().replace(b'"counted":20', b'"counted":21', 1))
+    assert "The first 23 events can be recovered: 'finishing doctor', with" in refused(capsys, "record", str(folder))
 
 
 def test_the_doctor_says_that_a_whole_journal_is_of_a_later_program(

@@ -51,13 +51,18 @@ class Damaged(FinishingError):
     ``wrong`` says what was found; ``whole`` is the number of events, from the first, that the chain proves whole.
     """
 
+    LOST = "No event of it can be proved whole: if there is a copy of the garment's folder, take that."
+    """What to do when nothing can be recovered."""
+
+    ANEW = "Otherwise 'finishing doctor' with --recover puts it aside, and the garment is begun anew from its files."
+    """What to do when there is no copy either."""
+
     def __init__(self, wrong: str, whole: int = 0) -> None:
-        events = "event" if whole == 1 else "events"
-        super().__init__(
-            f"The journal is damaged: {wrong}. The first {whole} {events} can be recovered with 'finishing doctor'."
-            if whole
-            else f"The journal is damaged: {wrong}. No event of it can be proved whole."
-        )
+        help_ = f"{self.LOST} {self.ANEW}"
+        if whole:
+            events = "event" if whole == 1 else "events"
+            help_ = f"The first {whole} {events} can be recovered: 'finishing doctor', with the garment and --recover."
+        super().__init__(f"The journal is damaged: {wrong}. {help_}")
         self.wrong = wrong
         self.whole = whole
 

@@ -26,6 +26,13 @@ _NOT_DAMAGE = {
     sqlite3.SQLITE_LOCKED, sqlite3.SQLITE_NOMEM, sqlite3.SQLITE_PERM, sqlite3.SQLITE_PROTOCOL, sqlite3.SQLITE_READONLY,
 }  # fmt: skip
 
+_MIXED_UP = "what stands in it does not hang together any more"
+_IN_WORDS = {
+    sqlite3.SQLITE_CORRUPT: "parts of the file are missing or were written over",
+    sqlite3.SQLITE_NOTADB: "the file is no database any more",
+}
+"""What people are told of damage that SQLite finds; its own words help nobody at the needles."""
+
 FAILURES = (sqlite3.Error, UnicodeDecodeError)
 """What SQLite's calls raise; the latter where its message quotes damaged bytes that are no text."""
 
@@ -124,9 +131,7 @@ def as_ours(error: sqlite3.Error | UnicodeDecodeError) -> FinishingError:
     """Return what ``error`` means when a journal is read: damage, or a system that does not let us at it."""
     if code(error) in _NOT_DAMAGE:
         return Unreachable(f"The journal cannot be read: {error}.")
-    return Damaged(
-        "SQLite cannot make sense of it" if isinstance(error, UnicodeDecodeError) else f"SQLite finds {error}"
-    )
+    return Damaged(_IN_WORDS.get(code(error) or -1, _MIXED_UP))
 
 
 def _connect(path: Path, mode: str = "ro") -> sqlite3.Connection:

@@ -126,6 +126,6 @@ def _examine(path: Path) -> tuple[int, str | None]:
         with reader.reading(path) as connection:
             events = sum(1 for _ in reader.proven(connection))
             found = connection.execute("PRAGMA quick_check(1)").fetchone()[0]
-        return events, None if found == "ok" else f"SQLite finds {' '.join(found.split())}"
     except Damaged as error:
         return error.whole, error.wrong
+    return events, None if found == "ok" else "its tables do not hang together as they were written"
