@@ -113,7 +113,7 @@ async def test_a_changed_recipe_is_offered_and_may_be_declined(tmp_path: Path) -
     work_to(folder, JOIN)
     file = folder / "garment.toml"
     file.write_text(file.read_text().replace("Slate crew", "Ash crew"))
-    for key, title in (("2", "Slate crew"), ("1", "Ash crew")):
+    for key, title in (("1", "Slate crew"), ("2", "Ash crew")):
         app = app_for(folder)
         async with app.run_test() as pilot:
             await settled(pilot)
