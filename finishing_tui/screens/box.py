@@ -6,8 +6,11 @@ from finishing_tui.screens.leaving import Leaving
 from finishing_tui.widgets.key_line import KeyLine
 
 
-class Box(Leaving[ScreenResultType], ModalScreen[ScreenResultType]):
-    """A box that is answered or left before anything else can be done."""
+class Box(ModalScreen[ScreenResultType], Leaving[ScreenResultType]):
+    """A box that is answered or left before anything else can be done.
+
+    ``ModalScreen`` stands first: Textual takes the looks of the first of its bases alone.
+    """
 
     def on_mount(self) -> None:
         """Blank the keys of the screen behind."""
