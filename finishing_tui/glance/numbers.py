@@ -8,11 +8,15 @@ from dataclasses import dataclass, replace
 
 from finishing_tui.craft.errors import FinishingError, Impossible
 from finishing_tui.craft.words import listing
-from finishing_tui.garment.commands import Replan
+from finishing_tui.garment.commands import Refusal, Replan
 from finishing_tui.garment.consequences import consequences
-from finishing_tui.garment.decide.renumbered import keeps_old, renumbered
+from finishing_tui.garment.decide import decide
+from finishing_tui.garment.decide.renumbered import keeps_old
+from finishing_tui.garment.events import Act
+from finishing_tui.garment.evolve import applied
 from finishing_tui.garment.starting import with_number, without
 from finishing_tui.garment.state import State
+from finishing_tui.glance.later import later_lines
 from finishing_tui.recipe.audit.printing import numbers_under
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.model import Recipe
@@ -132,8 +136,13 @@ def renumbering(state: State, line: NumberLine, value: int | None) -> Renumberin
         f"step {step + 1} is under way and keeps the numbers it was begun with: recount it, or take it out to its start"
         for step in keeps_old(state, changed)
     ]
-    lines += _later(state, renumbered(state, changed))
-    return Renumbering(said, tuple(lines), Replan(changed, said))
+    command = Replan(changed, said)
+    decided = decide(state, command)
+    if isinstance(decided, Refusal):
+        raise Impossible(decided.sentence)
+    changed_state = applied(state, (event for event in decided if isinstance(event, Act)))
+    lines += later_lines(consequences(state, changed_state), changed_state)
+    return Renumbering(said, tuple(lines), command)
 
 
 def _used(state: State, name: str) -> list[str]:
@@ -146,23 +155,3 @@ def _used(state: State, name: str) -> list[str]:
         and name in numbers_under(state.plan.recipe, ("step", index))
     ]
     return [f"used in step{'' if len(steps) == 1 else 's'} {listing(steps)}"] if steps else []
-
-
-def _later(before: State, after: State) -> list[str]:
-    found = consequences(before, after)
-    texts = {name: place.text for name, place in after.plan.recipe.place.items()}
-    told: dict[str, int] = {}  # a place that goes on differing by as much is told of once
-    lines = []
-    for change in found.changes:
-        if told.get(change.place) != change.real - change.planned:
-            where = f"after step {change.step + 1}, {change.title}"
-            lines.append(f"{where}: {texts.get(change.place, change.place)} {change.real}, not {change.planned}")
-            told[change.place] = change.real - change.planned
-    return [
-        *lines,
-        *(
-            finding.message if finding.step is None else f"step {finding.step + 1}: {finding.message}"
-            for finding in found.findings
-            if finding.level != "implied"
-        ),
-    ]

@@ -4,8 +4,6 @@ A step comes under the needles by itself when the one before it is done, and oft
 one of which nothing is done yet takes the changed numbers too; one that is under way keeps those it was begun with.
 """
 
-from dataclasses import replace
-
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import FOUND, MISSING, Entry, Ledger, Posting, inverses
 from finishing_tui.garment.decide.stages import openings
@@ -35,16 +33,6 @@ def at_once(state: State, plan: Plan) -> tuple[tuple[Entry, ...], tuple[Change, 
     before.enter(*anew)  # refused here, and not when it is entered
     after = Standing("under way", Work(stages, tuple(fresh(stage) for stage in stages), before))
     return (*inverses(opened), *held, *anew), (Stood(step, state.steps[step], after),)
-
-
-def renumbered(state: State, plan: Plan) -> State:
-    """Return the state as it would be right after ``plan`` was taken. Raises as ``at_once`` does."""
-    entries, changes = at_once(state, plan)
-    steps = list(state.steps)
-    for change in changes:
-        if isinstance(change, Stood):
-            steps[change.step] = change.after
-    return replace(state, plan=plan, ledger=state.ledger.enter(*entries), steps=tuple(steps))
 
 
 def keeps_old(state: State, plan: Plan) -> tuple[int, ...]:
