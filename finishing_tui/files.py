@@ -1,12 +1,14 @@
-"""Writes files so that they are whole or not there at all, and readable by their owner only.
+"""Writes files so that they are whole or not there at all, and readable by their owner only; reads plain ones only.
 
 A garment must survive a power cut in the middle of a save. Nothing here knows what is in a file, nothing here ever
 writes into a file that already exists, and nothing here overwrites one except by renaming a whole new one over it.
 """
 
 import contextlib
+import errno
 import os
 import shutil
+import stat
 import sys
 import tempfile
 from pathlib import Path
@@ -44,6 +46,21 @@ def write_whole(path: Path, content: str | bytes) -> None:
         sync_folder(target.parent)
     except OSError as error:
         raise NotWritten(f"{path.name} could not be written: {reason(error)}.") from error
+
+
+def read_plain(path: Path, most: int = -1) -> bytes:
+    """Return what is in the plain file at ``path``, ``most`` bytes of it where that is said.
+
+    Nothing else is even opened: a pipe nobody writes to would keep the program waiting for ever, and a device could
+    have no end. Raises ``OSError``.
+    """
+    found = path.stat().st_mode
+    if stat.S_ISDIR(found):
+        raise IsADirectoryError(errno.EISDIR, "it is a folder", str(path))
+    if not stat.S_ISREG(found):
+        raise OSError(errno.EINVAL, "it is no plain file but a pipe, a socket or a device", str(path))
+    with path.open("rb") as file:
+        return file.read(most)
 
 
 def private_folder(path: Path) -> None:

@@ -9,7 +9,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishing_tui.files import NotWritten, private_folder, write_whole
+from finishing_tui.files import NotWritten, private_folder, read_plain, write_whole
+from finishing_tui.garment.file import file_text
+from finishing_tui.garment.sources import same_garment, same_text
+from finishing_tui.recipe.reader import BadRecipe, read_recipe
+from finishing_tui.recipe.reader.techniques import read_technique
 
 posix = pytest.mark.skipif(sys.platform == "win32", reason="rights work otherwise there")
 
@@ -75,3 +79,29 @@ def test_what_cannot_be_made_is_said(tmp_path: Path) -> None:
     (tmp_path / "file").write_text("")
     with pytest.raises(NotWritten, match="could not be made"):
         private_folder(tmp_path / "file" / "folder")
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="there are no such files there")
+@pytest.mark.parametrize("name", ["pipe", "device"])
+def test_what_is_no_plain_file_is_refused_before_it_is_opened(tmp_path: Path, name: str) -> None:
+    """A pipe that nobody writes to, a device without an end: a sentence at once, wherever a file is read."""
+    path = tmp_path / "garment.toml"
+    if name == "pipe":
+        os.mkfifo(path)
+    else:
+        path.symlink_to("/dev/zero")
+    with pytest.raises(OSError, match="no plain file"):
+        read_plain(path)
+    for read in (read_recipe, read_technique, lambda at: file_text(at.parent)):
+        with pytest.raises(BadRecipe, match="the file cannot be read: it is no plain file but a pipe"):
+            read(path)
+    assert not same_garment(path, "")
+    assert not same_text(path, "")
+
+
+def test_no_more_of_a_file_is_read_than_was_asked_for(tmp_path: Path) -> None:
+    """A huge file costs no more than its first bytes; a link leads to what it names."""
+    (tmp_path / "large").write_bytes(b"x" * 1000)
+    (tmp_path / "link").symlink_to("large")
+    assert read_plain(tmp_path / "large", 10) == b"x" * 10
+    assert read_plain(tmp_path / "link") == b"x" * 1000

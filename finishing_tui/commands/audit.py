@@ -15,6 +15,7 @@ from finishing_tui.commands.answer import Answer
 from finishing_tui.commands.audit_table import table
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import listing, plural
+from finishing_tui.files import read_plain
 from finishing_tui.recipe.audit import Audit, Finding, audit
 from finishing_tui.recipe.audit.finding import Where
 from finishing_tui.recipe.model import Recipe
@@ -103,7 +104,7 @@ def _lines(file: Path) -> Line:
     """Return what tells the line of a place in the file; only a recipe with findings is read a second time for it."""
     from finishing_tui.recipe.reader.lines import line_of, lines_of  # noqa: PLC0415  (a second parser, seldom needed)
 
-    text = decoded(file.read_bytes())
+    text = decoded(read_plain(file))
     lines = lines_of(text) if isinstance(text, str) else {}
     return lambda where: line_of(where, lines)
 

@@ -11,8 +11,9 @@ from pathlib import Path as File
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Any, ClassVar, Literal
 
+from finishing_tui import shipped
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.files import reason
+from finishing_tui.files import read_plain, reason
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.sources import FILE, recipe_path
 from finishing_tui.recipe.counts import count_of
@@ -74,8 +75,7 @@ def file_text(folder: File) -> str:
     """Return the text of a garment's file. Raises ``BadGarment`` when there is none or it cannot be read."""
     path = folder / FILE
     try:
-        with path.open("rb") as file:
-            raw = file.read(MOST_BYTES + 1)
+        raw = read_plain(path, MOST_BYTES + 1)
     except FileNotFoundError:
         raise _refused(path, "there is no garment here; name the folder of one") from None
     except (OSError, ValueError) as error:
@@ -107,7 +107,7 @@ def plan_of(folder: File) -> Plan:
     Raises ``BadGarment`` or ``BadRecipe`` with everything that is wrong with either.
     """
     garment, text = read_garment(folder)
-    recipe, recipe_text = read_with_text(recipe_path(folder, garment.recipe))
+    recipe, recipe_text = read_with_text(_recipe(folder, garment, text))
     own = _with_implied(folder / FILE, garment, recipe)
     _fits(folder / FILE, text, replace(garment, number=own), recipe)
     return Plan(
@@ -145,6 +145,16 @@ def _numbers_in(text: str) -> Mapping[str, int]:
     data = parsed(text)
     numbers = {} if isinstance(data, Problem) else data.get("number", {})
     return numbers if isinstance(numbers, dict) else {}
+
+
+def _recipe(folder: File, garment: GarmentFile, text: str) -> File:
+    """Return the file of the garment's recipe. Raises ``BadGarment`` with the line, and what was perhaps meant."""
+    try:
+        return recipe_path(folder, garment.recipe)
+    except shipped.NotShipped:
+        known = near(garment.recipe, shipped.recipes(), "there are")
+        said = f"no recipe of this name comes with the program; {known} (the name of a file ends in .toml)"
+        raise BadGarment(str(folder / FILE), placed([(("recipe",), said)], text)) from None
 
 
 def _with_implied(path: File, garment: GarmentFile, recipe: Recipe) -> Mapping[str, int]:

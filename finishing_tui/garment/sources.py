@@ -7,6 +7,7 @@ import re
 from pathlib import Path
 
 from finishing_tui import shipped
+from finishing_tui.files import read_plain
 
 FILE = "garment.toml"
 """The name of the file in a garment's folder that says what it is."""
@@ -30,7 +31,7 @@ def with_id(text: str, name: str) -> str:
 def same_garment(path: Path, text: str) -> bool:
     """Return whether the garment's file holds ``text``, whatever its id: a copy has one of its own."""
     try:
-        return with_id(path.read_text(encoding="utf-8"), "") == with_id(text, "")
+        return with_id(_text(path), "") == with_id(text, "")
     except (OSError, UnicodeDecodeError):
         return False
 
@@ -38,6 +39,10 @@ def same_garment(path: Path, text: str) -> bool:
 def same_text(path: Path, text: str) -> bool:
     """Return whether the file holds ``text`` just as it stands; whatever cannot be read does not."""
     try:
-        return path.read_text(encoding="utf-8") == text
+        return _text(path) == text
     except (OSError, UnicodeDecodeError):
         return False
+
+
+def _text(path: Path) -> str:
+    return read_plain(path).decode().replace("\r\n", "\n")

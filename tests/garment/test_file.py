@@ -10,7 +10,6 @@ from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.sources import recipe_path
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.reader import BadRecipe, read_text, read_with_text
-from finishing_tui.shipped import NotShipped
 from tests.garment.folders import garment_in
 from tests.garment.recipes import EDGE, NECKBAND
 
@@ -144,8 +143,10 @@ def test_a_recipe_is_a_file_beside_it_or_a_shipped_one(tmp_path: Path) -> None:
     assert recipe_path(tmp_path, "mine.toml") == tmp_path / "mine.toml"
     assert recipe_path(tmp_path, "crew-neck").name == "crew-neck.toml"
     folder = rewritten(garment_in(tmp_path, EDGE), ('"recipe.toml"', '"no-such"'))
-    with pytest.raises(NotShipped, match="crew-neck"):
-        plan_of(folder)
+    said = told(folder)
+    assert said.startswith(f"{folder / 'garment.toml'}:4: recipe: no recipe of this name comes with the program; ")
+    assert "there are baby-jacket, " in said
+    assert "did you mean 'crew-neck'?" in told(rewritten(folder, ('"no-such"', '"crewneck"')))
 
 
 def test_mistakes_of_the_recipe_are_told_as_such(tmp_path: Path) -> None:

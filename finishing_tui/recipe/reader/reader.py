@@ -8,7 +8,7 @@ from pathlib import Path as File
 from typing import TYPE_CHECKING, Any
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.files import reason
+from finishing_tui.files import read_plain, reason
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.kinds import BRITISH
 from finishing_tui.recipe.model import FORMAT, Recipe
@@ -44,8 +44,7 @@ def read_with_text(path: File) -> tuple[Recipe, str]:
     The file is read once: whatever is saved to it meanwhile, the two belong together. Raises as ``read_recipe``.
     """
     try:
-        with path.open("rb") as file:
-            raw = file.read(MOST_BYTES + 1)
+        raw = read_plain(path, MOST_BYTES + 1)
     except IsADirectoryError:
         raise _refused(path, "this is a folder; name a recipe file in it, such as recipe.toml") from None
     except FileNotFoundError:

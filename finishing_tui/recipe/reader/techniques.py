@@ -6,7 +6,7 @@ from functools import cache
 from pathlib import Path as File
 from typing import TYPE_CHECKING, Any
 
-from finishing_tui.files import reason
+from finishing_tui.files import read_plain, reason
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.reader import values
 from finishing_tui.recipe.reader.errors import BadRecipe, Path, Problem
@@ -29,8 +29,7 @@ class BadTechnique(BadRecipe):
 def read_technique(path: File) -> Technique:
     """Return the technique in the file at ``path``. Raises ``BadTechnique`` with everything that is wrong with it."""
     try:
-        with path.open("rb") as file:
-            raw = file.read(MOST_BYTES + 1)
+        raw = read_plain(path, MOST_BYTES + 1)
     except (OSError, ValueError) as error:
         why = reason(error) if isinstance(error, OSError) else "its name cannot be one of a file"
         raise BadTechnique(str(path), [Problem(None, "", f"the file cannot be read: {why}")]) from None

@@ -170,6 +170,7 @@ class TestFiles:
         def refuse(*_args: object, **_kwargs: object) -> None:
             raise PermissionError(13, "Permission denied")
 
+        (tmp_path / "closed.toml").touch()
         monkeypatch.setattr(Path, "open", refuse)
         with pytest.raises(BadRecipe, match=r"the file cannot be read: permission denied$"):
             read_recipe(tmp_path / "closed.toml")
