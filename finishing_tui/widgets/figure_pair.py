@@ -10,6 +10,9 @@ from finishing_tui.widgets.figures import LEAST, big, drawable, fitting, width_o
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
 
+HIGHEST = 17
+"""More lines than this are no better to read, from however far."""
+
 WIDE = 64
 """From so many columns on the words stand beside the figures; below they stand under them."""
 
@@ -70,7 +73,7 @@ class FigurePair(Rows):
         if key not in self._chosen:
             side = width >= WIDE
             best, chosen = -1, (5, 0)
-            for lines in range(min(height, 13), 4, -1):
+            for lines in range(min(height, HIGHEST), 4, -1):
                 figures = self._figures(shown, width * 60 // 100 if side else width, lines, beside=not side)
                 left = max(row.cell_length for row in figures) + (6 if width >= 76 else 4)
                 room = (width - left, height) if side else (width, height - len(figures) - 1)
@@ -146,10 +149,14 @@ def _layout(acts: tuple[str, ...], width: int, height: int) -> tuple[tuple[str, 
     if not all(map(drawable, acts)):
         return acts, 0
     by_word = tuple(word for act in acts for word in act.split())
-    ways = [
-        (way, fitting(way, width, height, most=11)) for way in (("  ".join(acts),), (" ".join(acts),), acts, by_word)
-    ]
-    return max(ways, key=lambda way: way[1])
+    ways = (("  ".join(acts),), (" ".join(acts),), acts, by_word)
+    return max(((way, fitting(way, width, height, most=HIGHEST - 2)) for way in ways), key=_readable)
+
+
+def _readable(way: tuple[tuple[str, ...], int]) -> int:
+    """Return how well words are read from afar: large ones on one line better than still larger ones in a pile."""
+    texts, lines = way
+    return lines + 5 if len(texts) == 1 and lines >= 9 else lines
 
 
 def _both(shown: Shown, lines: int, of_lines: int) -> int:
@@ -159,7 +166,7 @@ def _both(shown: Shown, lines: int, of_lines: int) -> int:
 
 def _largest(shown: Shown, width: int, height: int) -> int:
     """Return the most lines at which the count fits: with its target at five lines too, or at fewer where it must."""
-    for lines in range(min(height, 13), 4, -1):
+    for lines in range(min(height, HIGHEST), 4, -1):
         if _both(shown, lines, 5) <= width:
             return lines
     for lines in range(min(height, 5), LEAST, -1):

@@ -24,15 +24,15 @@ def drawable(text: str) -> bool:
 def big(text: str, lines: int, *, ascii_only: bool = False) -> tuple[str, ...]:
     """Return ``text`` drawn ``lines`` high: as many rows of equal width, without colour."""
     parts = [_glyph(sign, lines, ascii_only) for sign in text if sign == " " or sign in GLYPHS]
-    gap = " " * (1 if lines < 8 else 2)
+    gap = " " * _gap(lines)
     return tuple(gap.join(part[row] for part in parts) for row in range(lines))
 
 
 @cache
 def width_of(text: str, lines: int) -> int:
     """Return how many columns ``text`` takes when drawn ``lines`` high."""
-    rows = big(text, lines)
-    return len(rows[0]) if rows else 0
+    wide = [_wide(sign, lines) for sign in text if sign == " " or sign in GLYPHS]
+    return sum(wide) + (len(wide) - 1) * _gap(lines) if wide else 0
 
 
 def fitting(texts: tuple[str, ...], width: int, height: int, *, most: int = 15) -> int:
@@ -41,6 +41,26 @@ def fitting(texts: tuple[str, ...], width: int, height: int, *, most: int = 15) 
         if len(texts) * (lines + 1) - 1 <= height and all(width_of(text, lines) <= width for text in texts):
             return lines
     return 0
+
+
+def _gap(lines: int) -> int:
+    return 1 if lines < 8 else 2
+
+
+def _pen(lines: int) -> tuple[int, float]:
+    """Return how wide the pen is, in pixels, and how many of them a unit of a stroke is."""
+    high = 5 if lines == LEAST else 2 * lines
+    pen = 1 if high < 8 else max(2, high // 5)
+    return pen, (high - pen) / 4
+
+
+def _wide(sign: str, lines: int) -> int:
+    """Return how many columns a sign takes, without drawing it: sizes are chosen among many."""
+    if lines == LEAST and sign in SMALL:
+        return len(SMALL[sign][0])
+    pen, unit = _pen(lines)
+    width, strokes = (_SPACE, ()) if sign == " " else GLYPHS[sign]
+    return pen + round(width * unit) if strokes else round(width * unit)
 
 
 def _glyph(sign: str, lines: int, ascii_only: bool) -> tuple[str, ...]:  # noqa: FBT001  (only called above)
@@ -59,11 +79,9 @@ def _pixels(sign: str, lines: int) -> tuple[tuple[tuple[bool, bool], ...], ...]:
     if lines == LEAST and sign in SMALL:
         small = [[pixel == "X" for pixel in row] for row in (*SMALL[sign], "." * len(SMALL[sign][0]))]
         return tuple(tuple(zip(small[row], small[row + 1], strict=True)) for row in range(0, 2 * LEAST, 2))
-    high = 5 if lines == LEAST else 2 * lines
-    pen = 1 if high < 8 else max(2, high // 5)
-    unit = (high - pen) / 4
+    pen, unit = _pen(lines)
     width, strokes = (_SPACE, ()) if sign == " " else GLYPHS[sign]
-    wide = pen + round(width * unit) if strokes else round(width * unit)
+    wide = _wide(sign, lines)
     # Columns are stretched a little so that the last stroke ends on a whole pixel.
     across = (wide - pen) / width if width else 0.0
     lit = [[False] * wide for _ in range(2 * lines)]
@@ -75,9 +93,12 @@ def _pixels(sign: str, lines: int) -> tuple[tuple[tuple[bool, bool], ...], ...]:
 
 def _draw(lit: list[list[bool]], stroke: Stroke, pen: int) -> None:
     for start, end in pairwise(stroke):
-        for y, row in enumerate(lit):
-            for x in range(len(row)):
-                if _inked((x + 0.5, y + 0.5), start, end, pen):
+        (x1, y1), (x2, y2) = start, end
+        # Only pixels that the pen can reach are asked: a glyph has many, and most sizes are only tried.
+        for y in range(max(int(min(y1, y2)) - pen, 0), min(int(max(y1, y2)) + pen + 1, len(lit))):
+            row = lit[y]
+            for x in range(max(int(min(x1, x2)) - pen, 0), min(int(max(x1, x2)) + pen + 1, len(row))):
+                if not row[x] and _inked((x + 0.5, y + 0.5), start, end, pen):
                     row[x] = True
 
 
