@@ -1,13 +1,17 @@
 """The later numbers that change, and the later steps that cannot go as planned, in lines."""
 
-from finishing_tui.garment.consequences import Consequences
+from typing import TYPE_CHECKING
+
 from finishing_tui.garment.state import State
+
+if TYPE_CHECKING:
+    from finishing_tui.garment.consequences import Consequences
 
 MOST_LINES = 5
 """Later numbers that are named one by one; of more, only how many there are."""
 
 
-def later_lines(found: Consequences, after: State) -> tuple[str, ...]:
+def later_lines(found: "Consequences", after: State) -> tuple[str, ...]:
     """Return what ``found`` names, a line each, without full stops."""
     seen: dict[str, tuple[int, int]] = {}
     later = []

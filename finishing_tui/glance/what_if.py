@@ -6,9 +6,9 @@ from typing import Literal
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import decimal, many
-from finishing_tui.garment.altering import altered, asks
 from finishing_tui.garment.commands import Refusal, WhatIf
 from finishing_tui.garment.decide import decide
+from finishing_tui.garment.decide.altering import altered, asks
 from finishing_tui.garment.events import Act
 from finishing_tui.garment.evolve import applied
 from finishing_tui.garment.state import State

@@ -1,8 +1,8 @@
 """Deciding to let what is under way go another way from here: a change of the plan, and of how this step stands."""
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.garment.altering import altered
 from finishing_tui.garment.commands import Refusal, WhatIf
+from finishing_tui.garment.decide.altering import altered
 from finishing_tui.garment.decide.stages import sentence, under_way
 from finishing_tui.garment.events import AnyAct, Replanned, Stood
 from finishing_tui.garment.state import State

@@ -9,9 +9,9 @@ from dataclasses import replace
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.alteration import Alteration, CannotAsk
 from finishing_tui.garment.commands import WhatIf
+from finishing_tui.garment.decide.section_altered import section_altered
 from finishing_tui.garment.decide.stages import begun, entered, under_way, with_stage
 from finishing_tui.garment.events import Edited
-from finishing_tui.garment.section_altered import section_altered
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Work
 from finishing_tui.recipe.kinds import AnyStep
