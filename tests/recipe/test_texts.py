@@ -11,6 +11,9 @@ import pytest
 
 from finishing_tui import shipped
 from finishing_tui.recipe.kinds.check import Check
+from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
+from finishing_tui.recipe.kinds.seam import Seam
+from finishing_tui.recipe.kinds.sections import Along
 from finishing_tui.recipe.reader import read_recipe
 from tests.recipe.guide import GUIDE
 
@@ -172,6 +175,48 @@ def test_one_voice() -> None:
             assert "!" not in text.replace("<!--", ""), (name, text)
             assert not re.search(r"\b(we|our|please|simply|just remember|etc)\b", text), (name, text)
             assert not re.search(r"\b\w+n't\b|\b(it's|you'll|you're|that's)\b", text), (name, text)
+
+
+_NUMBER = r"(?:[0-9]+|one|two|three|four|five|six|seven|eight|nine|ten)"
+RATIO = re.compile(
+    rf"\b{_NUMBER} (?:\w+ )?(?:of|out of|in|for|to) (?:(?:every|each)\b(?! other| one\b)|{_NUMBER}\b)"
+    rf"|\b(?:every|each) (?:second|third|fourth|fifth|sixth|{_NUMBER})\b(?! at )"
+    r"|\b(?:[0-9]+|three|four|five|six|seven|eight|nine|ten) (?:more |fewer )?(?:loops|stitches|rows|ridges|chains)\b",
+    re.IGNORECASE,
+)
+"""A number or a ratio of loops and rows that stands fixed in a text: "3 of every 4 rows", "every third chain", "12
+loops". One stitch or two of a corner are no ratio."""
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["draw loops through 3 of every 4 rows", "two of every three", "a second one through every third chain",
+     "one loop for each ridge", "there must be 3 in 2", "15 loops from pin to pin", "four rows to every three"],
+)  # fmt: skip
+def test_a_fixed_ratio_is_known_when_it_is_met(text: str) -> None:
+    """The words in which earlier texts said fixed numbers are found."""
+    assert RATIO.search(text)
+
+
+@pytest.mark.parametrize("name", RECIPES)
+def test_no_text_contradicts_the_plan(name: str) -> None:
+    """How many are picked, and over how many, is said by the plan, which knows the size and the knitter's own numbers.
+
+    So no text of a step that picks up or sews says a ratio, and no number is explained by one. One for each stitch may
+    be said where the stitches to pick and the stitches of the edge are the same number by name.
+    """
+    recipe = RECIPES[name]
+    texts = [text for number in recipe.number.values() for text in (number.text, number.how)]
+    for step in recipe.step:
+        if isinstance(step, PickUpAndKnit | Seam):
+            told = [step.title, step.say, step.how, step.look, step.mend]
+            if isinstance(step, PickUpAndKnit) and any(
+                isinstance(part, Along) and part.unit == "stitch" and part.spots == part.stitches
+                for part in step.section
+            ):
+                told = [text.replace("one loop for each stitch", "") for text in told]
+            texts += told
+    assert [found[0] for text in texts if (found := RATIO.search(text))] == []
 
 
 COLUMNS, LINES = 38, 14
