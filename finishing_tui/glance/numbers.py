@@ -76,6 +76,14 @@ def number_lines(recipe: Recipe, size: str, own: Mapping[str, int]) -> tuple[Num
     return tuple(sorted(lines, key=lambda line: not line.asked))
 
 
+def of_step(state: State, step: int | None) -> str:
+    """Return the name of the first number that a step rests on, those asked for first; empty where it rests on none."""
+    if step is None:
+        return ""
+    plan, under = state.plan, numbers_under(state.plan.recipe, ("step", step))
+    return next((line.name for line in number_lines(plan.recipe, plan.size, plan.own) if line.name in under), "")
+
+
 def read_number(line: NumberLine, typed: str) -> int:
     """Return the count ``typed`` for a number. Raises ``Impossible`` with what would be right."""
     typed = typed.strip()

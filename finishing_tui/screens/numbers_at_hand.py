@@ -5,7 +5,7 @@ from functools import partial
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import Replan
-from finishing_tui.glance.numbers import NumberLine, Renumbering, number_lines, renumbering
+from finishing_tui.glance.numbers import NumberLine, Renumbering, number_lines, of_step, renumbering
 from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_hand import AtHand
 from finishing_tui.screens.numbers import NumbersScreen
@@ -14,6 +14,11 @@ from finishing_tui.widgets.choices import Choice
 
 ABOUT = "A change is for steps of which nothing is done yet, and can be taken back."
 """What stands under the title."""
+
+
+def numbers_of(at_hand: AtHand) -> NumbersScreen:
+    """Return the numbers of a garment in hand, with the caret at the first that the step in the middle rests on."""
+    return NumbersScreen(OfGarment(at_hand), ABOUT, of_step(at_hand.state, at_hand.shown_step))
 
 
 class OfGarment:

@@ -76,10 +76,9 @@ def _rip_back(needles: "AtTheNeedles") -> None:
 
 
 def _numbers(needles: "AtTheNeedles") -> None:
-    from finishing_tui.screens.numbers import NumbersScreen  # noqa: PLC0415  (the audit; seldom needed at the needles)
-    from finishing_tui.screens.numbers_at_hand import ABOUT, OfGarment  # noqa: PLC0415  (as above)
+    from finishing_tui.screens.numbers_at_hand import numbers_of  # noqa: PLC0415  (the audit; seldom needed here)
 
-    needles.app.push_screen(NumbersScreen(OfGarment(needles.at_hand), ABOUT), lambda _: needles.after())
+    needles.app.push_screen(numbers_of(needles.at_hand), lambda _: needles.after())
 
 
 def _note(needles: "AtTheNeedles") -> None:

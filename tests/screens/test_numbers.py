@@ -24,7 +24,7 @@ async def test_a_number_is_changed_only_after_it_was_shown_what_that_changes(tmp
         await pressing("e", "9", "9", "9", "9", "9", "9", "enter")(pilot)
         assert isinstance(front(app), NumbersScreen)
         assert "out of range" in shown(app)
-        await pressing("down", "escape", "2", "6", "enter", WAIT)(pilot)
+        await pressing("down", "escape", "up", "2", "6", "enter", WAIT)(pilot)
         assert isinstance(front(app), Asking)
         assert "26, where 24 stood" in " ".join(shown(app).split())
         assert app.in_hand is not None
