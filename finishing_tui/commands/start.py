@@ -9,7 +9,7 @@ from finishing_tui.commands.answer import Answer
 from finishing_tui.craft.errors import FinishingError, Impossible
 from finishing_tui.craft.words import listing
 from finishing_tui.garment.shelf import put_on_shelf, shelf_folder
-from finishing_tui.garment.starting import Draft, asked_numbers, file_text, source_of
+from finishing_tui.garment.starting import Draft, file_text, source_of
 from finishing_tui.glance.audited import Audited, Level, audited
 from finishing_tui.glance.numbers import named, number_lines
 from finishing_tui.glance.starting import NUMBER, questions, summary, typed
@@ -73,8 +73,7 @@ def answer(args: argparse.Namespace) -> Answer:
         return Answer("\n".join([*lines, _not_started(found)]), data, 1)
     folder = put_on_shelf(shelf_folder(), draft.called, file_text(draft, str(uuid.uuid4())))
     data["folder"] = str(folder)
-    printed = [name for name in asked_numbers(draft.recipe) if name not in draft.own and not _said(args, name)]
-    lines += [f"as the recipe has it: {draft.recipe.number[name].text} ({name})" for name in printed]
+    lines += _as_printed(draft, args)
     about = summary(draft)
     lines += [f"Started {draft.called}: {about[0]}.", *(f"  {line}" for line in about[1:]), f"  {folder}"]
     return Answer("\n".join(lines), data)
@@ -111,6 +110,15 @@ def _said_at(draft: Draft, key: str, text: str) -> Draft:
         return typed(draft, key, text)
     except Impossible as error:
         raise FinishingError(f"{option}: {error}") from error
+
+
+def _as_printed(draft: Draft, args: argparse.Namespace) -> list[str]:
+    """Return the numbers that the recipe asks for and that nobody gave, with how they are counted."""
+    return [
+        f"as the recipe has it: {line.value} {line.text} ({line.name}){f'. {line.how}' if line.how else ''}"
+        for line in number_lines(draft.recipe, draft.size, draft.own)
+        if line.asked and not line.own and not _said(args, line.name)
+    ]
 
 
 def _said(args: argparse.Namespace, name: str) -> bool:

@@ -30,6 +30,14 @@ def test_a_garment_is_started_with_everything_that_was_said(capsys: pytest.Captu
     assert (plan.gauge.band.stitches, plan.gauge.band.over) == (47, "20 cm")  # 23.5 over 10 cm, in whole stitches
 
 
+def test_numbers_nobody_gave_are_told_with_how_they_are_counted(capsys: pytest.CaptureFixture[str]) -> None:
+    """Who cannot see the screens is told what it would ask; a number given just as printed is not told again."""
+    words = ("start", "crew-neck", "--size", "M")
+    assert "as the recipe has it: 32 rows along one side" in (told := ask(capsys, *words))
+    assert "Count the small V shapes" in told
+    assert "as the recipe has it" not in ask(capsys, *words, "--number", "front_rows=32")
+
+
 def test_errors_stop_it_unless_they_are_accepted(capsys: pytest.CaptureFixture[str], shelf: Path) -> None:
     """36 + 16 + 2 x 25 + 4 are 106 in the band, no multiple of 4: told, and nothing is started before --accept."""
     words = ("start", "crew-neck", "--size", "M", "--number", "side=25")
