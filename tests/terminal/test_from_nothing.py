@@ -20,10 +20,11 @@ def start(terminal: Terminal, recipe: str, name: str) -> None:
     terminal.wait_for(recipe)
     terminal.press(RECIPES_BY_NUMBER[recipe])
     terminal.wait_for("Which size?")
+    at = 1
     while "Its name?" not in terminal.text:
-        question = next(line for line in terminal.text.splitlines() if "question" in line)
+        at += 1
         terminal.press("enter")
-        terminal.wait_for(lambda text, question=question: question not in text and "question" in text)
+        terminal.wait_for(f"question {at} of")
     quiet(terminal)
     terminal.press(*name, "enter")  # what stands there is marked, so that the first key takes its place
     terminal.wait_for("The yarn?")
