@@ -44,7 +44,7 @@ def consequences(before: State, after: State) -> Consequences:
     """
     try:
         real = _onward(after, after)
-        planned = _beside(_onward(before, before if given_up(before, after) else after), real)
+        planned, real = _beside(_onward(before, before if given_up(before, after) else after), real)
     except FinishingError:  # a plan whose numbers cannot be worked out is told of when its step is begun
         return Consequences((), (), ())
     differ, found = changes(planned, real), new_findings(planned, real)
@@ -63,10 +63,11 @@ def given_up(before: State, after: State) -> tuple[int, ...]:
     )
 
 
-def _beside(planned: Run, real: Run) -> Run:
-    """Return the planned run with the rows of those steps only that the real one has, in its order."""
+def _beside(planned: Run, real: Run) -> tuple[Run, Run]:
+    """Return both runs with the rows of those steps only that both have, in the order of the real one."""
     rows = {row.step: row for row in planned.rows}
-    return replace(planned, rows=tuple(rows[row.step] for row in real.rows))
+    both = tuple(row for row in real.rows if row.step in rows)
+    return replace(planned, rows=tuple(rows[row.step] for row in both)), replace(real, rows=both)
 
 
 def _onward(state: State, steps_of: State) -> Run:

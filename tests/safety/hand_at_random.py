@@ -3,6 +3,7 @@
 Where an offer opens something first (a count, a place to rip back to, a note), what is chosen there is drawn too.
 """
 
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from random import Random
 from typing import cast
@@ -18,6 +19,7 @@ from finishing_tui.garment.commands import (
     PutGarmentDown,
     Refusal,
     RipBack,
+    WhatIf,
     WriteNote,
 )
 from finishing_tui.garment.state import State
@@ -25,6 +27,7 @@ from finishing_tui.glance import Offer, offers, recount_view, rip_points
 from finishing_tui.glance.counting import asks_for_value, countables
 from finishing_tui.glance.following import following
 from finishing_tui.glance.recounts import ANSWERS
+from finishing_tui.glance.what_if import asked_here, what_if_view
 from tests.garment.paper import Paper
 
 WEIGHTS = {"press": 40, "finish": 8, "other": 6, "recount": 5, "take_back": 3, "put_back": 4, "rip_back": 0.7}
@@ -79,7 +82,9 @@ class HandAtRandom:
             case "put_down":
                 self.asks(PutGarmentDown(self.dice.choice(("", "on the chair"))))
                 self.asks(PickUpGarment())
-            case "help" | "technique":
+            case "what_if":
+                self._asks_what_if()
+            case "help" | "technique" | "ledger" | "numbers":
                 assert offer.command is None
             case _:
                 assert offer.command is not None
@@ -123,6 +128,23 @@ class HandAtRandom:
                 self.asks(self.dice.choice(seen.ways).command)
         if self.state != before and self.dice.random() < 0.3 and (follows := following(before, self.state)):
             self.asks(self.dice.choice(follows.ways).command)
+
+    def _asks_what_if(self) -> None:
+        """Ask for another target, spots, rhythm or rounds, mostly near what there is; what cannot be says why."""
+        seen = asked_here(self.state)
+        command = WhatIf(rounds=max(seen.figure + self.dice.randint(-2, 3), 0))
+        if seen.section:
+            command = WhatIf(
+                target=self.dice.choice((None, max(seen.figure + self.dice.randint(-4, 4), 0))),
+                spots=self.dice.choice((None, max(seen.spots + self.dice.randint(-4, 4), 0))),
+                style=self.dice.choice((None, "easy", "even")),
+                rhythm=self.dice.choice((None, None, (self.dice.randint(1, 5), self.dice.randint(1, 5)))),
+            )
+        with suppress(FinishingError):
+            assert what_if_view(self.state, command).command == command
+        refusal = self.paper.do(command)
+        self.done += 1
+        assert refusal is None or refusal.sentence.isprintable()
 
     def _rips_back(self) -> None:
         point = self.dice.choice(rip_points(self.state))
