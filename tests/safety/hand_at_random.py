@@ -26,6 +26,7 @@ from finishing_tui.garment.state import State
 from finishing_tui.glance import Offer, offers, recount_view, rip_points
 from finishing_tui.glance.counting import asks_for_value, countables
 from finishing_tui.glance.following import following
+from finishing_tui.glance.numbers import number_lines, renumbering
 from finishing_tui.glance.recounts import ANSWERS
 from finishing_tui.glance.what_if import asked_here, what_if_view
 from tests.garment.paper import Paper
@@ -84,7 +85,9 @@ class HandAtRandom:
                 self.asks(PickUpGarment())
             case "what_if":
                 self._asks_what_if()
-            case "help" | "technique" | "ledger" | "numbers":
+            case "numbers":
+                self._renumbers()
+            case "help" | "technique" | "ledger":
                 assert offer.command is None
             case _:
                 assert offer.command is not None
@@ -145,6 +148,14 @@ class HandAtRandom:
         refusal = self.paper.do(command)
         self.done += 1
         assert refusal is None or refusal.sentence.isprintable()
+
+    def _renumbers(self) -> None:
+        """Count a number of the recipe otherwise, by a few; what the recipe cannot be worked with is refused."""
+        plan = self.state.plan
+        line = self.dice.choice(number_lines(plan.recipe, plan.size, plan.own))
+        value = self.dice.choice((None, max((line.value or 0) + self.dice.randint(-3, 3), 0)))
+        with suppress(FinishingError):  # out of range, or no change, which is said in a sentence
+            self.asks(renumbering(self.state, line, value).command)
 
     def _rips_back(self) -> None:
         point = self.dice.choice(rip_points(self.state))
