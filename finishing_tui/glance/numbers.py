@@ -7,11 +7,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from finishing_tui.craft.errors import FinishingError, Impossible
-from finishing_tui.craft.words import listing
+from finishing_tui.craft.words import listing, sentence
 from finishing_tui.garment.commands import Refusal, Replan
 from finishing_tui.garment.consequences import consequences
 from finishing_tui.garment.decide import decide
-from finishing_tui.garment.decide.renumbered import keeps_old
+from finishing_tui.garment.decide.renumbered import anew, keeps_old
 from finishing_tui.garment.events import Act
 from finishing_tui.garment.evolve import applied
 from finishing_tui.garment.starting import with_number, without
@@ -132,6 +132,12 @@ def renumbering(state: State, line: NumberLine, value: int | None) -> Renumberin
     before, after = plan.numbers(), changed.numbers()
     for place in plan.recipe.place.values():
         count_of(place.live, after, plan.size_index)
+    try:
+        anew(state, changed)
+    except FinishingError as error:
+        raise Impossible(
+            f"step {(state.current or 0) + 1} could not be worked with it: {sentence(str(error))}"
+        ) from error
     now = after[line.name]
     said = f"{line.text}: {now}, where {line.value if line.value is not None else 'nothing'} stood"
     lines = [

@@ -16,23 +16,34 @@ from finishing_tui.garment.work import Standing, Work, fresh
 def at_once(state: State, plan: Plan) -> tuple[tuple[Entry, ...], tuple[Change, ...]]:
     """Return what taking ``plan`` enters in the ledger, and the step that begins anew, if one does.
 
-    Raises ``FinishingError`` where that step could not be begun by the changed plan.
+    One that could not be begun by the changed plan stays as it was begun.
     """
+    try:
+        return anew(state, plan)
+    except FinishingError:
+        return _held(state.ledger, state.plan, plan), ()
+
+
+def anew(state: State, plan: Plan) -> tuple[tuple[Entry, ...], tuple[Change, ...]]:
+    """Return the same; raises ``FinishingError`` where the step at hand could not be begun by the changed plan."""
     step, standing = state.current, state.standing
     work = None if standing is None else standing.work
     if step is None or work is None or not _untouched(work):
         return _held(state.ledger, state.plan, plan), ()
     opened = openings(work.stages, 0)
-    before = state.ledger.leave(*opened)
+    try:
+        before = state.ledger.leave(*opened)
+    except FinishingError:  # another step went on meanwhile with what this one had opened
+        return _held(state.ledger, state.plan, plan), ()
     held = _held(before, state.plan, plan)
     before = before.enter(*held)
     stages = plan.step(step).stages(plan.here(before))
     if stages == work.stages:
         return held, ()
-    anew = openings(stages, 0)
-    before.enter(*anew)  # refused here, and not when it is entered
+    again = openings(stages, 0)
+    before.enter(*again)  # refused here, and not when it is entered
     after = Standing("under way", Work(stages, tuple(fresh(stage) for stage in stages), before))
-    return (*inverses(opened), *held, *anew), (Stood(step, state.steps[step], after),)
+    return (*inverses(opened), *held, *again), (Stood(step, state.steps[step], after),)
 
 
 def keeps_old(state: State, plan: Plan) -> tuple[int, ...]:

@@ -140,10 +140,7 @@ def replan(state: State, command: Replan) -> tuple[AnyAct, ...] | Refusal:
         if standing.work is not None and command.plan.step(index).do != state.plan.step(index).do:
             return Refusal(f"the changed recipe makes step {index + 1}, which is begun, another kind of step")
     plan = mending_kept(state, command.plan)
-    try:
-        entries, changes = at_once(state, plan)
-    except FinishingError as error:
-        return Refusal(f"step {(state.current or 0) + 1} could not be worked by the changed plan: {sentence(error)}")
+    entries, changes = at_once(state, plan)
     return (
         Replanned(
             entries=entries,
