@@ -1,4 +1,4 @@
-"""``finishing recipes``: the recipes that come with the program, or the outline of a recipe file for one size."""
+"""``finishing recipes``: what comes with the program, recipes and techniques, or a recipe file told for one size."""
 
 import argparse
 from collections.abc import Iterator
@@ -7,6 +7,8 @@ from typing import Any
 
 from finishing_tui import shipped
 from finishing_tui.commands.answer import Answer
+from finishing_tui.commands.techniques import technique
+from finishing_tui.commands.whole_recipe import whole_recipe
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.model import Recipe
@@ -15,10 +17,16 @@ from finishing_tui.recipe.reader import BadRecipe, read_recipe
 from finishing_tui.recipe.which_size import which_size
 
 EXAMPLE = """\
-Without a FILE the recipes that come with the program are listed. A FILE is read, and told in outline for one size;
-when there is anything wrong with it, all of it is told, with its lines, and the exit status is 2.
+Without a FILE the recipes that come with the program are listed. A FILE is read, and told in outline for its first
+size; when there is anything wrong with it, all of it is told, with its lines, and the exit status is 2. With a size
+the whole recipe is told, from top to bottom, with the figures of that size: to be read through, or printed.
 
-  finishing recipes my_neckband.toml --size 2
+  finishing recipes my_neckband.toml
+  finishing recipes my_neckband.toml --size 2 --hand left
+
+How the hands do a thing, with a drawing where there is one; without a NAME the techniques are listed:
+
+  finishing recipes --technique grafting
 
 Where the size was never written down, the stitches that are held tell it:
 
@@ -31,7 +39,15 @@ Where the size was never written down, the stitches that are held tell it:
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
     parser.add_argument("files", nargs="*", type=Path, metavar="FILE", help="a recipe file, or a shipped recipe's name")
-    parser.add_argument("--size", help="the size to tell the outline for (the first, when it is not given)")
+    parser.add_argument("--size", help="tell all of it for this size, not the outline for the first")
+    parser.add_argument("--hand", choices=("right", "left"), default="right", help="the hand that knits, with --size")
+    parser.add_argument(
+        "--technique",
+        nargs="?",
+        const="",
+        metavar="NAME",
+        help="how the hands do a thing, with a drawing; without a NAME the techniques there are",
+    )
     parser.add_argument(
         "--held",
         action="append",
@@ -43,6 +59,10 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def answer(args: argparse.Namespace) -> Answer:
     """Return the shipped recipes, or outlines; raises ``FinishingError`` with every mistake of every file."""
+    if args.technique is not None:
+        if args.files:
+            raise FinishingError("--technique goes with no recipe; ask for the one or the other")
+        return technique(args.technique)
     if not args.files:
         return _shipped()
     if args.held:
@@ -53,10 +73,12 @@ def answer(args: argparse.Namespace) -> Answer:
             recipe = read_recipe(_file(file))
             size = recipe.sizes[0] if args.size is None else args.size
             index = size_index(recipe, size)
+            told = _outline(recipe, index) if args.size is None else whole_recipe(recipe, index, args.hand)
+            text = "\n".join(told)
         except FinishingError as error:
             wrong.append(str(error) if isinstance(error, BadRecipe) else f"{file}: {error}")
         else:
-            texts.append("\n".join(_outline(recipe, index)))
+            texts.append(text)
             data[str(file)] = {**_summary(recipe), "size": size, "numbers": numbers_for(recipe, index)}
     if wrong:
         raise FinishingError("\n".join(wrong))
