@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from finishing_tui.garment.recounting import counted_stage
 from finishing_tui.garment.state import State
+from finishing_tui.glance.keys import USUAL, Keys
 
 MOST_DIGITS = 6
 """More digits than any count has."""
@@ -66,14 +67,15 @@ def asks_for_value(state: State) -> bool:
     return work is not None and not work.complete and work.stages[work.at].unit == "value"
 
 
-def meaning(state: State) -> str:
-    """Return what digits being typed would mean, in a few words."""
+def meaning(state: State, keys: Keys = USUAL) -> str:
+    """Return what digits being typed would mean, in a few words, with the key that takes them."""
+    take = keys.shown("needles.finish")
     work = state.standing.work if state.standing else None
     if work is not None and asks_for_value(state):
-        return f"{work.stages[work.at].of}: enter writes it down"
+        return f"{work.stages[work.at].of}: {take} writes it down"
     found = countables(state)
     if not found:
         return "nothing can be counted here"
     if len(found) > 1:
-        return "enter: counted on which needle?"
-    return f"enter: {found[0].short}"
+        return f"{take}: counted on which needle?"
+    return f"{take}: {found[0].short}"

@@ -18,14 +18,16 @@ from finishing_tui.glance.values import (
     StitchFace,
     ValueFace,
 )
+from finishing_tui.glance.wishes import NONE, Wishes
 from finishing_tui.glance.yarn import yarn_to_go
 from finishing_tui.recipe.stage import Stage
 
 
-def face_of(state: State, work: Work) -> Face:
-    """Return the face of the stage under way of a step that was begun."""
+def face_of(state: State, work: Work, wishes: Wishes = NONE) -> Face:
+    """Return the face of the stage under way of a step that was begun, told as ``wishes`` say."""
     if work.complete:
-        return MessageFace("DONE?", "This step is done: look it over, then enter.", good=True)
+        finish = wishes.keys.shown("needles.finish")
+        return MessageFace("DONE?", f"This step is done: look it over, then {finish}.", good=True)
     index = work.at
     stage, progress = work.stages[index], work.progress[index]
     match stage.unit:

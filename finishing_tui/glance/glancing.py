@@ -16,6 +16,7 @@ from finishing_tui.glance.faces import face_of
 from finishing_tui.glance.lying import Picture, lying
 from finishing_tui.glance.posture import lie, posture_words
 from finishing_tui.glance.values import Face, Glance, Holding, Line, MessageFace, StepLine
+from finishing_tui.glance.wishes import NONE, Wishes
 from finishing_tui.recipe.kinds.base import Step
 from finishing_tui.recipe.stage import HAND
 
@@ -33,8 +34,11 @@ def glance(state: State, now: datetime) -> Glance:
     return look_at(state, state.current, now)
 
 
-def look_at(state: State, step: int | None, now: datetime) -> Glance:
-    """Return all there is to see, with ``step`` in the middle; None is the end, when every step is done."""
+def look_at(state: State, step: int | None, now: datetime, wishes: Wishes = NONE) -> Glance:
+    """Return all there is to see, with ``step`` in the middle; None is the end, when every step is done.
+
+    ``wishes``: the names of keys, and the units, that it is to be told in.
+    """
     plan = state.plan
     recipe_step = plan.step(step) if step is not None else None
     standing = state.steps[step] if step is not None else None
@@ -57,7 +61,7 @@ def look_at(state: State, step: int | None, now: datetime) -> Glance:
         needles=plan.needles,
         minutes=_minutes(state, now),
         time_left=_time_left(state),
-        face=_face(state, step, standing),
+        face=_face(state, step, standing, wishes),
         holdings=_holdings(state, step),
         tails=tuple(state.ledger.tails),
         markers=state.ledger.markers,
@@ -87,26 +91,27 @@ def _picture(standing: Standing | None, now: Posture, hand: str) -> Picture:
     return Picture(lying(now), posture_words(now))
 
 
-def _face(state: State, step: int | None, standing: Standing | None) -> Face:
+def _face(state: State, step: int | None, standing: Standing | None, wishes: Wishes) -> Face:
     if step is None or standing is None:
         if state.ledger.empty:
             words = "Every step is done, and the ledger holds nothing: no stitch, tail, marker or hole is left."
             return MessageFace("FINISHED", words, good=True)
         return MessageFace("LEFT OVER", "Every step is done, but something is left: see below.", good=False)
     if standing.work is not None and standing.status == "under way":
-        return face_of(state, standing.work)
+        return face_of(state, standing.work, wishes)
     if standing.status == "done":
         return MessageFace("DONE", "This step is done.", good=True)
     if standing.status == "left out":
-        return MessageFace("LEFT OUT", "This step is left out. Enter takes it up.", good=False)
+        takes = f"{wishes.keys.begins('needles.finish')} takes it up."
+        return MessageFace("LEFT OUT", f"This step is left out. {takes}", good=False)
     if not state.plan.is_for(step):
         return MessageFace("NOT HERE", sentence(f"this step is not for size {state.plan.size}"), good=True)
     if step != state.current:
-        return MessageFace("TO COME", "Enter takes this step up.", good=True)
+        return MessageFace("TO COME", f"{wishes.keys.begins('needles.finish')} takes this step up.", good=True)
     begun = begin(state, step)
     if isinstance(begun, Refusal):
         return MessageFace("NOT YET", sentence(begun.sentence), good=False)
-    return MessageFace("BEGIN", "Space begins this step.", good=True)
+    return MessageFace("BEGIN", f"{wishes.keys.begins('needles.press')} begins this step.", good=True)
 
 
 def _holdings(state: State, step: int | None) -> tuple[Holding, ...]:

@@ -4,6 +4,7 @@ import asyncio
 import signal
 from collections.abc import Callable, Mapping
 from pathlib import Path
+from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from textual.app import App
@@ -14,13 +15,22 @@ from textual.screen import Screen
 
 from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.hand import InHand
+from finishing_tui.glance.keys import Keys
+from finishing_tui.glance.wishes import Wishes
 from finishing_tui.screens.opening import open_garment
 from finishing_tui.screens.shelf import ShelfScreen
 from finishing_tui.screens.too_small import TooSmall, fits
+from finishing_tui.settings import Settings
+from finishing_tui.settings.keys import in_force
+from finishing_tui.settings.model import Bell
 from finishing_tui.widgets.looks import DARK, FALLBACK, LIGHT
 
 if TYPE_CHECKING:
     from textual.actions import ActionParseResult
+
+
+TIMES: Mapping[Bell, int] = MappingProxyType({"run": 1, "recount": 2, "target": 3, "refused": 1})
+"""How often the bell rings."""
 
 
 class FinishingApp(App[None]):
@@ -42,14 +52,19 @@ class FinishingApp(App[None]):
         *,
         garment: Path | None = None,
         demos: bool = False,
+        settings: Settings | None = None,
         looks: str = "",
         clock: Clock | None = None,
     ) -> None:
         """Open the ``shelf``, and on it one ``garment``, or the demo garments to choose from.
 
-        ``looks``: any of the words "light", "terminal" (its own colours) and "ascii".
+        ``looks``: any of the words "light", "terminal" (its own colours) and "ascii"; ``settings``: the usual ones when
+        not given.
         """
         super().__init__()
+        self.settings = settings or Settings()
+        self.wishes = Wishes(in_force(self.settings.keys), self.settings.units)
+        self.set_keymap(self.keys.keymap())
         self.shelf = shelf
         self.clock = clock or Clock()
         self.in_hand: InHand | None = None
@@ -62,6 +77,11 @@ class FinishingApp(App[None]):
         words = looks.split()
         self.theme = "window" if "light" in words else "ansi-dark" if "terminal" in words else "lamp"
         self.set_class("ascii" in words, "-ascii")
+
+    @property
+    def keys(self) -> Keys:
+        """The keys in force."""
+        return self.wishes.keys
 
     def get_theme_variable_defaults(self) -> dict[str, str]:
         """Return our colours' names for looks that do not know them."""
@@ -98,11 +118,21 @@ class FinishingApp(App[None]):
         """Tell a screen that comes back how large it is: Textual tells of a change only the two in front."""
         screen.post_message(Resize(self.size, self.size))
 
+    def bell(self) -> None:
+        """Ring once: every screen does that for a key that does nothing."""
+        if self.settings.rings_for("refused"):
+            super().bell()
+
+    def ring_for(self, what: Bell) -> None:
+        """Ring for it as often as it is known by, unless the settings leave it out."""
+        if self.settings.rings_for(what):
+            self.bell_pattern(TIMES[what])
+
     def bell_pattern(self, times: int) -> None:
         """Ring so many times, far enough apart to be told from one another."""
-        self.bell()
+        super().bell()
         for number in range(1, times):
-            self.set_timer(0.25 * number, self.bell)
+            self.set_timer(0.25 * number, super().bell)
 
     async def action_quit(self) -> None:
         """Put everything down and leave."""

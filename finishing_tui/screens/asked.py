@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import ChoosePace, Finish, LeaveOut, Other, Press, TakeUp
-from finishing_tui.glance.actions import ACTIONS, ActionId
+from finishing_tui.glance.actions import ActionId
 from finishing_tui.glance.what_if import asked_here
 from finishing_tui.screens.at_hand import AtHand, Opening
 from finishing_tui.screens.counted import start_recount, take_typed
@@ -49,8 +49,8 @@ def _forgets(at_hand: AtHand, action: ActionId) -> bool:
         at_hand.typed, at_hand.warned = "", None
         return True
     at_hand.warned = (action, at_hand.typed)
-    key = ACTIONS[action].shown
-    at_hand.refuse(f"{at_hand.typed} is typed: enter takes it; {key} again forgets it, and does what {key} does")
+    key, take = at_hand.keys.shown(f"needles.{action}"), at_hand.keys.shown("needles.finish")
+    at_hand.refuse(f"{at_hand.typed} is typed: {take} takes it; {key} again forgets it, and does what {key} does")
     return False
 
 
@@ -76,7 +76,7 @@ def _take_back(at_hand: AtHand) -> None:
     at_hand.looking = None
     if at_hand.state.top and at_hand.state.top_label:
         at_hand.again = ("take_back", at_hand.state, None)
-        at_hand.say(f"backspace again takes back: {at_hand.state.top_label}")
+        at_hand.say(f"{at_hand.keys.begins('needles.take_back')} again takes back: {at_hand.state.top_label}")
         return
     at_hand.take_back()
 
@@ -142,7 +142,8 @@ def _leave_out(at_hand: AtHand) -> None:
 
 def _technique(at_hand: AtHand) -> Opening | None:
     if at_hand.shown_step is None:
-        at_hand.refuse("every step is done; look at one (left) for the techniques that help at it")
+        look = at_hand.keys.shown("needles.look_back")
+        at_hand.refuse(f"every step is done; look at one ({look}) for the techniques that help at it")
         return None
     return "technique"
 

@@ -3,30 +3,16 @@
 from collections.abc import Sequence
 
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import Vertical
 from textual.events import Key, Resize
 
 from finishing_tui.craft.words import plural
 from finishing_tui.screens.box import Box
+from finishing_tui.screens.keys import LISTS, NUMBERS, bindings, is_alive, keys_of
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.sentences import Sentences
-
-KEYS = (
-    *(Binding(str(number), f"take({number - 1})", show=False) for number in range(1, 10)),
-    Binding("up", "move(-1)", show=False),
-    Binding("down", "move(1)", show=False),
-    Binding("enter", "take", show=False),
-)
-"""The keys of every list: numbers take, arrows move, enter takes what the caret is at."""
-
-LEAVE = Binding("escape", "leave", show=False)
-"""The key that leaves a question without an answer."""
-
-OWN = frozenset(binding.key for binding in (*KEYS, LEAVE))
-"""The keys that do something at a question."""
 
 MARKS = 2
 """Rows that say that there are more answers above and below the ones shown."""
@@ -39,7 +25,7 @@ class Asking(Box[int | None]):
     count: there a number only moves the caret.
     """
 
-    BINDINGS = [*KEYS, LEAVE]  # noqa: RUF012  (Textual's way)
+    BINDINGS = [*NUMBERS, *bindings("question", {**LISTS, "lists.leave": "leave"})]  # noqa: RUF012  (Textual's way)
 
     def __init__(self, question: str, answers: Sequence[Choice], lines: Sequence[str] = ()) -> None:
         """``lines``: what the question is about, one thing each."""
@@ -60,7 +46,8 @@ class Asking(Box[int | None]):
         self._tell(len(self._lines))
         self.query_one(Choices).show(self._answers)
         number = ("1 2 ...", "move to it" if self._lines else "take that")
-        self.query_one(KeyLine).show((("enter", "takes it"), number, ("escape", "leave")))
+        key = keys_of(self).shown
+        self.query_one(KeyLine).show(((key("lists.take"), "takes it"), number, (key("lists.leave"), "leave")))
 
     def on_resize(self, _: Resize) -> None:
         """Fit the box to the screen, once it is known how wide it is."""
@@ -68,7 +55,7 @@ class Asking(Box[int | None]):
 
     def on_key(self, event: Key) -> None:
         """Ring for a key that does nothing here; those that do something come by here too."""
-        if event.key not in OWN:
+        if not is_alive(self, event.key):
             self.app.bell()
 
     def action_take(self, number: int | None = None) -> None:

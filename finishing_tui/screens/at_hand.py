@@ -10,8 +10,9 @@ from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import Command, Refusal, may_change_later
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.state import State
-from finishing_tui.glance.actions import ACTIONS, ActionId
+from finishing_tui.glance.actions import ActionId
 from finishing_tui.glance.counting import MOST_DIGITS, Countable, asks_for_value, countables, meaning
+from finishing_tui.glance.keys import USUAL
 from finishing_tui.glance.offers import Offer, offers
 from finishing_tui.glance.rings import Ring, ring
 
@@ -27,12 +28,13 @@ class AtHand:
 
     ``rings``: what the bell is to ring for; ``follows``: what the last count changes further on, to be asked about;
     ``again``: what the same key does when it is pressed once more, and the state that this holds for; ``warned``: the
-    action that was refused because of typed digits, and these.
+    action that was refused because of typed digits, and these; ``keys``: those in force, which its sentences name.
     """
 
     def __init__(self, hand: InHand, look: str = "") -> None:
         """``look``: why it can only be looked at; empty where it is in hand."""
         self.hand = hand
+        self.keys = USUAL
         self.look = look
         self.typed = ""
         self.looking: int | None = None
@@ -63,7 +65,7 @@ class AtHand:
 
     def meaning(self) -> str:
         """Return what the digits typed so far would mean."""
-        return meaning(self.state)
+        return meaning(self.state, self.keys)
 
     def countables(self) -> tuple[Countable, ...]:
         """Return what could be counted now."""
@@ -113,7 +115,7 @@ class AtHand:
         if refusal.again is not None and action != "":
             self.again = (action, self.state, refusal.again)
             if "again" not in refusal.sentence.lower():
-                self.said = f"{self.said} {ACTIONS[action].shown.capitalize()} again does it all the same."
+                self.said = f"{self.said} {self.keys.begins(f'needles.{action}')} again does it all the same."
 
     def take_back(self) -> None:
         """Take back what was done last, and say what that was."""

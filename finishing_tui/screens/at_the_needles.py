@@ -18,6 +18,7 @@ from finishing_tui.screens.asked import ask
 from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_hand import AtHand, Opening
 from finishing_tui.screens.coming_back import ComingBackScreen
+from finishing_tui.screens.keys import bindings, digits, keys_of
 from finishing_tui.screens.keys_shown import foot
 from finishing_tui.screens.openings import OPENINGS
 from finishing_tui.screens.saved import Saved
@@ -33,19 +34,15 @@ from finishing_tui.widgets.top import Top
 if TYPE_CHECKING:
     from finishing_tui.screens.app import FinishingApp
 
-TIMES = {"run": 1, "recount": 2, "target": 3, "refused": 1}
-"""How often the bell rings."""
-
 
 class AtTheNeedles(Screen[None]):
     """The garment in hand; ``look``: why it can only be looked at."""
 
     CSS_PATH = "at_the_needles.tcss"
     BINDINGS = [  # noqa: RUF012  (Textual's way)
-        *(Binding(action.key, f"ask('{action.id}')", action.help, id=action.id) for action in ACTIONS.values()),
-        *(Binding(digit, f"digit('{digit}')", show=False, id=f"digit.{digit}") for digit in "0123456789"),
+        *bindings("needles", {**{f"needles.{one}": f"ask('{one}')" for one in ACTIONS}, "needles.clear": "clear"}),
+        *digits("digit('{}')"),
         Binding("full_stop", "digit('.')", show=False, id="digit.point"),
-        Binding("escape", "clear", "forget what was typed or asked", id="clear"),
     ]
 
     def __init__(self, hand: InHand, back: ComingBack | None, look: str = "") -> None:
@@ -66,6 +63,7 @@ class AtTheNeedles(Screen[None]):
 
     def on_mount(self) -> None:
         """Show the garment, and what a knitter coming back must know."""
+        self.at_hand.keys = keys_of(self)
         self.draw()
         self.set_interval(60, self.draw)  # the minutes of the sitting
         if not self.at_hand.look and (plan := self.at_hand.hand.changed_plan()) is not None:
@@ -75,7 +73,8 @@ class AtTheNeedles(Screen[None]):
 
     def seen(self) -> Glance:
         """Return all there is to see now."""
-        return look_at(self.at_hand.state, self.at_hand.shown_step, self._now())
+        wishes = cast("FinishingApp", self.app).wishes
+        return look_at(self.at_hand.state, self.at_hand.shown_step, self._now(), wishes)
 
     def draw(self) -> None:
         """Draw what there is to see now; every widget draws only what changed."""
@@ -93,7 +92,7 @@ class AtTheNeedles(Screen[None]):
         """Draw what a key led to, ring for it, and ask what is to be done about what it changes further on."""
         rings, self.at_hand.rings = self.at_hand.rings, None
         if rings is not None:
-            cast("FinishingApp", self.app).bell_pattern(TIMES[rings])
+            cast("FinishingApp", self.app).ring_for(rings)
         self.draw()
         self._follow()
 

@@ -1,7 +1,6 @@
 """Coming back to a garment: ten seconds to know everything, and a count that may wait."""
 
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import Vertical
 from textual.screen import Screen
 
@@ -10,6 +9,7 @@ from finishing_tui.glance.coming_back import ComingBack
 from finishing_tui.glance.counting import MOST_DIGITS, worth_counting
 from finishing_tui.glance.values import Face, PairFace, RoundFace, SpotFace, StitchFace
 from finishing_tui.screens.at_hand import AtHand
+from finishing_tui.screens.keys import bindings, digits, keys_of
 from finishing_tui.widgets.figure_pair import WIDE, FigurePair, Shown
 from finishing_tui.widgets.holdings import Holdings
 from finishing_tui.widgets.key_line import KeyLine
@@ -21,12 +21,17 @@ class ComingBackScreen(Screen[int | None]):
 
     CSS_PATH = "coming_back.tcss"
     BINDINGS = [  # noqa: RUF012  (Textual's way)
-        *(Binding(digit, f"digit('{digit}')", show=False) for digit in "0123456789"),
-        Binding("backspace", "take_off", show=False),
-        Binding("enter", "take", show=False),
-        Binding("space", "take", show=False),
-        Binding("escape", "not_now", show=False),
-        Binding("q", "not_now", show=False),
+        *digits("digit('{}')"),
+        *bindings(
+            "coming back",
+            {
+                "lists.take": "take",
+                "lists.on": "take",
+                "lists.take_off": "take_off",
+                "lists.leave": "not_now",
+                "lists.close": "not_now",
+            },
+        ),
     ]
 
     def __init__(self, back: ComingBack, at_hand: AtHand) -> None:
@@ -100,10 +105,16 @@ class ComingBackScreen(Screen[int | None]):
             count, of = _figures(face)
             shown = Shown(count, of, acts=_acts(face) if self.app.size.width >= WIDE or not count else ())
         self.query_one(FigurePair).show(shown)
+        key = keys_of(self).shown
         if self._typed:
-            keys = [("enter", "take the count"), ("backspace", "last digit"), ("escape", "not now")]
+            keys = [
+                (key("lists.take"), "take the count"),
+                (key("lists.take_off"), "last digit"),
+                (key("lists.leave"), "not now"),
+            ]
         else:
-            keys = [*([("digits", "a count")] if found else []), ("enter q escape", "go on")]
+            on = key("lists.take", "lists.close", "lists.leave")
+            keys = [*([("digits", "a count")] if found else []), (on, "go on")]
         self.query_one(KeyLine).show(keys)
 
 

@@ -47,7 +47,8 @@ def start_recount(at_hand: AtHand) -> Opening | None:
         return None
     if found[0].section:
         return "recount"
-    at_hand.say(f"count {' or '.join(one.text for one in found)}, type the number, then enter")
+    take = at_hand.keys.shown("needles.finish")
+    at_hand.say(f"count {' or '.join(one.text for one in found)}, type the number, then {take}")
     return None
 
 

@@ -3,12 +3,11 @@
 from pathlib import Path
 
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import Vertical
 from textual.screen import Screen
 
 from finishing_tui import shipped
-from finishing_tui.screens.asking import KEYS
+from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, keys_of
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.sentences import Sentences
@@ -18,9 +17,8 @@ class DemoScreen(Screen[Path | None]):
     """Choose one; returns its folder, or None."""
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)
-        *KEYS,
-        Binding("escape", "leave", show=False),
-        Binding("q", "leave", show=False),
+        *NUMBERS,
+        *bindings("demos", {**LISTS, "lists.leave": "leave", "lists.close": "leave"}),
     ]
 
     def __init__(self) -> None:
@@ -46,7 +44,9 @@ class DemoScreen(Screen[Path | None]):
         told = "A copy goes on your shelf: nothing can be spoilt." if self._folders else "None comes with this program."
         self.query_one(Sentences).show(("Demo garments", "bold $count"), (told, "$quiet"))
         self.query_one(Choices).show(self._choices)
-        self.query_one(KeyLine).show((("enter", "take it"), ("up down", "move"), ("escape", "to the shelf")))
+        key = keys_of(self).shown
+        keys = ((key("lists.take"), "take it"), (key(*MOVE), "move"), (key("lists.leave"), "to the shelf"))
+        self.query_one(KeyLine).show(keys)
 
     def action_take(self, number: int | None = None) -> None:
         """Take one."""

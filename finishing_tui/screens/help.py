@@ -3,13 +3,14 @@
 from collections.abc import Sequence
 
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import VerticalScroll
 from textual.content import Content
 
 from finishing_tui.glance.lying import Picture
 from finishing_tui.glance.values import Line
+from finishing_tui.screens.keys import bindings, keys_of
 from finishing_tui.screens.leaving import Leaving
+from finishing_tui.screens.page import PAGE
 from finishing_tui.widgets.edge_strip import LEGEND
 from finishing_tui.widgets.key_line import Key, KeyLine
 from finishing_tui.widgets.plain import plain, wrapped
@@ -56,11 +57,7 @@ class HelpScreen(Leaving[None]):
 
     CSS_PATH = "help.tcss"
     BINDINGS = [  # noqa: RUF012  (Textual's way)
-        *(Binding(key, "leave", show=False) for key in ("escape", "enter", "space", "q", "question_mark")),
-        Binding("up", "scroll(-1)", show=False),
-        Binding("down", "scroll(1)", show=False),
-        Binding("left", "scroll(-10)", show=False),
-        Binding("right", "scroll(10)", show=False),
+        *bindings("help", {**PAGE, "needles.help": "leave"}),
     ]
 
     def __init__(
@@ -106,8 +103,10 @@ class HelpScreen(Leaving[None]):
         """Say how much lies below."""
         page = self.query_one("#page")
         below = max(page.max_scroll_y - round(page.scroll_y), 0)
-        scroll = [("up down left right", f"{below} lines more" if below != 1 else "1 line more")]
-        self.query_one(KeyLine).show([*(scroll if page.max_scroll_y else []), ("escape", "back")])
+        key = keys_of(self).shown
+        arrows = key("pages.up", "pages.down", "pages.left", "pages.right")
+        scroll = [(arrows, f"{below} lines more" if below != 1 else "1 line more")] if page.max_scroll_y else []
+        self.query_one(KeyLine).show([*scroll, (key("pages.leave"), "back")])
 
     def action_leave(self) -> None:
         """Go back."""

@@ -10,7 +10,6 @@ from typing import Any, Protocol
 
 from textual import work
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import Vertical
 from textual.events import Paste
 from textual.message import Message
@@ -19,6 +18,7 @@ from textual.screen import Screen
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.glance.numbers import MOST_DIGITS, NumberLine, read_number
+from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
@@ -39,14 +39,11 @@ class NumbersScreen(Screen[None]):
     """All numbers in a list; digits are the new value of the one at the caret."""
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)
-        *(Binding(digit, f"digit('{digit}')", show=False) for digit in "0123456789"),
-        Binding("backspace", "take_off", show=False),
-        Binding("up", "move(-1)", show=False),
-        Binding("down", "move(1)", show=False),
-        Binding("enter", "take", show=False),
-        Binding("p", "as_printed", show=False),
-        Binding("escape", "back", show=False),
-        Binding("q", "leave", show=False),
+        *digits("digit('{}')"),
+        *bindings(
+            "numbers",
+            {**TYPED, "lists.leave": "back", "lists.close": "leave", "numbers.as_printed": "as_printed"},
+        ),
     ]
 
     @dataclass
@@ -98,7 +95,8 @@ class NumbersScreen(Screen[None]):
         """Move the caret; not away from a number that is half typed."""
         choices = self.query_one(Choices)
         if self._typed:
-            self.refuse(f"enter takes {self._typed}, escape clears it")
+            key = keys_of(self).shown
+            self.refuse(f"{key('lists.take')} takes {self._typed}, {key('lists.leave')} clears it")
         elif 0 <= choices.at + by < len(choices):
             self.say("")
             self.draw(choices.at + by)
@@ -111,7 +109,7 @@ class NumbersScreen(Screen[None]):
         if line is None:
             self.app.bell()
         elif not self._typed:
-            self.refuse("type what you count, then enter")
+            self.refuse(f"type what you count, then {keys_of(self).shown('lists.take')}")
         else:
             self._try(line, lambda: read_number(line, self._typed))
 
@@ -187,11 +185,11 @@ class NumbersScreen(Screen[None]):
         line = self._line
         told = () if line is None else ((line.how, "$foreground"), (f"{line.least} to {line.most}", "$quiet"))
         self.query_one(Sentences).show(("Numbers", "bold $count"), (self._about, "$quiet"), *told)
-        own = [("p", "as the recipe has it")] if line is not None and line.own else []
-        keys = [("enter", "take it"), ("escape", "clear")] if self._typed else [*own, ("up down", "move")]
-        self.query_one(KeyLine).show(
-            [("digits", "a new number"), *keys, *([] if self._typed else [("escape", "back")])]
-        )
+        key = keys_of(self).shown
+        own = [(key("numbers.as_printed"), "as the recipe has it")] if line is not None and line.own else []
+        leave = (key("lists.leave"), "clear" if self._typed else "back")
+        keys = [(key("lists.take"), "take it")] if self._typed else [*own, (key(*MOVE), "move")]
+        self.query_one(KeyLine).show([("digits", "a new number"), *keys, leave])
 
     @property
     def _line(self) -> NumberLine | None:

@@ -1,30 +1,30 @@
 """A page that is read and scrolled, and left again: what the ledger and others like it have in common."""
 
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import VerticalScroll
 
+from finishing_tui.screens.keys import bindings, keys_of
 from finishing_tui.screens.leaving import Leaving
 from finishing_tui.widgets.key_line import Key, KeyLine
 from finishing_tui.widgets.pages import Pages
 
-SCROLL = (
-    Binding("up", "scroll(-1)", show=False),
-    Binding("down", "scroll(1)", show=False),
-    *(Binding(key, "scroll(-10)", show=False) for key in ("left", "pageup")),
-    *(Binding(key, "scroll(10)", show=False) for key in ("right", "space", "pagedown")),
-)
-"""The keys that scroll; the arrows alone are enough."""
+PAGE = {
+    "pages.up": "scroll(-1)",
+    "pages.down": "scroll(1)",
+    "pages.left": "scroll(-10)",
+    "pages.right": "scroll(10)",
+    "pages.back": "scroll(-10)",
+    "pages.on": "scroll(10)",
+    "pages.leave": "leave",
+}
+"""What the keys of a page do; the arrows alone are enough."""
 
 
 class PageScreen(Leaving[None]):
     """A page; a subclass shows its text when it is mounted."""
 
     CSS_PATH = "page.tcss"
-    BINDINGS = [  # noqa: RUF012  (Textual's way)
-        *SCROLL,
-        *(Binding(key, "leave", show=False) for key in ("escape", "enter", "q")),
-    ]
+    BINDINGS = [*bindings("page", PAGE)]  # noqa: RUF012  (Textual's way)
 
     def compose(self) -> ComposeResult:
         """Lay out the text in one column that can be scrolled."""
@@ -61,5 +61,7 @@ class PageScreen(Leaving[None]):
         """Say how much lies below, and how to leave."""
         page = self.query_one("#page")
         below = max(page.max_scroll_y - round(page.scroll_y), 0)
-        scroll = [("up down", f"{below} lines more" if below != 1 else "1 line more")]
-        self.query_one(KeyLine).show([*(scroll if page.max_scroll_y else []), *self.more_keys(), ("escape", "back")])
+        key = keys_of(self).shown
+        scroll = [(key("pages.up", "pages.down"), f"{below} lines more" if below != 1 else "1 line more")]
+        back = (key("pages.leave"), "back")
+        self.query_one(KeyLine).show([*(scroll if page.max_scroll_y else []), *self.more_keys(), back])

@@ -1,9 +1,9 @@
 """The recount, as a conversation: how many there are, what a difference is put down to, and how to go on."""
 
+from collections.abc import Sequence
 from typing import Literal
 
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import Vertical
 from textual.screen import Screen
 
@@ -11,11 +11,13 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import Answer
 from finishing_tui.glance.counting import MOST_DIGITS
+from finishing_tui.glance.keys import Keys
 from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view
 from finishing_tui.screens.at_hand import AtHand
+from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
-from finishing_tui.widgets.key_line import KeyLine
+from finishing_tui.widgets.key_line import Key, KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
 from finishing_tui.widgets.ways import Ways
@@ -32,12 +34,8 @@ class RecountScreen(Screen[None]):
 
     CSS_PATH = "recount.tcss"
     BINDINGS = [  # noqa: RUF012  (Textual's way)
-        *(Binding(digit, f"digit('{digit}')", show=False) for digit in "0123456789"),
-        Binding("backspace", "take_off", show=False),
-        Binding("enter", "take", show=False),
-        Binding("up", "move(-1)", show=False),
-        Binding("down", "move(1)", show=False),
-        Binding("escape", "leave", show=False),
+        *digits("digit('{}')"),
+        *bindings("recount", {**TYPED, "lists.leave": "leave"}),
     ]
 
     def __init__(self, at_hand: AtHand, counted: int | None = None) -> None:
@@ -174,12 +172,13 @@ class RecountScreen(Screen[None]):
         if view is not ways.view:
             ways.show(view)
         self.set_class(self._stage == "ways", "-ways")
-        self.query_one(KeyLine).show(_KEYS[self._stage])
+        self.query_one(KeyLine).show(_keys(self._stage, keys_of(self)))
 
     def _figures(self, expected: int, view: RecountView | None) -> Shown:
         if self._stage in {"count", "left"}:
             typed = (f"{self._typed}?",) if self._typed else ("COUNT",) if self._stage == "count" else ("LEFT",)
-            then = f"{expected} by presses: enter alone says it is that" if self._stage == "count" else ""
+            take = keys_of(self).shown("lists.take")
+            then = f"{expected} by presses: {take} alone says it is that" if self._stage == "count" else ""
             return Shown(acts=typed, then=then, style="$mark" if self._typed else "$act")
         if view is None:
             aside = (f"counted, not {expected} as by presses",)
@@ -202,14 +201,15 @@ class RecountScreen(Screen[None]):
         self.query_one(Notice).show("")
 
 
-_KEYS = {
-    "count": (("digits", "the count"), ("enter", "take it"), ("backspace", "last digit"), ("escape", "leave")),
-    "left": (("digits", "how many"), ("enter", "take it"), ("backspace", "back"), ("escape", "leave")),
-    "answer": (("1 2 3 4", "answer"), ("backspace", "count anew"), ("escape", "leave")),
-    "ways": (
-        ("1 2 3 4", "do it"),
-        ("up down", "look"),
-        ("backspace", "back"),
-        ("escape", "leave"),
-    ),
-}
+def _keys(stage: Stage, keys: Keys) -> Sequence[Key]:
+    """Return the keys of the foot."""
+    take, off, leave = (keys.shown(f"lists.{name}") for name in ("take", "take_off", "leave"))
+    match stage:
+        case "count":
+            return (("digits", "the count"), (take, "take it"), (off, "last digit"), (leave, "leave"))
+        case "left":
+            return (("digits", "how many"), (take, "take it"), (off, "back"), (leave, "leave"))
+        case "answer":
+            return (("1 2 3 4", "answer"), (off, "count anew"), (leave, "leave"))
+        case "ways":
+            return (("1 2 3 4", "do it"), (keys.shown(*MOVE), "look"), (off, "back"), (leave, "leave"))

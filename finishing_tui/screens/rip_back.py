@@ -3,7 +3,6 @@
 from dataclasses import replace
 
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import Vertical
 from textual.screen import Screen
 
@@ -11,8 +10,8 @@ from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import RipBack
 from finishing_tui.glance.counting import MOST_DIGITS
 from finishing_tui.glance.ripping import RipPoint, rip_points
-from finishing_tui.screens.asking import KEYS
 from finishing_tui.screens.at_hand import AtHand
+from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.key_line import KeyLine
@@ -25,10 +24,8 @@ class RipBackScreen(Screen[None]):
 
     CSS_PATH = "rip_back.tcss"
     BINDINGS = [  # noqa: RUF012  (Textual's way)
-        *(Binding(digit, f"digit('{digit}')", show=False) for digit in "0123456789"),
-        *(binding for binding in KEYS if not binding.key.isdecimal()),
-        Binding("backspace", "take_off", show=False),
-        Binding("escape", "back_or_leave", show=False),
+        *digits("digit('{}')"),
+        *bindings("rip back", {**TYPED, "lists.leave": "back_or_leave"}),
     ]
 
     def __init__(self, at_hand: AtHand) -> None:
@@ -120,8 +117,10 @@ class RipBackScreen(Screen[None]):
         figures = self.query_one(FigurePair)
         figures.display = self._point is not None
         figures.show(Shown(acts=(f"{self._typed}?" if self._typed else "?",), style="$mark"))
+        key = keys_of(self).shown
+        take, leave = key("lists.take"), key("lists.leave")
         if self._point is None:
-            keys = [("1 2 ...", "choose"), ("up down", "move"), ("enter", "this one"), ("escape", "leave")]
+            keys = [("1 2 ...", "choose"), (key(*MOVE), "move"), (take, "this one"), (leave, "leave")]
         else:
-            keys = [("digits", self._point.unit), ("enter", "take it"), ("escape", "back")]
+            keys = [("digits", self._point.unit), (take, "take it"), (leave, "back")]
         self.query_one(KeyLine).show(keys)

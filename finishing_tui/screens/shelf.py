@@ -10,7 +10,6 @@ from typing import TYPE_CHECKING, cast
 
 from textual import work
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import Vertical
 from textual.message import Message
 from textual.screen import Screen
@@ -18,9 +17,10 @@ from textual.screen import Screen
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.shelf import FilesLook, OnShelf, Stands, folders_on, in_order, looks_like, seen, take_copy
 from finishing_tui.glance.coming_back import ago
-from finishing_tui.screens.asking import KEYS
 from finishing_tui.screens.demos import DemoScreen
 from finishing_tui.screens.help import HelpScreen
+from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, keys_of
+from finishing_tui.screens.pedals import PedalsScreen
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
@@ -28,17 +28,6 @@ from finishing_tui.widgets.sentences import Sentences
 
 if TYPE_CHECKING:
     from finishing_tui.screens.app import FinishingApp
-
-HELP = (
-    ("up down", "move to a garment"),
-    ("enter", "pick it up"),
-    ("1 to 9", "pick that one up"),
-    ("s", "start a garment: choose a recipe and a size, give your numbers"),
-    ("d", "take a demo garment to try things on"),
-    ("?", "this help"),
-    ("q", "leave; everything is kept"),
-)
-"""The keys of the shelf."""
 
 AT_A_TIME = 8
 """So many garments are read before they are shown together."""
@@ -50,11 +39,18 @@ class ShelfScreen(Screen[None]):
     """Garments in hand; the one touched last stands first."""
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)
-        *KEYS,
-        Binding("s", "start", show=False, id="shelf.start"),
-        Binding("d", "demos", show=False, id="shelf.demos"),
-        Binding("question_mark", "help", show=False, id="shelf.help"),
-        Binding("q", "app.quit", show=False, id="shelf.leave"),
+        *NUMBERS,
+        *bindings(
+            "shelf",
+            {
+                **LISTS,
+                "shelf.start": "start",
+                "shelf.demos": "demos",
+                "shelf.keys": "keys",
+                "shelf.help": "help",
+                "shelf.leave": "app.quit",
+            },
+        ),
     ]
 
     @dataclass
@@ -154,7 +150,12 @@ class ShelfScreen(Screen[None]):
 
     def action_help(self) -> None:
         """Show the keys."""
-        self.app.push_screen(HelpScreen("The shelf", (), HELP))
+        keys = [*keys_of(self).help("shelf"), ("1 to 9", "pick that garment up")]
+        self.app.push_screen(HelpScreen("The shelf", (), keys))
+
+    def action_keys(self) -> None:
+        """Find out what a key or a pedal sends."""
+        self.app.push_screen(PedalsScreen())
 
     def _taken(self, source: Path | None) -> None:
         if source is None:
@@ -200,13 +201,16 @@ class ShelfScreen(Screen[None]):
         told = f"{many} {'garment' if many == 1 else 'garments'} in hand" if many else "Nothing is on the shelf yet."
         if self._reading:
             told += f", {self._reading} still being read"
-        hint = "Press s to start a garment, or d for a demo garment to try things on." if not many else ""
+        key = keys_of(self).shown
+        start, demos = key("shelf.start"), key("shelf.demos")
+        hint = f"Press {start} to start a garment, or {demos} for a demo garment to try things on." if not many else ""
         self.query_one(Sentences).show(("The shelf", "bold $count"), (told, "$quiet"), (hint, "$foreground"))
         places = [one.folder for one in self._garments]
         self.query_one(Choices).show(choices, places.index(self._at) if self._at in places else 0)
-        keys = [("enter", "pick it up"), ("s", "start a garment"), ("up down", "move")]
-        keys = keys if many else [("s", "start a garment")]
-        self.query_one(KeyLine).show([*keys, ("d", "demo garment"), ("q", "leave"), ("?", "help")])
+        keys = [(key("lists.take"), "pick it up"), (start, "start a garment"), (key(*MOVE), "move")]
+        keys = keys if many else [(start, "start a garment")]
+        rest = ((key("shelf.keys"), "keys and pedals"), (key("shelf.leave"), "leave"), (key("shelf.help"), "help"))
+        self.query_one(KeyLine).show([*keys, (demos, "demo garment"), *rest])
 
 
 def _lines(one: OnShelf) -> tuple[str, ...]:

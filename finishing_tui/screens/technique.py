@@ -3,12 +3,13 @@
 from collections.abc import Iterator, Sequence
 
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import VerticalScroll
 from textual.content import Content
 
 from finishing_tui.recipe.techniques import Technique
+from finishing_tui.screens.keys import bindings, keys_of
 from finishing_tui.screens.leaving import Leaving
+from finishing_tui.screens.page import PAGE
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
@@ -64,13 +65,10 @@ class TechniqueScreen(Leaving[None]):
 
     CSS_PATH = "technique.tcss"
     BINDINGS = [  # noqa: RUF012  (Textual's way)
-        *(Binding(key, "leave", show=False) for key in ("escape", "enter", "space", "q", "h")),
-        Binding("up", "scroll(-1)", show=False),
-        Binding("down", "scroll(1)", show=False),
-        Binding("pageup", "scroll(-10)", show=False),
-        Binding("pagedown", "scroll(10)", show=False),
-        Binding("left", "turn(-1)", show=False),
-        Binding("right", "turn(1)", show=False),
+        *bindings(
+            "techniques",
+            {**PAGE, "pages.left": "turn(-1)", "pages.right": "turn(1)", "needles.technique": "leave"},
+        ),
     ]
 
     def __init__(self, helping: Sequence[Technique], others: Sequence[Technique], *, left_handed: bool = False) -> None:
@@ -122,5 +120,7 @@ class TechniqueScreen(Leaving[None]):
         """Say how to turn the page, and how much lies below."""
         page = self.query_one("#technique")
         below = max(page.max_scroll_y - round(page.scroll_y), 0)
-        scroll = [("up down", f"{below} lines more" if below != 1 else "1 line more")] if page.max_scroll_y else []
-        self.query_one(KeyLine).show([*scroll, ("left right", "another"), ("escape", "back")])
+        key = keys_of(self).shown
+        more = (key("pages.up", "pages.down"), f"{below} lines more" if below != 1 else "1 line more")
+        turn = (key("pages.left", "pages.right"), "another")
+        self.query_one(KeyLine).show([*([more] if page.max_scroll_y else []), turn, (key("pages.leave"), "back")])

@@ -3,7 +3,6 @@
 from typing import Literal
 
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import Vertical
 from textual.screen import Screen
 
@@ -13,6 +12,7 @@ from finishing_tui.garment.commands import WhatIf
 from finishing_tui.glance.counting import MOST_DIGITS
 from finishing_tui.glance.what_if import WhatIfView, asked_here, rhythm_typed, unit_words, what_if_view
 from finishing_tui.screens.at_hand import AtHand
+from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
@@ -34,14 +34,18 @@ class WhatIfScreen(Screen[None]):
 
     CSS_PATH = "what_if.tcss"
     BINDINGS = [  # noqa: RUF012  (Textual's way)
-        *(Binding(digit, f"sign('{digit}')", show=False) for digit in "0123456789"),
-        *(Binding(key, "sign('/')", show=False) for key in ("slash", "full_stop", "o")),
-        *(Binding(key, "move(-1)", show=False) for key in ("up", "left")),
-        *(Binding(key, "move(1)", show=False) for key in ("down", "right", "tab")),
-        Binding("space", "turn", show=False),
-        Binding("backspace", "take_off", show=False),
-        Binding("enter", "take", show=False),
-        Binding("escape", "leave", show=False),
+        *digits("sign('{}')"),
+        *bindings(
+            "what if",
+            {
+                **TYPED,
+                "lists.leave": "leave",
+                "what_if.before": "move(-1)",
+                "what_if.next": "move(1)",
+                "what_if.of_every": "sign('/')",
+                "what_if.spread": "turn",
+            },
+        ),
     ]
 
     def __init__(self, at_hand: AtHand, typed: str = "") -> None:
@@ -156,10 +160,12 @@ class WhatIfScreen(Screen[None]):
         self.query_one(FigurePair).show(self._figures())
         self.query_one(TwoPlans).show(self._view, self._trouble, self._brief())
         self.set_class(self._view is not None and self._view.changes, "-changes")
-        take = [("enter", "take it")] if self._view is not None and self._view.changes else []
-        digits = ("digits", "another number") if self._here != "style" else ("space", "easy or even")
-        more = [("up down", "what else"), ("space", "easy or even")] if self._asked.section else []
-        self.query_one(KeyLine).show([*take, *dict([digits, *more]).items(), ("escape", "leave")])
+        key = keys_of(self).shown
+        take = [(key("lists.take"), "take it")] if self._view is not None and self._view.changes else []
+        spread = (key("what_if.spread"), "easy or even")
+        first = ("digits", "another number") if self._here != "style" else spread
+        more = [(key(*MOVE), "what else"), spread] if self._asked.section else []
+        self.query_one(KeyLine).show([*take, *dict([first, *more]).items(), (key("lists.leave"), "leave")])
 
     def _field(self, name: Name) -> Field:
         typed = self._typed.get(name, "")

@@ -67,7 +67,7 @@ def test_every_action_has_a_key_of_its_own_and_can_be_given_another() -> None:
     bindings = [binding for binding in AtTheNeedles.BINDINGS if isinstance(binding, Binding)]
     assert len({binding.key for binding in bindings}) == len(bindings)
     assert len({binding.id for binding in bindings if binding.id}) == len(bindings)
-    assert set(ACTIONS) <= {binding.id for binding in bindings}
+    assert {f"needles.{action}" for action in ACTIONS} <= {binding.id for binding in bindings}
 
 
 @pytest.mark.parametrize("theme", [DARK, LIGHT], ids=lambda theme: str(theme.name))

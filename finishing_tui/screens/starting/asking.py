@@ -4,7 +4,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import Vertical, VerticalScroll
 from textual.events import Key
 
@@ -12,7 +11,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.starting import Draft
 from finishing_tui.glance.starting import Question, chosen, held_places, progress, question, questions, typed
-from finishing_tui.screens.asking import KEYS
+from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, is_alive, keys_of
 from finishing_tui.screens.leaving import Leaving
 from finishing_tui.screens.starting.audit import AuditScreen
 from finishing_tui.screens.starting.which_size import WhichSizeScreen
@@ -38,8 +37,12 @@ class StartScreen(Leaving[Draft | Path]):
     AUTO_FOCUS = ""
     CSS_PATH = "starting.tcss"
     BINDINGS = [  # noqa: RUF012  (Textual's way)
-        *KEYS,
-        Binding("escape", "back", show=False),
+        *NUMBERS,
+        *bindings("start", {**LISTS, "lists.leave": "back"}),
+        *bindings(
+            "start line",
+            {"lines.keep": "keep", "lines.leave": "back_off_line", "lines.up": "scroll(-1)", "lines.down": "scroll(1)"},
+        ),
     ]
 
     def __init__(self, draft: Draft, shelf: Path) -> None:
@@ -87,16 +90,34 @@ class StartScreen(Leaving[Draft | Path]):
             self._on()
 
     def action_move(self, by: int) -> None:
-        """Move the caret; where a line is typed, scroll what is asked."""
+        """Move the caret."""
         self.query_one(Notice).show("")
         choices = self.query_one(Choices)
-        if not self.asked.options:
-            self.query_one("#page").scroll_relative(y=by, animate=False)
-            self.call_after_refresh(self._say_keys)
-        elif 0 <= choices.at + by < len(choices):
+        if 0 <= choices.at + by < len(choices):
             choices.show(self._options(self.asked, choices.at + by), choices.at + by)
         else:
             self.app.bell()
+
+    def action_scroll(self, by: int) -> None:
+        """Scroll what is asked, over the line that is written."""
+        self.query_one(Notice).show("")
+        self.query_one("#page").scroll_relative(y=by, animate=False)
+        self.call_after_refresh(self._say_keys)
+
+    async def action_keep(self) -> None:
+        """Take the line, with another key than the one that always does."""
+        await self.query_one(Entry).action_submit()
+
+    def action_back_off_line(self) -> None:
+        """Go one question back from a line."""
+        self.action_back()
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """Tell which keys are alive: those of a list among options, those of a line where one is written."""
+        del parameters
+        if action in {"move", "take", "back"}:
+            return bool(self.asked.options)
+        return not self.asked.options if action in {"scroll", "keep", "back_off_line"} else True
 
     def on_input_submitted(self, event: Entry.Submitted) -> None:
         """Take the line, or say what would be right and leave it as it was typed."""
@@ -117,7 +138,7 @@ class StartScreen(Leaving[Draft | Path]):
 
     def on_key(self, event: Key) -> None:
         """Ring for a key that does nothing among the options."""
-        if self.asked.options and event.key not in {binding.key for binding in KEYS} | {"escape"}:
+        if self.asked.options and not is_alive(self, event.key):
             self.app.bell()
 
     def action_back(self) -> None:
@@ -153,7 +174,7 @@ class StartScreen(Leaving[Draft | Path]):
         if size is not None:
             self.draft = chosen(self.draft, "size", self.draft.recipe.sizes.index(size))
             self._ask()
-            self.query_one(Notice).show(f"Size {size}: enter takes it.")
+            self.query_one(Notice).show(f"Size {size}: {keys_of(self).shown('lists.take')} takes it.")
 
     def _keep_line(self) -> None:
         asked, line = self.asked, self.query_one(Entry).value
@@ -191,12 +212,13 @@ class StartScreen(Leaving[Draft | Path]):
         return [*options, UNKNOWN] if asked.key == "size" and held_places(self.draft.recipe) else options
 
     def _say_keys(self) -> None:
-        back = ("escape", "one back" if self.at else "to the recipes")
+        key, back = keys_of(self).shown, "one back" if self.at else "to the recipes"
         if self.asked.options:
-            keys = [("enter", "take it"), ("up down", "move"), ("1 2 ...", "choose"), back]
+            keys = [(key("lists.take"), "take it"), (key(*MOVE), "move"), ("1 2 ...", "choose")]
+            keys.append((key("lists.leave"), back))
         else:
             page = self.query_one("#page")
             below = max(page.max_scroll_y - round(page.scroll_y), 0)
-            scroll = [("up down", f"{below} lines more" if below != 1 else "1 line more")] if page.max_scroll_y else []
-            keys = [("enter", "on"), *scroll, back]
+            more = (key("lines.up", "lines.down"), f"{below} lines more" if below != 1 else "1 line more")
+            keys = [(key("lines.keep"), "on"), *([more] if page.max_scroll_y else []), (key("lines.leave"), back)]
         self.query_one(KeyLine).show(keys)

@@ -11,7 +11,6 @@ from pathlib import Path
 
 from textual import work
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import Vertical
 from textual.events import Key
 from textual.message import Message
@@ -24,6 +23,7 @@ from finishing_tui.garment.starting import Draft, file_text, with_number
 from finishing_tui.glance.audited import Audited, Level, Point, audited
 from finishing_tui.glance.numbers import NumberLine, number_lines
 from finishing_tui.glance.starting import summary
+from finishing_tui.screens.keys import LISTS, MOVE, bindings, is_alive, keys_of
 from finishing_tui.screens.numbers import NumbersScreen
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import Key as KeyShown
@@ -50,14 +50,17 @@ class AuditScreen(Screen[Draft | Path]):
     """What the audit finds, point by point, and last of all the start; returns the draft, or the folder started."""
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)
-        Binding("up", "move(-1)", show=False),
-        Binding("down", "move(1)", show=False),
-        Binding("enter", "take", show=False),
-        Binding("space", "take", show=False),
-        Binding("a", "all_understood", show=False),
-        Binding("x", "accept", show=False),
-        Binding("e", "numbers", show=False),
-        Binding("escape", "back", show=False),
+        *bindings(
+            "audit",
+            {
+                **LISTS,
+                "lists.on": "take",
+                "lists.leave": "back",
+                "audit.understood": "all_understood",
+                "audit.accept": "accept",
+                "audit.numbers": "numbers",
+            },
+        ),
     ]
 
     @dataclass
@@ -114,7 +117,7 @@ class AuditScreen(Screen[Draft | Path]):
 
     def on_key(self, event: Key) -> None:
         """Ring for a key that does nothing here."""
-        if event.key not in {binding.key for binding in self.BINDINGS if isinstance(binding, Binding)}:
+        if not is_alive(self, event.key):
             self.app.bell()
 
     def action_move(self, by: int) -> None:
@@ -152,17 +155,18 @@ class AuditScreen(Screen[Draft | Path]):
 
     def action_accept(self) -> None:
         """Accept an error as it is, where a garment can be begun with it; asked twice."""
-        point = self._point
+        point, key = self._point, keys_of(self).shown
         if point is None or point.level != "error" or point in self._settled:
             self._refuse("there is no error at the caret to accept")
         elif point.missing:
-            self._refuse("nothing can be begun without this number: e, and type it")
+            self._refuse(f"nothing can be begun without this number: {key('audit.numbers')}, and type it")
         elif self._asked is point:
             self._quiet()
             self._settled.add(point)
             self._draw(self._next(self.query_one(Choices).at + 1))
         else:
-            self._refuse("by the recipe this cannot be worked as it stands; x again accepts it all the same")
+            again = f"{key('audit.accept')} again accepts it all the same"
+            self._refuse(f"by the recipe this cannot be worked as it stands; {again}")
             self._asked = point
 
     def action_numbers(self) -> None:
@@ -264,20 +268,21 @@ class AuditScreen(Screen[Draft | Path]):
         return f"{listing(parts)}." if parts else "It comes out: nothing is wrong."
 
     def _keys(self) -> None:
-        point, found = self._point, self._found
+        point, found, key = self._point, self._found, keys_of(self).shown
+        take, back = key("lists.take"), (key("lists.leave"), "one back")
         if found is None or self._starting:
-            self.query_one(KeyLine).show([("escape", "one back")] if not self._starting else [])
+            self.query_one(KeyLine).show([back] if not self._starting else [])
             return
         keys: list[KeyShown] = []
         if point is None:
-            keys.append(("enter", "start it"))
+            keys.append((take, "start it"))
         elif self._still(point):
-            keys += [("enter", "mend it"), *([] if point.missing else [("x", "accept it")])]
+            keys += [(take, "mend it"), *([] if point.missing else [(key("audit.accept"), "accept it")])]
         else:
-            keys.append(("enter", "understood"))
+            keys.append((take, "understood"))
         if found.of("warning"):
-            keys.append(("a", "all understood"))
-        keys += [("e", "numbers"), *([("up down", "move")] if found.points else []), ("escape", "one back")]
+            keys.append((key("audit.understood"), "all understood"))
+        keys += [(key("audit.numbers"), "numbers"), *([(key(*MOVE), "move")] if found.points else []), back]
         self.query_one(KeyLine).show(keys)
 
     def _refuse(self, text: str) -> None:

@@ -5,7 +5,6 @@ from pathlib import Path
 
 from textual import work
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import Vertical
 from textual.events import Key
 from textual.message import Message
@@ -17,7 +16,8 @@ from finishing_tui.craft.words import listing, plural, sentence
 from finishing_tui.garment.starting import Draft, source_of
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.reader import read_recipe
-from finishing_tui.screens.asking import KEYS, Asking
+from finishing_tui.screens.asking import Asking
+from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, is_alive, keys_of
 from finishing_tui.screens.one_line import OneLine
 from finishing_tui.screens.starting.asking import StartScreen
 from finishing_tui.screens.starting.reading import ReadingScreen
@@ -31,11 +31,17 @@ class RecipesScreen(Screen[Path | None]):
     """Choose a recipe, or read it through first; returns the folder of the garment that was started, or None."""
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)
-        *KEYS,
-        Binding("r", "read", show=False),
-        Binding("f", "file", show=False),
-        Binding("escape", "leave", show=False),
-        Binding("q", "leave", show=False),
+        *NUMBERS,
+        *bindings(
+            "recipes",
+            {
+                **LISTS,
+                "lists.leave": "leave",
+                "lists.close": "leave",
+                "recipes.read": "read",
+                "recipes.file": "file",
+            },
+        ),
     ]
 
     @dataclass
@@ -69,13 +75,14 @@ class RecipesScreen(Screen[Path | None]):
         self.query_one(Sentences).show(
             ("Start a garment", "bold $count"), ("After which recipe? Each can be read through first.", "$quiet")
         )
+        key = keys_of(self).shown
         self.query_one(KeyLine).show(
             (
-                ("enter", "choose it"),
-                ("r", "read it through"),
-                ("f", "a file of yours"),
-                ("up down", "move"),
-                ("escape", "to the shelf"),
+                (key("lists.take"), "choose it"),
+                (key("recipes.read"), "read it through"),
+                (key("recipes.file"), "a file of yours"),
+                (key(*MOVE), "move"),
+                (key("lists.leave"), "to the shelf"),
             )
         )
         self._draw(0)
@@ -83,7 +90,7 @@ class RecipesScreen(Screen[Path | None]):
 
     def on_key(self, event: Key) -> None:
         """Ring for a key that does nothing here."""
-        if event.key not in {binding.key for binding in self.BINDINGS if isinstance(binding, Binding)}:
+        if not is_alive(self, event.key):
             self.app.bell()
 
     def on_recipes_screen_read(self, message: Read) -> None:

@@ -1,7 +1,6 @@
 """The size that was never written down, found from the stitches that the pieces hold."""
 
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import Vertical
 from textual.screen import Screen
 
@@ -10,6 +9,7 @@ from finishing_tui.glance.numbers import MOST_DIGITS
 from finishing_tui.glance.starting import held_places
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.which_size import SizeFit, which_size
+from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
@@ -20,12 +20,8 @@ class WhichSizeScreen(Screen[str | None]):
     """Type what is counted on any of the places; it returns the size that fits best, or None."""
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)
-        *(Binding(digit, f"digit('{digit}')", show=False) for digit in "0123456789"),
-        Binding("backspace", "take_off", show=False),
-        Binding("up", "move(-1)", show=False),
-        Binding("down", "move(1)", show=False),
-        Binding("enter", "take", show=False),
-        Binding("escape", "leave", show=False),
+        *digits("digit('{}')"),
+        *bindings("which size", {**TYPED, "lists.leave": "leave"}),
     ]
 
     def __init__(self, recipe: Recipe) -> None:
@@ -104,8 +100,9 @@ class WhichSizeScreen(Screen[str | None]):
         choices = self.query_one(Choices)
         shown = [Choice(text, aside=self._typed[place] or "?") for place, text in self._places.items()]
         choices.show(shown, choices.at)
-        found = [("enter", f"size {self.fits[0].size}")] if self.fits else []
-        keys = [("digits", "what you count"), ("up down", "move"), *found, ("escape", "to the sizes")]
+        key = keys_of(self).shown
+        found = [(key("lists.take"), f"size {self.fits[0].size}")] if self.fits else []
+        keys = [("digits", "what you count"), (key(*MOVE), "move"), *found, (key("lists.leave"), "to the sizes")]
         self.query_one(KeyLine).show(keys)
 
     def _told(self) -> tuple[str, str]:

@@ -1,0 +1,56 @@
+"""Which keys do what: the usual ones, and those that the settings have instead. Every text that names a key asks here.
+
+It is a plain value, made when the program starts. What may stand in it is checked in ``settings.keys``.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+
+from finishing_tui.glance.key_names import shown
+from finishing_tui.glance.rooms import KEYED, SCREENS
+
+
+@dataclass(frozen=True, slots=True)
+class Keys:
+    """The keys in force; ``own``: by the id of an action the keys it has instead of its usual ones."""
+
+    own: Mapping[str, tuple[str, ...]] = field(default_factory=lambda: MappingProxyType({}))
+
+    def of(self, action: str) -> tuple[str, ...]:
+        """Return the keys that do ``action``, the one to name first; never none."""
+        keyed = KEYED[action]
+        keys = self.own.get(action, keyed.usual)
+        return (*keys, *(key for key in keyed.always if key not in keys))
+
+    def shown(self, *actions: str) -> str:
+        """Return one key of each of ``actions`` as people read it: "up down"."""
+        return " ".join(shown(self.of(action)[0]) for action in actions)
+
+    def every(self, action: str) -> str:
+        """Return all keys that do ``action``, as people read them: "space, f13"."""
+        return ", ".join(shown(key) for key in self.of(action))
+
+    def begins(self, action: str) -> str:
+        """Return a key to begin a sentence with; a sign is introduced, for it must not become a capital."""
+        key = self.shown(action)
+        return key.capitalize() if len(key) > 1 else f"The key {key}"
+
+    def help(self, screen: str) -> list[tuple[str, str]]:
+        """Return every key of a screen, with what it does."""
+        return [(self.every(action), KEYED[action].help) for action in SCREENS[screen].ids]
+
+    def does(self, screen: str, key: str) -> str | None:
+        """Return the id of the action that ``key`` does on a screen, or None."""
+        return next((action for action in SCREENS[screen].ids if key in self.of(action)), None)
+
+    def keymap(self) -> dict[str, str]:
+        """Return every action with its keys, as the terminal program takes them; nothing where all are the usual ones.
+
+        All of them: one that is not named there would lose a usual key that another action has now.
+        """
+        return {action: ",".join(self.of(action)) for action in KEYED} if self.own else {}
+
+
+USUAL = Keys()
+"""The keys as they are without any settings."""

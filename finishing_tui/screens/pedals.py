@@ -1,0 +1,72 @@
+"""Keys and pedals: press anything, and it says what that key is called and what it does at the needles."""
+
+from textual.app import ComposeResult
+from textual.containers import Vertical
+from textual.events import Key
+
+from finishing_tui.glance.key_names import NoKey, key_named, shown, written
+from finishing_tui.glance.rooms import KEYED
+from finishing_tui.screens.keys import keys_of
+from finishing_tui.screens.leaving import Leaving
+from finishing_tui.widgets.figure_pair import FigurePair, Shown
+from finishing_tui.widgets.key_line import KeyLine
+from finishing_tui.widgets.sentences import Sentences
+
+
+class PedalsScreen(Leaving[None]):
+    """Every key is only told of here, but for escape twice in a row, which leaves."""
+
+    CSS_PATH = "pedals.tcss"
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._escaped = False
+
+    def compose(self) -> ComposeResult:
+        """Lay out what the last key was."""
+        with Vertical(classes="head"):
+            yield Sentences(id="asked")
+        yield FigurePair()
+        with Vertical(id="told"):
+            yield Sentences(id="is")
+        yield KeyLine()
+
+    def on_mount(self) -> None:
+        """Ask for a key."""
+        self.query_one("#asked", Sentences).show(
+            ("Keys and pedals", "bold $count"),
+            ("Press a key, a pedal or a button of a remote: it says here what that sends.", "$foreground"),
+            ("Nothing else happens.", "$quiet"),
+        )
+        self.query_one(FigurePair).show(Shown(acts=("PRESS",), style="$act"))
+        self._say_keys()
+
+    def on_key(self, event: Key) -> None:
+        """Tell of a key; the second escape in a row leaves."""
+        event.stop()
+        event.prevent_default()
+        if event.key == "escape" and self._escaped:
+            self.dismiss()
+            return
+        self._escaped = event.key == "escape"
+        key = event.key
+        self.query_one(FigurePair).show(Shown(acts=(shown(key).upper() if len(key) > 1 else key,), style="$count"))
+        try:
+            lines = [(f"In a settings file it is {written(key_named(key))}.", "bold")]
+        except NoKey as error:
+            lines = [(f"It cannot be given to anything: {error}.", "bold $mark")]
+        self.query_one("#is", Sentences).show(*lines, (self._does(key), "$foreground"))
+        self._say_keys()
+
+    def _does(self, key: str) -> str:
+        if key.isdecimal() and len(key) == 1:
+            return "At the needles it is a digit of a count."
+        action = keys_of(self).does("needles", key)
+        if action is None:
+            return "At the needles it does nothing so far."
+        keyed = KEYED[action]
+        return f"At the needles it is {keyed.name}: {keyed.help}."
+
+    def _say_keys(self) -> None:
+        leave = "once more leaves" if self._escaped else "twice in a row leaves"
+        self.query_one(KeyLine).show((("any key", "says what it is"), ("escape", leave)))

@@ -1,0 +1,36 @@
+"""The words for how the screens look: from the settings, or from the environment, which counts instead."""
+
+import os
+from collections.abc import Iterable
+from typing import cast, get_args
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.recipe.reader.near import near
+from finishing_tui.settings.model import Look, Settings
+
+GROUNDS = ("dark", "light", "terminal")
+"""Of these one can hold."""
+
+
+class BadLooks(FinishingError):
+    """The environment asks for looks there are not."""
+
+
+def wrong_looks(words: Iterable[str]) -> str:
+    """Return why ``words`` cannot be the looks, or nothing."""
+    found = list(words)
+    for word in found:
+        if word not in get_args(Look):
+            return f"there are no looks {word!r}; {near(word, get_args(Look), 'there are')}"
+    grounds = [word for word in GROUNDS if word in found]
+    return f"{grounds[0]} and {grounds[1]} cannot both be; leave one out" if len(grounds) > 1 else ""
+
+
+def looks_in_force(settings: Settings) -> tuple[Look, ...]:
+    """Return the words for the looks: those of ``FINISHING_LOOKS`` where it is set. Raises ``BadLooks``."""
+    named = os.environ.get("FINISHING_LOOKS", "").replace(",", " ").split()
+    if not named:
+        return settings.look_words
+    if why := wrong_looks(named):
+        raise BadLooks(f"FINISHING_LOOKS: {why}")
+    return cast("tuple[Look, ...]", tuple(named))

@@ -1,0 +1,62 @@
+"""The settings, field by field. What stands under a field is what the person who sets it reads."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+from typing import Literal
+
+from finishing_tui.garment.events import Pace
+from finishing_tui.glance.wishes import Units
+
+Bell = Literal["run", "recount", "target", "refused"]
+"""What the bell can ring for."""
+
+Speech = Literal["off", "next", "counts", "all"]
+"""How much is spoken."""
+
+Look = Literal["dark", "light", "terminal", "ascii"]
+"""A word for how the screens look."""
+
+OwnKeys = Mapping[str, Mapping[str, str | tuple[str, ...]]]
+"""By group and action: a key or several."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Settings:
+    """What stands in a settings file; what does not stand there is as usual."""
+
+    pace: Pace = "loop"
+    """What a press stands for in a garment that is picked up for the first time: "loop", one loop; "spot", one row or
+    other spot of the edge; "run", one run of the rhythm. A garment under way keeps the pace it has."""
+    bell: bool | tuple[Bell, ...] = True
+    """What the bell rings for: true for all of it, false for nothing, or a list of some: "run", once at the end of a
+    run; "recount", twice where a recount is due; "target", three times where a part is complete; "refused", once when
+    a key does nothing."""
+    speech: Speech = "off"
+    """What is spoken at the needles, with a program that is on this computer already: "off", nothing; "next", the next
+    word when it changes; "counts", the next word and the count after each press ("pick, 14 of 24"); "all", also
+    what is said at the foot of the screen and each new step. Refusals, the end of a run, a recount that is due and what
+    it found are spoken whenever anything is."""
+    speak_with: tuple[str, ...] = ()
+    """The program that speaks and what it is started with, as a list such as ["espeak-ng", "-s", "140"]; it is given
+    what it is to say on its standard input. Left out, one of those that are usual is looked for. No shell is used."""
+    units: Units = "as given"
+    """In what lengths are said: "cm", "in", or "as given", as the gauge of the garment is given."""
+    hand: Literal["right", "left"] = "right"
+    """The hand that knits, for a garment that is started; it can be changed for each."""
+    looks: Look | tuple[Look, ...] = "dark"
+    """How the screens look: "dark", "light", or "terminal" for the terminal's own colours; and "ascii" where only plain
+    letters can be drawn, alone or in a list with one of the others. FINISHING_LOOKS, if set, counts instead."""
+    keys: OwnKeys = field(default_factory=lambda: MappingProxyType({}))
+    """The keys of actions, in a table for each group, such as [keys.needles] with press = ["space", "f13"]: a key or a
+    list of keys, instead of the usual ones. A pedal or a remote sends keys too; "keys and pedals" on the shelf says
+    which. With --plain, where words are typed, they change nothing."""
+
+    def rings_for(self, what: Bell) -> bool:
+        """Return whether the bell rings for it."""
+        return self.bell if isinstance(self.bell, bool) else what in self.bell
+
+    @property
+    def look_words(self) -> tuple[Look, ...]:
+        """The words for how the screens look."""
+        return (self.looks,) if isinstance(self.looks, str) else self.looks

@@ -1,0 +1,143 @@
+"""Finds the settings file and reads it. One walk over the fields says what is valid, and in sentences what is not.
+
+A file without mistakes costs the standard library's parser and this walk; what finds lines is loaded only to report.
+"""
+
+import os
+import typing
+from collections.abc import Iterator, Mapping
+from dataclasses import fields
+from pathlib import Path as File
+from types import MappingProxyType, UnionType
+from typing import Any, Literal, get_args, get_origin
+
+from finishing_tui.files import reason
+from finishing_tui.recipe.reader import BadRecipe, Problem
+from finishing_tui.recipe.reader.errors import Path
+from finishing_tui.recipe.reader.guards import decoded, looked_over
+from finishing_tui.recipe.reader.near import near
+from finishing_tui.recipe.reader.placing import placed
+from finishing_tui.recipe.reader.sentences import given
+from finishing_tui.recipe.reader.syntax import parsed
+from finishing_tui.recipe.reader.text import tidy
+from finishing_tui.recipe.reader.values import problems, tidied
+from finishing_tui.settings.keys import wrong_keys
+from finishing_tui.settings.looks import wrong_looks
+from finishing_tui.settings.model import Settings
+
+NAME = "settings.toml"
+"""What the file is called."""
+
+MOST_BYTES = 64 * 1024
+"""Settings are far smaller than this."""
+
+
+class BadSettings(BadRecipe):
+    """A settings file that cannot be used; ``problems`` are all that is wrong with it."""
+
+
+def settings_file() -> File:
+    """Return where the settings are: what ``FINISHING_SETTINGS`` names, or in the user's configuration folder."""
+    named = os.environ.get("FINISHING_SETTINGS")
+    if named:
+        return File(named).expanduser()
+    from platformdirs import user_config_path  # noqa: PLC0415  (only when it is asked for)
+
+    return user_config_path("finishing", appauthor=False) / NAME
+
+
+def read_settings(path: File | None = None) -> Settings:
+    """Return the settings in ``path`` (where they are, when not given); the usual ones where there is no file.
+
+    Raises ``BadSettings`` with everything that is wrong, also with a file that ``FINISHING_SETTINGS`` names in vain.
+    """
+    path = path or settings_file()
+    try:
+        with path.open("rb") as file:
+            raw = file.read(MOST_BYTES + 1)
+    except FileNotFoundError:
+        if os.environ.get("FINISHING_SETTINGS"):
+            why = "FINISHING_SETTINGS names this file, and there is none; 'finishing settings --write' writes it"
+            raise BadSettings(str(path), [Problem(None, "", why)]) from None
+        return Settings()
+    except (OSError, ValueError) as error:
+        why = reason(error) if isinstance(error, OSError) else "its name cannot be one of a file"
+        raise BadSettings(str(path), [Problem(None, "", f"the file cannot be read: {why}")]) from None
+    if len(raw) > MOST_BYTES:
+        why = f"the file is larger than {MOST_BYTES // 1024} kB; settings are far smaller than that"
+        raise BadSettings(str(path), [Problem(None, "", why)])
+    text = decoded(raw)
+    if isinstance(text, Problem):
+        raise BadSettings(str(path), [text])
+    return settings_in(tidy(text), str(path))
+
+
+def settings_in(text: str, file: str) -> Settings:
+    """Return the settings that a text holds; ``file`` is its name for sentences. Raises ``BadSettings``."""
+    problem = looked_over(text)
+    data = parsed(text) if problem is None else problem
+    if isinstance(data, Problem):
+        raise BadSettings(file, [data])
+    data = tidied(data)
+    found = [*problems(data), *_wrong(data)]
+    if found:
+        raise BadSettings(file, placed(found, text))
+    return Settings(**{key: _frozen(value) for key, value in data.items()})
+
+
+def _wrong(data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
+    hints = typing.get_type_hints(Settings)
+    names = [field.name for field in fields(Settings)]
+    for key, value in data.items():
+        if key not in names:
+            yield (key,), f"{key!r} is no setting; {near(key, names, 'the settings are')}"
+        elif key == "keys":
+            yield from wrong_keys(value)
+        elif not _fits(hints[key], value):
+            yield (key,), f"{given(value)} stands here; {_right(hints[key], value)}"
+        elif key == "looks" and (why := wrong_looks([value] if isinstance(value, str) else value)):
+            yield (key,), why
+        elif key == "speak_with" and not all(value):
+            yield (key,), "an empty text stands in this list; the program and each thing it is given need one"
+
+
+def _fits(wanted: Any, value: Any) -> bool:
+    origin = get_origin(wanted)
+    if origin in {typing.Union, UnionType}:
+        return any(_fits(arm, value) for arm in get_args(wanted))
+    if origin is Literal:
+        return isinstance(value, str) and value in get_args(wanted)
+    if origin is tuple:
+        return isinstance(value, list) and all(_fits(get_args(wanted)[0], item) for item in value)
+    return type(value) is wanted
+
+
+def _right(wanted: Any, value: Any) -> str:
+    arms = get_args(wanted) if get_origin(wanted) in {typing.Union, UnionType} else (wanted,)
+    words = [word for arm in arms for word in _literals(arm)]
+    if words and isinstance(value, str):
+        quoted = [f'"{word}"' for word in words]
+        meant = near(value, words, "")
+        either = "" if bool not in arms else "true, false, or a list of "
+        return meant if "?" in meant else f"it is {either}{', '.join(quoted[:-1])} or {quoted[-1]}"
+    return f"{' or '.join(_words(arm) for arm in arms)} is wanted"
+
+
+def _literals(wanted: Any) -> tuple[str, ...]:
+    return get_args(wanted) if get_origin(wanted) is Literal else ()
+
+
+def _words(wanted: Any) -> str:
+    if get_origin(wanted) is tuple:
+        item = get_args(wanted)[0]
+        return f"a list of {_words(item)}" if _literals(item) else 'a list of texts, such as ["a", "b"],'
+    if words := _literals(wanted):
+        quoted = ", ".join(f'"{word}"' for word in words)
+        return f"one of {quoted}"
+    return "true or false"
+
+
+def _frozen(value: Any) -> Any:
+    if isinstance(value, list):
+        return tuple(value)
+    return MappingProxyType({key: _frozen(item) for key, item in value.items()}) if isinstance(value, dict) else value
