@@ -25,6 +25,7 @@ from finishing_tui.garment.events import (
     PaceChosen,
     PutBack,
     PutDown,
+    Recounted,
     Replanned,
     SittingBegan,
     Taken,
@@ -160,6 +161,9 @@ def _text(happening: Happening) -> str:
             return f"put back: {acts[0].label or 'a press'}"
         case Replanned() as act:
             return f"{act.label or 'the plan changed'}: {act.why}"
+        case Recounted() as act:
+            known = "as known" if act.counted == act.expected else f"{act.expected} were known"
+            return f"{act.label}: {act.counted}, {known}"
         case Finished() as act if act.although:
             return f"{act.label}, although {act.although}"
         case Act() as act:

@@ -12,6 +12,7 @@ from tests.garment.folders import Watch
 from tests.garment.paper import Paper, plan_for
 from tests.glance.test_posture import SHOULDER_AND_NECK
 from tests.plain.making import crew
+from tests.screens.hands import sewn
 
 BAND = SHOULDER_AND_NECK.replace("{work}", "rounds = 2")
 
@@ -89,3 +90,13 @@ def test_stitches_that_went_the_same_way_are_added_up() -> None:
     assert entered_words(entries, names) == ("3 from the edge to the neck needle", "tail start made")
     assert entered_words((Posting(FOUND, "neck", 1),), names) == ("1 found on the neck needle",)
     assert entered_words((Posting("neck", OFF, 4),), names) == ("4 worked off from the neck needle",)
+
+
+def test_a_count_is_told_with_what_was_known(tmp_path: Path) -> None:
+    """Counted and known stand side by side in what was entered."""
+    hand = InHand.open(sewn(tmp_path), clock=Watch().clock())
+    hand.pick_up()
+    front = hand.state.ledger.on("front")
+    assert hand.do(Count(front - 1, "front")) is None
+    assert lately(hand)[0].text == f"the count of front underarm: {front - 1}, {front} were known"
+    assert hand.put_down()
