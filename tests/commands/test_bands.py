@@ -71,6 +71,9 @@ def test_shoulders_gaps_and_heads_for_programs(capsys: pytest.CaptureFixture[str
     assert ask_json(capsys, "gap", "10", "10", "--graft")["picked"] == [12, 12]
     tight = ask_json(capsys, "head", "70", "--gauge", "22", "--size", "50.1 cm", "--stretch", "5/4")
     assert (tight["goes"], tight["head_cm"]) == (False, "501/10")
+    assert ask_json(capsys, "head", "84", "--gauge", "22", "--wearer", "6 years")["head_cm"] == "53"
+    usual = ask_json(capsys, "head", "115", "--gauge", "100", "--wearer", "man")
+    assert (usual["relaxed_cm"], usual["stretched_cm"]) == ("23/2", "16")  # as the help says: 11.5 to 16
 
 
 @pytest.mark.parametrize(
