@@ -118,10 +118,30 @@ def _sections(typed: list[_Typed], body: Gauge | None, band: Gauge | None) -> li
         if section.fixed and (one.least is not None or one.most is not None):
             raise Impossible(f"{one.along} is fixed, so it cannot have a limit: leave the limit out")
         least = section.least if one.least is None else one.least
-        most = section.most if one.most is None else one.most
+        most = min((each for each in (section.most, one.most) if each is not None), default=None)
+        _check_limits(one, section.most)
         mirrors = None if one.mirrors is None else _place(one.mirrors, one.along, names)
         sections.append(replace(section, least=least, most=most, mirrors=mirrors))
     return sections
+
+
+def _check_limits(one: _Typed, holds: int | None) -> None:
+    """Raise ``Impossible`` where the limits typed for a section leave it no count; ``holds``: what its edge can take."""
+    for which, limit in (("least", one.least), ("most", one.most)):
+        if limit is not None and limit > MOST:
+            raise Impossible(f"{one.along} is to get at {which} {limit}: {MOST} is the most there is")
+    if one.least is None:
+        return
+    if one.most is not None and one.least > one.most:
+        raise Impossible(
+            f"{one.along} is to get at least {one.least} and at most {one.most}, which no count is: raise the most or "
+            "lower the least"
+        )
+    if holds is not None and one.least > holds:
+        raise Impossible(
+            f"{one.along} is to get at least {one.least}, and its edge holds {holds} at most, two in every spot: lower "
+            "the least, or count the edge again"
+        )
 
 
 def _place(name: str, of: str, names: list[str]) -> int:
