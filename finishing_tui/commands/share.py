@@ -126,7 +126,7 @@ def _sections(typed: list[_Typed], body: Gauge | None, band: Gauge | None) -> li
 
 
 def _check_limits(one: _Typed, holds: int | None) -> None:
-    """Raise ``Impossible`` where the limits typed for a section leave it no count; ``holds``: what its edge can take."""
+    """Raise ``Impossible`` where the limits typed for a section leave it no count; ``holds``: the most it takes."""
     for which, limit in (("least", one.least), ("most", one.most)):
         if limit is not None and limit > MOST:
             raise Impossible(f"{one.along} is to get at {which} {limit}: {MOST} is the most there is")
