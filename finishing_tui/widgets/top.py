@@ -54,6 +54,8 @@ class Top(Rows):
             part = plain("looked at; the work stays where it is", "bold $mark")
         posture = "" if is_pictured(seen.lying, width, self.tallness) else seen.posture
         lie = " · ".join(text for text in (posture, seen.needles) if text)
+        if posture and plain(lie).cell_length > width:
+            lie = posture  # a line for the figures is worth more than what is worked with, which the help says too
         if width < NARROW:
             lie = seen.posture if self.tallness == "low" else lie
             lines, is_timed = self._narrow(seen, heading, part, width)
