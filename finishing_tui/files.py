@@ -23,6 +23,10 @@ class NotWritten(FinishingError):
     """A file could not be written; what stood there before still stands."""
 
 
+class NoHome(FinishingError):
+    """A path begins with the home folder of someone who has none."""
+
+
 def write_whole(path: Path, content: str | bytes) -> None:
     """Put ``content`` (text as UTF-8, line ends as they are) at ``path``: all of it, durably, or nothing.
 
@@ -96,6 +100,17 @@ def sync_folder(folder: Path) -> None:
                 os.fsync(handle)
         finally:
             os.close(handle)
+
+
+def expanded(path: Path) -> Path:
+    """Return ``path`` with a tilde at its start put in words.
+
+    Raises ``NoHome`` where there is no home folder, or no such user.
+    """
+    try:
+        return path.expanduser()
+    except RuntimeError:
+        raise NoHome(f"{str(path)!r} names a home folder that there is not; write the whole path") from None
 
 
 def reason(error: OSError) -> str:

@@ -3,6 +3,7 @@
 from pathlib import Path
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.files import expanded
 from finishing_tui.garment.shelf import shelf_folder
 
 
@@ -11,7 +12,7 @@ def garment_folder(named: Path) -> Path:
 
     Raises ``FinishingError`` when there is none.
     """
-    folder = named.expanduser()
+    folder = expanded(named)
     if not folder.exists() and len(folder.parts) == 1 and (on_shelf := shelf_folder() / folder).exists():
         folder = on_shelf
     if not folder.is_dir():

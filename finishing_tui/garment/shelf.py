@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Literal
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.files import NotWritten, private_folder, reason, sync_folder, write_whole
+from finishing_tui.files import NotWritten, expanded, private_folder, reason, sync_folder, write_whole
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME as JOURNAL
 from finishing_tui.garment.sources import FILE, with_id
@@ -48,7 +48,7 @@ def shelf_folder() -> Path:
     """Return the folder of garments in hand: ``FINISHING_SHELF``, or in the user's data folder."""
     named = os.environ.get("FINISHING_SHELF")
     if named:
-        return Path(named).expanduser()
+        return expanded(Path(named))
     from platformdirs import user_data_path  # noqa: PLC0415  (only when it is asked for)
 
     return user_data_path("finishing", appauthor=False) / "shelf"

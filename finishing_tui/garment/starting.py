@@ -17,6 +17,7 @@ from finishing_tui.craft.errors import FinishingError, Impossible
 from finishing_tui.craft.gauge import MOST as MOST_IN_GAUGE
 from finishing_tui.craft.gauge import Gauge, read_gauge
 from finishing_tui.craft.lengths import Length
+from finishing_tui.files import expanded
 from finishing_tui.recipe.audit import Inputs
 from finishing_tui.recipe.model import BandGauge, Number, Recipe, RecipeGauge
 from finishing_tui.recipe.numbers import numbers_for, printed_in, size_index, unprinted_in
@@ -202,7 +203,7 @@ def source_of(named: str, shipped: Mapping[str, Path]) -> tuple[str, Path]:
 
     Raises ``Impossible`` for a file whose name does not end in .toml: a garment's file tells paths from names by that.
     """
-    path = Path(named).expanduser()
+    path = expanded(Path(named))
     if named in shipped and not path.is_file():
         return named, shipped[named]
     if path.suffix != ".toml":

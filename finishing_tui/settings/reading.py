@@ -11,7 +11,7 @@ from pathlib import Path as File
 from types import MappingProxyType, UnionType
 from typing import Any, Literal, get_args, get_origin
 
-from finishing_tui.files import reason
+from finishing_tui.files import expanded, read_plain, reason
 from finishing_tui.recipe.reader import BadRecipe, Problem
 from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.guards import decoded, looked_over
@@ -40,7 +40,7 @@ def settings_file() -> File:
     """Return where the settings are: what ``FINISHING_SETTINGS`` names, or in the user's configuration folder."""
     named = os.environ.get("FINISHING_SETTINGS")
     if named:
-        return File(named).expanduser()
+        return expanded(File(named))
     from platformdirs import user_config_path  # noqa: PLC0415  (only when it is asked for)
 
     return user_config_path("finishing", appauthor=False) / NAME
@@ -53,8 +53,7 @@ def read_settings(path: File | None = None) -> Settings:
     """
     path = path or settings_file()
     try:
-        with path.open("rb") as file:
-            raw = file.read(MOST_BYTES + 1)
+        raw = read_plain(path, MOST_BYTES + 1)
     except FileNotFoundError:
         if os.environ.get("FINISHING_SETTINGS"):
             why = "FINISHING_SETTINGS names this file, and there is none; 'finishing settings --write' writes it"
