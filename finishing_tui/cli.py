@@ -6,12 +6,11 @@ screens only when one is to be opened. Whatever goes wrong is one sentence on st
 
 import argparse
 import importlib
-import json
-import os
 import sys
 from collections.abc import Sequence
 from typing import NoReturn
 
+from finishing_tui.commands.printing import for_programs, put_out
 from finishing_tui.craft.errors import FinishingError
 
 # name: (module, what it is for). The order is the order of the help.
@@ -97,11 +96,7 @@ def main(argv: Sequence[str] | None = None) -> int:
         return 2
     if answer.complaint:
         print(_inert(answer.complaint), file=sys.stderr)
-    said = json.dumps(answer.data, ensure_ascii=False) if args.json else answer.text
-    try:
-        if said:
-            print(said, flush=True)
-    except BrokenPipeError:
-        # Whoever read has read enough (a pager, head). Python would complain once more when it closes the stream.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    if unwritten := put_out(for_programs(answer.data) if args.json else answer.text):
+        print(f"finishing: the answer could not be written: {unwritten}", file=sys.stderr)
+        return 2
     return int(answer.status)
