@@ -13,7 +13,7 @@ from finishing_tui.garment.plan import Plan
 from finishing_tui.glance.actions import ACTIONS, ActionId
 from finishing_tui.glance.coming_back import ComingBack
 from finishing_tui.glance.glancing import look_at
-from finishing_tui.glance.values import Glance
+from finishing_tui.glance.values import Face, Glance, ItemFace, MessageFace, ValueFace
 from finishing_tui.screens.asked import ask
 from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_hand import AtHand, Opening
@@ -33,6 +33,9 @@ from finishing_tui.widgets.top import Top
 
 if TYPE_CHECKING:
     from finishing_tui.screens.app import FinishingApp
+
+FEW_ITEMS = 2
+"""So many items of a checklist leave room below them."""
 
 
 class AtTheNeedles(Screen[None]):
@@ -84,7 +87,7 @@ class AtTheNeedles(Screen[None]):
         self._face_for(seen).show(seen.face, typed)
         self.query_one(Holdings).show(seen)
         self.query_one(ToLay).show(seen.lying)
-        self.query_one(StepWords).show(seen.lines, seen.lying)
+        self.query_one(StepWords).show(seen.lines, seen.lying, roomy=_is_roomy(seen.face))
         self.query_one(KeyLine).show(foot(at_hand))
         self._say()
 
@@ -175,3 +178,8 @@ class AtTheNeedles(Screen[None]):
 
     def _now(self) -> datetime:
         return cast("FinishingApp", self.app).clock.now().astimezone(UTC)
+
+
+def _is_roomy(face: Face) -> bool:
+    """Return whether a face leaves room below it even on the lowest screen."""
+    return isinstance(face, ValueFace | MessageFace) or (isinstance(face, ItemFace) and len(face.items) <= FEW_ITEMS)

@@ -13,6 +13,9 @@ from finishing_tui.widgets.rows import Rows
 PICTURED = 90
 """From so many columns on there is room for the picture, on a screen that is high enough."""
 
+MOST_CAUTION = 3
+"""Lines of what is to be taken care of, on the lowest screen; help shows all of it."""
+
 BESIDE = 46
 """The columns that the picture and its words take."""
 
@@ -29,16 +32,20 @@ class StepWords(Rows):
         super().__init__(id="words")
         self._lines: tuple[Line, ...] = ()
         self._picture = Picture()
+        self._roomy = False
 
-    def show(self, lines: tuple[Line, ...], picture: Picture) -> None:
-        """Show the words of a step, and how the work lies."""
-        if (lines, picture) != (self._lines, self._picture):
-            self._lines, self._picture = lines, picture
+    def show(self, lines: tuple[Line, ...], picture: Picture, *, roomy: bool) -> None:
+        """Show the words of a step, and how the work lies; ``roomy``: even a low screen has room for a caution."""
+        if (lines, picture, roomy) != (self._lines, self._picture, self._roomy):
+            self._lines, self._picture, self._roomy = lines, picture, roomy
             self.redraw()
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
         """Return the words in lines, those of care first among what follows the first, and the picture at the right."""
         del height
+        if self.tallness == "low":
+            cautions = [line for line in self._lines if line.heading == "take care" and self._roomy]
+            return all_words(cautions, width)[:MOST_CAUTION]
         if not is_pictured(self._picture, width, self.tallness):
             return self._words(min(width, 96), _MOST[self.tallness])
         drawn = picture_rows(self._picture, BESIDE)
