@@ -7,6 +7,7 @@ import pytest
 from finishing_tui.garment.hand import InHand
 from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.screens.coming_back import ComingBackScreen
+from tests.plain.making import talked
 from tests.screens.hands import JOIN, PICK_UP, Hours, app_for, front, settled, shelf, shown, work_to
 
 
@@ -52,3 +53,12 @@ async def test_no_count_is_asked_where_nothing_should_be_there(tmp_path: Path) -
         await pilot.press("4", "enter")
         assert isinstance(front(app), AtTheNeedles)
         await settled(pilot)
+
+
+def test_line_by_line_no_useless_count_is_asked_either(tmp_path: Path) -> None:
+    """Before the first loop nothing is asked; after some, how many there should be."""
+    folder = _left_at(tmp_path, PICK_UP)
+    assert not any("slipped off" in line for line in talked(folder, "q", ""))
+    said = " ".join(talked(folder, "d", "q", "") + talked(folder, "q", ""))
+    assert "has anything slipped off?" in said
+    assert "which should be 1" in said
