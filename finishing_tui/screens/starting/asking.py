@@ -10,7 +10,7 @@ from textual.events import Key
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.starting import Draft
-from finishing_tui.glance.starting import Question, chosen, held_places, progress, question, questions, typed
+from finishing_tui.glance.starting import Question, chosen, held_places, progress, question, questions, summary, typed
 from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, is_alive, keys_of
 from finishing_tui.screens.leaving import Leaving
 from finishing_tui.screens.starting.audit import AuditScreen
@@ -61,6 +61,7 @@ class StartScreen(Leaving[Draft | Path]):
             yield Entry()
             yield Sentences(id="range")
         yield Choices(spaced=False)
+        yield Sentences(id="so-far")
         yield Notice()
         yield KeyLine()
 
@@ -200,6 +201,8 @@ class StartScreen(Leaving[Draft | Path]):
         else:
             self.query_one("#range", Sentences).show((asked.range, "$quiet"))
             entry.ask(self._lines.get(asked.key, asked.value), asked.longest)
+        told = ((line, "$quiet") for line in summary(self.draft))
+        self.query_one("#so-far", Sentences).show(("as it stands", "bold $act"), *told)
         self.call_after_refresh(self._say_keys)
 
     def _options(self, asked: Question, at: int) -> "Sequence[Choice]":
@@ -212,13 +215,12 @@ class StartScreen(Leaving[Draft | Path]):
         return [*options, UNKNOWN] if asked.key == "size" and held_places(self.draft.recipe) else options
 
     def _say_keys(self) -> None:
-        key, back = keys_of(self).shown, "one back" if self.at else "to the recipes"
+        key, back = keys_of(self).shown, "back" if self.at else "to the recipes"
         if self.asked.options:
             keys = [(key("lists.take"), "take it"), (key(*MOVE), "move"), ("1 2 ...", "choose")]
             keys.append((key("lists.leave"), back))
         else:
             page = self.query_one("#page")
-            below = max(page.max_scroll_y - round(page.scroll_y), 0)
-            more = (key("lines.up", "lines.down"), f"{below} lines more" if below != 1 else "1 line more")
-            keys = [(key("lines.keep"), "on"), *([more] if page.max_scroll_y else []), (key("lines.leave"), back)]
+            more = [(key("lines.up", "lines.down"), "more")] if page.max_scroll_y else []
+            keys = [(key("lines.keep"), "on"), *more, (key("lines.leave"), back)]
         self.query_one(KeyLine).show(keys)
