@@ -176,6 +176,9 @@ def test_a_recipe_is_named_or_a_path(tmp_path: Path) -> None:
     assert source_of("crew-neck", known) == ("crew-neck", known["crew-neck"])
     own = tmp_path / "own.toml"
     assert source_of(str(own), known) == (str(own), own)
+    for nowhere in ("~nobody-of-this-name/own.toml", "a" * 5000, "a\0b"):
+        with pytest.raises(FinishingError):
+            source_of(nowhere, known)
     with pytest.raises(Impossible, match="did you mean"):
         source_of("crewneck", known)
     with pytest.raises(Impossible, match="cannot be shown"):
