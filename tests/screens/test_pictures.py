@@ -8,9 +8,10 @@ from typing import Any
 import pytest
 from textual.app import App, ComposeResult
 from textual.pilot import Pilot
-from textual.widgets import Static
+from textual.widgets import Input, Static
 
 from finishing_tui.screens.app import FinishingApp
+from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.rows import Rows
@@ -118,12 +119,27 @@ async def test_nothing_is_cut_off_and_every_key_shown_is_alive(name: str, tmp_pa
 
 
 def _keys_are_alive(app: FinishingApp) -> None:
-    """Check that each key at the foot is bound there, and that no key of Textual's own is left."""
-    active = set(app.screen.active_bindings)
+    """Check that each key at the foot is bound there, and that no key of Textual's own is left.
+
+    Whatever key is bound leads to an action that is there; what may be done at the needles has a key; and where a line
+    is written, which takes every letter, no letter is shown as a key.
+    """
+    bindings = app.screen.active_bindings
+    active = set(bindings)
     assert not active & {"ctrl+p", "f1"}
+    writing = isinstance(app.focused, Input)
     for key, _ in app.screen.query_one(KeyLine).keys_shown:
         for word in ["1", "9"] if key == "digits" else key.split():
-            assert {"?": "question_mark", "...": "1"}.get(word, word) in active, key
+            assert {"?": "question_mark", "...": "1"}.get(word, word) in active or (writing and key == "digits"), key
+            assert not (writing and len(word) == 1 and key != "digits"), key
+    for found in bindings.values():
+        name = found.binding.action.split("(")[0]
+        owner = app if name.startswith("app.") else app.screen if name.startswith("screen.") else found.node
+        assert callable(getattr(owner, f"action_{name.rpartition('.')[2]}", None)), found.binding
+    if isinstance(app.screen, AtTheNeedles) and not app.screen.at_hand.look:
+        reached = {found.binding.action for found in bindings.values()}
+        for offer in app.screen.at_hand.offers():
+            assert any(f"'{offer.action}'" in action for action in reached), offer.action
 
 
 def _all_ways_are_there(app: FinishingApp) -> None:
