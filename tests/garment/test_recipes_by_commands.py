@@ -5,11 +5,15 @@ The audit and the tests of recipes work whole steps on paper. Here each press, c
 """
 
 from collections.abc import Mapping
+from dataclasses import replace
+from fractions import Fraction
 from typing import Literal
 
 import pytest
 
 from finishing_tui import shipped
+from finishing_tui.craft.figures import rounded
+from finishing_tui.craft.lengths import read_length
 from finishing_tui.garment.commands import ChoosePace, Count, Finish, Measure, Other, Press
 from finishing_tui.garment.events import Pace
 from finishing_tui.garment.evolve import Happening
@@ -17,6 +21,7 @@ from finishing_tui.garment.stored import from_row
 from finishing_tui.garment.work import Work
 from finishing_tui.glance.following import following
 from finishing_tui.recipe.kinds.count import CountStitches
+from finishing_tui.recipe.model import RecipeGauge
 from finishing_tui.record import Record, as_data, as_text, record_of
 from tests.garment.paper import Paper, plan_for, recipe_of
 
@@ -26,6 +31,8 @@ SIZES = {name: recipe_of(text).sizes for name, text in TEXTS.items()}
 SMALLEST_AND_LARGEST = [(name, sizes[at]) for name, sizes in SIZES.items() for at in (0, -1)]
 """Between them lie all counts."""
 MIDDLE = [(name, sizes[len(sizes) // 2]) for name, sizes in SIZES.items()]
+
+CM_PER_IN = Fraction("2.54")
 
 Hand = Literal["right", "left"]
 
@@ -120,6 +127,23 @@ def test_a_few_rows_more_or_fewer(name: str, size: str, otherwise: int) -> None:
     own = {key: printed[key] + off for key, number in recipe.number.items() if number.ask}
     assert own
     is_complete(to_the_end(taken(name, size, pace=pace, hand=hand, own=own)))
+
+
+@pytest.mark.parametrize(("name", "size"), MIDDLE)
+def test_a_gauge_of_her_own_in_inches_left_handed(name: str, size: str) -> None:
+    """A stitch more and a row fewer than printed, counted over 4 in, for a left-handed knitter: it comes out too.
+
+    What is given by a length has another number of spots then; what is picked stays as printed, or follows the gauge.
+    """
+    plan = plan_for(TEXTS[name], size, hand="left")
+    printed = plan.recipe.gauge
+    assert printed is not None
+    long = read_length(printed.over).cm
+    stitches, rows = (rounded(count * 4 * CM_PER_IN / long) for count in (printed.stitches, printed.rows))
+    own = RecipeGauge(stitches=stitches + 1, rows=rows - 1, over="4 in", band=printed.band)
+    paper = to_the_end(Paper(replace(plan, gauge=own)).did(ChoosePace("run")))
+    assert recorded(paper).state == paper.state
+    assert paper.state.ledger.empty
 
 
 @pytest.mark.parametrize(("name", "size"), MIDDLE)
