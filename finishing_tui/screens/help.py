@@ -13,6 +13,7 @@ from finishing_tui.screens.leaving import Leaving
 from finishing_tui.screens.page import PAGE
 from finishing_tui.widgets.edge_strip import LEGEND
 from finishing_tui.widgets.key_line import Key, KeyLine
+from finishing_tui.widgets.pages import lies_below
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
 from finishing_tui.widgets.step_words import picture_rows
@@ -105,7 +106,7 @@ class HelpScreen(Leaving[None]):
         below = max(page.max_scroll_y - round(page.scroll_y), 0)
         key = keys_of(self).shown
         arrows = key("pages.up", "pages.down", "pages.left", "pages.right")
-        scroll = [(arrows, f"{below} lines more" if below != 1 else "1 line more")] if page.max_scroll_y else []
+        scroll = [(arrows, lies_below(below))] if page.max_scroll_y else []
         self.query_one(KeyLine).show([*scroll, (key("pages.leave"), "back")])
 
     def action_leave(self) -> None:

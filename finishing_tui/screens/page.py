@@ -5,8 +5,8 @@ from textual.containers import VerticalScroll
 
 from finishing_tui.screens.keys import bindings, keys_of
 from finishing_tui.screens.leaving import Leaving
-from finishing_tui.widgets.key_line import Key, KeyLine
-from finishing_tui.widgets.pages import Pages
+from finishing_tui.widgets.key_line import KeyLine
+from finishing_tui.widgets.pages import Pages, lies_below
 
 PAGE = {
     "pages.up": "scroll(-1)",
@@ -53,15 +53,11 @@ class PageScreen(Leaving[None]):
         """Go back."""
         self.dismiss()
 
-    def more_keys(self) -> list[Key]:
-        """Return keys that this page has besides those of every page."""
-        return []
-
     def say_keys(self) -> None:
         """Say how much lies below, and how to leave."""
         page = self.query_one("#page")
         below = max(page.max_scroll_y - round(page.scroll_y), 0)
         key = keys_of(self).shown
-        scroll = [(key("pages.up", "pages.down"), f"{below} lines more" if below != 1 else "1 line more")]
+        scroll = [(key("pages.up", "pages.down"), lies_below(below))]
         back = (key("pages.leave"), "back")
-        self.query_one(KeyLine).show([*(scroll if page.max_scroll_y else []), *self.more_keys(), back])
+        self.query_one(KeyLine).show([*(scroll if page.max_scroll_y else []), back])

@@ -11,6 +11,7 @@ from finishing_tui.screens.keys import bindings, keys_of
 from finishing_tui.screens.leaving import Leaving
 from finishing_tui.screens.page import PAGE
 from finishing_tui.widgets.key_line import KeyLine
+from finishing_tui.widgets.pages import lies_below
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
 
@@ -121,6 +122,6 @@ class TechniqueScreen(Leaving[None]):
         page = self.query_one("#technique")
         below = max(page.max_scroll_y - round(page.scroll_y), 0)
         key = keys_of(self).shown
-        more = (key("pages.up", "pages.down"), f"{below} lines more" if below != 1 else "1 line more")
+        more = (key("pages.up", "pages.down"), lies_below(below))
         turn = (key("pages.left", "pages.right"), "another")
         self.query_one(KeyLine).show([*([more] if page.max_scroll_y else []), turn, (key("pages.leave"), "back")])

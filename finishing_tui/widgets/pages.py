@@ -67,6 +67,13 @@ class Pages(Rows):
                 yield from _line(line, wide, width)
 
 
+def lies_below(lines: int) -> str:
+    """Return how much of a page lies below what is shown, for the keys that scroll."""
+    if not lines:
+        return "this is the end"
+    return "1 line more" if lines == 1 else f"{lines} lines more"
+
+
 def _line(line: Entered, wide: int, width: int) -> Iterator[Content]:
     """Yield one line: the left part right-aligned, the text wrapped beside it, the rest at the end where it fits."""
     gap = 2 if wide else 0
