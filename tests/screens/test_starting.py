@@ -1,6 +1,7 @@
 """Starting a garment, driven by keys: every way forward and back, every refusal, and what is on the shelf then."""
 
 from pathlib import Path
+from threading import Event
 
 import pytest
 from textual import events
@@ -11,7 +12,9 @@ from finishing_tui import shipped
 from finishing_tui.garment.file import plan_of
 from finishing_tui.garment.shelf import folders_on
 from finishing_tui.garment.starting import LONGEST_TITLE, one_line
+from finishing_tui.glance.audited import Audited, audited
 from finishing_tui.glance.starting import questions
+from finishing_tui.recipe.audit import Inputs
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_the_needles import AtTheNeedles
@@ -188,6 +191,27 @@ async def test_an_error_leads_to_its_number_and_the_audit_is_done_again(tmp_path
         assert screen.draft.own == {"side": 26}
         assert "error" not in _words(app)
         assert "108, where 104 is printed" in _words(app)
+
+
+async def test_a_slow_audit_holds_no_key_up(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """While it runs nothing can be started and one may go back; that it ends afterwards changes nothing."""
+    go_on = Event()
+
+    def slow(inputs: Inputs) -> Audited:
+        assert go_on.wait(60)
+        return audited(inputs)
+
+    monkeypatch.setattr("finishing_tui.screens.starting.audit.audited", slow)
+    app = Opened(tmp_path, "", lambda shelf: AuditScreen(draft(), shelf))
+    async with app.run_test() as pilot:
+        await pilot.press("enter", "e", "escape")
+        assert isinstance(front(app), NumbersScreen | AuditScreen | ShelfScreen)
+        while not isinstance(front(app), ShelfScreen):
+            await pilot.press("escape")
+        go_on.set()
+        await settled(pilot)
+        assert isinstance(front(app), ShelfScreen)
+    assert folders_on(tmp_path) == ()
 
 
 async def test_pasted_lines_and_hostile_names_stay_inert(tmp_path: Path) -> None:
