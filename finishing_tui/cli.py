@@ -21,6 +21,7 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "work": ("work", "take a garment up where it was put down"),
     "record": ("record", "where a garment stands, and what was really done to it"),
     "doctor": ("doctor", "prove a garment's journal whole, or recover a damaged one"),
+    "settings": ("settings", "keys, pedals, bell, speech and looks: what is set, and what each setting means"),
     "space": ("space", "spread stitches over the rows of an edge"),
     "recount": ("recount", "after a count on the way: how the rest should go"),
     "share": ("share", "share a band's stitches among the sections of its edge"),

@@ -8,6 +8,7 @@ for name in [name for name in os.environ if name == "NO_COLOR" or name.startswit
     if name != SPARED:
         del os.environ[name]
 os.environ["TEXTUAL_ANIMATIONS"] = "none"
+os.environ["FINISHING_SETTINGS"] = os.devnull
 
 from hypothesis import HealthCheck, settings  # noqa: E402  (after the environment is set)
 

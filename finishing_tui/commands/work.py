@@ -1,7 +1,6 @@
 """``finishing work``: takes a garment up, in the screens."""
 
 import argparse
-import os
 import signal
 import sys
 from pathlib import Path
@@ -10,6 +9,8 @@ from finishing_tui.commands.answer import Answer
 from finishing_tui.commands.folders import garment_folder
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.shelf import shelf_folder
+from finishing_tui.settings import read_settings
+from finishing_tui.settings.looks import looks_in_force
 
 EXAMPLE = """\
 The folder of a garment, or the name of one on the shelf. Every key that may be pressed stands at the foot of the
@@ -21,7 +22,8 @@ With --plain everything is said and typed line by line, for screen readers, brai
 
   finishing work slate-crew --plain
 
-With FINISHING_LOOKS the screens look otherwise: light, terminal (the terminal's own colours), ascii, or several.
+With FINISHING_LOOKS the screens look otherwise: light, terminal (the terminal's own colours), ascii, or several. For
+looks that stay, other keys, the bell and speech see 'finishing settings'.
 """
 
 FOR_PROGRAMS = False
@@ -48,14 +50,16 @@ def answer(args: argparse.Namespace) -> Answer:
 def opened(shelf: Path, *, garment: Path | None = None, demos: bool = False) -> Answer:
     """Run the screens until they are left, and return what is to be said then.
 
-    Raises ``FinishingError`` without a terminal, and when not everything could be saved.
+    Raises ``FinishingError`` without a terminal, for settings that are wrong, and when not everything could be saved.
     """
+    settings = read_settings()
+    looks = looks_in_force(settings)
     need_terminal()
     # There ctrl+c is a key like any other, which leaves; struck again while all is put away it must not cut that short.
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     from finishing_tui.screens.app import FinishingApp  # noqa: PLC0415  (only when a screen is opened)
 
-    app = FinishingApp(shelf, garment=garment, demos=demos, looks=os.environ.get("FINISHING_LOOKS", ""))
+    app = FinishingApp(shelf, garment=garment, demos=demos, settings=settings, looks=" ".join(looks))
     try:
         app.run(mouse=False)
     finally:

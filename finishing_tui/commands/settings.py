@@ -1,0 +1,111 @@
+"""``finishing settings``: where the settings file is, every setting with its explanation, and what it is now."""
+
+import argparse
+import os
+import textwrap
+from collections.abc import Iterator
+from dataclasses import fields
+from pathlib import Path
+from typing import Any
+
+from finishing_tui.commands.answer import Answer
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.files import private_folder, write_whole
+from finishing_tui.glance.key_names import shown
+from finishing_tui.glance.keys import USUAL, Keys
+from finishing_tui.glance.rooms import GROUPS, KEYED
+from finishing_tui.settings import Settings, read_settings, settings_file
+from finishing_tui.settings.explained import meanings
+from finishing_tui.settings.keys import in_force
+from finishing_tui.settings.writing import commented, keys_text, value_text
+
+EXAMPLE = """\
+The settings are a file in the user's configuration folder, or the one that FINISHING_SETTINGS names. --write puts a
+file there in which every setting is explained and none is set yet; then take away the # before those you want.
+
+  finishing settings --write
+
+A pedal that sends f13 does the next thing, and the counts are spoken:
+
+  speech = "counts"
+
+  [keys.needles]
+  press = ["space", "f13"]
+"""
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    """Add what the command takes."""
+    parser.add_argument(
+        "--write", action="store_true", help="write a file with every setting explained, if none is there"
+    )
+
+
+def answer(args: argparse.Namespace) -> Answer:
+    """Tell of the settings, or write the file; raises ``BadSettings`` for a file with mistakes, ``NotWritten``."""
+    path = settings_file()
+    if args.write:
+        return _written(path)
+    there = path.exists()
+    settings = read_settings(path) if there or os.environ.get("FINISHING_SETTINGS") else Settings()
+    keys = in_force(settings.keys)
+    text = "\n".join(_told(path, settings, keys, there=there))
+    return Answer(text, {"file": str(path), "exists": there, "settings": _settings(settings), "keys": _keys(keys)})
+
+
+def _written(path: Path) -> Answer:
+    if path.exists() or path.is_symlink():
+        raise FinishingError(f"{path} is there already and stays as it is; change it with an editor")
+    private_folder(path.parent)
+    write_whole(path, commented())
+    return Answer(f"Written: {path}\nNothing is set in it yet.", {"file": str(path), "written": True})
+
+
+def _told(path: Path, settings: Settings, keys: Keys, *, there: bool) -> Iterator[str]:
+    yield str(path) if there else f"{path} (there is none: everything is as usual; --write writes one)"
+    for field in fields(Settings):
+        if field.name == "keys":
+            continue
+        yield ""
+        yield f"{field.name} = {value_text(getattr(settings, field.name))}"
+        yield from textwrap.wrap(meanings()[field.name], 100, initial_indent="  ", subsequent_indent="  ")
+        if field.name == "looks" and os.environ.get("FINISHING_LOOKS"):
+            yield f"  Now FINISHING_LOOKS says: {os.environ['FINISHING_LOOKS']}"
+    yield ""
+    yield "keys"
+    yield from textwrap.wrap(meanings()["keys"], 100, initial_indent="  ", subsequent_indent="  ")
+    for group, where in GROUPS.items():
+        yield ""
+        yield f"[keys.{group}]  {where}"
+        for action in KEYED.values():
+            if action.group == group:
+                own = "" if keys.of(action.id) == USUAL.of(action.id) else f" (usually {USUAL.every(action.id)})"
+                yield f"  {action.name} = {keys_text(keys.of(action.id))}  {action.help}{own}"
+
+
+def _settings(settings: Settings) -> dict[str, Any]:
+    usual = Settings()
+    return {
+        field.name: {
+            "value": getattr(settings, field.name),
+            "usual": getattr(usual, field.name),
+            "text": meanings()[field.name],
+        }
+        for field in fields(Settings)
+        if field.name != "keys"
+    }
+
+
+def _keys(keys: Keys) -> dict[str, Any]:
+    return {
+        group: {
+            one.name: {
+                "keys": [shown(key) for key in keys.of(one.id)],
+                "usual": [shown(key) for key in USUAL.of(one.id)],
+                "text": one.help,
+            }
+            for one in KEYED.values()
+            if one.group == group
+        }
+        for group in GROUPS
+    }

@@ -1,0 +1,51 @@
+"""Random keymaps: tables of a settings file that are valid, whatever they change."""
+
+import hypothesis.strategies as st
+
+from finishing_tui.glance.key_names import NAMED, SIGNS, can_be_typed, is_key, shown
+from finishing_tui.glance.keys import Keys
+from finishing_tui.glance.rooms import KEYED, SCREENS
+
+LETTERS = "abcdefghijklmnopqrstuvwxyzABCZéß"
+HELD = [f"{held}{key}" for held in ("ctrl+", "alt+") for key in ("a", "k", "up", "pagedown", "f5")]
+POOL = [*NAMED, *LETTERS, *"?/;-!", *(key for key in HELD if is_key(key)), "shift+tab", "shift+f1"]
+"""Keys as a settings file writes them."""
+
+BESIDE = {
+    action: {other for screen in SCREENS.values() if action in screen.ids for other in screen.ids if other != action}
+    for action in KEYED
+}
+"""The actions that are alive together with one, by its id."""
+
+Table = dict[str, dict[str, str | list[str]]]
+"""The table ``keys`` of a settings file."""
+
+
+@st.composite
+def keymaps(draw: st.DrawFn, most: int = 12) -> Table:
+    """Draw a valid table: some actions get keys that no other action has that is alive with them."""
+    own: dict[str, tuple[str, ...]] = {}
+    table: Table = {}
+    for action in draw(st.lists(st.sampled_from(list(KEYED)), unique=True, max_size=most)):
+        keys_now = Keys(own)
+        held = {key for other in BESIDE[action] for key in keys_now.of(other)}
+        held |= {key for screen in SCREENS.values() if action in screen.ids for key in screen.taken}
+        free = [key for key in POOL if SIGNS.get(key, key) not in held]
+        if action.startswith("lines."):
+            free = [key for key in free if not can_be_typed(SIGNS.get(key, key))]
+        keys = draw(st.lists(st.sampled_from(free), unique=True, min_size=1, max_size=3))
+        own[action] = tuple(SIGNS.get(key, key) for key in keys)
+        group, _, name = action.partition(".")
+        table.setdefault(group, {})[name] = keys[0] if len(keys) == 1 and draw(st.booleans()) else keys
+    return table
+
+
+def as_toml(table: Table) -> str:
+    """Return the table as a settings file has it."""
+    lines: list[str] = []
+    for group, actions in table.items():
+        lines.append(f"[keys.{group}]")
+        for name, keys in actions.items():
+            text = ", ".join(f"'{shown(key)}'" for key in ([keys] if isinstance(keys, str) else keys))
+            lines.append(f"{name} = {text}" if isinstance(keys, str) else f"{name} = [{text}]")
+    return "\n".join(lines) + "\n"
