@@ -48,6 +48,16 @@ class _Parser(argparse.ArgumentParser):
         self.exit(2, f"{self.prog}: {_inert(message)}. See '{self.prog} --help'.\n")
 
 
+class _Version(argparse.Action):
+    """``--version``: which one this is."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_: object) -> NoReturn:
+        from importlib.metadata import version  # noqa: PLC0415  (slow, and only this asks for it)
+
+        print(f"finishing {version('finishing-tui')}")
+        parser.exit()
+
+
 def _inert(text: str) -> str:
     """Return ``text`` with everything that could steer a terminal written out."""
     return "".join(char if char.isprintable() or char == "\n" else f"\\u{ord(char):04x}" for char in text)
@@ -60,6 +70,7 @@ def _parser(asked: Sequence[str]) -> argparse.ArgumentParser:
         description="Finish a hand-knitted garment at the needles. Without a command, the shelf of garments opens.",
         allow_abbrev=False,
     )
+    parser.add_argument("--version", action=_Version, nargs=0, help="say which version this is, and leave")
     named = next((word for word in asked if word in COMMANDS), None)
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", title="commands")
     for name, (module, purpose) in COMMANDS.items():
