@@ -10,7 +10,7 @@ from dataclasses import replace
 from typing import Literal
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.ledger import Ledger
+from finishing_tui.craft.ledger import Ledger, MarkerEntry
 from finishing_tui.craft.words import listing, plural
 from finishing_tui.glance.glancing import step_lines, turned
 from finishing_tui.recipe.audit import Inputs
@@ -112,6 +112,9 @@ def _stage(stage: Stage, *, alone: bool, again: bool) -> Iterator[str]:
         text = f"{stage.title}: {stage.words}"
     if not again:
         yield from _wrapped(f"- {text}", "   ", "     ")
+    for entry in (*stage.opening, *stage.closing):
+        if isinstance(entry, MarkerEntry) and entry.did == "in":
+            yield from _wrapped(f"here a marker goes in: {entry.marker}", "     ", "       ")
     unit = "row" if stage.spot == "row" else "round" if stage.unit == "round" else stage.unit
     for number, said in stage.said[:_MOST_SAID]:
         yield from _wrapped(f"{unit} {number}: {said}", "     ", "       ")

@@ -193,7 +193,9 @@ class Gap:
     def stage(self, here: Here, onto: str) -> Stage:
         """Return its stage: the extra loops, one a unit; with none of them it is done as it begins."""
         extra = count_of(self.extra, here.numbers, here.size)
-        words = f"Pick up {extra} {'loop' if extra == 1 else 'loops'} in the corner, so that no gap is left."
+        words = f"Pick up {plural(extra, 'loop')} in the corner, so that no gap is left."
+        if not extra:
+            words = "Nothing is picked up here; the hole at this joint is drawn shut later."
         hole = (HoleEntry(self.gap, "made"),)
         flows = loops_onto(onto, extra)
         return Stage("stitch", extra, self.gap, "PICK", words, extra, onto, flows=flows, opening=hole)
