@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from finishing_tui.craft.ledger import OFF, Posting, PostureEntry, YarnEntry
+from finishing_tui.craft.words import times
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import Count, PlaceName, TailName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
@@ -61,7 +62,7 @@ class Join(Step):
             long = self.front if front > back else self.back
             words += (
                 f" The {here.name(self.front)} has {front}, the {here.name(self.back)} {back}:"
-                f" work two together on the {here.name(long)} {abs(front - back)} times (x)."
+                f" work two together on the {here.name(long)} {times(abs(front - back))}."
             )
         rest = (Flow(self.front, OFF, pairs - 1, 2, pairs), Flow(self.back, OFF, pairs - 1, 2, pairs))
         joined = here.joins(self.front) if self.yarn == "new" else ()

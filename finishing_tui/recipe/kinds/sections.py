@@ -14,7 +14,7 @@ from finishing_tui.craft.ledger import EDGE, OFF, HoleEntry, MarkerEntry
 from finishing_tui.craft.lengths import read_length
 from finishing_tui.craft.slopes import count_along, read_slope, rows_of, stitches_along
 from finishing_tui.craft.spacing import Rhythm, say, space
-from finishing_tui.craft.words import plural
+from finishing_tui.craft.words import plural, times
 from finishing_tui.recipe.counts import count_of, in_range
 from finishing_tui.recipe.keys import READ, Count, HoleName, MarkerName, OneOf, PlaceName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here
@@ -161,7 +161,7 @@ class Held:
         words = f"Knit {take} from the {here.name(self.from_)}."
         if into < take:
             flows.append(Flow(self.from_, OFF, take - into, 1, into))
-            words = f"Knit {take} from the {here.name(self.from_)}, working two together {take - into} times, evenly."
+            words = f"Knit {take} from the {here.name(self.from_)}, working two together {times(take - into)}, evenly."
         elif into > take:
             flows.append(Flow(EDGE, onto, into - take, 1, into))
             words = f"Knit {take} from the {here.name(self.from_)}, making {into - take} more, evenly."
