@@ -44,7 +44,7 @@ def test_bad_folders(tmp_path: Path) -> None:
     assert "there is no garment here" in refused(tmp_path / "empty")
     other = crew(tmp_path / "other")
     (other / "garment.toml").write_text((other / "garment.toml").read_text().replace("crew-neck", "crow-neck"))
-    assert "crow-neck" in refused(other)
+    assert "did you mean 'crew-neck'" in refused(other)
 
 
 LOADED = """

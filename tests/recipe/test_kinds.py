@@ -75,7 +75,7 @@ class TestJoin:
         """25 with 24: 24 pairs, and in words which needle has one more."""
         stage = stages(here(front=25, back=24), "join", front="front", back="back")[0]
         assert stage.units == 24
-        assert "two together on the front needle 1 times" in stage.words
+        assert "two together on the front needle once" in stage.words
 
     @pytest.mark.parametrize(("ridge", "together"), [("inside", "wrong"), ("outside", "right")])
     def test_the_ridge_needs_the_right_lie(self, ridge: str, together: str) -> None:
