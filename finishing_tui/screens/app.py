@@ -11,22 +11,33 @@ from textual.app import App
 from textual.binding import Binding
 from textual.dom import DOMNode
 from textual.events import Resize
+from textual.message import Message
 from textual.screen import Screen
 
 from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.hand import InHand
 from finishing_tui.glance.keys import Keys
 from finishing_tui.glance.wishes import Wishes
+from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.screens.opening import open_garment
 from finishing_tui.screens.shelf import ShelfScreen
 from finishing_tui.screens.too_small import TooSmall, fits
 from finishing_tui.settings import Settings
 from finishing_tui.settings.keys import in_force
 from finishing_tui.settings.model import Bell
+from finishing_tui.speech import NoProgram, Speaker, program_for
 from finishing_tui.widgets.looks import DARK, FALLBACK, LIGHT
 
 if TYPE_CHECKING:
     from textual.actions import ActionParseResult
+
+
+class SpeechFailed(Message):
+    """Nothing can be spoken any more; ``text`` says why."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self.text = text
 
 
 TIMES: Mapping[Bell, int] = MappingProxyType({"run": 1, "recount": 2, "target": 3, "refused": 1})
@@ -65,6 +76,8 @@ class FinishingApp(App[None]):
         self.settings = settings or Settings()
         self.wishes = Wishes(in_force(self.settings.keys), self.settings.units)
         self.set_keymap(self.keys.keymap())
+        self.speech_trouble = ""
+        self._speaker = self._made_to_speak()
         self.shelf = shelf
         self.clock = clock or Clock()
         self.in_hand: InHand | None = None
@@ -123,6 +136,29 @@ class FinishingApp(App[None]):
         if self.settings.rings_for("refused"):
             super().bell()
 
+    def speak(self, text: str) -> None:
+        """Speak, if anything is spoken; it never waits."""
+        if self._speaker is not None:
+            self._speaker.say(text)
+
+    def _made_to_speak(self) -> Speaker | None:
+        """Return what speaks, if the settings want that and there is a program that can; else what is in the way."""
+        if self.settings.speech == "off":
+            return None
+        try:
+            program = program_for(self.settings.speak_with)
+        except NoProgram as error:
+            self.speech_trouble = str(error)
+            return None
+        return Speaker(program, lambda text: self.post_message(SpeechFailed(text)))
+
+    def on_speech_failed(self, message: SpeechFailed) -> None:
+        """Say at the needles that nothing is spoken any more, now or when they are come back to."""
+        self._speaker, self.speech_trouble = None, message.text
+        for screen in self.screen_stack:
+            if isinstance(screen, AtTheNeedles):
+                screen.tell_trouble()
+
     def ring_for(self, what: Bell) -> None:
         """Ring for it as often as it is known by, unless the settings leave it out."""
         if self.settings.rings_for(what):
@@ -148,6 +184,8 @@ class FinishingApp(App[None]):
 
     def on_unmount(self) -> None:
         """Put the garment down, however this ends."""
+        if self._speaker is not None:
+            self._speaker.close()
         self.put_down()
 
     def put_down(self, where: str = "") -> bool:

@@ -1,7 +1,7 @@
 """At the needles: one glance drawn, and every key handed to the conversation in ``at_hand``."""
 
 from datetime import UTC, datetime
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING, Literal, cast
 
 from textual.app import ComposeResult
 from textual.binding import Binding
@@ -13,6 +13,8 @@ from finishing_tui.garment.plan import Plan
 from finishing_tui.glance.actions import ACTIONS, ActionId
 from finishing_tui.glance.coming_back import ComingBack
 from finishing_tui.glance.glancing import look_at
+from finishing_tui.glance.rings import Ring
+from finishing_tui.glance.spoken import spoken
 from finishing_tui.glance.values import Face, Glance, ItemFace, MessageFace, ValueFace
 from finishing_tui.screens.asked import ask
 from finishing_tui.screens.asking import Asking
@@ -53,6 +55,7 @@ class AtTheNeedles(Screen[None]):
         self.at_hand = AtHand(hand, look)
         self._back = back
         self._face: FaceView | None = None
+        self._heard: Glance | None = None  # what there was to see when it was last spoken of
 
     def compose(self) -> ComposeResult:
         """Lay out the head, the face, what is held, the words and the keys."""
@@ -68,6 +71,7 @@ class AtTheNeedles(Screen[None]):
         """Show the garment, and what a knitter coming back must know."""
         self.at_hand.keys = keys_of(self)
         self.draw()
+        self.tell_trouble()
         self.set_interval(60, self.draw)  # the minutes of the sitting
         if not self.at_hand.look and (plan := self.at_hand.hand.changed_plan()) is not None:
             self._offer_change(plan)
@@ -96,6 +100,7 @@ class AtTheNeedles(Screen[None]):
         rings, self.at_hand.rings = self.at_hand.rings, None
         if rings is not None:
             cast("FinishingApp", self.app).ring_for(rings)
+        self._speak(rings)
         self.draw()
         self._follow()
 
@@ -126,6 +131,22 @@ class AtTheNeedles(Screen[None]):
     def _say(self) -> None:
         at_hand = self.at_hand
         self.query_one(Notice).show(at_hand.said or at_hand.hand.trouble, alarm=at_hand.alarm or not at_hand.said)
+
+    def tell_trouble(self) -> None:
+        """Say why nothing is spoken, once."""
+        app = cast("FinishingApp", self.app)
+        if app.speech_trouble and not self.at_hand.said:
+            self.at_hand.say(app.speech_trouble)
+            app.speech_trouble = ""
+            self._say()
+
+    def _speak(self, rings: Ring | Literal["refused"] | None) -> None:
+        """Have spoken what a key led to, as far as the settings want it."""
+        app, at_hand = cast("FinishingApp", self.app), self.at_hand
+        if (how := app.settings.speech) != "off":
+            now, was = self.seen(), self._heard
+            app.speak(spoken(was, now, how, ring=rings, said=at_hand.said, refused=at_hand.alarm))
+            self._heard = now
 
     def _offer_change(self, plan: Plan) -> None:
         """Name what another recipe or garment file changes, and ask whether that is to be taken."""

@@ -1,7 +1,7 @@
 """The recount, as a conversation: how many there are, what a difference is put down to, and how to go on."""
 
 from collections.abc import Sequence
-from typing import Literal
+from typing import TYPE_CHECKING, Literal, cast
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
@@ -13,6 +13,7 @@ from finishing_tui.garment.commands import Answer
 from finishing_tui.glance.counting import MOST_DIGITS
 from finishing_tui.glance.keys import Keys
 from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view
+from finishing_tui.glance.spoken import spoken_verdict
 from finishing_tui.screens.at_hand import AtHand
 from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of
 from finishing_tui.widgets.choices import Choice, Choices
@@ -21,6 +22,9 @@ from finishing_tui.widgets.key_line import Key, KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
 from finishing_tui.widgets.ways import Ways
+
+if TYPE_CHECKING:
+    from finishing_tui.screens.app import FinishingApp
 
 Stage = Literal["count", "answer", "left", "ways"]
 """What is asked now."""
@@ -149,6 +153,7 @@ class RecountScreen(Screen[None]):
             self._stage = "answer"
         else:
             self._answer, self._view, self._stage = answer, view, "ways"
+            cast("FinishingApp", self.app).speak(spoken_verdict(view))
 
     def _draw(self) -> None:
         found = self._at_hand.countables()

@@ -6,13 +6,11 @@ from types import MappingProxyType
 from typing import Literal
 
 from finishing_tui.garment.events import Pace
+from finishing_tui.glance.spoken import Speech
 from finishing_tui.glance.wishes import Units
 
 Bell = Literal["run", "recount", "target", "refused"]
 """What the bell can ring for."""
-
-Speech = Literal["off", "next", "counts", "all"]
-"""How much is spoken."""
 
 Look = Literal["dark", "light", "terminal", "ascii"]
 """A word for how the screens look."""

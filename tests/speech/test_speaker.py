@@ -1,0 +1,159 @@
+"""The speaker: the newest text is spoken, and no program, however it behaves, holds anything up."""
+
+import os
+import subprocess
+import sys
+import time
+from functools import partial
+from pathlib import Path
+
+import pytest
+
+from finishing_tui.speech import Program, Speaker
+from finishing_tui.speech.speaker import FAILURES, LONGEST
+from tests.speech.talking import Talk, until
+
+TOP = Path(__file__).parents[2]
+
+
+def _wait_for(talk: Talk, kind: str, many: int) -> None:
+    assert until(lambda: len(talk.heard(kind)) == many)
+
+
+def _failed(speaker: Speaker, times: int) -> bool:
+    return speaker._failures == times  # noqa: SLF001
+
+
+def gone(pid: int) -> bool:
+    """Return whether no process of this number runs any more."""
+    try:
+        os.kill(pid, 0)
+    except ProcessLookupError:
+        return True
+    state = Path(f"/proc/{pid}/stat")
+    return state.exists() and state.read_text().rpartition(")")[2].split()[0] == "Z"
+
+
+def test_a_text_is_given_on_standard_input_and_nothing_else(tmp_path: Path) -> None:
+    """The program gets it whole, as text, and its arguments stay as they were, whatever the text looks like."""
+    talk, trouble = Talk(tmp_path), list[str]()
+    speaker = Speaker(talk.program, trouble.append)
+    texts = ["pick, 14 of 24", "--rate=9 $(touch x); `y`", "-f /etc/passwd", "é \u2019 漢"]
+    for number, text in enumerate(texts, 1):
+        speaker.say(text)
+        _wait_for(talk, "ended", number)
+    assert talk.heard() == texts
+    assert talk.arguments() == [[]] * len(texts)
+    speaker.close()
+    assert trouble == []
+
+
+def test_a_text_as_an_argument_stands_behind_what_ends_options(tmp_path: Path) -> None:
+    """A program that takes no standard input gets the text last, behind ``--``."""
+    talk = Talk(tmp_path)
+    speaker = Speaker(Program(talk.command, argument=True), print)
+    speaker.say("-x; rm y")
+    assert until(lambda: talk.heard("ended"))
+    assert talk.arguments() == [["--", "-x; rm y"]]
+    speaker.close()
+
+
+def test_no_text_steers_a_terminal_or_is_endless(tmp_path: Path) -> None:
+    """What is not printable becomes a space, and a text is cut where it is too long to be spoken."""
+    talk = Talk(tmp_path)
+    speaker = Speaker(talk.program, print)
+    speaker.say("a\x1b[2J\x00\nb" + "c" * 100_000)
+    assert until(lambda: talk.heard("ended"))
+    (text,) = talk.heard()
+    assert text.startswith("a [2J  bccc")
+    assert len(text) == LONGEST
+    speaker.say(" \n ")
+    speaker.close()
+    assert len(talk.heard()) == 1
+
+
+def test_the_newest_text_wins(tmp_path: Path) -> None:
+    """While one is spoken others come: it is cut off at once, and of those only the last is spoken."""
+    talk = Talk(tmp_path, "slow")
+    speaker = Speaker(talk.program, print)
+    speaker.say("first")
+    assert until(lambda: talk.heard() == ["first"])
+    for number in range(50):
+        speaker.say(f"{number} of 50")
+    speaker.say("last")
+    assert until(lambda: "last" in talk.heard())
+    speaker.close()
+    assert len(talk.heard()) <= 4, "the texts between are dropped, but for those just begun"
+    assert talk.heard("ended") == []
+
+
+@pytest.mark.parametrize("how", ["deaf", "slow", "unread", "family"])
+def test_a_program_that_does_not_end_is_ended(tmp_path: Path, how: str) -> None:
+    """One that sleeps, is deaf to signals, reads nothing or has children is gone when all is over, and they with it."""
+    talk = Talk(tmp_path, how)
+    speaker = Speaker(talk.program, print)
+    speaker.say("first")
+    assert until(lambda: talk.heard("child" if how == "family" else "begun"))
+    speaker.close(10)
+    assert not any(thread.is_alive() for thread in [speaker._thread] if thread)  # noqa: SLF001
+    for pid in talk.heard("child"):
+        assert until(partial(gone, int(pid)))
+
+
+def test_noise_of_a_program_is_discarded(tmp_path: Path) -> None:
+    """A million letters on both its outputs neither block it nor reach the terminal."""
+    talk = Talk(tmp_path, "noisy")
+    speaker = Speaker(talk.program, print)
+    speaker.say("first")
+    assert until(lambda: talk.heard("ended") == ["first"])
+    speaker.close()
+
+
+@pytest.mark.parametrize("how", ["fails", "slow", "none"])
+def test_a_program_that_keeps_failing_is_given_up(tmp_path: Path, how: str) -> None:
+    """Whether it fails, never ends, or cannot be started: after three times it is told once, and left alone."""
+    talk, trouble = Talk(tmp_path, how), list[str]()
+    program = Program((str(tmp_path / "none"),)) if how == "none" else talk.program
+    speaker = Speaker(program, trouble.append, patience=0.3)
+    for number in range(1, FAILURES + 1):
+        speaker.say(f"text {number}")
+        assert until(partial(_failed, speaker, number))
+    assert until(lambda: trouble)
+    name = Path(program.command[0]).name
+    assert trouble == [f"Nothing is spoken any more: {name} failed 3 times."]
+    speaker.say("once more")
+    time.sleep(0.1)
+    assert "once more" not in talk.heard()
+    speaker.close()
+
+
+def test_saying_never_waits(tmp_path: Path) -> None:
+    """With a program that never reads, a thousand texts are taken without one of them being waited for."""
+    talk = Talk(tmp_path, "unread")
+    speaker = Speaker(talk.program, print, patience=60)
+    speaker.say("first")
+    assert until(lambda: talk.heard())
+    before = len(talk.heard())
+    for number in range(1000):
+        speaker.say(str(number))
+    assert len(talk.heard()) - before < 100
+    speaker.close()
+
+
+LEAVE = """
+import sys
+sys.path.insert(0, sys.argv[1])
+from finishing_tui.speech import Program, Speaker
+from tests.speech.talking import Talk, until
+from pathlib import Path
+talk = Talk(Path(sys.argv[2]), "deaf")
+speaker = Speaker(talk.program, print)
+speaker.say("still speaking")
+assert until(lambda: talk.heard())
+"""
+
+
+def test_the_program_ends_while_something_is_spoken(tmp_path: Path) -> None:
+    """Even without closing, a speaker keeps no process from ending."""
+    command = [sys.executable, "-I", "-c", LEAVE, str(TOP), str(tmp_path)]
+    subprocess.run(command, check=True, timeout=50)
