@@ -4,9 +4,11 @@ It says what the steps themselves say: their texts, and the words of the stages 
 printed numbers. It computes nothing of its own and proves nothing: what cannot come out is the audit's to tell.
 """
 
+import re
 import textwrap
 from collections.abc import Iterator
 from dataclasses import replace
+from itertools import pairwise
 from typing import Literal
 
 from finishing_tui.craft.errors import FinishingError
@@ -24,8 +26,10 @@ from finishing_tui.recipe.stage import Stage, whole
 
 WIDE = 78
 """Columns of a line, so that it can be printed."""
-_MOST_SAID = 12
-"""Up to so many single rows or pairs of a stage are told one by one."""
+_MOST_SAID, _MOST_ALIKE = 12, 3
+"""Up to so many single rows or pairs of a stage are told one by one, and so many where each is like the last."""
+
+_AFTER = re.compile(r"[0-9]+ after it$")
 
 _TELL_THEMSELVES = {"ARRANGE", "CHECK", "MARK", "UNMARK", "BLOCK"}
 """Stages whose words are the title of their step over again."""
@@ -116,14 +120,22 @@ def _stage(stage: Stage, *, alone: bool, again: bool) -> Iterator[str]:
         if isinstance(entry, MarkerEntry) and entry.did == "in":
             yield from _wrapped(f"here a marker goes in: {entry.marker}", "     ", "       ")
     unit = "row" if stage.spot == "row" else "round" if stage.unit == "round" else stage.unit
-    for number, said in stage.said[:_MOST_SAID]:
+    most = _MOST_ALIKE if _regular(stage.said) else _MOST_SAID
+    for number, said in stage.said[: most if len(stage.said) > most + 1 else None]:
         yield from _wrapped(f"{unit} {number}: {said}", "     ", "       ")
-    if len(stage.said) > _MOST_SAID:
+    if len(stage.said) > most + 1:
         number, said = stage.said[-1]
         yield from _wrapped(f"and so on, to {unit} {number}: {said}", "     ", "       ")
     if stage.unit == "item" and stage.units > 1 and stage.act not in {"SET UP", "SEW ON", "WEAVE IN"}:
         for number, item in enumerate(stage.items[:_MOST_SAID], 1):
             yield from _wrapped(f"{number}: {item.text}", "     ", "       ")
+
+
+def _regular(said: tuple[tuple[int, str], ...]) -> bool:
+    """Return whether what is said of single rows is the same each time, but for the count after it, every so many."""
+    words = {_AFTER.sub("", text) for _, text in said}
+    steps = {later - earlier for (earlier, _), (later, _) in pairwise(said)}
+    return len(words) == 1 and len(steps) <= 1
 
 
 def _number(number: Number, name: str, value: int) -> Iterator[str]:
