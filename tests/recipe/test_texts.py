@@ -201,7 +201,7 @@ def test_a_fixed_ratio_is_known_when_it_is_met(text: str) -> None:
 @pytest.mark.parametrize("name", RECIPES)
 def test_no_text_takes_the_gauge_for_granted(name: str) -> None:
     """How many rows go to a length is said by the gauge, which may be the knitter's own."""
-    fixed = re.compile(r"\b(?:rows|rounds|stitches|chains|ridges) (?:go |are )?to (?:a|one|[0-9]+) ?(?:cm|centimetre|in)")
+    fixed = re.compile(r"\b(?:rows|rounds|stitches|chains|ridges) (?:go |are )?to (?:a|one|[0-9]+) ?(?:cm|centi|in)")
     for step in RECIPES[name].step:
         for text in (step.say, step.how, step.look, step.mend):
             assert not fixed.search(text), (step.title, text)
