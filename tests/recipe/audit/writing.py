@@ -1,6 +1,6 @@
 """Small recipes for the tests of the audit, written as a pattern writer would, and what is found in them."""
 
-from finishing_tui.recipe.audit import Audit, Finding, audit
+from finishing_tui.recipe.audit import Finding, audit
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.reader import read_text
 
@@ -157,8 +157,3 @@ def told(recipe: Recipe) -> list[Finding]:
 def kinds(recipe: Recipe) -> list[tuple[str, str, str]]:
     """Return (level, kind, size) of everything found."""
     return [(finding.level, finding.kind, finding.size) for finding in told(recipe)]
-
-
-def whole(recipe: Recipe) -> Audit:
-    """Return the audit."""
-    return audit(recipe)
