@@ -11,9 +11,12 @@ from dataclasses import fields
 from typing import Any, Literal, get_args, get_origin
 
 from finishing_tui import shipped
+from finishing_tui.craft.methods import method
 from finishing_tui.recipe.kinds import BRITISH, KINDS
 from finishing_tui.recipe.kinds.base import Step
+from finishing_tui.recipe.kinds.shape import Shape
 from finishing_tui.recipe.model import Recipe
+from finishing_tui.recipe.reader import read_recipe
 from finishing_tui.recipe.reader.shape import arms, bare, fields_of, is_model, one_of, walk
 
 Way = tuple[str, ...]
@@ -130,3 +133,11 @@ def test_the_walk_finds_what_there_is() -> None:
 def test_british_words_are_taken_but_not_used() -> None:
     """One voice: the recipes that are shipped say "bind off" and "pick up and knit" (the reader's tests use others)."""
     assert not {step["do"] for recipe in RECIPES.values() for step in recipe["step"]} & set(BRITISH)
+
+
+def test_even_shaping_is_shown_both_ways() -> None:
+    """The method of a row of even shaping is free text, as the row is written: one that loses and one that gains."""
+    methods = {
+        step.method for path in shipped.recipes().values() for step in read_recipe(path).step if isinstance(step, Shape)
+    }
+    assert {method(name).change for name in methods} == {-1, 1}
