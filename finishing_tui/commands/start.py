@@ -15,6 +15,7 @@ from finishing_tui.glance.numbers import named, number_lines
 from finishing_tui.glance.starting import NUMBER, questions, summary, typed
 from finishing_tui.recipe.numbers import size_index
 from finishing_tui.recipe.reader import read_recipe
+from finishing_tui.settings import read_settings
 
 EXAMPLE = """\
 RECIPE is a shipped recipe's name or the path of a recipe file. What is not said is as the recipe has it. The whole
@@ -47,7 +48,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument("--gauge", metavar="GAUGE", help="your gauge, such as '20 x 28 over 10 cm'")
     parser.add_argument("--band-gauge", metavar="GAUGE", help="the gauge of the band, where it is another one")
-    parser.add_argument("--hand", choices=("right", "left"), default="right", help="the hand that knits")
+    parser.add_argument("--hand", choices=("right", "left"), help="the hand that knits (as the settings have it)")
     parser.add_argument("--name", metavar="TITLE", help="what you call it")
     parser.add_argument("--yarn", default="", help="the yarn, in words")
     parser.add_argument("--needles", default="", help="the needles, in words")
@@ -89,7 +90,7 @@ def _draft(args: argparse.Namespace) -> Draft:
         )
     size = recipe.sizes[0] if args.size is None else args.size
     size_index(recipe, size)
-    draft = Draft(recipe=recipe, source=source, size=size, hand=args.hand)
+    draft = Draft(recipe=recipe, source=source, size=size, hand=args.hand or read_settings().hand)
     for one in args.number:
         name, sign, count = one.partition("=")
         if not sign:

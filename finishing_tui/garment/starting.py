@@ -75,9 +75,9 @@ class Draft:
         size = size_index(self.recipe, self.size)
         return Inputs(recipe=self.recipe, size=size, own=self.own, gauge=self.gauge, hand=self.hand)
 
-    def said(self) -> bool:
-        """Return whether anything was said that would be a pity to lose."""
-        return self != Draft(recipe=self.recipe, source=self.source, size=self.size)
+    def said(self, hand: Literal["right", "left"] = "right") -> bool:
+        """Return whether anything was said that would be a pity to lose; ``hand``: the one that is so unasked."""
+        return self != Draft(recipe=self.recipe, source=self.source, size=self.size, hand=hand)
 
 
 def asked_numbers(recipe: Recipe) -> tuple[str, ...]:

@@ -34,9 +34,9 @@ def face_of(state: State, work: Work, wishes: Wishes = NONE) -> Face:
         case "spot":
             return _spots(state, work, index)
         case "stitch":
-            return _stitches(state, stage, progress)
+            return _stitches(state, stage, progress, wishes)
         case "pair":
-            return _pairs(state, stage, progress)
+            return _pairs(state, stage, progress, wishes)
         case "round":
             return _rounds(state, stage, progress)
         case "item":
@@ -130,14 +130,14 @@ def _said(stage: Stage, progress: Progress) -> str:
     return dict(stage.said).get(progress.mark.units + 1, "")
 
 
-def _stitches(state: State, stage: Stage, progress: Progress) -> StitchFace:
+def _stitches(state: State, stage: Stage, progress: Progress, wishes: Wishes) -> StitchFace:
     done = progress.mark.units
     off = any(flow.to == OFF for flow in stage.flows)
-    yarn = yarn_to_go(state, stage, done)
+    yarn = yarn_to_go(state, stage, done, wishes.units)
     return StitchFace(done, stage.units, stage.act, stage.words, _said(stage, progress), off, yarn)
 
 
-def _pairs(state: State, stage: Stage, progress: Progress) -> PairFace:
+def _pairs(state: State, stage: Stage, progress: Progress, wishes: Wishes) -> PairFace:
     here, done = state.plan.here(state.ledger), progress.mark.units
     front, back = state.ledger.on(stage.front), state.ledger.on(stage.back)
     if stage.bars:
@@ -153,7 +153,7 @@ def _pairs(state: State, stage: Stage, progress: Progress) -> PairFace:
         stage.words,
         _said(stage, progress),
         stage.moves_of(done + 1),
-        yarn_to_go(state, stage, done),
+        yarn_to_go(state, stage, done, wishes.units),
         sewn=bool(stage.bars),
     )
 

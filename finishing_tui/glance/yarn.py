@@ -8,6 +8,7 @@ from finishing_tui.craft.gauge import Gauge
 from finishing_tui.craft.lengths import Length, length, say_length
 from finishing_tui.craft.yarn import WEAVE_IN, needed
 from finishing_tui.garment.state import State
+from finishing_tui.glance.wishes import Units
 from finishing_tui.recipe.kinds import AnyStep
 from finishing_tui.recipe.kinds.base import Here
 from finishing_tui.recipe.kinds.bind_off import BindOff
@@ -20,12 +21,12 @@ ROWS = {"row": 1, "ridge": 2, "chain": 2}
 """How many rows a bar of a sewn edge is."""
 
 
-def yarn_to_go(state: State, stage: Stage, done: int) -> str:
+def yarn_to_go(state: State, stage: Stage, done: int, units: Units = "as given") -> str:
     """Return the yarn that the units of ``stage`` after the first ``done`` take, in a sentence.
 
-    It is the width of what is left, by the gauge, times what is published for this way of working (``craft.yarn``).
-    Empty where nothing is left, the gauge is not known, or the width that counts is not (a sewn bind-off goes by the
-    stretched one).
+    It is the width of what is left, by the gauge, times what is published for this way of working (``craft.yarn``), in
+    ``units``. Empty where nothing is left, the gauge is not known, or the width that counts is not (a sewn bind-off
+    goes by the stretched one).
     """
     if state.current is None:
         return ""
@@ -33,6 +34,8 @@ def yarn_to_go(state: State, stage: Stage, done: int) -> str:
     operation, width = _operation(step), _width(step, here, stage, done)
     if not operation or width is None:
         return ""
+    if units != "as given":
+        width = Length(width.cm, units)
     try:
         need = needed(operation, width)
     except Impossible:

@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.garment.commands import ChoosePace
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import InUse, OnlyToRead
 from finishing_tui.glance.coming_back import coming_back
@@ -48,6 +49,8 @@ def open_garment(app: "FinishingApp", folder: Path) -> None:
     back = coming_back(hand.state, _now(app)) if hand.state.sittings else None
     app.in_hand = hand
     hand.pick_up()
+    if back is None:
+        hand.do(ChoosePace(app.settings.pace))
     screen = AtTheNeedles(hand, back)
     waiting.append(screen)
     app.push_screen(screen)

@@ -39,7 +39,8 @@ class Settings:
     """The program that speaks and what it is started with, as a list such as ["espeak-ng", "-s", "140"]; it is given
     what it is to say on its standard input. Left out, one of those that are usual is looked for. No shell is used."""
     units: Units = "as given"
-    """In what lengths are said: "cm", "in", or "as given", as the gauge of the garment is given."""
+    """In what lengths are said that are worked out, such as the yarn still needed: "cm", "in", or "as given", as the
+    gauge of the garment is given. What a recipe asks to be measured stays in its own unit."""
     hand: Literal["right", "left"] = "right"
     """The hand that knits, for a garment that is started; it can be changed for each."""
     looks: Look | tuple[Look, ...] = "dark"

@@ -81,6 +81,8 @@ def settings_in(text: str, file: str) -> Settings:
     found = [*problems(data), *_wrong(data)]
     if found:
         raise BadSettings(file, placed(found, text))
+    if "keys" in data:  # a group in which nothing is set says nothing
+        data["keys"] = {group: table for group, table in data["keys"].items() if table}
     return Settings(**{key: _frozen(value) for key, value in data.items()})
 
 
@@ -112,14 +114,23 @@ def _fits(wanted: Any, value: Any) -> bool:
 
 
 def _right(wanted: Any, value: Any) -> str:
+    """Say what would be right instead of ``value``; of a list of words, instead of the first wrong one."""
     arms = get_args(wanted) if get_origin(wanted) in {typing.Union, UnionType} else (wanted,)
-    words = [word for arm in arms for word in _literals(arm)]
+    for arm in arms:
+        item = get_args(arm)[0] if get_origin(arm) is tuple else None
+        if _literals(item) and isinstance(value, list):
+            wrong = next(one for one in value if not _fits(item, one))
+            return f"in it stands {given(wrong)}; {_one_of(_literals(item), wrong)}"
+    words = next((_literals(arm) for arm in arms if _literals(arm)), ())
     if words and isinstance(value, str):
-        quoted = [f'"{word}"' for word in words]
-        meant = near(value, words, "")
-        either = "" if bool not in arms else "true, false, or a list of "
-        return meant if "?" in meant else f"it is {either}{', '.join(quoted[:-1])} or {quoted[-1]}"
+        return _one_of(words, value)
     return f"{' or '.join(_words(arm) for arm in arms)} is wanted"
+
+
+def _one_of(words: tuple[str, ...], value: Any) -> str:
+    meant = near(value, words, "") if isinstance(value, str) else ""
+    quoted = [f'"{word}"' for word in words]
+    return meant if "?" in meant else f"it is {', '.join(quoted[:-1])} or {quoted[-1]}"
 
 
 def _literals(wanted: Any) -> tuple[str, ...]:
@@ -128,8 +139,9 @@ def _literals(wanted: Any) -> tuple[str, ...]:
 
 def _words(wanted: Any) -> str:
     if get_origin(wanted) is tuple:
-        item = get_args(wanted)[0]
-        return f"a list of {_words(item)}" if _literals(item) else 'a list of texts, such as ["a", "b"],'
+        words = _literals(get_args(wanted)[0])
+        example = ", ".join(f'"{word}"' for word in words) or '"a", "b"'
+        return f"a list of {'some of ' if words else 'texts, such as '}[{example}]"
     if words := _literals(wanted):
         quoted = ", ".join(f'"{word}"' for word in words)
         return f"one of {quoted}"

@@ -1,11 +1,14 @@
 """The yarn that what is left of an edge still takes."""
 
+from typing import get_args
+
 import pytest
 
 from finishing_tui.craft.yarn import OPERATIONS
 from finishing_tui.garment.commands import Press
 from finishing_tui.glance.faces import face_of
 from finishing_tui.glance.values import PairFace, StitchFace
+from finishing_tui.glance.wishes import Units, Wishes
 from tests.garment.edges import work_of
 from tests.garment.paper import Paper, plan_for
 
@@ -84,3 +87,15 @@ def test_where_the_width_is_not_known_nothing_is_said() -> None:
     """No gauge, no length; a sewn bind-off goes by the stretched width, which no gauge tells."""
     assert not yarn(BIND, "")
     assert not yarn(BIND + '\nmethod = "Sewn, loosely"')
+
+
+def test_it_is_said_in_the_units_that_are_wanted() -> None:
+    """The same length in inches, rounded up to whole ones, though the gauge is over centimetres; 1 in is 2.54 cm."""
+    paper = Paper(plan_for(RECIPE.format(gauge=CM, step=BIND)))
+    said = {}
+    for units in get_args(Units):
+        face = face_of(paper.state, work_of(paper.state), Wishes(units=units))
+        assert isinstance(face, StitchFace)
+        said[units] = face.yarn
+    assert said["cm"] == said["as given"] == "Yarn for what is left: 80 cm (120 cm at most), and 15 cm of tail."
+    assert said["in"] == "Yarn for what is left: 32 in (48 in at most), and 6 in of tail."

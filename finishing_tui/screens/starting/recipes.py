@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING, Literal, cast
 
 from textual import work
 from textual.app import ComposeResult
@@ -25,6 +26,9 @@ from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
+
+if TYPE_CHECKING:
+    from finishing_tui.screens.app import FinishingApp
 
 
 class RecipesScreen(Screen[Path | None]):
@@ -140,7 +144,7 @@ class RecipesScreen(Screen[Path | None]):
 
     def action_leave(self) -> None:
         """Go to the shelf; what was typed for a garment is asked about first."""
-        if not any(draft.said() for draft in self._drafts.values()):
+        if not any(draft.said(self._hand) for draft in self._drafts.values()):
             self.dismiss(None)
             return
         answers = (Choice("stay"), Choice("leave", ("What you said of the garment is not kept.",)))
@@ -150,6 +154,10 @@ class RecipesScreen(Screen[Path | None]):
                 self.dismiss(None)
 
         self.app.push_screen(Asking("No garment is started yet. Leave?", answers), answered)
+
+    @property
+    def _hand(self) -> Literal["right", "left"]:
+        return cast("FinishingApp", self.app).settings.hand
 
     def _at(self, at: int) -> tuple[str, Recipe] | None:
         """Return the recipe at ``at``, or ring and say why there is none."""
@@ -179,9 +187,10 @@ class RecipesScreen(Screen[Path | None]):
         self.app.push_screen(line, answered)
 
     def _start(self, source: str, recipe: Recipe) -> None:
-        draft = self._drafts.get(source, Draft(recipe=recipe, source=source, size=recipe.sizes[0]))
+        fresh = Draft(recipe=recipe, source=source, size=recipe.sizes[0], hand=self._hand)
+        draft = self._drafts.get(source, fresh)
         if draft.recipe != recipe:  # a file of hers, mended meanwhile: the numbers may not be those of before
-            draft = Draft(recipe=recipe, source=source, size=recipe.sizes[0])
+            draft = fresh
 
         def came(back: Draft | Path | None) -> None:
             if isinstance(back, Path):

@@ -1,0 +1,80 @@
+"""``finishing settings``: what is set, what each setting means, and a file to begin with."""
+
+import re
+import stat
+import sys
+from pathlib import Path
+
+import pytest
+
+from finishing_tui.glance.rooms import KEYED
+from finishing_tui.settings import Settings, read_settings
+from finishing_tui.settings.explained import meanings
+from tests.commands.prompt import ask, ask_json, refused
+
+
+@pytest.fixture
+def path(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """Return where the settings are to be, with no file there yet."""
+    monkeypatch.setenv("FINISHING_SETTINGS", str(tmp_path / "new" / "mine.toml"))
+    return tmp_path / "new" / "mine.toml"
+
+
+def test_a_file_is_written_whole_and_private_and_only_once(path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """``--write`` makes it, in a folder it makes too; a second time it stays as it is."""
+    assert ask(capsys, "settings", "--write").startswith(f"Written: {path}")
+    assert read_settings(path) == Settings()
+    if sys.platform != "win32":
+        assert stat.S_IMODE(path.stat().st_mode) == 0o600
+    assert [file.name for file in path.parent.iterdir()] == [path.name]
+    path.write_text('hand = "left"\n')
+    assert "is there already and stays as it is" in refused(capsys, "settings", "--write")
+    assert path.read_text() == 'hand = "left"\n'
+
+
+def test_every_setting_is_told_with_its_value_and_its_meaning(path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """People read values as a file has them; programs get the same as JSON, every action with its keys."""
+    path.parent.mkdir()
+    path.write_text('pace = "run"\nbell = ["target"]\n[keys.needles]\npress = ["?", "f13"]\nhelp = "f1"\n')
+    told = ask(capsys, "settings")
+    assert told.splitlines()[0] == str(path)
+    assert 'pace = "run"\n' in told
+    assert 'bell = ["target"]\n' in told
+    assert '  press = ["?", "f13"]  the next thing is done (usually space)\n' in told
+    assert all(meaning in " ".join(told.split()) for meaning in meanings().values())
+    found = ask_json(capsys, "settings")
+    assert (found["file"], found["exists"]) == (str(path), True)
+    assert found["settings"]["pace"] == {"value": "run", "usual": "loop", "text": meanings()["pace"]}
+    assert found["keys"]["needles"]["press"]["keys"] == ["?", "f13"]
+    assert found["keys"]["needles"]["press"]["usual"] == ["space"]
+    assert {f"{group}.{name}" for group, names in found["keys"].items() for name in names} == set(KEYED)
+
+
+def test_the_looks_of_the_environment_are_told(
+    path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where the environment counts instead of the file, that is said."""
+    path.parent.mkdir()
+    path.write_text("")
+    monkeypatch.setenv("FINISHING_LOOKS", "light")
+    assert "Now FINISHING_LOOKS says: light" in ask(capsys, "settings")
+
+
+@pytest.mark.parametrize("command", [("settings",), ("shelf",), ("work", "."), ("start", "crew-neck", "--size", "M")])
+def test_whatever_is_wrong_ends_with_status_2(
+    path: Path, command: tuple[str, ...], capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Every command that goes by the settings names file, line, key and what would be right."""
+    path.parent.mkdir()
+    path.write_text('looks = "lihgt"\n')
+    (path.parent / "garment.toml").write_text("")
+    monkeypatch.chdir(path.parent)
+    monkeypatch.setenv("FINISHING_SHELF", str(path.parent / "shelf"))
+    said = refused(capsys, *command)
+    assert re.fullmatch(rf"finishing: {path}:1: looks: \"lihgt\" stands here; did you mean 'light'\?\n", said)
+
+
+def test_a_file_that_is_named_and_missing_is_told(path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """It says how to get one."""
+    assert "'finishing settings --write' writes it" in refused(capsys, "settings")
+    assert not path.exists()
