@@ -56,6 +56,14 @@ def test_the_nearest_help_comes_first() -> None:
     assert titles(BindOff(title="Off", from_="a", method="sewn"))[0] == "Sewn bind-off"
     assert titles(BindOff(title="Off", from_="a", method="in rib"))[0] == "Bind off in pattern"
     assert titles(Work(title="Rib", on="a", rounds=2, pattern="k1, p1 rib"))[0] == "The first round of a rib"
+    assert titles(BindOff(title="Off", from_="a", method="stitched down"))[0] == "Stitching live loops down"
+    assert titles(BindOff(title="Off", from_="a", keep="b"))[0] == "Keeping the last loop"
+    side = Along(along="neck", spots=10)
+    turned = PickUpAndKnit(title="Pick up", onto="a", section=(side,), facing="wrong")
+    assert titles(turned)[0] == "Picking up for what turns over"
+    assert "Picking up for what turns over" not in titles(replace(turned, facing="right"))
+    face = Along(along="row of the front", unit="stitch", length="18 cm")
+    assert titles(replace(turned, section=(face,), facing=""))[0] == "Picking up in the middle of a piece"
 
 
 def test_the_unit_of_the_edge_decides() -> None:
