@@ -1,6 +1,7 @@
 """Cuts every test off from the machine it runs on: its settings, colours, animations and clock-bound luck."""
 
 import os
+from pathlib import Path
 
 # Textual reads these when it is imported, so they must be right before any test module is.
 SPARED = "TEXTUAL_SNAPSHOT_TEMPDIR"  # how the picture tests of several processes find one another
@@ -8,7 +9,7 @@ for name in [name for name in os.environ if name == "NO_COLOR" or name.startswit
     if name != SPARED:
         del os.environ[name]
 os.environ["TEXTUAL_ANIMATIONS"] = "none"
-os.environ["FINISHING_SETTINGS"] = os.devnull
+os.environ["FINISHING_SETTINGS"] = str(Path(__file__).parent / "settings" / "usual.toml")
 
 from hypothesis import HealthCheck, settings  # noqa: E402  (after the environment is set)
 

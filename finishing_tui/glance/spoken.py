@@ -46,9 +46,9 @@ def spoken(
     if how == "all":
         moved = was is None or was.step != now.step or was.looking != now.looking
         parts += [text for text in (said, f"step {now.step}, {now.heading}" if moved else "") if text]
-    before = "" if was is None else _telling(was.face, how)
     telling = _telling(now.face, how)
-    if telling and (parts or telling != before):
+    other = was is None or (telling != _telling(was.face, how) if how == "next" else now.face != was.face)
+    if telling and (parts or other):
         parts.append(telling)
     return ". ".join(part.rstrip(".") for part in parts)
 
@@ -67,7 +67,7 @@ def next_word(face: Face) -> str:
         case RoundFace():
             return face.unit.lower()
         case _:
-            return face.act.lower()
+            return face.act.lower().rstrip("?")
 
 
 def _telling(face: Face, how: Speech) -> str:

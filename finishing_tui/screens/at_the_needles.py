@@ -8,6 +8,7 @@ from textual.binding import Binding
 from textual.containers import Container
 from textual.screen import Screen
 
+from finishing_tui.craft.words import sentence
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.plan import Plan
 from finishing_tui.glance.actions import ACTIONS, ActionId
@@ -135,9 +136,9 @@ class AtTheNeedles(Screen[None]):
     def tell_trouble(self) -> None:
         """Say why nothing is spoken, once."""
         app = cast("FinishingApp", self.app)
-        if app.speech_trouble and not self.at_hand.said:
-            self.at_hand.say(app.speech_trouble)
-            app.speech_trouble = ""
+        trouble, app.speech_trouble = app.speech_trouble, ""
+        if trouble:
+            self.at_hand.say(f"{self.at_hand.said} {sentence(trouble)}".strip())
             self._say()
 
     def _speak(self, rings: Ring | Literal["refused"] | None) -> None:

@@ -1,0 +1,104 @@
+"""What is spoken: short, of what the hands do next, and no more than was asked for."""
+
+from datetime import UTC, datetime
+from typing import get_args
+
+import hypothesis.strategies as st
+import pytest
+from hypothesis import given
+
+from finishing_tui.garment.commands import Finish, Press
+from finishing_tui.glance import glance
+from finishing_tui.glance.recounts import recount_view
+from finishing_tui.glance.rings import Ring, ring
+from finishing_tui.glance.spoken import RINGS, Speech, next_word, spoken, spoken_verdict
+from finishing_tui.glance.values import Glance
+from tests.garment.edges import along
+from tests.garment.paper import Paper, plan_for
+from tests.garment.recipes import NECKBAND
+
+NOW = datetime(2024, 5, 1, 12, tzinfo=UTC)
+
+HOW = st.sampled_from(get_args(Speech))
+
+
+def pressed(paper: Paper, times: int = 1) -> tuple[Glance, Glance, Ring | None]:
+    """Return what there was to see before and after presses, and what the bell rang for at the last."""
+    for _ in range(times - 1):
+        assert paper.do(Press()) is None
+    before, was = paper.state, glance(paper.state, NOW)
+    assert paper.do(Press()) is None
+    return was, glance(paper.state, NOW), ring(before, paper.state)
+
+
+def test_after_a_press_the_next_word_and_the_count_are_spoken() -> None:
+    """Along 24 rows with 18 loops, 3 of every 4: the 14th loop, as it would be said aloud."""
+    was, now, rung = pressed(along(24, 18), 14)
+    assert spoken(was, now, "counts", ring=rung) == "pick, 14 of 18"
+    assert spoken(was, now, "off", ring=rung) == ""
+
+
+def test_only_a_new_word_is_spoken_where_that_is_all_that_is_wanted() -> None:
+    """While the next word stays nothing is said; at the end of a run that is said, with what comes then."""
+    paper = along(24, 18)
+    was, now, rung = pressed(paper)
+    assert spoken(was, now, "next", ring=rung) == ""
+    was, now, rung = pressed(paper, 2)
+    assert rung == "run"
+    assert spoken(was, now, "next", ring=rung) == f"end of the run. {next_word(now.face)}"
+
+
+@given(HOW, st.integers(1, 12))
+def test_more_is_spoken_only_where_more_is_wanted(how: Speech, times: int) -> None:
+    """Each setting speaks all that a sparer one does, and nothing at all is spoken where it is off."""
+    was, now, rung = pressed(along(16, 12), times)
+    order = get_args(Speech)
+    texts = [spoken(was, now, one, ring=rung, said="noted") for one in order]
+    assert texts[0] == ""
+    here = spoken(was, now, how, ring=rung, said="noted")
+    assert here == texts[order.index(how)]
+    for sparer in texts[: order.index(how)]:
+        assert all(word in here for word in sparer.rstrip(".").split(". ")), (sparer, here)
+    if how != "off" and rung is not None:
+        assert here.startswith(RINGS[rung])
+
+
+@given(HOW)
+def test_a_refusal_is_spoken_whenever_anything_is(how: Speech) -> None:
+    """Why nothing was done is all that is spoken then."""
+    seen = glance(along(8, 6).state, NOW)
+    said = spoken(seen, seen, how, ring="refused", said="A count is a whole number.", refused=True)
+    assert said == ("" if how == "off" else "A count is a whole number.")
+
+
+@given(HOW)
+def test_nothing_is_spoken_twice(how: Speech) -> None:
+    """Where nothing is another way than before, as after a digit, nothing is spoken."""
+    seen = glance(along(8, 6).state, NOW)
+    assert spoken(seen, seen, how) == ""
+
+
+def test_every_step_of_a_garment_has_something_to_say() -> None:
+    """From its first press to its last, each face is spoken in words, and short enough to be heard out."""
+    paper = Paper(plan_for(NECKBAND))
+    said: set[str] = set()
+    while paper.state.current is not None and len(said) < 400:
+        seen = glance(paper.state, NOW)
+        told = spoken(None, seen, "all")
+        assert told.startswith(f"step {seen.step}, {seen.heading}. ")
+        assert len(told) < 400
+        said.add(told)
+        if paper.do(Press()) is not None and paper.do(Finish()) is not None:
+            break
+    assert len(said) > 20
+
+
+@pytest.mark.parametrize(("counted", "begins"), [(5, "5 counted. "), (9, "9 counted. ")])
+def test_a_recount_says_its_verdict(counted: int, begins: str) -> None:
+    """What was counted, how the rest lies, and the first way to go on."""
+    paper = along(24, 18)
+    pressed(paper, 8)
+    view = recount_view(paper.state, counted, "loops")
+    told = spoken_verdict(view)
+    assert told.startswith(f"{begins}{view.verdict.capitalize()}.")
+    assert f"1: {view.ways[0].label}" in told

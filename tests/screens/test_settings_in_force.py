@@ -1,0 +1,135 @@
+"""Settings in force in the running program: pace, bell, speech, hand and looks."""
+
+from functools import partial
+from pathlib import Path
+
+import pytest
+
+from finishing_tui.garment.commands import Press
+from finishing_tui.garment.hand import InHand
+from finishing_tui.screens.app import FinishingApp
+from finishing_tui.screens.starting.asking import StartScreen
+from finishing_tui.screens.starting.recipes import RecipesScreen
+from finishing_tui.settings import Settings
+from tests.screens.hands import PICK_UP, Hours, needles, settled, shelf, shown, work_to
+from tests.speech.talking import Talk, until
+
+
+def app_with(folder: Path, settings: Settings) -> FinishingApp:
+    """Return the program with the garment in ``folder`` in hand."""
+    return FinishingApp(folder.parent, garment=folder, settings=settings, clock=Hours().clock())
+
+
+async def test_a_garment_begins_with_the_pace_that_is_set_and_keeps_its_own(tmp_path: Path) -> None:
+    """Picked up for the first time it goes at the pace of the settings; later at the one it was given."""
+    folder = shelf(tmp_path)
+    async with app_with(folder, Settings(pace="run")).run_test() as pilot:
+        app = pilot.app
+        assert isinstance(app, FinishingApp)
+        assert needles(app).at_hand.state.pace == "run"
+        await pilot.press("q", "enter")
+    async with app_with(folder, Settings(pace="spot")).run_test() as pilot:
+        app = pilot.app
+        assert isinstance(app, FinishingApp)
+        assert app.in_hand is not None
+        assert app.in_hand.state.pace == "run"
+    hand = InHand.open(folder)
+    assert (hand.state.pace, hand.state.top) == ("run", 0), "there is nothing to take back of it"
+    hand.close()
+
+
+@pytest.mark.parametrize(
+    ("settings", "rung"),
+    [
+        (Settings(), [1, 2, 1, 3]),
+        (Settings(bell=False), []),
+        (Settings(bell=("target",)), [3]),
+        (Settings(bell=("run", "refused")), [1, 1]),
+    ],
+)
+async def test_only_what_is_set_is_rung_for(
+    tmp_path: Path, settings: Settings, rung: list[int], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The end of a run, a recount, a refusal and a target ring as often as they are known by, or not at all."""
+    folder = shelf(tmp_path)
+    work_to(folder, PICK_UP, *[Press()] * 1)
+    rings: list[int] = []
+    monkeypatch.setattr(FinishingApp, "bell_pattern", lambda _, times: rings.append(times))
+    async with app_with(folder, settings).run_test() as pilot:
+        await pilot.press("space")
+        assert rings == [times for times in rung if times == 1][:1] * ("run" in _heard(settings))
+        await pilot.press(*["space"] * 7)
+        await pilot.press("enter")
+        await pilot.press(*["space"] * 8)
+    kinds = {times for times in rings if times > 1}
+    assert kinds == {times for times in rung if times > 1}
+    assert bool(rings) == bool(rung)
+
+
+def _heard(settings: Settings) -> set[str]:
+    return {one for one in ("run", "recount", "target", "refused") if settings.rings_for(one)}  # type: ignore[arg-type]
+
+
+async def test_the_next_word_and_the_count_are_spoken_after_a_press(tmp_path: Path) -> None:
+    """The program that the settings name is given each text; a refusal and a verdict too."""
+    folder = shelf(tmp_path)
+    work_to(folder, PICK_UP, *[Press()] * 4)
+    talk = Talk(tmp_path)
+    app = app_with(folder, Settings(speech="counts", speak_with=talk.command))
+    async with app.run_test() as pilot:
+        for keys, said in (
+            (("space",), "pick, 5 of "),
+            (("enter",), "Enter again, and it is done as it is."),
+            (("x",), "pick, 5 of "),
+            (("1", "1", "enter", "2"), "11 counted. "),
+        ):
+            before = len(talk.heard())
+            await pilot.press(*keys)
+            assert until(partial(_more, talk, before))
+            assert said in talk.heard()[-1]
+
+
+def _more(talk: Talk, before: int) -> bool:
+    return len(talk.heard()) > before
+
+
+async def test_a_program_that_fails_is_given_up_with_a_sentence(tmp_path: Path) -> None:
+    """After three failures it is said once at the foot, and keys go on as ever."""
+    folder = shelf(tmp_path)
+    work_to(folder, PICK_UP)
+    app = app_with(folder, Settings(speech="counts", speak_with=Talk(tmp_path, "fails").command))
+    async with app.run_test(size=(100, 30)) as pilot:
+        for key in ["space", "backspace"] * 20:
+            await pilot.press(key)
+            await pilot.pause(0.1)
+            if "Nothing is spoken any more" in shown(app):
+                break
+        assert "failed 3 times." in shown(app)
+        await pilot.press("space")
+        assert "failed 3 times." not in shown(app)
+
+
+async def test_no_program_is_said_and_nothing_else_changes(tmp_path: Path) -> None:
+    """Where the program that is named is not there, that is said when a garment is picked up, once."""
+    folder = shelf(tmp_path)
+    work_to(folder, PICK_UP)
+    app = app_with(folder, Settings(speech="all", speak_with=("no-such-parrot",)))
+    async with app.run_test(size=(100, 30)) as pilot:
+        assert "Nothing is spoken: there is no program 'no-such-parrot' here, which speak_with names." in shown(app)
+        await pilot.press("space", "x")
+        assert "no-such-parrot" not in shown(app)
+
+
+async def test_a_garment_is_started_for_the_hand_that_is_set(tmp_path: Path) -> None:
+    """The draft begins left-handed, and leaving without having said anything asks nothing."""
+    app = FinishingApp(tmp_path, settings=Settings(hand="left"), clock=Hours().clock())
+    async with app.run_test() as pilot:
+        await pilot.press("s")
+        await settled(pilot)
+        await pilot.press("enter")
+        assert isinstance(app.screen, StartScreen)
+        assert app.screen.draft.hand == "left"
+        await pilot.press("escape")
+        assert isinstance(app.screen, RecipesScreen)
+        await pilot.press("q")
+        assert not isinstance(app.screen, RecipesScreen)
