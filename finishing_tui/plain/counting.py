@@ -5,6 +5,7 @@ import re
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import Count, Measure
 from finishing_tui.glance.counting import MOST_DIGITS, Countable, asks_for_value, countables
+from finishing_tui.glance.measured import beside_wanted
 from finishing_tui.plain import recounting
 from finishing_tui.plain.held import Held
 from finishing_tui.plain.questions import Choose, Hands, Reply, whole
@@ -20,7 +21,9 @@ def number(held: Held, typed: str) -> Reply:
         return _count(held, typed)
     if not _VALUE.fullmatch(typed) or len(typed) > MOST_DIGITS:
         return [f"A measure is a number like 42 or 42.5, of at most {MOST_DIGITS} signs. Nothing was done."], None
-    return held.do(Measure(typed), typed, f"{typed} written down."), None
+    off = beside_wanted(held.state, typed)
+    told = f"{typed} written down: {off}." if off else f"{typed} written down."
+    return held.do(Measure(typed), typed, told), None
 
 
 def _count(held: Held, typed: str) -> Reply:

@@ -3,6 +3,7 @@
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import Count, Measure
 from finishing_tui.glance.counting import asks_for_value
+from finishing_tui.glance.measured import beside_wanted
 from finishing_tui.glance.recounts import recount_view
 from finishing_tui.screens.at_hand import AtHand, Opening
 
@@ -13,8 +14,12 @@ def take_typed(at_hand: AtHand) -> Opening | None:
     """Take the typed digits for what they mean here: a measure, or the count of the one thing to count."""
     if asks_for_value(at_hand.state):
         value, at_hand.typed = at_hand.typed, ""
+        off = beside_wanted(at_hand.state, value)
         if at_hand.do(Measure(value)):
-            at_hand.say(f"{value} written down")
+            if off:
+                at_hand.refuse(f"{value} written down: {off}; measure again, or note what is done about it")
+            else:
+                at_hand.say(f"{value} written down")
         return None
     found = at_hand.countables()
     if not found:
