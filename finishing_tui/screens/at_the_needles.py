@@ -92,7 +92,8 @@ class AtTheNeedles(Screen[None]):
         self._face_for(seen).show(seen.face, typed)
         self.query_one(Holdings).show(seen)
         self.query_one(ToLay).show(seen.lying)
-        self.query_one(StepWords).show(seen.lines, seen.lying, roomy=_is_roomy(seen.face))
+        help_key = at_hand.keys.shown("needles.help")
+        self.query_one(StepWords).show(seen.lines, seen.lying, roomy=_is_roomy(seen.face), help_key=help_key)
         self.query_one(KeyLine).show(foot(at_hand))
         self._say()
 

@@ -209,7 +209,7 @@ class ShelfScreen(Screen[None]):
         self.query_one(Choices).show(choices, places.index(self._at) if self._at in places else 0)
         keys = [(key("lists.take"), "pick it up"), (start, "start a garment"), (key(*MOVE), "move")]
         keys = keys if many else [(start, "start a garment")]
-        rest = ((key("shelf.keys"), "keys and pedals"), (key("shelf.leave"), "leave"), (key("shelf.help"), "help"))
+        rest = ((key("shelf.leave"), "leave"), (key("shelf.keys"), "keys and pedals"), (key("shelf.help"), "help"))
         self.query_one(KeyLine).show([*keys, (demos, "demo garment"), *rest])
 
 

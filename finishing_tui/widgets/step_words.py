@@ -33,11 +33,15 @@ class StepWords(Rows):
         self._lines: tuple[Line, ...] = ()
         self._picture = Picture()
         self._roomy = False
+        self._help = "?"
 
-    def show(self, lines: tuple[Line, ...], picture: Picture, *, roomy: bool) -> None:
-        """Show the words of a step, and how the work lies; ``roomy``: even a low screen has room for a caution."""
-        if (lines, picture, roomy) != (self._lines, self._picture, self._roomy):
-            self._lines, self._picture, self._roomy = lines, picture, roomy
+    def show(self, lines: tuple[Line, ...], picture: Picture, *, roomy: bool, help_key: str = "?") -> None:
+        """Show the words of a step, and how the work lies.
+
+        ``roomy``: even a low screen has room for a caution; ``help_key``: the key that shows all the words.
+        """
+        if (lines, picture, roomy, help_key) != (self._lines, self._picture, self._roomy, self._help):
+            self._lines, self._picture, self._roomy, self._help = lines, picture, roomy, help_key
             self.redraw()
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
@@ -59,7 +63,7 @@ class StepWords(Rows):
         lines = all_words(self._lines, width)
         if len(lines) <= most or not most:
             return lines[:most]
-        more = plain(" … ? shows all", "$quiet")
+        more = plain(f" … {self._help} shows all", "$quiet")
         last = lines[most - 1].truncate(max(width - more.cell_length, 0))
         return [*lines[: most - 1], last.rstrip() + more]
 

@@ -187,6 +187,17 @@ def test_every_key_at_the_needles_asks_for_its_action(table: Table) -> None:
     asyncio.run(press_all())
 
 
+async def test_words_that_are_cut_off_name_the_key_that_shows_them(tmp_path: Path) -> None:
+    """Where a step's words are longer than there is room for, the key of the help is named as it is set."""
+    folder = shelf(tmp_path)
+    work_to(folder, PICK_UP)
+    async with app_with(folder, MINE).run_test(size=(80, 24)) as pilot:
+        app = pilot.app
+        assert isinstance(app, FinishingApp)
+        assert "f1 shows all" in shown(app)
+        assert "? shows all" not in shown(app)
+
+
 async def test_a_list_and_a_line_take_their_own_keys(tmp_path: Path) -> None:
     """A question is answered and left by the keys set; its foot names them; other keys ring the bell."""
     folder = shelf(tmp_path)

@@ -2,6 +2,7 @@
 
 from functools import partial
 from pathlib import Path
+from typing import get_args
 
 import pytest
 
@@ -11,6 +12,7 @@ from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.starting.asking import StartScreen
 from finishing_tui.screens.starting.recipes import RecipesScreen
 from finishing_tui.settings import Settings
+from finishing_tui.settings.model import Bell
 from tests.screens.hands import PICK_UP, Hours, needles, settled, shelf, shown, work_to
 from tests.speech.talking import Talk, until
 
@@ -67,7 +69,7 @@ async def test_only_what_is_set_is_rung_for(
 
 
 def _heard(settings: Settings) -> set[str]:
-    return {one for one in ("run", "recount", "target", "refused") if settings.rings_for(one)}  # type: ignore[arg-type]
+    return {one for one in get_args(Bell) if settings.rings_for(one)}
 
 
 async def test_the_next_word_and_the_count_are_spoken_after_a_press(tmp_path: Path) -> None:
