@@ -77,6 +77,11 @@ LEAVING = frozenset({"ctrl+c", "ctrl+q"})
 _SAME = MappingProxyType({"ctrl+i": "tab", "ctrl+m": "enter", "ctrl+h": "backspace"})
 """What a terminal cannot tell from another key."""
 
+TOLD_AS: Mapping[str, str] = MappingProxyType(
+    {"\x19": "f13", "\x1a": "f14", "\x1c": "f15", "\x1d": "f16", "\x1f": "f17"}
+)
+"""What the terminal program makes of these keys as older terminals send them (ESC [ 2 5 ~ ...), and what they are."""
+
 _MODIFIERS = ("alt", "ctrl", "shift")
 """In the order they stand in a name."""
 

@@ -10,12 +10,13 @@ from typing import TYPE_CHECKING
 from textual.app import App
 from textual.binding import Binding
 from textual.dom import DOMNode
-from textual.events import Resize
+from textual.events import Event, Key, Resize
 from textual.message import Message
 from textual.screen import Screen
 
 from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.hand import InHand
+from finishing_tui.glance.key_names import TOLD_AS
 from finishing_tui.glance.keys import Keys
 from finishing_tui.glance.wishes import Wishes
 from finishing_tui.screens.at_the_needles import AtTheNeedles
@@ -115,6 +116,12 @@ class FinishingApp(App[None]):
         """Cover everything while the terminal is too small."""
         if not fits(*event.size) and not isinstance(self.screen, TooSmall):
             self.push_screen(TooSmall())
+
+    async def on_event(self, event: Event) -> None:
+        """Take every event; a pedal's key is called by its name, however the terminal sends it."""
+        if isinstance(event, Key) and event.key in TOLD_AS:
+            event = Key(TOLD_AS[event.key], None)
+        await super().on_event(event)
 
     async def run_action(
         self,

@@ -6,7 +6,18 @@ from hypothesis import given
 from textual import events
 from textual._xterm_parser import XTermParser
 
-from finishing_tui.glance.key_names import LEAVING, NAMED, SIGNS, NoKey, is_key, key_named, names, shown, written
+from finishing_tui.glance.key_names import (
+    LEAVING,
+    NAMED,
+    SIGNS,
+    TOLD_AS,
+    NoKey,
+    is_key,
+    key_named,
+    names,
+    shown,
+    written,
+)
 from finishing_tui.glance.keys import USUAL
 from finishing_tui.glance.rooms import GROUPS, KEYED, SCREENS
 from finishing_tui.settings.keys import in_force
@@ -161,6 +172,12 @@ def test_every_key_that_can_be_named_can_be_sent(key: str) -> None:
     name = SIGNS.get(key, key)
     assert key_named(key) == name
     assert sent(sequence_of(name)) == [name]
+
+
+@pytest.mark.parametrize(("code", "key"), zip([25, 26, 28, 29, 31], ["f13", "f14", "f15", "f16", "f17"], strict=True))
+def test_older_terminals_send_the_keys_of_pedals_otherwise(code: int, key: str) -> None:
+    """What the terminal program makes of the codes of the VT220 for these keys (from memory) is known by its name."""
+    assert [TOLD_AS[one] for one in sent(f"\x1b[{code}~")] == [key]
 
 
 @pytest.mark.parametrize("sign", SIGNS)
