@@ -16,7 +16,6 @@ from finishing_tui.glance.keys import USUAL, Keys
 from finishing_tui.glance.rooms import GROUPS, KEYED
 from finishing_tui.settings import Settings, read_settings, settings_file
 from finishing_tui.settings.explained import meanings
-from finishing_tui.settings.keys import in_force
 from finishing_tui.settings.writing import commented, keys_text, value_text
 
 EXAMPLE = """\
@@ -47,8 +46,8 @@ def answer(args: argparse.Namespace) -> Answer:
     if args.write:
         return _written(path)
     there = path.exists()
-    settings = read_settings(path) if there or os.environ.get("FINISHING_SETTINGS") else Settings()
-    keys = in_force(settings.keys)
+    settings = read_settings()
+    keys = settings.in_force
     text = "\n".join(_told(path, settings, keys, there=there))
     return Answer(text, {"file": str(path), "exists": there, "settings": _settings(settings), "keys": _keys(keys)})
 

@@ -24,7 +24,6 @@ from finishing_tui.screens.opening import open_garment
 from finishing_tui.screens.shelf import ShelfScreen
 from finishing_tui.screens.too_small import TooSmall, fits
 from finishing_tui.settings import Settings
-from finishing_tui.settings.keys import in_force
 from finishing_tui.settings.model import Bell
 from finishing_tui.speech import NoProgram, Speaker, program_for
 from finishing_tui.widgets.looks import DARK, FALLBACK, LIGHT
@@ -75,7 +74,7 @@ class FinishingApp(App[None]):
         """
         super().__init__()
         self.settings = settings or Settings()
-        self.wishes = Wishes(in_force(self.settings.keys), self.settings.units)
+        self.wishes = Wishes(self.settings.in_force, self.settings.units)
         self.set_keymap(self.keys.keymap())
         self.speech_trouble = ""
         self._speaker = self._made_to_speak()

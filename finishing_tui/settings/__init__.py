@@ -4,7 +4,7 @@ It is read once, when the program starts. Everything in it that is wrong is told
 here draws, and nothing is loaded for a file without mistakes but the standard library's parser.
 """
 
+from finishing_tui.settings.finding import read_settings, settings_file
 from finishing_tui.settings.model import Settings
-from finishing_tui.settings.reading import BadSettings, read_settings, settings_file
 
-__all__ = ["BadSettings", "Settings", "read_settings", "settings_file"]
+__all__ = ["Settings", "read_settings", "settings_file"]

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator, Mapping
 from itertools import combinations
-from types import MappingProxyType
 from typing import Any
 
 from finishing_tui.craft.words import listing
@@ -12,13 +11,6 @@ from finishing_tui.glance.rooms import GROUPS, KEYED, SCREENS
 from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.near import near
 from finishing_tui.recipe.reader.sentences import given
-from finishing_tui.settings.model import OwnKeys
-
-
-def in_force(own: OwnKeys) -> Keys:
-    """Return the keys in force with a table that ``wrong_keys`` finds nothing wrong with."""
-    found = {f"{group}.{name}": _several(keys) for group, table in own.items() for name, keys in table.items()}
-    return Keys(MappingProxyType({action: tuple(map(key_named, keys)) for action, keys in found.items()}))
 
 
 def wrong_keys(own: Any) -> Iterator[tuple[Path, str]]:

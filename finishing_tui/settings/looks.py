@@ -5,7 +5,6 @@ from collections.abc import Iterable
 from typing import cast, get_args
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.recipe.reader.near import near
 from finishing_tui.settings.model import Look, Settings
 
 GROUNDS = ("dark", "light", "terminal")
@@ -21,6 +20,8 @@ def wrong_looks(words: Iterable[str]) -> str:
     found = list(words)
     for word in found:
         if word not in get_args(Look):
+            from finishing_tui.recipe.reader.near import near  # noqa: PLC0415  (only to tell what was perhaps meant)
+
             return f"there are no looks {word!r}; {near(word, get_args(Look), 'there are')}"
     grounds = [word for word in GROUNDS if word in found]
     return f"{grounds[0]} and {grounds[1]} cannot both be; leave one out" if len(grounds) > 1 else ""

@@ -6,6 +6,8 @@ from types import MappingProxyType
 from typing import Literal
 
 from finishing_tui.garment.events import Pace
+from finishing_tui.glance.key_names import key_named
+from finishing_tui.glance.keys import Keys
 from finishing_tui.glance.spoken import Speech
 from finishing_tui.glance.wishes import Units
 
@@ -54,6 +56,19 @@ class Settings:
     def rings_for(self, what: Bell) -> bool:
         """Return whether the bell rings for it."""
         return self.bell if isinstance(self.bell, bool) else what in self.bell
+
+    @property
+    def in_force(self) -> Keys:
+        """The keys in force; what stands in ``keys`` was checked when it was read."""
+        return Keys(
+            MappingProxyType(
+                {
+                    f"{group}.{name}": tuple(map(key_named, (keys,) if isinstance(keys, str) else keys))
+                    for group, table in self.keys.items()
+                    for name, keys in table.items()
+                }
+            )
+        )
 
     @property
     def look_words(self) -> tuple[Look, ...]:

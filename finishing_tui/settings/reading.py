@@ -1,9 +1,8 @@
-"""Finds the settings file and reads it. One walk over the fields says what is valid, and in sentences what is not.
+"""Reads a settings file. One walk over the fields says what is valid, and in sentences what is not.
 
 A file without mistakes costs the standard library's parser and this walk; what finds lines is loaded only to report.
 """
 
-import os
 import typing
 from collections.abc import Iterator, Mapping
 from dataclasses import fields
@@ -11,7 +10,7 @@ from pathlib import Path as File
 from types import MappingProxyType, UnionType
 from typing import Any, Literal, get_args, get_origin
 
-from finishing_tui.files import expanded, read_plain, reason
+from finishing_tui.files import read_plain, reason
 from finishing_tui.recipe.reader import BadRecipe, Problem
 from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.guards import decoded, looked_over
@@ -25,9 +24,6 @@ from finishing_tui.settings.keys import wrong_keys
 from finishing_tui.settings.looks import wrong_looks
 from finishing_tui.settings.model import Settings
 
-NAME = "settings.toml"
-"""What the file is called."""
-
 MOST_BYTES = 64 * 1024
 """Settings are far smaller than this."""
 
@@ -36,29 +32,13 @@ class BadSettings(BadRecipe):
     """A settings file that cannot be used; ``problems`` are all that is wrong with it."""
 
 
-def settings_file() -> File:
-    """Return where the settings are: what ``FINISHING_SETTINGS`` names, or in the user's configuration folder."""
-    named = os.environ.get("FINISHING_SETTINGS")
-    if named:
-        return expanded(File(named))
-    from platformdirs import user_config_path  # noqa: PLC0415  (only when it is asked for)
-
-    return user_config_path("finishing", appauthor=False) / NAME
-
-
-def read_settings(path: File | None = None) -> Settings:
-    """Return the settings in ``path`` (where they are, when not given); the usual ones where there is no file.
-
-    Raises ``BadSettings`` with everything that is wrong, also with a file that ``FINISHING_SETTINGS`` names in vain.
-    """
-    path = path or settings_file()
+def read_file(path: File) -> Settings:
+    """Return the settings in the file ``path``. Raises ``BadSettings`` with everything that is wrong with it."""
     try:
         raw = read_plain(path, MOST_BYTES + 1)
     except FileNotFoundError:
-        if os.environ.get("FINISHING_SETTINGS"):
-            why = "FINISHING_SETTINGS names this file, and there is none; 'finishing settings --write' writes it"
-            raise BadSettings(str(path), [Problem(None, "", why)]) from None
-        return Settings()
+        why = "FINISHING_SETTINGS names this file, and there is none; 'finishing settings --write' writes it"
+        raise BadSettings(str(path), [Problem(None, "", why)]) from None
     except (OSError, ValueError) as error:
         why = reason(error) if isinstance(error, OSError) else "its name cannot be one of a file"
         raise BadSettings(str(path), [Problem(None, "", f"the file cannot be read: {why}")]) from None

@@ -23,7 +23,7 @@ def path(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 def test_a_file_is_written_whole_and_private_and_only_once(path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """``--write`` makes it, in a folder it makes too; a second time it stays as it is."""
     assert ask(capsys, "settings", "--write").startswith(f"Written: {path}")
-    assert read_settings(path) == Settings()
+    assert read_settings() == Settings()
     if sys.platform != "win32":
         assert stat.S_IMODE(path.stat().st_mode) == 0o600
     assert [file.name for file in path.parent.iterdir()] == [path.name]

@@ -9,7 +9,6 @@ from finishing_tui.glance import glance, look_at
 from finishing_tui.glance.counting import meaning
 from finishing_tui.glance.values import MessageFace
 from finishing_tui.glance.wishes import Wishes
-from finishing_tui.settings.keys import in_force
 from finishing_tui.settings.reading import settings_in
 from tests.garment.edges import along
 from tests.garment.paper import Paper, plan_for
@@ -22,7 +21,7 @@ NOW = datetime(2024, 5, 1, 12, tzinfo=UTC)
 @given(keymaps())
 def test_what_is_told_names_the_keys_in_force(table: Table) -> None:
     """To take a step up, and to take a count: the key is the one that is set, whatever it is."""
-    keys = in_force(settings_in(as_toml(table), "settings.toml").keys)
+    keys = settings_in(as_toml(table), "settings.toml").in_force
     face = look_at(Paper(plan_for(NECKBAND)).state, 7, NOW, Wishes(keys)).face
     assert isinstance(face, MessageFace)
     assert face.words == f"{keys.begins('needles.finish')} takes this step up."

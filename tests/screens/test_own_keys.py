@@ -18,7 +18,6 @@ from finishing_tui.glance.rooms import KEYED, SCREENS
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.screens.pedals import PedalsScreen
-from finishing_tui.settings.keys import in_force
 from finishing_tui.settings.reading import settings_in
 from tests.screens.hands import JOIN, PICK_UP, Hours, needles, settled, shelf, shown, work_to
 from tests.settings.keymaps import Table, as_toml, keymaps
@@ -60,7 +59,7 @@ def test_every_binding_of_every_screen_is_of_the_registry() -> None:
 @given(keymaps(most=30))
 def test_every_action_stays_reachable_on_every_screen(table: Table) -> None:
     """After the terminal program took the keymap, each key of each action leads to it, and no other key does."""
-    keys = in_force(settings_in(as_toml(table), "settings.toml").keys)
+    keys = settings_in(as_toml(table), "settings.toml").in_force
     keymap = FinishingApp._normalize_keymap(keys.keymap())  # noqa: SLF001  (what set_keymap does)
     for screen in CLASSES:
         bindings = screen._merged_bindings  # noqa: SLF001  (what an instance begins with)
@@ -157,7 +156,7 @@ def test_every_key_at_the_needles_asks_for_its_action(table: Table) -> None:
     import tempfile  # noqa: PLC0415
 
     settings = settings_in(as_toml(table), "settings.toml")
-    keys, asked = in_force(settings.keys), list[str]()
+    keys, asked = settings.in_force, list[str]()
 
     class Asked(AtTheNeedles):
         """The needles, where keys are only written down."""

@@ -20,7 +20,6 @@ from finishing_tui.glance.key_names import (
 )
 from finishing_tui.glance.keys import USUAL
 from finishing_tui.glance.rooms import GROUPS, KEYED, SCREENS
-from finishing_tui.settings.keys import in_force
 from finishing_tui.settings.reading import BadSettings, settings_in
 from tests.settings.keymaps import Table, as_toml, keymaps
 
@@ -51,7 +50,7 @@ def test_the_usual_keys_are_sound() -> None:
 def test_a_valid_keymap_keeps_every_action_reachable(table: Table) -> None:
     """It is read as it was written; on every screen each action has keys, and each key one action."""
     settings = settings_in(as_toml(table), "settings.toml")
-    keys = in_force(settings.keys)
+    keys = settings.in_force
     for group, actions in table.items():
         for name, wanted in actions.items():
             listed = [wanted] if isinstance(wanted, str) else wanted
@@ -68,7 +67,7 @@ def test_a_valid_keymap_keeps_every_action_reachable(table: Table) -> None:
 def test_two_actions_on_one_key_are_refused_with_their_line(table: Table, data: st.DataObject) -> None:
     """Whatever else is set: a key that another action of the screen has is refused, and both are named."""
     screen = data.draw(st.sampled_from([one for one in SCREENS.values() if "lines.keep" not in one.ids]))
-    keys = in_force(settings_in(as_toml(table), "settings.toml").keys)
+    keys = settings_in(as_toml(table), "settings.toml").in_force
     one, other = data.draw(st.lists(st.sampled_from(screen.ids), unique=True, min_size=2, max_size=2))
     key = data.draw(st.sampled_from(keys.of(other)))
     group, _, name = one.partition(".")
@@ -184,7 +183,7 @@ def test_older_terminals_send_the_keys_of_pedals_otherwise(code: int, key: str) 
 def test_a_key_is_written_as_toml_reads_it(sign: str) -> None:
     """What the shelf's screen says to write is the key that was pressed."""
     settings = settings_in(f"[keys.recipes]\nread = {written(SIGNS[sign])}\n", "settings.toml")
-    assert in_force(settings.keys).of("recipes.read") == (SIGNS[sign],)
+    assert settings.in_force.of("recipes.read") == (SIGNS[sign],)
 
 
 def test_named_keys_are_all_there() -> None:

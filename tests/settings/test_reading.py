@@ -17,12 +17,11 @@ from finishing_tui.garment.events import Pace
 from finishing_tui.glance.keys import USUAL
 from finishing_tui.glance.spoken import Speech
 from finishing_tui.glance.wishes import Units
-from finishing_tui.settings import BadSettings, Settings, read_settings, settings_file
+from finishing_tui.settings import Settings, read_settings, settings_file
 from finishing_tui.settings.explained import meanings
-from finishing_tui.settings.keys import in_force
 from finishing_tui.settings.looks import BadLooks, looks_in_force
 from finishing_tui.settings.model import Bell, Look
-from finishing_tui.settings.reading import settings_in
+from finishing_tui.settings.reading import BadSettings, read_file, settings_in
 from finishing_tui.settings.writing import commented, value_text
 
 VALUES: dict[str, st.SearchStrategy[Any]] = {
@@ -123,7 +122,7 @@ def test_everything_wrong_is_told_at_once(tmp_path: Path) -> None:
     path = tmp_path / "mine.toml"
     path.write_text('pace = "fast"\nbel = true\n[keys.needles]\npress = "9"\nother = "enter"\n')
     with pytest.raises(BadSettings) as refused:
-        read_settings(path)
+        read_file(path)
     lines = str(refused.value).splitlines()
     assert [line.partition(": ")[0] for line in lines] == [f"{path}:{number}" for number in (1, 2, 4, 5)]
 
@@ -159,13 +158,13 @@ def test_a_hostile_file_is_refused_before_it_is_parsed(tmp_path: Path, raw: byte
     """Size, encoding, steering characters and depth are looked at first."""
     (tmp_path / "settings.toml").write_bytes(raw)
     with pytest.raises(BadSettings, match=re.escape(said)):
-        read_settings(tmp_path / "settings.toml")
+        read_file(tmp_path / "settings.toml")
 
 
 def test_a_folder_or_no_right_to_read_is_a_sentence(tmp_path: Path) -> None:
     """What is no file cannot be read, and that is said."""
     with pytest.raises(BadSettings, match="the file cannot be read: "):
-        read_settings(tmp_path)
+        read_file(tmp_path)
 
 
 def test_a_written_file_sets_nothing_and_explains_everything() -> None:
@@ -175,7 +174,7 @@ def test_a_written_file_sets_nothing_and_explains_everything() -> None:
     uncommented = re.sub(r"(?m)^#(?=\w+ = )", "", text)
     settings = settings_in(uncommented, "settings.toml")
     assert dataclasses.replace(settings, keys={}) == dataclasses.replace(Settings(), keys={})
-    keys = in_force(settings.keys)
+    keys = settings.in_force
     assert set(keys.own) == set(USUAL.keymap() or keys.own)
     assert all(keys.of(action) == USUAL.of(action) for action in keys.own)
     for field in dataclasses.fields(Settings):
@@ -215,6 +214,23 @@ from finishing_tui.settings import read_settings
 print(read_settings().hand)
 print(sorted({name.partition(".")[0] for name in sys.modules} & {"pydantic", "tree_sitter", "textual", "rich"}))
 """
+
+
+NONE = """
+import sys
+from finishing_tui.settings import read_settings
+read_settings()
+print(sorted(name for name in sys.modules if name in ("tomllib", "pydantic", "finishing_tui.recipe.reader")))
+"""
+
+
+def test_where_there_is_no_file_nothing_is_loaded_that_reads_one(tmp_path: Path) -> None:
+    """Without settings, in a fresh process, not even the parser is loaded."""
+    environment = {**os.environ, "XDG_CONFIG_HOME": str(tmp_path), "HOME": str(tmp_path)}
+    del environment["FINISHING_SETTINGS"]
+    command = [sys.executable, "-c", NONE]
+    answer = subprocess.run(command, check=True, capture_output=True, text=True, env=environment)
+    assert answer.stdout == "[]\n"
 
 
 def test_a_right_file_loads_neither_validation_nor_lines(tmp_path: Path) -> None:
