@@ -159,9 +159,7 @@ def _number(draft: Draft, key: str) -> Question:
     if otherwise is None:
         printed = "The recipe does not print it. Count it, or leave the line empty and it is worked out."
     else:
-        printed = (
-            f"The recipe has {otherwise} for size {draft.size}: enter keeps it, a number you type takes its place."
-        )
+        printed = f"The recipe has {otherwise} for size {draft.size}; a number you type takes its place."
     lines = tuple(line for line in (number.how, printed) if line)
     return Question(
         key,
@@ -187,7 +185,7 @@ def _gauge(draft: Draft) -> Question:
         "Stitches and rows of the body over a length, in cm or inches, counted on a piece that was washed and dried.",
         "The recipe has none: an empty line leaves it unknown."
         if draft.recipe.gauge is None
-        else f"The recipe has {_three(draft.recipe.gauge)}: enter keeps it.",
+        else f"The recipe has {_three(draft.recipe.gauge)}; what you type takes its place.",
     )
     value = "" if gauge is None else _three(gauge)
     return Question("gauge", "Your gauge?", lines, "such as 20 x 28 over 10 cm, or 5 x 7 over 1 in", value, longest=80)
@@ -209,7 +207,7 @@ def _band(draft: Draft) -> Question:
         "An empty line: as the body.",
     ]
     if printed is not None and printed.band is not None:
-        lines.append(f"The recipe has {_three(printed.band)}: enter keeps it.")
+        lines.append(f"The recipe has {_three(printed.band)}; what you type takes its place.")
     value = _three(gauge.band) if gauge is not None and gauge.band is not None else ""
     return Question("band", "The gauge of the band?", tuple(lines), "such as 22 x 30 over 10 cm", value, longest=80)
 

@@ -114,7 +114,7 @@ class AtHand:
         self.refuse(refusal.sentence)
         if refusal.again is not None and action != "":
             self.again = (action, self.state, refusal.again)
-            if "again" not in refusal.sentence.lower():
+            if " Again" not in refusal.sentence:
                 self.said = f"{self.said} {self.keys.begins(f'needles.{action}')} again does it all the same."
 
     def take_back(self) -> None:

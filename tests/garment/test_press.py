@@ -201,4 +201,4 @@ def test_x_does_nothing_where_there_is_only_one_thing_to_do() -> None:
     paper = press_to_the_end(along(4, 3))
     refusal = paper.do(Other())
     assert refusal is not None
-    assert "enter" in refusal.sentence
+    assert "finish it" in refusal.sentence

@@ -73,7 +73,7 @@ def test_a_left_handed_knitter_walks_the_sections_in_reverse() -> None:
 def test_presses_never_roll_on_into_the_next_step() -> None:
     """At the end of a step a press is refused; enter brings the next one, begun."""
     paper = press_to_the_end(at(6))
-    refused(paper, "at its end", "enter")
+    refused(paper, "at its end", "finish it")
     paper.did(Finish())
     assert paper.state.current == 7
     assert work_of(paper.state).progress[0].mark == Mark()
@@ -84,7 +84,7 @@ def test_a_step_that_is_not_complete_is_asked_about_again() -> None:
     paper = at(8).press()
     refusal = paper.do(Finish())
     assert refusal is not None
-    assert refusal.sentence == "rounds: 1 of 3 so far. Enter again, and it is done as it is"
+    assert refusal.sentence == "rounds: 1 of 3 so far"
     paper.did(Finish(sure=True))
     event = paper.latest[0]
     assert isinstance(event, Finished)
@@ -218,7 +218,7 @@ def test_a_partial_join_leaves_its_loop_on_the_needle_that_keeps_it() -> None:
 def test_a_join_of_unequal_needles_asks_for_two_together_before_it_is_too_late() -> None:
     """Seven and eight: six pairs go by themselves; at the seventh a press is refused, x on the longer one does it."""
     paper = at(1, UNEQUAL).press(6)
-    refused(paper, "the front needle has 1 left and the back needle 2", "x works two together on the back needle")
+    refused(paper, "the front needle has 1 left and the back needle 2", "first work two together on the back needle")
     refusal = paper.do(Other("front"))
     assert refusal is not None
     assert paper.do(Other()) is not None

@@ -216,6 +216,4 @@ def test_what_comes_next_in_words() -> None:
     ]
     paper.did(Press())
     assert "type what it measures" in next_words(glance(paper.state, NOW).face)
-    assert decide(paper.state, Finish()) == Refusal(
-        "nothing was typed yet. Enter again, and it is done as it is", Finish(sure=True)
-    )
+    assert decide(paper.state, Finish()) == Refusal("nothing was typed yet", Finish(sure=True))

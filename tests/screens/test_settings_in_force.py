@@ -13,6 +13,8 @@ from finishing_tui.screens.starting.asking import StartScreen
 from finishing_tui.screens.starting.recipes import RecipesScreen
 from finishing_tui.settings import Settings
 from finishing_tui.settings.model import Bell
+from finishing_tui.settings.reading import BadSettings, settings_in
+from finishing_tui.widgets.entry import Entry
 from tests.screens.hands import PICK_UP, Hours, needles, settled, shelf, shown, work_to
 from tests.speech.talking import Talk, until
 
@@ -81,7 +83,7 @@ async def test_the_next_word_and_the_count_are_spoken_after_a_press(tmp_path: Pa
     async with app.run_test() as pilot:
         for keys, said in (
             (("space",), "pick, 5 of "),
-            (("enter",), "Enter again, and it is done as it is."),
+            (("enter",), "Enter again does it all the same."),
             (("x",), "pick, 5 of "),
             (("1", "1", "enter", "2"), "11 counted. "),
         ):
@@ -120,6 +122,31 @@ async def test_no_program_is_said_and_nothing_else_changes(tmp_path: Path) -> No
         assert "Nothing is spoken: there is no program 'no-such-parrot' here, which speak_with names." in shown(app)
         await pilot.press("space", "x")
         assert "no-such-parrot" not in shown(app)
+
+
+async def test_a_line_is_written_whatever_the_keys_of_lists_are(tmp_path: Path) -> None:
+    """A letter that moves in lists is a letter on a line; the line is kept and left by the keys of lines."""
+    text = '[keys.lists]\nup = "7"\n'
+    with pytest.raises(BadSettings, match="digits are for counts"):
+        settings_in(text, "settings.toml")
+    text = '[keys.lists]\nup = "i"\nleave = "j"\n[keys.lines]\nkeep = "f14"\nleave = "f15"\n'
+    app = FinishingApp(tmp_path, settings=settings_in(text, "settings.toml"), clock=Hours().clock())
+    async with app.run_test(size=(100, 40)) as pilot:
+        await pilot.press("s")
+        await settled(pilot)
+        await pilot.press("enter", "down", "i", "enter")
+        await settled(pilot)
+        screen = app.screen
+        assert isinstance(screen, StartScreen)
+        assert (screen.at, "f14 on" in shown(app), "f15 one back" in shown(app)) == (1, True, True)
+        await pilot.press("i", "j", "end", "a")
+        assert screen.query_one(Entry).value.endswith("ija")
+        await pilot.press("f14")
+        assert screen.at == 1
+        await pilot.press("f15")
+        assert screen.at == 0
+        await pilot.press("j")
+        assert isinstance(app.screen, RecipesScreen)
 
 
 async def test_a_garment_is_started_for_the_hand_that_is_set(tmp_path: Path) -> None:

@@ -47,7 +47,7 @@ def _asked(state: State) -> tuple[int, Work]:
         raise CannotAsk("begin the step first; then another target, rhythm or number of rounds can be asked for")
     step, work = under_way(state)
     if work.complete:
-        raise CannotAsk("this step is at its end; take something out (t) if it is to go another way")
+        raise CannotAsk("this step is at its end; take something out if it is to go another way")
     stage = work.stages[work.at]
     if stage.unit == "spot" or (stage.unit == "round" and isinstance(state.plan.step(step), WorkStep)):
         return step, work

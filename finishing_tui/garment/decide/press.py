@@ -37,10 +37,10 @@ def press(state: State) -> tuple[AnyAct, ...] | Refusal:
         return (replace(first, label=f"the beginning of step {state.current + 1}", under=state.top),)
     _, work = under_way(state)
     if work.complete:
-        return Refusal("this step is at its end; enter when it is right")
+        return Refusal("this step is at its end: look it over, and finish it when it is right")
     stage, progress = work.stages[work.at], work.progress[work.at]
     if stage.unit == "value":
-        return Refusal(f"type what it measures, in {stage.of}, then enter")
+        return Refusal(f"type what it measures, in {stage.of}")
     if stage.unit == "pair" and (refusal := _unmatched(state, stage, progress.mark)):
         return refusal
     after = next_mark(state, stage, progress)
@@ -65,13 +65,13 @@ def other(state: State, command: Other) -> tuple[AnyAct, ...] | Refusal:
         return Refusal("nothing is under way yet")
     _, work = under_way(state)
     if work.complete:
-        return Refusal("this step is at its end; enter when it is right")
+        return Refusal("this step is at its end: look it over, and finish it when it is right")
     stage = work.stages[work.at]
     if stage.unit == "spot":
         return _stray(state, work, stage)
     if stage.unit == "pair":
         return _double(state, work, stage, command.side)
-    return Refusal("there is only one thing to do here; space when it is done")
+    return Refusal("only one thing can be done here, the next one")
 
 
 def _stray(state: State, work: Work, stage: Stage) -> tuple[AnyAct, ...]:
@@ -198,4 +198,4 @@ def _unmatched(state: State, stage: Stage, mark: Mark) -> Refusal | None:
     left = f"the {name(stage.front)} has {front} left and the {name(stage.back)} {back}"
     if abs(front - back) > pairs:
         return Refusal(f"{left}, more than two together can take up: count both, or work some of the {long} off first")
-    return Refusal(f"{left}: x works two together on the {long}")
+    return Refusal(f"{left}: first work two together on the {long}")

@@ -81,9 +81,7 @@ def uncounted(state: State, stage: Stage, after: Mark) -> Refusal | None:
     if not stage.counts or after.units < stage.units or held == stage.units:
         return None
     name = state.plan.here(state.ledger).name(stage.place)
-    return Refusal(
-        f"{stage.units} should be on the {name}, and by the ledger there are {held}: type what you count, then enter"
-    )
+    return Refusal(f"{stage.units} should be on the {name}, and by the ledger there are {held}: type what you count")
 
 
 def under_way(state: State) -> tuple[int, Work]:

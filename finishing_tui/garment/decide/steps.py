@@ -65,7 +65,7 @@ def finish(state: State, command: Finish) -> tuple[AnyAct, ...] | Refusal:
         )
     doubts = [*_unworked(work), *_unexpected(state, step)]
     if doubts and not command.sure:
-        return Refusal(f"{'; '.join(doubts)}. Enter again, and it is done as it is", Finish(sure=True))
+        return Refusal("; ".join(doubts), Finish(sure=True))
     change = Stood(step, standing, Standing("done", work))
     label = f"the end of step {step + 1}"
     done = Finished(
@@ -91,7 +91,7 @@ def take_up(state: State, command: TakeUp) -> tuple[AnyAct, ...] | Refusal:
     standing = state.steps[step]
     label = f"taking up step {step + 1}"
     if standing.status == "done":
-        return Refusal(f"step {step + 1} is done; rip back to it (t) if it is to be worked again")
+        return Refusal(f"step {step + 1} is done; rip back to it if it is to be worked again")
     if standing.work is None:
         begun = begin(state, step)
         if isinstance(begun, Refusal):

@@ -40,7 +40,7 @@ class Join(Step):
     def stages(self, here: Here) -> tuple[Stage, ...]:
         """Return the pairs, and then fastening off unless the last loop is kept.
 
-        With unequal needles the pairs are as many as the shorter holds; ``x`` works two together on the longer.
+        With unequal needles the pairs are as many as the shorter holds; two together on the longer make them equal.
         """
         front, back = here.ledger.on(self.front), here.ledger.on(self.back)
         pairs = min(front, back) if self.count == "all" else count_of(self.count, here.numbers, here.size)

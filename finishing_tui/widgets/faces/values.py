@@ -13,7 +13,7 @@ class Value(FaceView):
         assert isinstance(face, ValueFace)
         if face.value:
             return Shown(acts=(face.value,), then=face.unit)
-        return Shown(acts=(face.act,), then=f"type it, in {face.unit}; then enter")
+        return Shown(acts=(face.act,), then=f"type it, in {face.unit}")
 
     def sentences(self, face: Face) -> tuple[tuple[str, str], ...]:
         """Return what is measured."""
