@@ -10,6 +10,7 @@ from typing import Any
 
 from finishing_tui.commands.answer import Answer
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.words import sentence
 from finishing_tui.files import private_folder, write_whole
 from finishing_tui.glance.key_names import shown
 from finishing_tui.glance.keys import USUAL, Keys
@@ -17,6 +18,7 @@ from finishing_tui.glance.rooms import GROUPS, KEYED
 from finishing_tui.settings import Settings, read_settings, settings_file
 from finishing_tui.settings.explained import meanings
 from finishing_tui.settings.writing import commented, keys_text, value_text
+from finishing_tui.speech import NoProgram, program_for
 
 EXAMPLE = """\
 The settings are a file in the user's configuration folder, or the one that FINISHING_SETTINGS names. --write puts a
@@ -49,7 +51,8 @@ def answer(args: argparse.Namespace) -> Answer:
     settings = read_settings()
     keys = settings.in_force
     text = "\n".join(_told(path, settings, keys, there=there))
-    return Answer(text, {"file": str(path), "exists": there, "settings": _settings(settings), "keys": _keys(keys)})
+    data = {"settings": _settings(settings), "keys": _keys(keys), "speaks": _speaks(settings)[0]}
+    return Answer(text, {"file": str(path), "exists": there, **data})
 
 
 def _written(path: Path) -> Answer:
@@ -68,6 +71,8 @@ def _told(path: Path, settings: Settings, keys: Keys, *, there: bool) -> Iterato
         yield ""
         yield f"{field.name} = {value_text(getattr(settings, field.name))}"
         yield from textwrap.wrap(meanings()[field.name], 100, initial_indent="  ", subsequent_indent="  ")
+        if field.name == "speak_with":
+            yield f"  {_speaks(settings)[1]}"
         if field.name == "looks" and os.environ.get("FINISHING_LOOKS"):
             yield f"  Now FINISHING_LOOKS says: {os.environ['FINISHING_LOOKS']}"
     yield ""
@@ -80,6 +85,15 @@ def _told(path: Path, settings: Settings, keys: Keys, *, there: bool) -> Iterato
             if action.group == group:
                 own = "" if keys.of(action.id) == USUAL.of(action.id) else f" (usually {USUAL.every(action.id)})"
                 yield f"  {action.name} = {keys_text(keys.of(action.id))}  {action.help}{own}"
+
+
+def _speaks(settings: Settings) -> tuple[str | None, str]:
+    """Return the program that speaks, if there is one, and that in a sentence."""
+    try:
+        found = program_for(settings.speak_with).command[0]
+    except NoProgram as error:
+        return None, sentence(str(error))
+    return found, f"Now it would be {found}."
 
 
 def _settings(settings: Settings) -> dict[str, Any]:

@@ -13,6 +13,8 @@ from typing import BinaryIO
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.clock import Clock
+from finishing_tui.garment.commands import ChoosePace
+from finishing_tui.garment.events import Pace
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import InUse, OnlyToRead
 from finishing_tui.glance.coming_back import coming_back
@@ -46,9 +48,17 @@ class _Ends:
 
 
 def work(
-    folder: Path, source: BinaryIO, sink: BinaryIO, *, encoding: str = "utf-8", clock: Clock | None = None
+    folder: Path,
+    source: BinaryIO,
+    sink: BinaryIO,
+    *,
+    encoding: str = "utf-8",
+    clock: Clock | None = None,
+    pace: Pace = "loop",
 ) -> None:
     """Work the garment in ``folder`` by the lines of ``source``, with the answers on ``sink``.
+
+    ``pace``: what a press stands for in a garment that is picked up for the first time.
 
     Raises ``FinishingError`` with a sentence: no garment, a journal that cannot be opened, entries that could not be
     saved.
@@ -65,7 +75,7 @@ def work(
             look, hand = True, InHand.open(folder, look=True, clock=clock)
         where = ""
         try:
-            where = _talked(hand, source, out, clock, ends, look=look)
+            where = _talked(hand, source, out, clock, ends, look=look, pace=pace)
         except (Ended, KeyboardInterrupt, OSError):
             pass  # nobody answers any more, or nobody can hear: put it down
         finally:
@@ -77,11 +87,13 @@ def work(
             out.say(["looked at only; nothing was changed." if look else "put down; everything is kept."])
 
 
-def _talked(hand: InHand, source: BinaryIO, out: Writer, clock: Clock, ends: _Ends, *, look: bool) -> str:
+def _talked(hand: InHand, source: BinaryIO, out: Writer, clock: Clock, ends: _Ends, *, look: bool, pace: Pace) -> str:
     """Talk until the end, and return where it was left."""
     back = coming_back(hand.state, clock.now().astimezone(UTC)) if hand.state.sittings else None
     if not look:
         hand.pick_up()
+        if back is None:
+            hand.do(ChoosePace(pace))
     talk, unsaved = Talk(hand, clock, look=look), False
     lines = [*(telling.came_back(back) if back else []), *talk.greet()]
     while True:
@@ -134,10 +146,10 @@ def _listening() -> Iterator[_Ends]:
             signal.signal(number, handler)
 
 
-def on_standard_streams(folder: Path) -> None:
+def on_standard_streams(folder: Path, pace: Pace = "loop") -> None:
     """Work the garment in ``folder`` on standard input and output; raises ``FinishingError`` as ``work`` does."""
     try:
-        work(folder, sys.stdin.buffer, sys.stdout.buffer, encoding=sys.stdout.encoding)
+        work(folder, sys.stdin.buffer, sys.stdout.buffer, encoding=sys.stdout.encoding, pace=pace)
     finally:
         try:
             sys.stdout.flush()

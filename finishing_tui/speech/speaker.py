@@ -24,6 +24,11 @@ LONGEST = 400
 _LOOKS = 0.04
 """Seconds between looks at whether a program has ended."""
 
+if sys.platform == "win32":
+    _FLAGS = subprocess.CREATE_NO_WINDOW  # there a program would open a window of its own
+else:
+    _FLAGS = 0
+
 _End = Literal["spoken", "failed", "cut off"]
 
 
@@ -85,6 +90,7 @@ class Speaker:
                 stdin=subprocess.PIPE,
                 stdout=subprocess.DEVNULL,
                 stderr=subprocess.DEVNULL,
+                creationflags=_FLAGS,
                 start_new_session=True,  # so that what it starts itself is silenced with it
             )
         except (OSError, ValueError):

@@ -50,6 +50,16 @@ def test_every_setting_is_told_with_its_value_and_its_meaning(path: Path, capsys
     assert {f"{group}.{name}" for group, names in found["keys"].items() for name in names} == set(KEYED)
 
 
+def test_the_program_that_speaks_is_told(path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Where there is one its whole name is told, and where not, what would be needed."""
+    path.parent.mkdir()
+    path.write_text(f"speak_with = [{str(Path(sys.executable))!r}]\n")
+    assert f"Now it would be {sys.executable}." in ask(capsys, "settings")
+    path.write_text('speak_with = ["no-such-parrot"]\n')
+    assert "Nothing is spoken: there is no program 'no-such-parrot' here" in ask(capsys, "settings")
+    assert ask_json(capsys, "settings")["speaks"] is None
+
+
 def test_the_looks_of_the_environment_are_told(
     path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -175,3 +175,15 @@ def test_in_a_terminal(tmp_path: Path) -> None:
     assert all(sign.isprintable() or sign in "\r\n" for sign in raw.decode())
     assert "1 of 5." in raw.decode()
     assert last_lines(folder) == ["Worked", "PutDown"]
+
+
+def test_a_garment_begins_with_the_pace_that_is_set(tmp_path: Path) -> None:
+    """The settings hold here too: a garment that was never in hand goes at their pace, and keeps it."""
+    folder = crew(tmp_path / "garment")
+    for pace, wanted in (("run", "run"), ("spot", "run")):
+        (tmp_path / "settings.toml").write_text(f'pace = "{pace}"\n')
+        surroundings = environment(FINISHING_SETTINGS=str(tmp_path / "settings.toml"))
+        subprocess.run(command(folder), input="", capture_output=True, text=True, check=True, env=surroundings)
+        hand = InHand.open(folder)
+        assert hand.state.pace == wanted
+        hand.close()
