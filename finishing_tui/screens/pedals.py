@@ -1,6 +1,7 @@
 """Keys and pedals: press anything, and it says what that key is called and what it does at the needles."""
 
 from textual.app import ComposeResult
+from textual.binding import Binding
 from textual.containers import Vertical
 from textual.events import Key
 
@@ -17,6 +18,7 @@ class PedalsScreen(Leaving[None]):
     """Every key is only told of here, but for escape twice in a row, which leaves."""
 
     CSS_PATH = "pedals.tcss"
+    BINDINGS = [Binding("escape", "escape", show=False, id="fixed.escape")]  # noqa: RUF012  (Textual's way)
 
     def __init__(self) -> None:
         super().__init__()
@@ -42,14 +44,22 @@ class PedalsScreen(Leaving[None]):
         self._say_keys()
 
     def on_key(self, event: Key) -> None:
-        """Tell of a key; the second escape in a row leaves."""
-        event.stop()
-        event.prevent_default()
-        if event.key == "escape" and self._escaped:
+        """Tell of any key but escape, which comes by its binding, and keep it from doing anything else."""
+        if event.key != "escape":
+            event.stop()
+            event.prevent_default()
+            self._escaped = False
+            self._tell(event.key)
+
+    def action_escape(self) -> None:
+        """Tell of escape; the second in a row leaves."""
+        if self._escaped:
             self.dismiss()
-            return
-        self._escaped = event.key == "escape"
-        key = event.key
+        else:
+            self._escaped = True
+            self._tell("escape")
+
+    def _tell(self, key: str) -> None:
         self.query_one(FigurePair).show(Shown(acts=(shown(key).upper() if len(key) > 1 else key,), style="$count"))
         try:
             lines = [(f"In a settings file it is {written(key_named(key))}.", "bold")]
@@ -69,4 +79,4 @@ class PedalsScreen(Leaving[None]):
 
     def _say_keys(self) -> None:
         leave = "once more leaves" if self._escaped else "twice in a row leaves"
-        self.query_one(KeyLine).show((("any key", "says what it is"), ("escape", leave)))
+        self.query_one(KeyLine).show((("escape", leave),))
