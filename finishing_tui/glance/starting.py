@@ -22,6 +22,7 @@ from finishing_tui.garment.starting import (
     without,
 )
 from finishing_tui.glance.numbers import number_lines, read_number
+from finishing_tui.glance.wishes import Units
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.model import BandGauge, Recipe, RecipeGauge
 from finishing_tui.recipe.numbers import numbers_for, unprinted_in
@@ -63,11 +64,14 @@ def questions(draft: Draft) -> tuple[str, ...]:
     return ("size", *numbers, "gauge", "band", "hand", "title", "yarn", "needles")
 
 
-def question(draft: Draft, key: str) -> Question:
-    """Return a question with what was answered so far; raises ``KeyError`` for a key there is not."""
+def question(draft: Draft, key: str, units: Units = "as given") -> Question:
+    """Return a question with what was answered so far; raises ``KeyError`` for a key there is not.
+
+    ``units``: the example of a gauge is in inches for whoever wants these; any length may be typed.
+    """
     if key.startswith(NUMBER):
         return _number(draft, key)
-    return {
+    asked = {
         "size": _size,
         "gauge": _gauge,
         "band": _band,
@@ -76,6 +80,7 @@ def question(draft: Draft, key: str) -> Question:
         "yarn": _yarn,
         "needles": _needles,
     }[key](draft)
+    return replace(asked, range="such as 20 x 28 over 4 in") if units == "in" and key in {"gauge", "band"} else asked
 
 
 def chosen(draft: Draft, key: str, at: int) -> Draft:

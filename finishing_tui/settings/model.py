@@ -42,7 +42,8 @@ class Settings:
     what it is to say on its standard input. Left out, one of those that are usual is looked for. No shell is used."""
     units: Units = "as given"
     """In what lengths are said that are worked out, such as the yarn still needed: "cm", "in", or "as given", as the
-    gauge of the garment is given. What a recipe asks to be measured stays in its own unit."""
+    gauge of the garment is given. What a recipe asks to be measured stays in its own unit, and a length may always be
+    typed in either."""
     hand: Literal["right", "left"] = "right"
     """The hand that knits, for a garment that is started; it can be changed for each."""
     looks: Look | tuple[Look, ...] = "dark"

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from functools import cache
+from typing import get_args
 
 import pytest
 from hypothesis import given, settings
@@ -9,11 +10,12 @@ from hypothesis import strategies as st
 
 from finishing_tui import shipped
 from finishing_tui.craft.errors import Impossible
-from finishing_tui.garment.starting import Draft
+from finishing_tui.garment.starting import Draft, whole_gauge
 from finishing_tui.glance.audited import audited
 from finishing_tui.glance.numbers import number_lines, read_number
 from finishing_tui.glance.reading import reading
 from finishing_tui.glance.starting import chosen, question, questions, summary, typed
+from finishing_tui.glance.wishes import Units
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.numbers import numbers_for
 from finishing_tui.recipe.reader import read_recipe, read_text
@@ -142,3 +144,13 @@ def test_the_last_look_says_all_of_her_own() -> None:
     told = " ".join(summary(draft))
     for part in ("size M", "left-handed", ": 34", "21 x 29 over 4 in", "grey wool", "4 mm"):
         assert part in told
+
+
+@pytest.mark.parametrize("units", get_args(Units))
+def test_the_example_of_a_gauge_is_one(units: Units) -> None:
+    """What is shown as an example can be typed as it stands, and is in the unit that is wanted."""
+    draft = _draft()
+    for key in ("gauge", "band"):
+        example = question(draft, key, units).range.removeprefix("such as ").partition(", or ")[0]
+        typed(draft, key, example)
+        assert whole_gauge(example).over == ("4 in" if units == "in" else "10 cm")

@@ -1,7 +1,7 @@
 """The questions by which a garment is started, one after the other, and back again without losing an answer."""
 
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, cast
 
 from textual.app import ComposeResult
 from textual.containers import Vertical, VerticalScroll
@@ -23,6 +23,8 @@ from finishing_tui.widgets.sentences import Sentences
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
+
+    from finishing_tui.screens.app import FinishingApp
 
 UNKNOWN = Choice("I do not know it", ("Type what the pieces hold, and it is found.",))
 """What may be answered where the size is asked."""
@@ -76,7 +78,8 @@ class StartScreen(Leaving[Draft | Path]):
     @property
     def asked(self) -> Question:
         """The question that is asked now."""
-        return question(self.draft, questions(self.draft)[self.at])
+        units = cast("FinishingApp", self.app).wishes.units
+        return question(self.draft, questions(self.draft)[self.at], units)
 
     def action_take(self, number: int | None = None) -> None:
         """Take an option, the one the caret is at or by its number."""
