@@ -1,5 +1,8 @@
 """Random keymaps: tables of a settings file that are valid, whatever they change."""
 
+from collections.abc import Mapping
+from random import Random
+
 import hypothesis.strategies as st
 
 from finishing_tui.glance.key_names import NAMED, SIGNS, can_be_typed, is_key, shown
@@ -21,19 +24,40 @@ Table = dict[str, dict[str, str | list[str]]]
 """The table ``keys`` of a settings file."""
 
 
+def free_for(action: str, own: Mapping[str, tuple[str, ...]]) -> list[str]:
+    """Return the keys that may still be given to ``action``, where ``own`` are given already."""
+    keys = Keys(own)
+    held = {key for other in BESIDE[action] for key in keys.of(other)}
+    held |= {key for screen in SCREENS.values() if action in screen.ids for key in screen.taken}
+    free = [key for key in POOL if SIGNS.get(key, key) not in held]
+    return [key for key in free if not action.startswith("lines.") or not can_be_typed(SIGNS.get(key, key))]
+
+
+def all_other(chance: Random) -> dict[str, tuple[str, ...]]:
+    """Return a valid key for every action there is, none of them one of its usual ones."""
+    own: dict[str, tuple[str, ...]] = {}
+    for action in chance.sample(list(KEYED), len(KEYED)):
+        free = [SIGNS.get(key, key) for key in free_for(action, own)]
+        own[action] = (chance.choice([key for key in free if key not in KEYED[action].usual]),)
+    return own
+
+
+def as_table(own: Mapping[str, tuple[str, ...]]) -> dict[str, dict[str, list[str]]]:
+    """Return keys by the ids of actions as the table ``keys`` of a settings file has them."""
+    table: dict[str, dict[str, list[str]]] = {}
+    for action, keys in own.items():
+        group, _, name = action.partition(".")
+        table.setdefault(group, {})[name] = [shown(key) for key in keys]
+    return table
+
+
 @st.composite
 def keymaps(draw: st.DrawFn, most: int = 12) -> Table:
     """Draw a valid table: some actions get keys that no other action has that is alive with them."""
     own: dict[str, tuple[str, ...]] = {}
     table: Table = {}
     for action in draw(st.lists(st.sampled_from(list(KEYED)), unique=True, max_size=most)):
-        keys_now = Keys(own)
-        held = {key for other in BESIDE[action] for key in keys_now.of(other)}
-        held |= {key for screen in SCREENS.values() if action in screen.ids for key in screen.taken}
-        free = [key for key in POOL if SIGNS.get(key, key) not in held]
-        if action.startswith("lines."):
-            free = [key for key in free if not can_be_typed(SIGNS.get(key, key))]
-        keys = draw(st.lists(st.sampled_from(free), unique=True, min_size=1, max_size=3))
+        keys = draw(st.lists(st.sampled_from(free_for(action, own)), unique=True, min_size=1, max_size=3))
         own[action] = tuple(SIGNS.get(key, key) for key in keys)
         group, _, name = action.partition(".")
         table.setdefault(group, {})[name] = keys[0] if len(keys) == 1 and draw(st.booleans()) else keys
