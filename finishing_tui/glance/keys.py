@@ -36,9 +36,9 @@ class Keys:
         key = self.shown(action)
         return key.capitalize() if len(key) > 1 else f"The key {key}"
 
-    def help(self, screen: str) -> list[tuple[str, str]]:
-        """Return every key of a screen, with what it does."""
-        return [(self.every(action), KEYED[action].help) for action in SCREENS[screen].ids]
+    def help(self, screen: str, words: Mapping[str, str]) -> list[tuple[str, str]]:
+        """Return every key of a screen, with what it does; ``words``: by action, where that has words of its own."""
+        return [(self.every(action), words.get(action, KEYED[action].help)) for action in SCREENS[screen].ids]
 
     def does(self, screen: str, key: str) -> str | None:
         """Return the id of the action that ``key`` does on a screen, or None."""

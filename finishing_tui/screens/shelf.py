@@ -29,6 +29,9 @@ from finishing_tui.widgets.sentences import Sentences
 if TYPE_CHECKING:
     from finishing_tui.screens.app import FinishingApp
 
+WORDS = {"lists.up": "to the garment above", "lists.down": "to the garment below", "lists.take": "pick the garment up"}
+"""What the keys of every list do on the shelf."""
+
 AT_A_TIME = 8
 """So many garments are read before they are shown together."""
 
@@ -150,7 +153,7 @@ class ShelfScreen(Screen[None]):
 
     def action_help(self) -> None:
         """Show the keys."""
-        keys = [*keys_of(self).help("shelf"), ("1 to 9", "pick that garment up")]
+        keys = [*keys_of(self).help("shelf", WORDS), ("1 to 9", "pick that garment up")]
         self.app.push_screen(HelpScreen("The shelf", (), keys))
 
     def action_keys(self) -> None:
