@@ -42,7 +42,7 @@ def answer(args: argparse.Namespace) -> Answer:
     if args.plain:
         from finishing_tui.plain.running import on_standard_streams  # noqa: PLC0415  (only when it is asked for)
 
-        on_standard_streams(folder, read_settings().pace)
+        on_standard_streams(folder, read_settings())
         return Answer("", {"folder": str(folder)})
     return opened(shelf_folder(), garment=folder)
 

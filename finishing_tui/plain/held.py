@@ -10,10 +10,11 @@ from finishing_tui.garment.state import State
 from finishing_tui.glance.glancing import look_at
 from finishing_tui.glance.offers import Offer, offers
 from finishing_tui.glance.values import Glance
+from finishing_tui.glance.wishes import Wishes
 
 
 class Held:
-    """The garment; ``look``: nothing of it can be changed here.
+    """The garment; ``wishes``: what it is told in; ``look``: nothing of it can be changed here.
 
     ``looking``: another step that is looked at, from 0; ``full_hands``: an empty line is a press.
     ``counted``: the state before a count, or before a step was given up, until it is told what that changes.
@@ -21,7 +22,7 @@ class Held:
     and may be asked again, empty when nothing was.
     """
 
-    def __init__(self, hand: InHand, clock: Clock, *, look: bool = False) -> None:
+    def __init__(self, hand: InHand, clock: Clock, wishes: Wishes, *, look: bool = False) -> None:
         self.hand = hand
         self.look = look
         self.looking: int | None = None
@@ -30,6 +31,7 @@ class Held:
         self.left: str | None = None
         self.again = ""
         self._clock = clock
+        self._wishes = wishes
         self._asked: tuple[State, Command | None, Command | None] | None = None
 
     @property
@@ -45,11 +47,11 @@ class Held:
     def seen(self, state: State | None = None) -> Glance:
         """Return all there is to see of the step under the needles, now or in another ``state``."""
         state = state or self.state
-        return look_at(state, state.current, self._clock.now().astimezone(UTC))
+        return look_at(state, state.current, self._clock.now().astimezone(UTC), self._wishes)
 
     def shown(self) -> Glance:
         """Return all there is to see of the step that is looked at."""
-        return look_at(self.state, self.shown_step, self._clock.now().astimezone(UTC))
+        return look_at(self.state, self.shown_step, self._clock.now().astimezone(UTC), self._wishes)
 
     def offers(self) -> tuple[Offer, ...]:
         """Return what may be done now."""

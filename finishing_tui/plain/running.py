@@ -14,13 +14,14 @@ from typing import BinaryIO
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.commands import ChoosePace
-from finishing_tui.garment.events import Pace
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import InUse, OnlyToRead
 from finishing_tui.glance.coming_back import coming_back
+from finishing_tui.glance.wishes import Wishes
 from finishing_tui.plain import telling
 from finishing_tui.plain.streams import Unheard, Writer, read_line
 from finishing_tui.plain.talk import Talk
+from finishing_tui.settings import Settings
 
 WAIT = 5.0
 """Seconds an answer waits for the disk, while nothing is known to be wrong."""
@@ -54,11 +55,11 @@ def work(
     *,
     encoding: str = "utf-8",
     clock: Clock | None = None,
-    pace: Pace = "loop",
+    settings: Settings | None = None,
 ) -> None:
     """Work the garment in ``folder`` by the lines of ``source``, with the answers on ``sink``.
 
-    ``pace``: what a press stands for in a garment that is picked up for the first time.
+    ``settings``: the usual ones when not given; of them the pace and the units hold here.
 
     Raises ``FinishingError`` with a sentence: no garment, a journal that cannot be opened, entries that could not be
     saved.
@@ -75,7 +76,7 @@ def work(
             look, hand = True, InHand.open(folder, look=True, clock=clock)
         where = ""
         try:
-            where = _talked(hand, source, out, clock, ends, look=look, pace=pace)
+            where = _talked(hand, source, out, clock, ends, settings or Settings(), look=look)
         except (Ended, KeyboardInterrupt, OSError):
             pass  # nobody answers any more, or nobody can hear: put it down
         finally:
@@ -87,14 +88,16 @@ def work(
             out.say(["looked at only; nothing was changed." if look else "put down; everything is kept."])
 
 
-def _talked(hand: InHand, source: BinaryIO, out: Writer, clock: Clock, ends: _Ends, *, look: bool, pace: Pace) -> str:
+def _talked(
+    hand: InHand, source: BinaryIO, out: Writer, clock: Clock, ends: _Ends, settings: Settings, *, look: bool
+) -> str:
     """Talk until the end, and return where it was left."""
     back = coming_back(hand.state, clock.now().astimezone(UTC)) if hand.state.sittings else None
     if not look:
         hand.pick_up()
         if back is None:
-            hand.do(ChoosePace(pace))
-    talk, unsaved = Talk(hand, clock, look=look), False
+            hand.do(ChoosePace(settings.pace))
+    talk, unsaved = Talk(hand, clock, Wishes(units=settings.units), look=look), False
     lines = [*(telling.came_back(back) if back else []), *talk.greet()]
     while True:
         told = _settled(hand, before=unsaved)
@@ -146,10 +149,10 @@ def _listening() -> Iterator[_Ends]:
             signal.signal(number, handler)
 
 
-def on_standard_streams(folder: Path, pace: Pace = "loop") -> None:
+def on_standard_streams(folder: Path, settings: Settings) -> None:
     """Work the garment in ``folder`` on standard input and output; raises ``FinishingError`` as ``work`` does."""
     try:
-        work(folder, sys.stdin.buffer, sys.stdout.buffer, encoding=sys.stdout.encoding, pace=pace)
+        work(folder, sys.stdin.buffer, sys.stdout.buffer, encoding=sys.stdout.encoding, settings=settings)
     finally:
         try:
             sys.stdout.flush()

@@ -9,6 +9,7 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.state import State
 from finishing_tui.glance.counting import worth_counting
 from finishing_tui.glance.rings import ring
+from finishing_tui.glance.wishes import Wishes
 from finishing_tui.plain import telling
 from finishing_tui.plain.acts import ACTS, KEEPS_ASKING, offered
 from finishing_tui.plain.changed import changed
@@ -29,8 +30,8 @@ _ALWAYS = frozenset(
 class Talk:
     """A garment in hand, worked by lines."""
 
-    def __init__(self, hand: InHand, clock: Clock, *, look: bool = False) -> None:
-        self._held = Held(hand, clock, look=look)
+    def __init__(self, hand: InHand, clock: Clock, wishes: Wishes, *, look: bool = False) -> None:
+        self._held = Held(hand, clock, wishes, look=look)
         self._question: Question | None = None
         self._said_offers: tuple[str, ...] = ()
 

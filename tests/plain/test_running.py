@@ -1,3 +1,4 @@
+import io
 import json
 import os
 import pty
@@ -11,7 +12,9 @@ import pytest
 
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import check
-from tests.plain.making import TREE, command, crew, environment, events, talked, typed
+from finishing_tui.plain.running import work
+from finishing_tui.settings import Settings
+from tests.plain.making import TREE, Twin, command, crew, environment, events, talked, typed
 
 
 def start(folder: Path) -> "subprocess.Popen[str]":
@@ -187,3 +190,20 @@ def test_a_garment_begins_with_the_pace_that_is_set(tmp_path: Path) -> None:
         hand = InHand.open(folder)
         assert hand.state.pace == wanted
         hand.close()
+
+
+def test_lengths_are_told_in_the_units_that_are_set(tmp_path: Path) -> None:
+    """The yarn that a bind-off still takes is told in inches where these are set, and else as the gauge is given."""
+    twin = Twin(crew(tmp_path / "crew"))
+    twin.works_to(next(at for at, step in enumerate(twin.hand.state.plan.recipe.step) if step.do == "bind off"))
+    twin.puts_down("")
+    told = []
+    for settings in (None, Settings(units="cm"), Settings(units="in")):
+        sink = io.BytesIO()
+        work(twin.hand.folder, io.BytesIO(b"next\n"), sink, settings=settings)
+        told += [line for line in sink.getvalue().decode().splitlines() if line.startswith("Yarn for what is left")]
+    given, centimetres, inches = told
+    assert given == centimetres
+    assert " cm " in given
+    assert " in " in inches
+    assert " cm " not in inches
