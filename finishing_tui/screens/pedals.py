@@ -6,9 +6,10 @@ from textual.containers import Vertical
 from textual.events import Key
 
 from finishing_tui.glance.key_names import NoKey, key_named, shown, written
-from finishing_tui.glance.rooms import KEYED
+from finishing_tui.glance.rooms import KEYED, SCREENS
 from finishing_tui.screens.keys import keys_of
 from finishing_tui.screens.leaving import Leaving
+from finishing_tui.settings.writing import keys_text
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.sentences import Sentences
@@ -61,21 +62,27 @@ class PedalsScreen(Leaving[None]):
 
     def _tell(self, key: str) -> None:
         self.query_one(FigurePair).show(Shown(acts=(shown(key).upper() if len(key) > 1 else key,), style="$count"))
+        does, lines = self._does(key), list[tuple[str, str]]()
         try:
-            lines = [(f"In a settings file it is {written(key_named(key))}.", "bold")]
+            lines.append((f"In a settings file it is {written(key_named(key))}.", "bold"))
         except NoKey as error:
-            lines = [(f"It cannot be given to anything: {error}.", "bold $mark")]
-        self.query_one("#is", Sentences).show(*lines, (self._does(key), "$foreground"))
+            lines.append((f"It cannot be given to anything: {error}.", "bold $mark"))
+        else:
+            if not does:
+                keys = keys_text((*keys_of(self).of("needles.press"), key))
+                lines.append((f"To count with it, write press = {keys} under [keys.needles].", "$quiet"))
+        lines.insert(1, (does or "At the needles it does nothing so far.", "$foreground"))
+        self.query_one("#is", Sentences).show(*lines)
         self._say_keys()
 
     def _does(self, key: str) -> str:
+        """Say what ``key`` does at the needles; nothing where it does nothing."""
         if key.isdecimal() and len(key) == 1:
             return "At the needles it is a digit of a count."
+        if key in SCREENS["needles"].taken:
+            return f"At the needles it is {SCREENS['needles'].taken[key]}."
         action = keys_of(self).does("needles", key)
-        if action is None:
-            return "At the needles it does nothing so far."
-        keyed = KEYED[action]
-        return f"At the needles it is {keyed.name}: {keyed.help}."
+        return f"At the needles it is {KEYED[action].name}: {KEYED[action].help}." if action else ""
 
     def _say_keys(self) -> None:
         leave = "once more leaves" if self._escaped else "twice in a row leaves"
