@@ -200,6 +200,16 @@ def inverses(entries: Iterable[Entry]) -> tuple[Entry, ...]:
     return tuple(entry.inverse() for entry in reversed(tuple(entries)))
 
 
+def brought(place: str, was: int, now: int, source: str = FOUND, sink: str = MISSING) -> tuple[Posting, ...]:
+    """Return the posting that brings ``place`` from ``was`` stitches to ``now``; none where these are as many.
+
+    What it has more comes from ``source``, what it has fewer goes to ``sink``: those of a count, where not said.
+    """
+    if now == was:
+        return ()
+    return (Posting(source, place, now - was),) if now > was else (Posting(place, sink, was - now),)
+
+
 def opened(live: Mapping[str, int], tails: Iterable[str] = ()) -> Ledger:
     """Return the ledger of a garment as its pieces come off the needles.
 

@@ -9,13 +9,13 @@ from fractions import Fraction
 from typing import Literal
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.ledger import EDGE, FOUND, MISSING, Entry, Posting
+from finishing_tui.craft.ledger import EDGE, Entry, brought
 from finishing_tui.craft.recount import Mend, Recount, recount
 from finishing_tui.craft.recount import Repair as Mending
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import Answer, Repair
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import explained_from, spot_with, strays, stretch_at, to_come
+from finishing_tui.garment.walk import cut_at, explained_from, spot_with, strays, stretch_at, to_come
 from finishing_tui.garment.work import Mark, Progress, Stretch, Work
 from finishing_tui.recipe.stage import Stage
 
@@ -115,7 +115,7 @@ def _as_planned(index: int, stage: Stage, before: Progress) -> Outlook:
     confirmed = replace(before, confirmed=(whole, mark.units))
     text = f"{plural(mark.loops, 'loop')} counted, as planned."
     way = Way("as it is", text, stage, confirmed, ())
-    verdict = _recount(stage, before, whole, mark.units).verdict.value if mark.units else "lies flat"
+    verdict = recounted(stage, before, whole, mark.units).verdict.value if mark.units else "lies flat"
     return Outlook(index, stage, before, mark.loops, mark.loops, "as planned", mark.units, verdict, text, (way,))
 
 
@@ -134,17 +134,17 @@ def _presses(index: int, stage: Stage, before: Progress, counted: int) -> Outloo
     after = replace(_cut(before, spot), mark=Mark(spot, 0, counted), confirmed=(counted, spot))
     if counted + to_come(stage, after, spot) != stage.target and spot < stage.units:
         # A stray beyond this spot is forgotten, and what was to make up for it with it: space the rest anew.
-        rest = _recount(stage, before, counted, spot).rhythm
+        rest = recounted(stage, before, counted, spot).rhythm
         if rest is not None:
             after = replace(after, stretches=(*after.stretches, Stretch(spot, rest, loops=counted)))
     text = f"The plan stands; {plural(counted, 'loop')} is {stage.spot} {spot}."
-    way = Way("space the rest", text, stage, after, _posted(stage, before.mark.loops, counted, EDGE, EDGE))
+    way = Way("space the rest", text, stage, after, brought(stage.place, before.mark.loops, counted, EDGE, EDGE))
     return Outlook(index, stage, before, counted, before.mark.loops, "presses", spot, "lies flat", text, (way,))
 
 
 def _looked_at(index: int, stage: Stage, before: Progress, counted: int, put: Put, spot: int) -> Outlook:
-    told = _recount(stage, before, counted, spot)
-    differ = _posted(stage, before.mark.loops, counted, FOUND, MISSING)
+    told = recounted(stage, before, counted, spot)
+    differ = brought(stage.place, before.mark.loops, counted)
     here = Mark(spot, 0, counted)
     ways = [_way(stage, before, here, differ, mending) for mending in told.repairs]
     stays = replace(_going_on(stage, before, spot, counted), mark=here, confirmed=(counted, spot))
@@ -176,7 +176,7 @@ def _way(stage: Stage, before: Progress, here: Mark, differ: tuple[Entry, ...], 
     mark, entries, repair = here, differ, _NAMES[mending.mend]
     if mending.to is not None:
         mark = Mark(mending.to.spot, 0, mending.to.loops)
-        entries += _posted(stage, here.loops, mending.to.loops, EDGE, EDGE)
+        entries += brought(stage.place, here.loops, mending.to.loops, EDGE, EDGE)
     kept = _cut(before, mark.units).stretches if mark.units else ()
     stretches = (*kept, Stretch(mark.units, mending.rhythm, loops=mark.loops))
     after = replace(before, mark=mark, stretches=stretches, confirmed=(mark.loops, mark.units))
@@ -191,7 +191,8 @@ _NAMES: dict[Mend, Repair] = {
 }
 
 
-def _recount(stage: Stage, before: Progress, counted: int, spot: int) -> Recount:
+def recounted(stage: Stage, before: Progress, counted: int, spot: int) -> Recount:
+    """Return how what is left of a section would go with ``counted`` loops at ``spot``. Raises ``Impossible``."""
     return recount(
         stage.target,
         stage.units,
@@ -208,20 +209,5 @@ def _recount(stage: Stage, before: Progress, counted: int, spot: int) -> Recount
 
 def _cut(progress: Progress, spot: int) -> Progress:
     """Return the progress with everything planned or strayed beyond ``spot`` forgotten."""
-    kept = [
-        replace(
-            stretch,
-            moved=tuple(pair for pair in stretch.moved if pair[0] <= spot),
-            strayed=tuple(pair for pair in stretch.strayed if pair[0] <= spot),
-        )
-        for stretch in progress.stretches
-        if stretch.start < spot or stretch.start == 0
-    ]
-    return replace(progress, stretches=tuple(kept))
-
-
-def _posted(stage: Stage, was: int, now: int, source: str, sink: str) -> tuple[Posting, ...]:
-    """Return the posting that takes the stage's place from ``was`` loops to ``now``."""
-    if now == was:
-        return ()
-    return (Posting(source, stage.place, now - was),) if now > was else (Posting(stage.place, sink, was - now),)
+    kept = (stretch for stretch in progress.stretches if stretch.start < spot or not stretch.start)
+    return replace(progress, stretches=tuple(cut_at(stretch, spot) for stretch in kept))

@@ -4,7 +4,9 @@ All of it reads a ``Progress`` whose stretches cover the section. Spots are coun
 """
 
 from bisect import bisect_left
+from dataclasses import replace
 
+from finishing_tui.craft.spacing import space
 from finishing_tui.garment.work import Mark, Progress, Stretch
 from finishing_tui.recipe.stage import Stage
 
@@ -13,6 +15,12 @@ def stretch_at(progress: Progress, spot: int) -> Stretch:
     """Return the stretch that ``spot`` lies in."""
     index = bisect_left(progress.stretches, spot, key=lambda stretch: stretch.start)
     return progress.stretches[max(index - 1, 0)]
+
+
+def cut_at(stretch: Stretch, spot: int) -> Stretch:
+    """Return the stretch with everything moved or strayed beyond ``spot`` forgotten."""
+    moved = tuple(pair for pair in stretch.moved if pair[0] <= spot)
+    return replace(stretch, moved=moved, strayed=tuple(pair for pair in stretch.strayed if pair[0] <= spot))
 
 
 def planned(progress: Progress, spot: int) -> int:
@@ -30,6 +38,19 @@ def done(progress: Progress, spot: int) -> int:
         if strayed == spot:
             return loops
     return planned(progress, spot)
+
+
+def really_done(progress: Progress, start: int, end: int, loops: int) -> list[int]:
+    """Return the loops on the spots after ``start`` up to ``end``, which were passed and hold ``loops`` in all.
+
+    By presses where they explain that; else evenly, for then nobody knows where they are.
+    """
+    pressed = [done(progress, spot) for spot in range(start + 1, end + 1)]
+    spots = end - start
+    if sum(pressed) == loops or not 0 <= loops <= 2 * spots:
+        return pressed
+    spread = space(loops, spots, style="even") if loops else None
+    return [spread.at(spot) if spread else 0 for spot in range(1, spots + 1)]
 
 
 def strays(progress: Progress) -> tuple[tuple[int, int], ...]:

@@ -3,15 +3,15 @@
 from dataclasses import replace
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.ledger import FOUND, MISSING, OUTSIDE, Entry, Posting
+from finishing_tui.craft.ledger import OUTSIDE, Entry, brought
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import Count, Measure, Refusal
 from finishing_tui.garment.decide.replanned import later_stages, mended_first_round
-from finishing_tui.garment.decide.stages import begun, openings, sentence, under_way, with_stage, work_on
-from finishing_tui.garment.events import AnyAct, Progressed, Recounted, Stood, Valued
+from finishing_tui.garment.decide.stages import begun, going_on, openings, sentence, under_way, with_stage, work_on
+from finishing_tui.garment.events import AnyAct, Progressed, Recounted, Valued
 from finishing_tui.garment.recounting import Outlook, Way, counted_stage, outlook
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Mark, Standing, Work
+from finishing_tui.garment.work import Mark, Work
 from finishing_tui.recipe.sums import MOST
 
 LONGEST_VALUE = 40
@@ -85,7 +85,7 @@ def _section(state: State, work: Work, command: Count) -> tuple[AnyAct, ...] | R
 def _carried_out(state: State, work: Work, seen: Outlook, way: Way) -> tuple[AnyAct, ...] | Refusal:
     """Return the events of a recount: the stage as the way has it, and what that means for what comes after."""
     step, _ = under_way(state)
-    index, standing = seen.index, state.steps[step]
+    index = seen.index
     entries: tuple[Entry, ...] = way.entries
     was_complete = seen.before.mark.units >= seen.stage.units
     is_complete = way.progress.mark.units >= seen.stage.units
@@ -100,11 +100,7 @@ def _carried_out(state: State, work: Work, seen: Outlook, way: Way) -> tuple[Any
         state.ledger.enter(*entries)
     except FinishingError as error:
         return Refusal(sentence(error))
-    changed = (
-        Progressed(step, index, seen.before, way.progress)
-        if way.stage == seen.stage
-        else Stood(step, standing, Standing(standing.status, after))
-    )
+    marked = (Progressed(step, index, seen.before, way.progress),)
     told = Recounted(
         step=step,
         place=seen.stage.place,
@@ -114,7 +110,7 @@ def _carried_out(state: State, work: Work, seen: Outlook, way: Way) -> tuple[Any
         verdict=seen.verdict,
         repair=way.repair,
         entries=entries,
-        changes=(changed,),
+        changes=marked if way.stage == seen.stage else going_on(state, after),
         what=seen.stage.title,
         label=f"the recount of {seen.stage.title}",
         under=state.top,
@@ -131,18 +127,12 @@ def _place(state: State, work: Work, place: str, counted: int) -> tuple[AnyAct, 
         return Refusal(f"there is no place named {place!r}")
     step, _ = under_way(state)
     held = state.ledger.on(place)
-    entries: tuple[Entry, ...] = ()
-    if counted > held:
-        entries = (Posting(FOUND, place, counted - held),)
-    elif counted < held:
-        entries = (Posting(place, MISSING, held - counted),)
+    entries: tuple[Entry, ...] = brought(place, held, counted)
     after = later_stages(state, work, place, entries)
     if not work.complete and work.stages[work.at].counts and work.stages[work.at].place == place:
         units = after.stages[work.at].units
         after = after.with_progress(work.at, replace(after.progress[work.at], mark=Mark(units, 0, counted)))
         entries += (*work.stages[work.at].closing, *openings(work.stages, work.at + 1))
-    standing = state.steps[step]
-    changes = () if after == work else (Stood(step, standing, Standing(standing.status, after)),)
     return (
         Recounted(
             step=step,
@@ -151,7 +141,7 @@ def _place(state: State, work: Work, place: str, counted: int) -> tuple[AnyAct, 
             expected=held,
             answer="as planned" if counted == held else "counted",
             entries=entries,
-            changes=changes,
+            changes=going_on(state, after),
             what=state.plan.recipe.place[place].text,
             label=f"the count of {state.plan.recipe.place[place].text}",
             under=state.top,

@@ -3,15 +3,14 @@
 from dataclasses import replace
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.ledger import EDGE, OFF, OUTSIDE, Entry, Posting
+from finishing_tui.craft.ledger import EDGE, OFF, OUTSIDE, brought
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import PutRight, Refusal
 from finishing_tui.garment.decide.replanned import later_stages, mended_first_round
 from finishing_tui.garment.decide.respacing import respaced
-from finishing_tui.garment.decide.stages import begun, sentence, under_way
+from finishing_tui.garment.decide.stages import begun, going_on, sentence, under_way
 from finishing_tui.garment.events import AnyAct, Edited, Mended, Replanned, Stood
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Standing
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.sums import MOST
 
@@ -36,17 +35,16 @@ def _here(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
         return Refusal("nothing is to be put right there")
     if state.ledger.on(place) + more > MOST:
         return Refusal(f"a place holds {MOST} stitches at most")
-    entry: Entry = Posting(EDGE, place, more) if more > 0 else Posting(place, OFF, -more)
+    held = state.ledger.on(place)
+    entries = brought(place, held, held + more, EDGE, OFF)
     try:
-        state.ledger.enter(entry)
+        state.ledger.enter(*entries)
     except FinishingError as error:
         return Refusal(sentence(error))
     changes: tuple[Stood, ...] = ()
     if begun(state):
-        step, work = under_way(state)
-        after = later_stages(state, work, place, (entry,))
-        standing = state.steps[step]
-        changes = () if after == work else (Stood(step, standing, Standing(standing.status, after)),)
+        _, work = under_way(state)
+        changes = going_on(state, later_stages(state, work, place, entries))
     did = "making" if more > 0 else "working off"
     label = f"{did} {plural(abs(more), 'stitch')} on the {state.plan.recipe.place[place].text}"
     return (
@@ -54,7 +52,7 @@ def _here(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
             place=place,
             how="here",
             difference=more,
-            entries=(entry,),
+            entries=entries,
             changes=changes,
             label=label,
             under=state.top,

@@ -14,11 +14,11 @@ from finishing_tui.craft.rhythm import Rhythm
 from finishing_tui.craft.spacing import say, space
 from finishing_tui.craft.walked import rhythm_of
 from finishing_tui.garment.commands import ChooseMirror, Refusal
-from finishing_tui.garment.decide.stages import begun, sentence, under_way, with_stage
+from finishing_tui.garment.decide.stages import begun, going_on, sentence, under_way, with_stage
 from finishing_tui.garment.events import Act, AnyAct, Event, Mirrored, Stood
 from finishing_tui.garment.evolve import applied
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import done
+from finishing_tui.garment.walk import really_done
 from finishing_tui.garment.work import Mark, Progress, Standing, Work, fresh
 from finishing_tui.recipe.stage import Stage
 
@@ -59,10 +59,9 @@ def choose_mirror(state: State, command: ChooseMirror) -> tuple[AnyAct, ...] | R
         changed = resolved(state, work, index, _first(work, stage)) if command.as_worked else planned(state, index)
     except FinishingError as error:
         return Refusal(sentence(error))
-    standing = state.steps[step]
-    change = Stood(step, standing, Standing(standing.status, _with(work, index, changed)))
+    changes = going_on(state, _with(work, index, changed))
     label = f"{stage.title} as {'worked' if command.as_worked else 'planned'}"
-    return (Mirrored(step=step, as_worked=command.as_worked, changes=(change,), label=label, under=state.top),)
+    return (Mirrored(step=step, as_worked=command.as_worked, changes=changes, label=label, under=state.top),)
 
 
 def choice(state: State) -> tuple[int, Stage] | None:
@@ -112,13 +111,7 @@ def as_worked(stage: Stage, progress: Progress) -> Rhythm:
     ends = [*(stretch.start for stretch in progress.stretches[1:]), stage.units]
     counts = [*(stretch.loops for stretch in progress.stretches[1:]), progress.mark.loops]
     for stretch, end, count in zip(progress.stretches, ends, counts, strict=True):
-        pressed = [done(progress, spot) for spot in range(stretch.start + 1, end + 1)]
-        really = count - stretch.loops
-        spots = end - stretch.start
-        if sum(pressed) != really and spots and 0 <= really <= 2 * spots:
-            spread = space(really, spots, style="even") if really else None
-            pressed = [spread.at(spot) if spread else 0 for spot in range(1, spots + 1)]
-        loops += pressed
+        loops += really_done(progress, stretch.start, end, count - stretch.loops)
     return rhythm_of(loops)
 
 

@@ -5,9 +5,18 @@ from dataclasses import replace
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import OFF, Entry, Posting
 from finishing_tui.garment.commands import Other, Refusal
-from finishing_tui.garment.decide.stages import begun, passed, sentence, uncounted, under_way, with_stage, work_on
+from finishing_tui.garment.decide.stages import (
+    begun,
+    going_on,
+    passed,
+    sentence,
+    uncounted,
+    under_way,
+    with_stage,
+    work_on,
+)
 from finishing_tui.garment.decide.steps import begin
-from finishing_tui.garment.events import AnyAct, Progressed, Stood, Strayed
+from finishing_tui.garment.events import AnyAct, Progressed, Strayed
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import (
     called,
@@ -21,7 +30,7 @@ from finishing_tui.garment.walk import (
     strayed_in_run,
     stretch_at,
 )
-from finishing_tui.garment.work import Mark, Progress, Standing, Stretch, Work
+from finishing_tui.garment.work import Mark, Progress, Stretch, Work
 from finishing_tui.recipe.kinds.seam import two_at_once
 from finishing_tui.recipe.stage import Stage
 
@@ -173,14 +182,13 @@ def _two_bars(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct
     mark = Mark(units, 0, units)
     entries = passed(eased, index, mark)
     after = eased.with_progress(index, replace(work.progress[index], mark=mark))
-    standing = state.steps[step]
     return (
         Strayed(
             step=step,
             at=units,
             loops=2,
             entries=entries,
-            changes=(Stood(step, standing, Standing(standing.status, after)),),
+            changes=going_on(state, after),
             label=f"two at once from the {side} at pair {units}",
             under=state.top,
         ),

@@ -5,7 +5,7 @@ one of which nothing is done yet takes the changed numbers too; one that is unde
 """
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.ledger import FOUND, MISSING, Entry, Ledger, Posting, inverses
+from finishing_tui.craft.ledger import Entry, Ledger, brought, inverses
 from finishing_tui.garment.decide.stages import openings
 from finishing_tui.garment.events import Change, Stood
 from finishing_tui.garment.plan import Plan
@@ -75,9 +75,5 @@ def _held(ledger: Ledger, old: Plan, new: Plan) -> tuple[Entry, ...]:
         was, now = old.opening(), new.opening()
     except FinishingError:
         return ()
-    entries: list[Entry] = []
-    for place in dict.fromkeys((*was.live, *now.live)):
-        more = now.on(place) - was.on(place)
-        if more and ledger.on(place) == was.on(place):
-            entries.append(Posting(FOUND, place, more) if more > 0 else Posting(place, MISSING, -more))
-    return tuple(entries)
+    places = (place for place in dict.fromkeys((*was.live, *now.live)) if ledger.on(place) == was.on(place))
+    return tuple(entry for place in places for entry in brought(place, was.on(place), now.on(place)))

@@ -14,7 +14,7 @@ from finishing_tui.garment.decide.stages import sentence, with_stage
 from finishing_tui.garment.decide.taken_out import taken_out
 from finishing_tui.garment.events import AnyAct, Replanned, RippedBack, Stood, Turned
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import explained_from, loops_up_to
+from finishing_tui.garment.walk import cut_at, explained_from, loops_up_to
 from finishing_tui.garment.work import Mark, Progress, Standing, Stretch, Work, fresh
 from finishing_tui.recipe.kinds.seam import unsewn
 from finishing_tui.recipe.stage import Stage
@@ -133,15 +133,7 @@ def _back(stage: Stage, progress: Progress, units: int) -> tuple[Stage, Progress
     if units < confirmed[1]:  # the recount falls too
         stage, confirmed = _as_begun(stage), (0, 0)
     loops = _loops_left(progress, units)
-    kept = tuple(
-        replace(
-            one,
-            moved=tuple(pair for pair in one.moved if pair[0] <= units),
-            strayed=tuple(pair for pair in one.strayed if pair[0] <= units),
-        )
-        for one in progress.stretches
-        if one.start < units
-    )
+    kept = tuple(cut_at(one, units) for one in progress.stretches if one.start < units)
     after = Progress(Mark(units, 0, loops), kept, confirmed)
     left, spots = stage.target - loops, stage.units - units
     planned = loops_up_to(after, stage.units) - loops_up_to(after, units)

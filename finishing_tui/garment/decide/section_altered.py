@@ -1,26 +1,24 @@
-"""A section of an edge that is to go another way from where the hands are: its rhythm, its progress, and its step.
+"""A section of an edge that is to go another way from where the hands are: its rhythm and its progress.
 
 What was picked so far stands; only what is left is spread anew. The stage is put together so that everything else
 that reads one (a recount, ripping back, the second side) finds what it would find had the recipe said so.
 """
 
-from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from finishing_tui.craft.recount import recount
-from finishing_tui.craft.spacing import Ends, Rhythm, Run, Runs, Style, say, space
+from finishing_tui.craft.spacing import Ends, Rhythm, Run, Runs, say, space
 from finishing_tui.craft.walked import rhythm_of
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.alteration import Alteration, CannotAsk
 from finishing_tui.garment.commands import WhatIf
+from finishing_tui.garment.decide.pair_altered import pair_altered, step_altered
 from finishing_tui.garment.decide.stages import with_stage
-from finishing_tui.garment.events import Edited
+from finishing_tui.garment.recounting import recounted
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import done, stretch_at
-from finishing_tui.garment.work import Mark, Progress, Stretch, Work, fresh
-from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
-from finishing_tui.recipe.kinds.sections import LONG, Along, Section
+from finishing_tui.garment.walk import cut_at, really_done, stretch_at
+from finishing_tui.garment.work import Mark, Progress, Stretch, Work
+from finishing_tui.recipe.kinds.sections import LONG
 from finishing_tui.recipe.stage import Stage, loops_onto
 from finishing_tui.recipe.sums import MOST
 
@@ -29,48 +27,48 @@ def section_altered(state: State, step: int, work: Work, command: WhatIf) -> Alt
     """Return the section under way as ``command`` would have it. Raises ``FinishingError`` for what cannot be."""
     index = work.at
     stage, before = work.stages[index], work.progress[index]
-    at, loops = before.mark.units + bool(before.mark.within), before.mark.loops
-    spots = stage.units if command.spots is None else command.spots
-    if not at < spots <= MOST:
-        raise CannotAsk(f"{stage.spot} {at} is passed, so there must be {at + 1} {stage.spot}s at least, to {MOST}")
-    style = command.style or stage.style
-    if command.rhythm is not None:
-        rest: Rhythm = _typed(*command.rhythm, spots - at)
-        target = loops + rest.stitches
-        if not target:
-            raise CannotAsk(f"that picks nothing from the {plural(spots - at, stage.spot)} left")
-    else:
-        target = stage.target if command.target is None else command.target
-        if not loops <= target <= MOST or not target:
-            raise CannotAsk(f"{plural(loops, 'loop')} are there, so the target is from {max(loops, 1)} to {MOST}")
-        rest = _rest(target - loops, spots - at, stage, style, begun_with=bool(at))
-    natural = Fraction(stage.natural) if stage.natural else Fraction(stage.target, stage.units)
-    told = recount(
-        target,
-        spots,
-        at=at,
-        counted=loops,
-        confirmed=before.confirmed,
-        natural=natural,
-        style=style,
-        ends=stage.ends,
-        per_10cm=stage.per_10cm,
-        unit=stage.spot,
-    )
-    new, progress = _anew(stage, before, at, target, spots, rest)
-    new = replace(new, style=style, words=say(rest, unit=stage.spot))
-    after = with_stage(work, index, new).with_progress(index, progress)
-    edit = _edited(state, step, stage, target, command)
+    at = _passed(before)
+    asked, rest = _asked_for(stage, before, command)
+    natural = stage.natural or str(Fraction(stage.target, stage.units))
+    told = recounted(replace(asked, natural=natural), before, before.mark.loops, at)
+    new = replace(asked, rhythm=_from_the_start(stage, asked, before, rest), words=say(rest, unit=stage.spot))
+    after = with_stage(work, index, new).with_progress(index, _going_on(before, at, rest))
+    edit = step_altered(state, step, stage, asked.target, command)
     return Alteration(
         index=index,
         stage=stage,
-        work=_mirrored(after, index, edit),
+        work=after if edit is None else pair_altered(after, index),
         edit=edit,
         was=_words(stage, stretch_at(before, min(at + 1, stage.units)).rhythm),
         now=_words(new, rest),
         drift=(_drift(before, at, stage.units), rest.drift),
         verdict=told.verdict.value,
     )
+
+
+def _passed(before: Progress) -> int:
+    """Return how many spots stand as they are: those passed, and one that takes two and has one already."""
+    return before.mark.units + bool(before.mark.within)
+
+
+def _asked_for(stage: Stage, before: Progress, command: WhatIf) -> tuple[Stage, Rhythm]:
+    """Return the section with the spots, the target and the style asked for, and how what is left of it is picked."""
+    at, loops = _passed(before), before.mark.loops
+    spots = stage.units if command.spots is None else command.spots
+    if not at < spots <= MOST:
+        raise CannotAsk(f"{stage.spot} {at} is passed, so there must be {at + 1} {stage.spot}s at least, to {MOST}")
+    halts = (spots // 2,) if stage.halts and spots >= LONG else ()
+    flows = loops_onto(stage.place, 2 * spots)
+    asked = replace(stage, units=spots, style=command.style or stage.style, halts=halts, flows=flows)
+    if command.rhythm is not None:
+        rest = _typed(*command.rhythm, spots - at)
+        if not loops + rest.stitches:
+            raise CannotAsk(f"that picks nothing from the {plural(spots - at, stage.spot)} left")
+        return replace(asked, target=loops + rest.stitches), rest
+    target = stage.target if command.target is None else command.target
+    if not loops <= target <= MOST or not target:
+        raise CannotAsk(f"{plural(loops, 'loop')} are there, so the target is from {max(loops, 1)} to {MOST}")
+    return replace(asked, target=target), _rest(target - loops, spots - at, asked, begun_with=bool(at))
 
 
 def _typed(pick: int, of: int, spots: int) -> Runs:
@@ -85,49 +83,35 @@ def _typed(pick: int, of: int, spots: int) -> Runs:
     return Runs(tuple(runs))
 
 
-def _rest(stitches: int, spots: int, stage: Stage, style: Style, *, begun_with: bool) -> Rhythm:
+def _rest(stitches: int, spots: int, asked: Stage, *, begun_with: bool) -> Rhythm:
     if not stitches:
         return Runs((Run(0, spots, 1),))
-    ends: Ends = "last" if stage.ends == "closed" and begun_with else stage.ends
-    return space(stitches, spots, style=style, ends=ends)
+    ends: Ends = "last" if asked.ends == "closed" and begun_with else asked.ends
+    return space(stitches, spots, style=asked.style, ends=ends)
 
 
-def _anew(stage: Stage, before: Progress, at: int, target: int, spots: int, rest: Rhythm) -> tuple[Stage, Progress]:
-    """Return the stage and its progress with the rest from spot ``at`` on as ``rest``.
-
-    The stage's own rhythm is what it would be begun with once more: what was picked so far, and then the rest.
-    """
-    loops = before.mark.loops
-    if not at:
-        rhythm: Rhythm = rest
-        progress = Progress(stretches=(Stretch(0, rhythm),))
-    else:
-        pressed = [done(before, spot) for spot in range(1, before.mark.units + 1)]
-        if before.mark.within:
-            pressed.append(before.mark.within)
-        if sum(pressed) != loops:
-            spread = space(loops, at, style="even") if 0 < loops <= 2 * at else None
-            pressed = [spread.at(spot) if spread else 0 for spot in range(1, at + 1)]
-        rhythm = rhythm_of([*pressed, *(rest.at(spot) for spot in range(1, spots - at + 1))])
-        kept = tuple(_up_to(one, at) for one in before.stretches if one.start < at)
-        confirmed = before.confirmed if before.confirmed[1] <= at else (0, 0)
-        progress = replace(
-            before, mark=Mark(at, 0, loops), stretches=(*kept, Stretch(at, rest, loops=loops)), confirmed=confirmed
-        )
+def _from_the_start(stage: Stage, asked: Stage, before: Progress, rest: Rhythm) -> Rhythm:
+    """Return the rhythm the section would be begun with once more: what was picked so far, and then the rest."""
     owed = stage.rhythm.stitches - stage.target if stage.rhythm is not None else 0
-    if owed and 0 < target + owed <= 2 * spots:  # what a recount left to the first round stays left to it
-        rhythm = space(target + owed, spots, style="even")
-    halts = (spots // 2,) if stage.halts and spots >= LONG else ()
-    flows = loops_onto(stage.place, 2 * spots)
-    return replace(stage, units=spots, target=target, rhythm=rhythm, halts=halts, flows=flows), progress
+    if owed and 0 < asked.target + owed <= 2 * asked.units:
+        # What a recount left to the first round stays left to it.
+        return space(asked.target + owed, asked.units, style="even")
+    mark = before.mark
+    if not _passed(before):
+        return rest
+    so_far = really_done(before, 0, mark.units, mark.loops - mark.within) + [mark.within] * bool(mark.within)
+    return rhythm_of([*so_far, *(rest.at(spot) for spot in range(1, rest.spots + 1))])
 
 
-def _up_to(stretch: Stretch, at: int) -> Stretch:
-    return replace(
-        stretch,
-        moved=tuple(pair for pair in stretch.moved if pair[0] <= at),
-        strayed=tuple(pair for pair in stretch.strayed if pair[0] <= at),
-    )
+def _going_on(before: Progress, at: int, rest: Rhythm) -> Progress:
+    """Return the progress with ``rest`` as a stretch of its own from spot ``at`` on, where the hands are."""
+    if not at:
+        return Progress(stretches=(Stretch(0, rest),))
+    kept = tuple(cut_at(one, at) for one in before.stretches if one.start < at)
+    confirmed = before.confirmed if before.confirmed[1] <= at else (0, 0)
+    loops = before.mark.loops
+    stretches = (*kept, Stretch(at, rest, loops=loops))
+    return replace(before, mark=Mark(at, 0, loops), stretches=stretches, confirmed=confirmed)
 
 
 def _drift(before: Progress, at: int, units: int) -> Fraction:
@@ -139,54 +123,3 @@ def _drift(before: Progress, at: int, units: int) -> Fraction:
 
 def _words(stage: Stage, rhythm: Rhythm) -> str:
     return f"{stage.target} from {plural(stage.units, stage.spot)}, {say(rhythm, unit=stage.spot)}"
-
-
-def _edited(state: State, step: int, stage: Stage, target: int, command: WhatIf) -> Edited | None:
-    """Return the step of the plan with the section as it is asked for, and as many stitches in the one it mirrors."""
-    old = state.plan.step(step)
-    if not isinstance(old, PickUpAndKnit):
-        return None
-    sections = list(old.section)
-    at = next((at for at, one in enumerate(sections) if isinstance(one, Along) and one.along == stage.title), None)
-    if at is None:
-        return None
-    section = sections[at]
-    assert isinstance(section, Along)
-    section = replace(section, stitches=target, style=command.style or section.style)
-    sections[at] = section if command.spots is None else replace(section, spots=command.spots, slope="", length="")
-    for one, partner in _partners(sections, at):
-        if state.steps[step].work is not None and not _begun(state, step, partner.along):
-            sections[one] = replace(partner, stitches=target)
-    return Edited(step, old, replace(old, section=tuple(sections)))
-
-
-def _partners(sections: Sequence[Section], at: int) -> Iterator[tuple[int, Along]]:
-    """Yield the sections that are a pair with the one at ``at``."""
-    here = sections[at]
-    assert isinstance(here, Along)
-    for index, one in enumerate(sections):
-        if isinstance(one, Along) and index != at and (one.mirrors == here.along or here.mirrors == one.along):
-            yield index, one
-
-
-def _begun(state: State, step: int, title: str) -> bool:
-    work = state.steps[step].work
-    return work is not None and any(
-        one.title == title and progress.mark != Mark() for one, progress in zip(work.stages, work.progress, strict=True)
-    )
-
-
-def _mirrored(work: Work, index: int, edit: Edited | None) -> Work:
-    """Return the work with the section that mirrors this one, if it is still to come, planned the same way."""
-    stage = work.stages[index]
-    for at in range(index + 1, len(work.stages)):
-        other = work.stages[at]
-        if other.mirrors != stage.title or other.as_worked or edit is None:
-            continue
-        if stage.rhythm is not None and other.units == stage.units and stage.rhythm.stitches == stage.target:
-            rhythm = stage.rhythm.mirrored()
-        else:
-            rhythm = space(max(1, min(stage.target, 2 * other.units)), other.units, style=stage.style)
-        new = replace(other, rhythm=rhythm, target=rhythm.stitches, words=say(rhythm, unit=other.spot))
-        work = with_stage(work, at, new).with_progress(at, fresh(new))
-    return work

@@ -6,10 +6,10 @@ from dataclasses import replace
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import OFF, Entry, Posting
 from finishing_tui.garment.commands import Refusal
-from finishing_tui.garment.events import Marked, Worked
+from finishing_tui.garment.events import Marked, Stood, Worked
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import to_come
-from finishing_tui.garment.work import Mark, Work
+from finishing_tui.garment.work import Mark, Standing, Work
 from finishing_tui.recipe.stage import Stage, entries_between, whole
 
 
@@ -24,14 +24,18 @@ def openings(stages: Sequence[Stage], first: int) -> tuple[Entry, ...]:
     return tuple(entries)
 
 
+def made(stage: Stage, mark: Mark) -> int:
+    """Return what a stage is counted by: the loops made along an edge, the units done of anything else."""
+    return mark.loops if stage.unit == "spot" else mark.units
+
+
 def passed(work: Work, index: int, after: Mark) -> tuple[Entry, ...]:
     """Return what stage ``index`` enters as it goes on from its mark to ``after``.
 
     When that completes it, its closing and the opening of what follows come with it.
     """
     stage, before = work.stages[index], work.progress[index].mark
-    counted = (before.loops, after.loops) if stage.unit == "spot" else (before.units, after.units)
-    entries = entries_between(stage, *counted)
+    entries = entries_between(stage, made(stage, before), made(stage, after))
     if before.units < stage.units <= after.units:
         entries += (*stage.closing, *openings(work.stages, index + 1))
     return entries
@@ -42,7 +46,7 @@ def entered(work: Work) -> tuple[Entry, ...]:
     entries = list(openings(work.stages, 0))
     for index, (stage, progress) in enumerate(zip(work.stages, work.progress, strict=True)):
         mark = progress.mark
-        entries += entries_between(stage, 0, mark.loops if stage.unit == "spot" else mark.units)
+        entries += entries_between(stage, 0, made(stage, mark))
         entries += [Posting(needle, OFF, 1) for _, needle in progress.doubled]
         if stage.units and mark.units >= stage.units:
             entries += (*stage.closing, *openings(work.stages, index + 1))
@@ -54,7 +58,7 @@ def rest_of(work: Work) -> tuple[Entry, ...]:
     if work.complete:
         return ()
     stage, progress = work.stages[work.at], work.progress[work.at]
-    now = progress.mark.loops if stage.unit == "spot" else progress.mark.units
+    now = made(stage, progress.mark)
     end = stage.units
     if stage.unit == "spot":
         end = now + to_come(stage, progress, progress.mark.units) - progress.mark.within
@@ -94,6 +98,13 @@ def under_way(state: State) -> tuple[int, Work]:
 def begun(state: State) -> bool:
     """Return whether a step is under the needles that was begun."""
     return state.current is not None and state.steps[state.current].work is not None
+
+
+def going_on(state: State, work: Work) -> tuple[Stood, ...]:
+    """Return the change by which the step under the needles goes on with ``work``; none where it has that already."""
+    step, before = under_way(state)
+    standing = state.steps[step]
+    return () if work == before else (Stood(step, standing, Standing(standing.status, work)),)
 
 
 def with_stage(work: Work, index: int, stage: Stage) -> Work:

@@ -7,7 +7,7 @@ from finishing_tui.craft.words import listing, plural
 from finishing_tui.garment.commands import AlreadyAt, Finish, LeaveOut, Refusal, Replan, TakeUp
 from finishing_tui.garment.decide.renumbered import at_once
 from finishing_tui.garment.decide.replanned import mending_kept
-from finishing_tui.garment.decide.stages import openings, sentence, uncounted, work_on
+from finishing_tui.garment.decide.stages import made, openings, sentence, uncounted, work_on
 from finishing_tui.garment.events import AnyAct, Begun, Finished, LeftOut, Replanned, Stood, TakenUp, Turned
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Standing, Work, fresh
@@ -171,8 +171,8 @@ def _unworked(work: Work) -> list[str]:
     stage, mark = work.stages[work.at], work.progress[work.at].mark
     if stage.unit == "value":
         return ["nothing was typed yet"]
-    done, of = (mark.loops, stage.target) if stage.unit == "spot" else (mark.units, stage.units)
-    return [f"{stage.title}: {done} of {of} so far"]
+    of = stage.target if stage.unit == "spot" else stage.units
+    return [f"{stage.title}: {made(stage, mark)} of {of} so far"]
 
 
 def _unexpected(state: State, step: int) -> list[str]:

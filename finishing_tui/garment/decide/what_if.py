@@ -3,10 +3,9 @@
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import Refusal, WhatIf
 from finishing_tui.garment.decide.altering import altered
-from finishing_tui.garment.decide.stages import sentence, under_way
-from finishing_tui.garment.events import AnyAct, Replanned, Stood
+from finishing_tui.garment.decide.stages import going_on, sentence, under_way
+from finishing_tui.garment.events import AnyAct, Replanned
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Standing
 
 
 def what_if(state: State, command: WhatIf) -> tuple[AnyAct, ...] | Refusal:
@@ -18,11 +17,10 @@ def what_if(state: State, command: WhatIf) -> tuple[AnyAct, ...] | Refusal:
     step, work = under_way(state)
     if found.work == work or command == WhatIf():
         return ()
-    standing = state.steps[step]
     return (
         Replanned(
             edits=(found.edit,) if found.edit is not None and found.edit.after != found.edit.before else (),
-            changes=(Stood(step, standing, Standing(standing.status, found.work)),),
+            changes=going_on(state, found.work),
             why=f"step {step + 1}, {found.stage.title}: {found.now}; before: {found.was}",
             label=f"another plan for {found.stage.title}",
             under=state.top,

@@ -1,0 +1,65 @@
+"""What follows when a section goes another way: its step in the plan, and the section that is a pair with it."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from finishing_tui.craft.spacing import say, space
+from finishing_tui.garment.commands import WhatIf
+from finishing_tui.garment.decide.stages import with_stage
+from finishing_tui.garment.events import Edited
+from finishing_tui.garment.state import State
+from finishing_tui.garment.work import Mark, Work, fresh
+from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
+from finishing_tui.recipe.kinds.sections import Along, Section
+from finishing_tui.recipe.stage import Stage
+
+
+def step_altered(state: State, step: int, stage: Stage, target: int, command: WhatIf) -> Edited | None:
+    """Return the step of the plan with the section as it is asked for, and as many stitches in the one it mirrors."""
+    old = state.plan.step(step)
+    if not isinstance(old, PickUpAndKnit):
+        return None
+    sections = list(old.section)
+    at = next((at for at, one in enumerate(sections) if isinstance(one, Along) and one.along == stage.title), None)
+    if at is None:
+        return None
+    section = sections[at]
+    assert isinstance(section, Along)
+    section = replace(section, stitches=target, style=command.style or section.style)
+    sections[at] = section if command.spots is None else replace(section, spots=command.spots, slope="", length="")
+    for one, partner in _partners(sections, at):
+        if state.steps[step].work is not None and not _begun(state, step, partner.along):
+            sections[one] = replace(partner, stitches=target)
+    return Edited(step, old, replace(old, section=tuple(sections)))
+
+
+def _partners(sections: Sequence[Section], at: int) -> Iterator[tuple[int, Along]]:
+    """Yield the sections that are a pair with the one at ``at``."""
+    here = sections[at]
+    assert isinstance(here, Along)
+    for index, one in enumerate(sections):
+        if isinstance(one, Along) and index != at and (one.mirrors == here.along or here.mirrors == one.along):
+            yield index, one
+
+
+def _begun(state: State, step: int, title: str) -> bool:
+    work = state.steps[step].work
+    return work is not None and any(
+        one.title == title and progress.mark != Mark() for one, progress in zip(work.stages, work.progress, strict=True)
+    )
+
+
+def pair_altered(work: Work, index: int) -> Work:
+    """Return the work with the section that mirrors the one at ``index``, if it is to come, planned the same way."""
+    stage = work.stages[index]
+    for at in range(index + 1, len(work.stages)):
+        other = work.stages[at]
+        if other.mirrors != stage.title or other.as_worked:
+            continue
+        if stage.rhythm is not None and other.units == stage.units and stage.rhythm.stitches == stage.target:
+            rhythm = stage.rhythm.mirrored()
+        else:
+            rhythm = space(max(1, min(stage.target, 2 * other.units)), other.units, style=stage.style)
+        new = replace(other, rhythm=rhythm, target=rhythm.stitches, words=say(rhythm, unit=other.spot))
+        work = with_stage(work, at, new).with_progress(at, fresh(new))
+    return work
