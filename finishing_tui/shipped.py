@@ -4,12 +4,15 @@ In a checkout, and in an editable install of one, they lie beside the package, a
 wheel they lie inside it (``force-include`` in pyproject.toml). This module only finds them and never opens one.
 """
 
+import re
 from pathlib import Path
 
 from finishing_tui.craft.errors import FinishingError
 
 PACKAGE = Path(__file__).parent
 """The folder of the package itself."""
+
+_TITLE = re.compile(r'^title *= *"([^"\\\n]+)"', re.MULTILINE)
 
 
 class NotShipped(FinishingError):
@@ -19,6 +22,16 @@ class NotShipped(FinishingError):
 def recipes(package: Path = PACKAGE) -> dict[str, Path]:
     """Return the files of the shipped recipes by name, in order; raises ``NotShipped`` when the install lacks them."""
     return {path.stem: path for path in sorted(_folder("recipes", package).glob("*.toml"))}
+
+
+def recipe_titles(package: Path = PACKAGE) -> dict[str, str]:
+    """Return the shipped recipes by name with their titles, in the order of these, as people look for them.
+
+    Only the line of the title is looked for, so that a list is there at once; a recipe without one goes by its name.
+    Raises ``NotShipped`` when the install lacks them.
+    """
+    found = {name: _title(path) or name for name, path in recipes(package).items()}
+    return dict(sorted(found.items(), key=lambda one: one[1].casefold()))
 
 
 def techniques(package: Path = PACKAGE) -> dict[str, Path]:
@@ -40,6 +53,15 @@ def recipe(name: str, package: Path = PACKAGE) -> Path:
 def demo(name: str, package: Path = PACKAGE) -> Path:
     """Return the folder of the demo garment ``name``; raises ``NotShipped`` with the names there are."""
     return _named(name, demos(package), "demo garment")
+
+
+def _title(recipe: Path) -> str:
+    """Return the title of a recipe file, which stands on a line of its own; empty where none is found."""
+    try:
+        found = _TITLE.search(recipe.read_text(encoding="utf-8"))
+    except (OSError, UnicodeError):
+        return ""  # what is wrong with the file is said when it is read
+    return found[1] if found else ""
 
 
 def _folder(name: str, package: Path) -> Path:

@@ -1,6 +1,7 @@
 """Cuts every test off from the machine it runs on: its settings, colours, animations and clock-bound luck."""
 
 import os
+import time
 from pathlib import Path
 
 # Textual reads these when it is imported, so they must be right before any test module is.
@@ -10,6 +11,9 @@ for name in [name for name in os.environ if name == "NO_COLOR" or name.startswit
         del os.environ[name]
 os.environ["TEXTUAL_ANIMATIONS"] = "none"
 os.environ["FINISHING_SETTINGS"] = str(Path(__file__).parent / "settings" / "usual.toml")
+os.environ["TZ"] = "UTC"
+if hasattr(time, "tzset"):
+    time.tzset()
 
 from hypothesis import HealthCheck, settings  # noqa: E402  (after the environment is set)
 

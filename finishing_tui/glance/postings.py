@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import datetime
 
 from finishing_tui.craft.ledger import (
     EDGE,
@@ -40,8 +41,9 @@ ACCOUNTS: Mapping[str, str] = {EDGE: "the edge", OFF: "worked off", FOUND: "foun
 
 @dataclass(frozen=True, slots=True)
 class Posted:
-    """Something that happened: ``day`` and ``time`` (UTC), its ``step`` from 1 (0: none), what it was, what it entered.
+    """Something that happened: its ``step`` from 1 (0: none), what it was, what it entered.
 
+    ``day`` and ``time``: when, by the clock of this machine, which is the one that hangs on her wall.
     ``presses``: how many plain presses are told together, 0 for anything else.
     """
 
@@ -181,4 +183,5 @@ def _text(happening: Happening) -> str:
 
 
 def _when(happening: Happening) -> tuple[str, str]:
-    return happening.at[:10], happening.at[11:16]
+    at = datetime.fromisoformat(happening.at).astimezone()
+    return at.date().isoformat(), at.time().isoformat("minutes")

@@ -24,7 +24,7 @@ def ledger(held: Held, rest: str) -> Reply:
     except FinishingError as error:
         acts = [str(error)]
     more = [] if rest else ['for more of them, type for example "ledger 20".']
-    return [*_books(books(held.state)), "what was entered, newest first, in universal time:", *acts, *more], None
+    return [*_books(books(held.state)), "what was entered, newest first:", *acts, *more], None
 
 
 def _books(held: Books) -> list[str]:

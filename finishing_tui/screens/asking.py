@@ -8,7 +8,7 @@ from textual.events import Key, Resize
 
 from finishing_tui.craft.words import plural
 from finishing_tui.screens.box import Box
-from finishing_tui.screens.keys import LISTS, NUMBERS, bindings, is_alive, keys_of
+from finishing_tui.screens.keys import LISTS, NUMBERS, bindings, is_alive, keys_of, numbers
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.plain import plain, wrapped
@@ -45,7 +45,7 @@ class Asking(Box[int | None]):
         """Show the answers."""
         self._tell(len(self._lines))
         self.query_one(Choices).show(self._answers)
-        number = ("1 2 ...", "move to it" if self._lines else "take that")
+        number = (numbers(len(self._answers)), "move to it" if self._lines else "take that")
         key = keys_of(self).shown
         self.query_one(KeyLine).show(((key("lists.take"), "takes it"), number, (key("lists.leave"), "leave")))
 

@@ -46,6 +46,11 @@ def is_alive(screen: Screen[Any], key: str) -> bool:
     return active is not None and active.binding.id is not None
 
 
+def numbers(many: int) -> str:
+    """Return the digits that stand before ``many`` choices, as the foot shows them: those there are, and no more."""
+    return " ".join(str(one) for one in range(1, many + 1)) if many <= 4 else "1 2 ..."
+
+
 MOVE = ("lists.up", "lists.down")
 """The actions that move the caret of a list."""
 

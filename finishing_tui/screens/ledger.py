@@ -56,7 +56,7 @@ def _lately(acts: tuple[Posted, ...], trouble: str) -> Iterator[Part]:
     if trouble:
         yield Part("what was entered", (Entered("", trouble),))
     for at, (day, found) in enumerate(groupby(acts, key=lambda one: one.day)):
-        heading = f"what was entered, newest first · {day} (UTC)" if not at else day
+        heading = f"what was entered, newest first · {day}" if not at else day
         yield Part(heading, tuple(Entered(one.time, _said(one), style="$quiet") for one in found))
 
 

@@ -15,7 +15,7 @@ from finishing_tui.glance.keys import Keys
 from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view
 from finishing_tui.glance.spoken import spoken_verdict
 from finishing_tui.screens.at_hand import AtHand
-from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of
+from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of, numbers
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.key_line import Key, KeyLine
@@ -73,6 +73,8 @@ class RecountScreen(Screen[None]):
         if self._stage in {"count", "left"}:
             if len(self._typed) < MOST_DIGITS:
                 self._typed += sign
+            else:
+                self.app.bell()
         else:
             self._choose(int(sign) - 1)
         self._draw()
@@ -88,6 +90,8 @@ class RecountScreen(Screen[None]):
             self._stage = "answer"
         elif self._stage == "answer":
             self._stage = "count"
+        else:
+            self.app.bell()
         self._draw()
 
     def action_take(self) -> None:
@@ -102,6 +106,8 @@ class RecountScreen(Screen[None]):
             if self._typed:
                 self._left, self._typed = int(self._typed), ""
                 self._ask("rows left")
+            else:
+                self._say(f"Type how many {self._unit()}s are left first.")
         else:
             at = self.query_one(Choices).at if self._stage == "answer" else self.query_one(Ways).at
             self._choose(at)
@@ -110,11 +116,13 @@ class RecountScreen(Screen[None]):
 
     def action_move(self, by: int) -> None:
         """Move the caret."""
-        if self._stage == "answer":
-            self.query_one(Choices).move(by)
-        elif self._stage == "ways" and self._view is not None:
-            ways = self.query_one(Ways)
-            ways.show(self._view, min(max(ways.at + by, 0), len(self._view.ways) - 1))
+        choices, ways = self.query_one(Choices), self.query_one(Ways)
+        if self._stage == "answer" and 0 <= choices.at + by < len(choices):
+            choices.move(by)
+        elif self._stage == "ways" and self._view is not None and 0 <= ways.at + by < len(self._view.ways):
+            ways.show(self._view, ways.at + by)
+        else:
+            self.app.bell()
 
     def action_leave(self) -> None:
         """Leave; nothing has changed."""
@@ -177,7 +185,7 @@ class RecountScreen(Screen[None]):
         if view is not ways.view:
             ways.show(view)
         self.set_class(self._stage == "ways", "-ways")
-        self.query_one(KeyLine).show(_keys(self._stage, keys_of(self)))
+        self.query_one(KeyLine).show(_keys(self._stage, keys_of(self), len(view.ways) if view else 0))
 
     def _figures(self, expected: int, view: RecountView | None) -> Shown:
         if self._stage in {"count", "left"}:
@@ -206,8 +214,8 @@ class RecountScreen(Screen[None]):
         self.query_one(Notice).show("")
 
 
-def _keys(stage: Stage, keys: Keys) -> Sequence[Key]:
-    """Return the keys of the foot."""
+def _keys(stage: Stage, keys: Keys, ways: int) -> Sequence[Key]:
+    """Return the keys of the foot; ``ways``: how many ways there are to go on."""
     take, off, leave = (keys.shown(f"lists.{name}") for name in ("take", "take_off", "leave"))
     match stage:
         case "count":
@@ -215,6 +223,7 @@ def _keys(stage: Stage, keys: Keys) -> Sequence[Key]:
         case "left":
             return (("digits", "how many"), (take, "take it"), (off, "back"), (leave, "leave"))
         case "answer":
-            return (("1 2 3 4", "answer"), (off, "count anew"), (leave, "leave"))
+            return ((numbers(len(ANSWERS)), "answer"), (off, "count anew"), (leave, "leave"))
         case "ways":
-            return (("1 2 3 4", "do it"), (keys.shown(*MOVE), "look"), (off, "back"), (leave, "leave"))
+            look = ((keys.shown(*MOVE), "look"),) if ways > 1 else ()
+            return ((numbers(ways), "do it"), *look, (off, "back"), (leave, "leave"))

@@ -1,7 +1,11 @@
 """The ledger as a person reads it, and what was entered lately."""
 
 import re
+import time
+from datetime import datetime, timedelta
 from pathlib import Path
+
+import pytest
 
 from finishing_tui.craft.ledger import EDGE, FOUND, OFF, Posting, TailEntry
 from finishing_tui.garment.commands import Count, Finish, LeaveOut, Press, WriteNote
@@ -99,4 +103,22 @@ def test_a_count_is_told_with_what_was_known(tmp_path: Path) -> None:
     front = hand.state.ledger.on("front")
     assert hand.do(Count(front - 1, "front")) is None
     assert lately(hand)[0].text == f"the count of front underarm: {front - 1}, {front} were known"
+    assert hand.put_down()
+
+
+@pytest.mark.skipif(not hasattr(time, "tzset"), reason="the time zone of a process can be set on POSIX only")
+def test_times_are_those_of_the_clock_on_her_wall(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A note is told at the hour and on the day it was where she is: five and a half hours east of universal time."""
+    hand = in_hand(tmp_path)
+    hand.do(WriteNote("the bag is blue"))
+    known = lately(hand)[0]
+    monkeypatch.setenv("TZ", "EAST-05:30")
+    time.tzset()
+    try:
+        told = lately(hand)[0]
+    finally:
+        monkeypatch.undo()
+        time.tzset()
+    wall = datetime.fromisoformat(f"{known.day}T{known.time}") + timedelta(hours=5, minutes=30)
+    assert (told.day, told.time) == (wall.date().isoformat(), wall.time().isoformat("minutes"))
     assert hand.put_down()

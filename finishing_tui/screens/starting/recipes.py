@@ -61,7 +61,8 @@ class RecipesScreen(Screen[Path | None]):
         """Find the recipes; raises ``NotShipped`` where they are missing. The garment goes on ``shelf``."""
         super().__init__()
         self._shelf = shelf
-        self._files = shipped.recipes()
+        self._titles, files = shipped.recipe_titles(), shipped.recipes()
+        self._files = {name: files[name] for name in self._titles}
         self._recipes: dict[str, Recipe | None] = dict.fromkeys(self._files)
         self._troubles: dict[str, str] = {}
         self._drafts: dict[str, Draft] = {}
@@ -75,7 +76,7 @@ class RecipesScreen(Screen[Path | None]):
         yield KeyLine()
 
     def on_mount(self) -> None:
-        """Show the recipes by name, and read them beside the keys."""
+        """Show the recipes by their titles, and read them beside the keys."""
         self.query_one(Sentences).show(
             ("Start a garment", "bold $count"), ("After which recipe? Each can be read through first.", "$quiet")
         )
@@ -225,6 +226,6 @@ class RecipesScreen(Screen[Path | None]):
         """Return a recipe's lines: what it is for only where the caret is, so that the list stays short."""
         if recipe is None:
             trouble = self._troubles.get(source, "").splitlines()
-            return Choice(source, (trouble[0],) if trouble else (), alarm=bool(trouble))
+            return Choice(self._titles.get(source, source), (trouble[0],) if trouble else (), alarm=bool(trouble))
         lines = (recipe.about, f"Sizes {listing(recipe.sizes)}.") if whole else ()
         return Choice(recipe.title, tuple(text for text in lines if text), plural(len(recipe.sizes), "size"))

@@ -57,6 +57,15 @@ class WhichSizeScreen(Screen[str | None]):
         else:
             self.app.bell()
 
+    @property
+    def _next(self) -> int | None:
+        """The next place that is not counted yet; None unless the one at the caret is, or where all are."""
+        at, typed = self.query_one(Choices).at, list(self._typed.values())
+        if not typed[at]:
+            return None
+        order = (*range(at + 1, len(typed)), *range(at))
+        return next((one for one in order if not typed[one]), None)
+
     def action_take_off(self) -> None:
         """Take the last digit back."""
         if not self._typed[self._place]:
@@ -69,13 +78,16 @@ class WhichSizeScreen(Screen[str | None]):
         choices = self.query_one(Choices)
         if 0 <= choices.at + by < len(choices):
             choices.move(by)
+            self._draw()
         else:
             self.app.bell()
 
     def action_take(self) -> None:
-        """Take the size that fits best; while nothing is typed there is none."""
-        fits = self.fits
-        if fits:
+        """Go on from a place that was counted to the next; on one that was not, take the size that fits best."""
+        fits, onward = self.fits, self._next
+        if onward is not None:
+            self.action_move(onward - self.query_one(Choices).at)
+        elif fits:
             self.dismiss(fits[0].size)
         else:
             self.app.bell()
@@ -101,7 +113,8 @@ class WhichSizeScreen(Screen[str | None]):
         shown = [Choice(text, aside=self._typed[place] or "?") for place, text in self._places.items()]
         choices.show(shown, choices.at)
         key = keys_of(self).shown
-        found = [(key("lists.take"), f"size {self.fits[0].size}")] if self.fits else []
+        take = "next place" if self._next is not None else f"size {self.fits[0].size}" if self.fits else ""
+        found = [(key("lists.take"), take)] if take else []
         keys = [("digits", "what you count"), (key(*MOVE), "move"), *found, (key("lists.leave"), "to the sizes")]
         self.query_one(KeyLine).show(keys)
 
