@@ -7,7 +7,7 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.shelf import folders_on
 from tests.terminal.terminal import Terminal
 
-CHOSEN = ["down"] * list(shipped.recipes()).index("crew-neck")
+CHOSEN = ["down"] * list(shipped.recipe_titles()).index("crew-neck")
 
 STARTED: tuple[tuple[list[str], str], ...] = (
     (["r"], "what it is for"),
