@@ -66,7 +66,7 @@ def look_at(state: State, step: int | None, now: datetime, wishes: Wishes = NONE
         tails=tuple(state.ledger.tails),
         markers=state.ledger.markers,
         holes=state.ledger.holes,
-        lines=_looked_over(step_lines(recipe_step, plan.hand) if recipe_step else (), standing),
+        lines=step_lines(recipe_step, plan.hand) if recipe_step else (),
         list=tuple(
             StepLine(index + 1, plan.step(index).title, one.status, index == state.current)
             for index, one in enumerate(state.steps)
@@ -143,14 +143,6 @@ def step_lines(step: Step, hand: str) -> tuple[Line, ...]:
     return tuple(Line(heading, turned(text, hand)) for heading, text in texts if text)
 
 
-def _looked_over(lines: tuple[Line, ...], standing: Standing | None) -> tuple[Line, ...]:
-    """Return the words of a step; at its end those come first that tell whether it is right, for it is looked over."""
-    work = standing.work if standing is not None and standing.status == "under way" else None
-    if work is None or not work.complete:
-        return lines
-    return tuple(sorted(lines, key=lambda line: line.heading not in {"right when", "if not"}))
-
-
 def turned(text: str, hand: str) -> str:
     """Return a text with the words that turn round for a left-handed knitter put in."""
     for words, meaning in ENDS[hand].items():
@@ -174,8 +166,7 @@ def _time_left(state: State) -> str:
     stage, mark = work.stages[work.at], work.progress[work.at].mark
     counts_loops = stage.unit == "spot" and state.pace == "loop"
     left = max(stage.target - mark.loops, 0) if counts_loops else stage.units - mark.units
-    # Only presses of this part count: held stitches go faster than loops are picked up.
-    pace = pace_between(state.presses[-1 - (mark.loops if counts_loops else mark.units) :])
+    pace = pace_between(state.presses)
     # A run is many units at one press, so its presses say nothing of a unit.
     if pace is None or (stage.unit == "spot" and state.pace == "run"):
         return ""

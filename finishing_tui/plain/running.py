@@ -110,13 +110,9 @@ def _talked(
         if line is None:
             return ""
         eager = clock.ticks() - said_at < EAGER_MS
-        meanwhile: list[str] = []
-        if look:  # another window may have gone on while the line was waited for
-            before = hand.state
+        if look:  # another window may have gone on meanwhile
             hand.hear(hand.news(), hand.known)
-            meanwhile = talk.meanwhile(before)
-        answer = [line.why, *talk.hear_nothing()] if isinstance(line, Unheard) else talk.hear(line, eager=eager)
-        lines = [*meanwhile, *answer]
+        lines = [line.why, *talk.hear_nothing()] if isinstance(line, Unheard) else talk.hear(line, eager=eager)
 
 
 def _settled(hand: InHand, *, before: bool) -> list[str]:

@@ -1,6 +1,5 @@
 """Speaks in a thread of its own, the newest text only: it neither holds up a key nor keeps the program from ending."""
 
-import atexit
 import contextlib
 import os
 import signal
@@ -13,17 +12,14 @@ from typing import Literal
 
 from finishing_tui.speech.programs import Program
 
-PATIENCE = 60.0
-"""Seconds after which a text that is still being spoken is cut off: the longest one takes less, even spoken slowly."""
+PATIENCE = 15.0
+"""Seconds after which a text that is still being spoken is cut off."""
 
 FAILURES = 3
 """So many in a row, and the program is given up."""
 
 LONGEST = 400
 """Characters of a text that are spoken; far less than a pipe holds, so that giving them to a program cannot block."""
-
-GRACE = 0.2
-"""Seconds that a program has to stop by itself once it is told to."""
 
 _LOOKS = 0.04
 """Seconds between looks at whether a program has ended."""
@@ -52,7 +48,7 @@ class Speaker:
 
     def say(self, text: str) -> None:
         """Speak ``text`` instead of whatever is being spoken, or waits to be."""
-        spoken = speakable(text)
+        spoken = "".join(sign if sign.isprintable() else " " for sign in text)[:LONGEST].strip()
         with self._changed:
             if not spoken or self._over:
                 return
@@ -61,14 +57,12 @@ class Speaker:
             if self._thread is None:
                 self._thread = threading.Thread(target=self._run, name="speech", daemon=True)
                 self._thread.start()
-                atexit.register(self.close)  # whatever ends the program leaves nothing talking
 
     def close(self, patience: float = 0.5) -> None:
         """Be silent, and say nothing more; at most ``patience`` seconds are waited for the program to be gone."""
         with self._changed:
             self._over = True
             self._changed.notify()
-        atexit.unregister(self.close)
         if self._thread is not None:
             self._thread.join(patience)
 
@@ -121,28 +115,12 @@ class Speaker:
         return "spoken" if child.returncode == 0 else "failed"
 
 
-def speakable(text: str) -> str:
-    """Return ``text`` on one line without anything that steers a terminal, and no longer than can be listened to."""
-    told = " ".join("".join(sign if sign.isprintable() else " " for sign in text).split())
-    if len(told) <= LONGEST:
-        return told
-    whole = told[: LONGEST + 1].rpartition(" ")[0]
-    return whole or told[:LONGEST]
-
-
 def _end(child: "subprocess.Popen[bytes]") -> None:
-    """End a program and all that it started: they are told to, and a moment later they are not asked any more."""
-    _signal(child, "stop")
-    with contextlib.suppress(subprocess.TimeoutExpired):
-        child.wait(GRACE)
-    _signal(child, "kill")  # whatever it started may be there still
-    with contextlib.suppress(subprocess.TimeoutExpired):
-        child.wait(1)
-
-
-def _signal(child: "subprocess.Popen[bytes]", what: Literal["stop", "kill"]) -> None:
+    """End a program and all that it started, without asking it."""
     with contextlib.suppress(OSError):
         if sys.platform == "win32":
-            child.kill()  # there is nothing gentler there
+            child.kill()
         else:
-            os.killpg(child.pid, signal.SIGTERM if what == "stop" else signal.SIGKILL)
+            os.killpg(child.pid, signal.SIGKILL)
+    with contextlib.suppress(subprocess.TimeoutExpired):
+        child.wait(1)
