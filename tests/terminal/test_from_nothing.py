@@ -17,7 +17,7 @@ RECIPES_BY_NUMBER = {"Baby jacket with a buttoned shoulder": "3", "Blanket borde
 def start(terminal: Terminal, recipe: str, name: str) -> None:
     """Start a garment from the shelf: its first size, the recipe's numbers and gauge, ``name``, and all else left."""
     terminal.press("s")
-    terminal.wait_for(recipe)
+    terminal.wait_for(lambda text: any(recipe in line and "sizes" in line for line in text.split("\n")))  # it was read
     terminal.press(RECIPES_BY_NUMBER[recipe])
     terminal.wait_for("Which size?")
     at = 1

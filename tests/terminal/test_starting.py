@@ -39,7 +39,11 @@ def test_from_an_empty_shelf_to_the_first_stitches_and_back(tmp_path: Path) -> N
         terminal.press("s")
         terminal.wait_for("Crew neck on held shoulders")
         terminal.press(*CHOSEN)
-        terminal.wait_for(lambda text: any("▸" in line and "Crew neck on held" in line for line in text.split("\n")))
+        terminal.wait_for(
+            lambda text: any(
+                "▸" in line and "Crew neck on held" in line and "sizes" in line for line in text.split("\n")
+            )
+        )
         for keys, led_to in STARTED:
             terminal.press(*keys)
             terminal.wait_for(led_to)
