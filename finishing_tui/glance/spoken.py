@@ -1,9 +1,10 @@
 """What would be spoken: short, of what the hands do next, from the same values that are drawn. Nothing speaks here."""
 
+from collections.abc import Sequence
 from typing import Literal
 
 from finishing_tui.craft.words import sentence
-from finishing_tui.glance.recounts import RecountView
+from finishing_tui.glance.recounts import ANSWERS, RecountView
 from finishing_tui.glance.rings import Ring
 from finishing_tui.glance.values import (
     Face,
@@ -20,7 +21,11 @@ from finishing_tui.glance.values import (
 Speech = Literal["off", "next", "counts", "all"]
 """How much is spoken: nothing, the next word when it changes, also the count after each press, or also what is said."""
 
-RINGS: dict[Ring, str] = {"run": "end of the run", "recount": "time to count", "target": "that part is complete"}
+RINGS: dict[Ring, str] = {
+    "run": "end of the run",
+    "recount": "half way: count the loops",
+    "target": "that part is complete",
+}
 """What the bell rings for, in words."""
 
 
@@ -32,25 +37,42 @@ def spoken(
     ring: Ring | Literal["refused"] | None = None,
     said: str = "",
     refused: bool = False,
+    aloud: bool = False,
+    back: bool = False,
 ) -> str:
     """Return what is to be spoken after something was done; empty for nothing.
 
     ``was``: what there was to see before it, if anything was; ``ring``: what the bell rang for; ``said``: the sentence
-    at the foot of the screen, and whether it is why something was ``refused``.
+    at the foot of the screen, whether it is why something was ``refused``, and whether it is spoken ``aloud`` even
+    where little is, as what a count led to; ``back``: what was done is that something was taken back.
     """
     if how == "off":
         return ""
     if refused:
         return said
     parts = [RINGS[ring]] if ring is not None and ring != "refused" else []
-    if how == "all":
-        moved = was is None or was.step != now.step or was.looking != now.looking
-        parts += [text for text in (said, f"step {now.step}, {now.heading}" if moved else "") if text]
+    if said and (how == "all" or aloud):
+        parts.append(said)
+    if how == "all" and (was is None or was.step != now.step or was.looking != now.looking):
+        parts += _beginning(now)
+    if how != "next" and back and (done := _done(now.face)) is not None:
+        parts.append(f"back to {done}")
     telling = _telling(now.face, how)
     other = was is None or (telling != _telling(was.face, how) if how == "next" else now.face != was.face)
     if telling and (parts or other):
         parts.append(telling)
     return ". ".join(part.rstrip(".") for part in parts)
+
+
+def spoken_question(question: str, answers: Sequence[str]) -> str:
+    """Return what is spoken of a question: it, and its answers by their numbers."""
+    told = (f"{number}: {answer.removesuffix('.')}." for number, answer in enumerate(answers, 1))
+    return " ".join((sentence(question), *told))
+
+
+def spoken_difference(counted: int, expected: int) -> str:
+    """Return what is spoken when a count is not what the presses say: both, and what it may be put down to."""
+    return spoken_question(f"{counted} counted, {expected} by presses. What is it?", [text for _, text in ANSWERS])
 
 
 def spoken_verdict(view: RecountView) -> str:
@@ -70,16 +92,34 @@ def next_word(face: Face) -> str:
             return face.act.lower().rstrip("?")
 
 
+def _beginning(now: Glance) -> list[str]:
+    """Return what a step is and how it is done."""
+    begun = f"step {now.step}, {now.heading}" if now.step else now.heading
+    return [begun, *(line.text for line in now.lines if not line.heading)]
+
+
+def _done(face: Face) -> int | None:
+    """Return how many are done of what is counted one by one."""
+    match face:
+        case SpotFace() | StitchFace() | PairFace() | RoundFace():
+            return face.count
+        case _:
+            return None
+
+
 def _telling(face: Face, how: Speech) -> str:
     word = next_word(face)
     if how == "next":
         return word
     match face:
+        case PairFace() if how == "all" and face.moves:
+            return f"{word}, {face.count} of {face.of}: {', then '.join((*face.moves, *filter(None, (face.said,))))}"
         case SpotFace():
             return f"{word}, {face.count} of {face.target}"
-        case StitchFace() | PairFace() | RoundFace():
-            own = f". {face.said}" if face.said else ""
-            return f"{word}, {face.count} of {face.of}{own}"
+        case StitchFace() | PairFace():
+            return f"{word}, {face.count} of {face.of}" + (f". {face.said}" if face.said else "")
+        case RoundFace():  # its words are those of the one that comes next, so that is the one to name
+            return f"{word} {face.count + 1} of {face.of}" + (f": {face.said}" if face.said else "")
         case ItemFace():
             return ", ".join((word, *face.items[face.done : face.done + 1]))
         case ValueFace() | MessageFace():

@@ -28,7 +28,8 @@ class AtHand:
 
     ``rings``: what the bell is to ring for; ``follows``: what the last count changes further on, to be asked about;
     ``again``: what the same key does when it is pressed once more, and the state that this holds for; ``warned``: the
-    action that was refused because of typed digits, and these; ``keys``: those in force, which its sentences name.
+    action that was refused because of typed digits, and these; ``keys``: those in force, which its sentences name;
+    ``aloud``: what is said is spoken even where little is; ``back``: something was just taken back.
     """
 
     def __init__(self, hand: InHand, look: str = "") -> None:
@@ -40,6 +41,8 @@ class AtHand:
         self.looking: int | None = None
         self.said = ""
         self.alarm = False
+        self.aloud = False
+        self.back = False
         self.rings: Ring | Literal["refused"] | None = None
         self.follows: Following | None = None
         self.again: tuple[str, State, Command | None] | None = None
@@ -123,12 +126,13 @@ class AtHand:
         label = self.state.top_label
         refusal = self.hand.take_back()
         self.done(refusal, "take_back")
+        self.back = refusal is None
         if refusal is None and label:
             self.say(f"taken back: {label}")
 
-    def say(self, text: str) -> None:
-        """Say something that is no refusal."""
-        self.said, self.alarm = sentence(text), False
+    def say(self, text: str, *, aloud: bool = False) -> None:
+        """Say something that is no refusal; ``aloud``: it is what a key was pressed for, not only about what it did."""
+        self.said, self.alarm, self.aloud = sentence(text), False, aloud
 
     def refuse(self, text: str) -> None:
         """Say why nothing is done, and ring for it."""
@@ -137,3 +141,4 @@ class AtHand:
     def quiet(self) -> None:
         """Say nothing, and ring for nothing."""
         self.said, self.alarm, self.rings = "", False, None
+        self.aloud = self.back = False

@@ -78,6 +78,8 @@ class AtTheNeedles(Screen[None]):
             self._offer_change(plan)
         if self._back is not None:
             self.app.push_screen(ComingBackScreen(self._back, self.at_hand), self._came_back)
+        else:
+            self._speak(None)
 
     def seen(self) -> Glance:
         """Return all there is to see now."""
@@ -147,7 +149,8 @@ class AtTheNeedles(Screen[None]):
         app, at_hand = cast("FinishingApp", self.app), self.at_hand
         if (how := app.settings.speech) != "off":
             now, was = self.seen(), self._heard
-            app.speak(spoken(was, now, how, ring=rings, said=at_hand.said, refused=at_hand.alarm))
+            said, refused, aloud = at_hand.said, at_hand.alarm, at_hand.aloud
+            app.speak(spoken(was, now, how, ring=rings, said=said, refused=refused, aloud=aloud, back=at_hand.back))
             self._heard = now
 
     def _offer_change(self, plan: Plan) -> None:

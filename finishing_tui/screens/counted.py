@@ -19,7 +19,7 @@ def take_typed(at_hand: AtHand) -> Opening | None:
             if off:
                 at_hand.refuse(f"{value} written down: {off}; measure again, or note what is done about it")
             else:
-                at_hand.say(f"{value} written down")
+                at_hand.say(f"{value} written down", aloud=True)
         return None
     found = at_hand.countables()
     if not found:
@@ -37,7 +37,7 @@ def count(at_hand: AtHand, place: str) -> Opening | None:
         return _recount(at_hand, counted)
     text = next((one.text for one in found if one.place == place), "")
     if at_hand.do(Count(counted, place)):
-        at_hand.say(f"{counted} counted: {text}" if text else f"{counted} counted")
+        at_hand.say(f"{counted} counted: {text}" if text else f"{counted} counted", aloud=True)
     return None
 
 
@@ -53,7 +53,7 @@ def start_recount(at_hand: AtHand) -> Opening | None:
     if found[0].section:
         return "recount"
     take = at_hand.keys.shown("needles.finish")
-    at_hand.say(f"count {' or '.join(one.text for one in found)}, type the number, then {take}")
+    at_hand.say(f"count {' or '.join(one.text for one in found)}, type the number, then {take}", aloud=True)
     return None
 
 
@@ -67,5 +67,5 @@ def _recount(at_hand: AtHand, counted: int) -> Opening | None:
         at_hand.typed = str(counted)
         return "recount"
     if at_hand.do(Count(counted)):
-        at_hand.say(f"{counted} counted, as planned; {view.total} on the needle in all")
+        at_hand.say(f"{counted} counted, as planned; {view.total} on the needle in all", aloud=True)
     return None

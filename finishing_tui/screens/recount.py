@@ -13,7 +13,7 @@ from finishing_tui.garment.commands import Answer
 from finishing_tui.glance.counting import MOST_DIGITS
 from finishing_tui.glance.keys import Keys
 from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view
-from finishing_tui.glance.spoken import spoken_verdict
+from finishing_tui.glance.spoken import spoken_difference, spoken_verdict
 from finishing_tui.screens.at_hand import AtHand
 from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of, numbers
 from finishing_tui.widgets.choices import Choice, Choices
@@ -51,6 +51,7 @@ class RecountScreen(Screen[None]):
         self._left: int | None = None
         self._typed = ""
         self._stage: Stage = "count" if counted is None else "answer"
+        self._spoken: Stage | None = None  # what was spoken of last
         self._view: RecountView | None = None
 
     def compose(self) -> ComposeResult:
@@ -138,7 +139,7 @@ class RecountScreen(Screen[None]):
         elif self._stage == "ways" and self._view is not None and 0 <= number < len(self._view.ways):
             way = self._view.ways[number]
             if self._at_hand.do(way.command):
-                self._at_hand.say(f"{self._view.counted} counted: {way.label}")
+                self._at_hand.say(f"{self._view.counted} counted: {way.label}", aloud=True)
                 self.dismiss()
             else:
                 self._say(self._at_hand.said)
@@ -155,13 +156,12 @@ class RecountScreen(Screen[None]):
             return
         if view.matches:
             if self._at_hand.do(view.ways[0].command):
-                self._at_hand.say(f"{counted} counted, as planned; {view.total} on the needle in all")
+                self._at_hand.say(f"{counted} counted, as planned; {view.total} on the needle in all", aloud=True)
             self.dismiss()
         elif answer is None:
             self._stage = "answer"
         else:
             self._answer, self._view, self._stage = answer, view, "ways"
-            cast("FinishingApp", self.app).speak(spoken_verdict(view))
 
     def _draw(self) -> None:
         found = self._at_hand.countables()
@@ -175,6 +175,11 @@ class RecountScreen(Screen[None]):
             "left": f"How many {self._unit()}s are left in this section?",
             "ways": f"{sentence(verdict)} How to go on?",
         }[self._stage]
+        if self._stage != self._spoken:
+            self._spoken = self._stage
+            differs = self._stage == "answer"
+            question = spoken_difference(self._counted or 0, countable.expected) if differs else asked
+            self._speak(spoken_verdict(view) if view else question)
         told = [line for line in view.text.split("\n") if line] if view else []
         self.query_one(Sentences).show((asked, "bold"), *((line, "$foreground") for line in told))
         self.query_one(FigurePair).show(self._figures(countable.expected, view))
@@ -209,6 +214,10 @@ class RecountScreen(Screen[None]):
     def _say(self, sentence: str) -> None:
         self.app.bell()
         self.query_one(Notice).show(sentence, alarm=True)
+        self._speak(sentence)
+
+    def _speak(self, text: str) -> None:
+        cast("FinishingApp", self.app).speak(text)
 
     def _hush(self) -> None:
         self.query_one(Notice).show("")

@@ -35,8 +35,8 @@ class Settings:
     speech: Speech = "off"
     """What is spoken at the needles, with a program that is on this computer already: "off", nothing; "next", the next
     word when it changes; "counts", the next word and the count after each press ("pick, 14 of 24"); "all", also
-    what is said at the foot of the screen and each new step. Refusals, the end of a run, a recount that is due and what
-    it found are spoken whenever anything is."""
+    what is said at the foot of the screen, and each new step with how it is done. Refusals, questions, the end of a
+    run, a recount that is due and what it found are spoken whenever anything is."""
     speak_with: tuple[str, ...] = ()
     """The program that speaks and what it is started with, as a list such as ["espeak-ng", "-s", "140"]; it is given
     what it is to say on its standard input. Left out, one of those that are usual is looked for. No shell is used."""

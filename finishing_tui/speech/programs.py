@@ -28,11 +28,15 @@ class Program:
         return ((*self.command, "--", text), "") if self.argument else (self.command, text)
 
 
-# How each is started is from memory of its manual: all but the first read what they say on their standard input.
+# All but the first read what they say on their standard input. The manuals of spd-say 0.11 and espeak-ng 1.51 say so;
+# how the other systems' are started is from memory.
 _WINDOWS = (
     "Add-Type -AssemblyName System.Speech; "
-    "(New-Object System.Speech.Synthesis.SpeechSynthesizer).Speak([Console]::In.ReadToEnd())"
+    "$text = New-Object IO.StreamReader ([Console]::OpenStandardInput(), [Text.Encoding]::UTF8); "
+    "(New-Object System.Speech.Synthesis.SpeechSynthesizer).Speak($text.ReadToEnd())"
 )
+# It hands the text on and ends at once; what it hands it to drops an older text for a newer one by itself. Where it
+# reads its standard input some lines would be orders, so the text is an argument.
 _DISPATCHER = Program(("spd-say",), argument=True)
 _SYNTHESIZERS = (Program(("espeak-ng", "--stdin")), Program(("espeak", "--stdin")))
 

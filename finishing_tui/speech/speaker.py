@@ -12,14 +12,17 @@ from typing import Literal
 
 from finishing_tui.speech.programs import Program
 
-PATIENCE = 15.0
-"""Seconds after which a text that is still being spoken is cut off."""
+PATIENCE = 60.0
+"""Seconds after which a text that is still being spoken is cut off: the longest one takes less, even spoken slowly."""
 
 FAILURES = 3
 """So many in a row, and the program is given up."""
 
 LONGEST = 400
 """Characters of a text that are spoken; far less than a pipe holds, so that giving them to a program cannot block."""
+
+GRACE = 0.2
+"""Seconds that a program has to stop by itself once it is told to."""
 
 _LOOKS = 0.04
 """Seconds between looks at whether a program has ended."""
@@ -48,7 +51,7 @@ class Speaker:
 
     def say(self, text: str) -> None:
         """Speak ``text`` instead of whatever is being spoken, or waits to be."""
-        spoken = "".join(sign if sign.isprintable() else " " for sign in text)[:LONGEST].strip()
+        spoken = speakable(text)
         with self._changed:
             if not spoken or self._over:
                 return
@@ -115,12 +118,28 @@ class Speaker:
         return "spoken" if child.returncode == 0 else "failed"
 
 
+def speakable(text: str) -> str:
+    """Return ``text`` on one line without anything that steers a terminal, and no longer than can be listened to."""
+    told = " ".join("".join(sign if sign.isprintable() else " " for sign in text).split())
+    if len(told) <= LONGEST:
+        return told
+    whole = told[: LONGEST + 1].rpartition(" ")[0]
+    return whole or told[:LONGEST]
+
+
 def _end(child: "subprocess.Popen[bytes]") -> None:
-    """End a program and all that it started, without asking it."""
-    with contextlib.suppress(OSError):
-        if sys.platform == "win32":
-            child.kill()
-        else:
-            os.killpg(child.pid, signal.SIGKILL)
+    """End a program and all that it started: they are told to, and a moment later they are not asked any more."""
+    _signal(child, "stop")
+    with contextlib.suppress(subprocess.TimeoutExpired):
+        child.wait(GRACE)
+    _signal(child, "kill")  # whatever it started may be there still
     with contextlib.suppress(subprocess.TimeoutExpired):
         child.wait(1)
+
+
+def _signal(child: "subprocess.Popen[bytes]", what: Literal["stop", "kill"]) -> None:
+    with contextlib.suppress(OSError):
+        if sys.platform == "win32":
+            child.kill()  # there is nothing gentler there
+        else:
+            os.killpg(child.pid, signal.SIGTERM if what == "stop" else signal.SIGKILL)

@@ -94,6 +94,36 @@ async def test_the_next_word_and_the_count_are_spoken_after_a_press(tmp_path: Pa
             assert said in talk.heard()[-1]
 
 
+async def test_keys_lead_to_texts_in_their_order(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """At the needles and all through a recount each key has its text, a question too; a digit has none."""
+    folder = shelf(tmp_path)
+    work_to(folder, PICK_UP, *[Press()] * 4)
+    said: list[str] = []
+    monkeypatch.setattr(FinishingApp, "speak", lambda _, text: said.extend([text] if text else ()))
+    app = app_with(folder, Settings(speech="counts", speak_with=Talk(tmp_path).command))
+    async with app.run_test() as pilot:
+        assert said == ["skip 1, pick, 4 of 17"]
+        for key, text in (
+            ("1", ""),
+            ("escape", ""),
+            ("space", "pick, 5 of 17"),
+            ("backspace", "back to 4. skip 1, pick, 4 of 17"),
+            ("3", ""),
+            ("enter", "3 counted, 4 by presses. What is it? 1: I missed or doubled presses. 2: "),
+            ("2", "3 counted. Lies flat. 1: space the rest."),
+            ("backspace", "3 counted, 4 by presses. What is it? 1: "),
+            ("escape", ""),
+            ("r", "Count the loops of left front neck, from the start."),
+            ("enter", "4 counted, as planned; 4 on the needle in all. skip 1, pick, 4 of 17"),
+            ("enter", "Left front neck: 4 of 17 so far. Enter again does it all the same."),
+        ):
+            said.clear()
+            await pilot.press(key)
+            await pilot.pause()
+            assert len(said) == bool(text), (key, said)
+            assert "".join(said).startswith(text)
+
+
 def _more(talk: Talk, before: int) -> bool:
     return len(talk.heard()) > before
 

@@ -22,6 +22,7 @@ if how == "unread":
     time.sleep(60)
 text = sys.stdin.buffer.read().decode()
 wrote("begun", text)
+wrote("process", str(os.getpid()))
 if how == "noisy":
     sys.stdout.write("x" * 1000000)
     sys.stderr.write("y" * 1000000)
