@@ -99,7 +99,7 @@ def _evolved(state: State, happening: Happening) -> State:
         case Noted(text, step):
             return replace(state, notes=(*state.notes, Note(happening.at, step, text)))
         case PaceChosen(pace):
-            return replace(state, pace=pace)
+            return replace(state, pace=pace, presses=())  # from here on a press stands for something else
         case Taken():
             return first_state(event)
 

@@ -166,7 +166,8 @@ def _time_left(state: State) -> str:
     stage, mark = work.stages[work.at], work.progress[work.at].mark
     counts_loops = stage.unit == "spot" and state.pace == "loop"
     left = max(stage.target - mark.loops, 0) if counts_loops else stage.units - mark.units
-    pace = pace_between(state.presses)
+    # Only presses of this part count: held stitches go faster than loops are picked up.
+    pace = pace_between(state.presses[-1 - (mark.loops if counts_loops else mark.units) :])
     # A run is many units at one press, so its presses say nothing of a unit.
     if pace is None or (stage.unit == "spot" and state.pace == "run"):
         return ""

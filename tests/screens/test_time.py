@@ -6,8 +6,9 @@ from pathlib import Path
 
 import pytest
 
+from finishing_tui.craft.pace import FEWEST
 from finishing_tui.garment.clock import Clock
-from finishing_tui.garment.commands import Press
+from finishing_tui.garment.commands import ChoosePace, Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.glance import glance
 from finishing_tui.screens.app import FinishingApp
@@ -71,3 +72,38 @@ def test_a_sitting_that_is_over_lasts_no_longer(tmp_path: Path) -> None:
     looked = InHand.open(folder, look=True)
     a_day_later = datetime(2026, 3, 2, 12, tzinfo=UTC)
     assert glance(looked.state, a_day_later).minutes == 1
+
+
+def test_a_change_of_pace_begins_the_reckoning_anew(tmp_path: Path) -> None:
+    """Presses that stood for single loops say nothing of how long spots take: silence until there are new ones."""
+    folder = shelf(tmp_path, **LARGE)
+    work_to(folder, PICK_UP)
+    hand = InHand.open(folder, clock=(steady := Steady()).clock())
+    hand.pick_up()
+    for _ in range(12):
+        assert hand.do(Press()) is None
+    assert glance(hand.state, steady.clock().now()).time_left
+    assert hand.do(ChoosePace("spot")) is None
+    assert not glance(hand.state, steady.clock().now()).time_left
+    for _ in range(8):
+        assert hand.do(Press()) is None
+    assert glance(hand.state, steady.clock().now()).time_left
+    assert hand.put_down()
+
+
+def test_stitches_are_not_reckoned_by_the_loops_of_an_edge(tmp_path: Path) -> None:
+    """Where a section of held stitches follows an edge, its time is not said from presses that picked loops up."""
+    folder = shelf(tmp_path)
+    work_to(folder, PICK_UP)
+    hand = InHand.open(folder, clock=(steady := Steady()).clock())
+    hand.pick_up()
+    since, was, silent = 0, "", set()
+    while (standing := hand.state.standing) is not None and standing.work is not None and not standing.work.complete:
+        unit = standing.work.stages[standing.work.at].unit
+        since, was = (since + 1 if unit == was else 0), unit
+        if since < FEWEST:
+            assert not glance(hand.state, steady.clock().now()).time_left
+            silent.add(unit)
+        assert hand.do(Press()) is None
+    assert silent == {"spot", "stitch"}
+    assert hand.put_down()
