@@ -1,5 +1,6 @@
 """Speaks in a thread of its own, the newest text only: it neither holds up a key nor keeps the program from ending."""
 
+import atexit
 import contextlib
 import os
 import signal
@@ -60,12 +61,14 @@ class Speaker:
             if self._thread is None:
                 self._thread = threading.Thread(target=self._run, name="speech", daemon=True)
                 self._thread.start()
+                atexit.register(self.close)  # whatever ends the program leaves nothing talking
 
     def close(self, patience: float = 0.5) -> None:
         """Be silent, and say nothing more; at most ``patience`` seconds are waited for the program to be gone."""
         with self._changed:
             self._over = True
             self._changed.notify()
+        atexit.unregister(self.close)
         if self._thread is not None:
             self._thread.join(patience)
 

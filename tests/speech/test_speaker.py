@@ -202,11 +202,13 @@ from pathlib import Path
 talk = Talk(Path(sys.argv[2]), "deaf")
 speaker = Speaker(talk.program, print)
 speaker.say("still speaking")
-assert until(lambda: talk.heard())
+assert until(lambda: talk.heard("process"))
 """
 
 
 def test_the_program_ends_while_something_is_spoken(tmp_path: Path) -> None:
-    """Even without closing, a speaker keeps no process from ending."""
+    """Even without closing, a speaker keeps no process from ending, and nothing goes on talking."""
     command = [sys.executable, "-I", "-c", LEAVE, str(TOP), str(tmp_path)]
     subprocess.run(command, check=True, timeout=50)
+    (pid,) = Talk(tmp_path).heard("process")
+    assert until(partial(gone, int(pid)))
