@@ -110,9 +110,13 @@ def _talked(
         if line is None:
             return ""
         eager = clock.ticks() - said_at < EAGER_MS
-        if look:  # another window may have gone on meanwhile
+        meanwhile: list[str] = []
+        if look:  # another window may have gone on while the line was waited for
+            before = hand.state
             hand.hear(hand.news(), hand.known)
-        lines = [line.why, *talk.hear_nothing()] if isinstance(line, Unheard) else talk.hear(line, eager=eager)
+            meanwhile = talk.meanwhile(before)
+        answer = [line.why, *talk.hear_nothing()] if isinstance(line, Unheard) else talk.hear(line, eager=eager)
+        lines = [*meanwhile, *answer]
 
 
 def _settled(hand: InHand, *, before: bool) -> list[str]:

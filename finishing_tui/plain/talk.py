@@ -67,6 +67,15 @@ class Talk:
             lines = [*lines, *self._open(followed(counted, held.state))]
         return [*lines, *self._prompt()]
 
+    def meanwhile(self, before: State) -> list[str]:
+        """Return what another window has done since ``before``; nothing where it has done nothing."""
+        state = self._held.state
+        if state is before:
+            return []
+        down = bool(state.sittings) and state.sittings != before.sittings and bool(state.sittings[-1].ended)
+        told = "the other window has put it down." if down else "the other window went on."
+        return [told, *(self._after(before) or telling.beginning(self._held.seen()))]
+
     def hear_nothing(self) -> list[str]:
         """Return what is said after a line that could not be taken: what comes next, or what is asked."""
         self._held.forget()

@@ -1,12 +1,15 @@
 """The yarn that what is left of an edge still takes."""
 
+from datetime import UTC, datetime
 from typing import get_args
 
 import pytest
 
 from finishing_tui.craft.yarn import OPERATIONS
 from finishing_tui.garment.commands import Press
+from finishing_tui.glance.all_words import all_lines
 from finishing_tui.glance.faces import face_of
+from finishing_tui.glance.glancing import glance
 from finishing_tui.glance.values import PairFace, StitchFace
 from finishing_tui.glance.wishes import Units, Wishes
 from tests.garment.edges import work_of
@@ -99,3 +102,11 @@ def test_it_is_said_in_the_units_that_are_wanted() -> None:
         said[units] = face.yarn
     assert said["cm"] == said["as given"] == "Yarn for what is left: 80 cm (120 cm at most), and 15 cm of tail."
     assert said["in"] == "Yarn for what is left: 32 in (48 in at most), and 6 in of tail."
+
+
+def test_the_help_has_the_sentence_too() -> None:
+    """What the face has no room for at a small screen stands among all the words."""
+    paper = Paper(plan_for(RECIPE.format(gauge=CM, step=BIND)))
+    lines = all_lines(glance(paper.state, datetime(2024, 5, 1, 12, tzinfo=UTC)))
+    assert [line.text for line in lines if line.heading == "yarn"] == [yarn(BIND)]
+    assert yarn(BIND)

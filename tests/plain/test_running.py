@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import check
 from finishing_tui.plain.running import work
@@ -207,3 +208,36 @@ def test_lengths_are_told_in_the_units_that_are_set(tmp_path: Path) -> None:
     assert " cm " in given
     assert " in " in inches
     assert " cm " not in inches
+
+
+def test_what_another_window_did_is_said_first(tmp_path: Path) -> None:
+    """Who looks only hears before each answer what was done meanwhile, and that it was put down; else nothing."""
+    folder = crew(tmp_path / "crew")
+    talked(folder, *"ddddd", "enter")
+    other = InHand.open(folder)
+    assert other.pick_up() is None
+
+    def press() -> None:
+        assert other.do(Press()) is None
+        assert other.flush(30)
+
+    def put_down() -> None:
+        assert other.put_down()
+
+    meanwhile = iter((press, lambda: None, put_down))
+
+    class Lines(io.BytesIO):
+        """Lines, before each of which but the first the other window does something."""
+
+        def readline(self, size: int | None = -1, /) -> bytes:
+            if self.tell():
+                next(meanwhile, lambda: None)()
+            return super().readline(size)
+
+    sink = io.BytesIO()
+    work(folder, Lines(b"yes\ntime\ntime\nwhere\n"), sink)
+    said = sink.getvalue().decode()
+    went_on, down = said.index("the other window went on."), said.index("the other window has put it down.")
+    assert said.count("the other window") == 2
+    assert "1 of 46 stitches." in said[went_on:down]
+    assert said.endswith("looked at only; nothing was changed.\n")
