@@ -66,7 +66,7 @@ def look_at(state: State, step: int | None, now: datetime, wishes: Wishes = NONE
         tails=tuple(state.ledger.tails),
         markers=state.ledger.markers,
         holes=state.ledger.holes,
-        lines=step_lines(recipe_step, plan.hand) if recipe_step else (),
+        lines=_looked_over(step_lines(recipe_step, plan.hand) if recipe_step else (), standing),
         list=tuple(
             StepLine(index + 1, plan.step(index).title, one.status, index == state.current)
             for index, one in enumerate(state.steps)
@@ -141,6 +141,14 @@ def step_lines(step: Step, hand: str) -> tuple[Line, ...]:
         ("see", step.see),
     )
     return tuple(Line(heading, turned(text, hand)) for heading, text in texts if text)
+
+
+def _looked_over(lines: tuple[Line, ...], standing: Standing | None) -> tuple[Line, ...]:
+    """Return the words of a step; at its end those come first that tell whether it is right, for it is looked over."""
+    work = standing.work if standing is not None and standing.status == "under way" else None
+    if work is None or not work.complete:
+        return lines
+    return tuple(sorted(lines, key=lambda line: line.heading not in {"right when", "if not"}))
 
 
 def turned(text: str, hand: str) -> str:

@@ -217,3 +217,12 @@ def test_what_comes_next_in_words() -> None:
     paper.did(Press())
     assert "type what it measures" in next_words(glance(paper.state, NOW).face)
     assert decide(paper.state, Finish()) == Refusal("nothing was typed yet", Finish(sure=True))
+
+
+def test_at_its_end_a_step_is_looked_over_by_its_own_words() -> None:
+    """How it is done comes first while it is worked; once all is done, what tells whether it is right."""
+    words = 'look = "A straight ridge."\nsay = "Knit two together."\nmend = "Tink back."\nunequal = true'
+    paper = Paper(plan_for(UNEQUAL.replace("unequal = true", words, 1)))
+    assert [line.heading for line in glance(paper.state, NOW).lines] == ["", "right when", "if not"]
+    press_to_the_end(paper)
+    assert [line.heading for line in glance(paper.state, NOW).lines] == ["right when", "if not", ""]
