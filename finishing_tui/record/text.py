@@ -55,7 +55,7 @@ def _held(record: Record) -> Iterator[str]:
 
 
 def _steps(record: Record) -> Iterator[str]:
-    yield "What was done"
+    yield "What was done (times in UTC)"
     for number, standing in enumerate(record.state.steps, 1):
         told = [*(done_words(standing.work) if standing.work else ()), *_told(record, number)]
         if standing.status == "to come" and not told:
@@ -113,7 +113,7 @@ def _notes(record: Record) -> Iterator[str]:
 
 def _sittings(record: Record) -> Iterator[str]:
     if record.sittings:
-        yield "Sittings (UTC)"
+        yield "Sittings (times in UTC)"
     for one in record.sittings:
         until = f"to {_when(one.ended)}" if one.ended else "and not put down"
         where = f"; {one.where}" if one.where else ""
