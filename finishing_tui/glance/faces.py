@@ -68,7 +68,8 @@ def rhythm_words(stage: Stage, progress: Progress) -> str:
 def _spots(state: State, work: Work, index: int) -> SpotFace:
     stage, progress = work.stages[index], work.progress[index]
     mark = progress.mark
-    halfway, due = _halfway(stage, progress)
+    edge = edge_of(state, work, index)
+    halfway, due = _halfway(stage, progress, edge)
     return SpotFace(
         count=mark.loops,
         target=stage.target,
@@ -80,7 +81,7 @@ def _spots(state: State, work: Work, index: int) -> SpotFace:
         rhythm=rhythm_words(stage, progress),
         halfway=halfway,
         due=due,
-        edge=edge_of(state, work, index),
+        edge=edge,
     )
 
 
@@ -113,7 +114,7 @@ def _then(state: State, stage: Stage, progress: Progress) -> str:
     return "then pick" if planned(progress, after.units + 1) else "then skip"
 
 
-def _halfway(stage: Stage, progress: Progress) -> tuple[str, bool]:
+def _halfway(stage: Stage, progress: Progress, edge: Edge) -> tuple[str, bool]:
     """Return what is said about the recount at the half, and whether it is due."""
     if not stage.halts:
         return "", False
@@ -122,7 +123,8 @@ def _halfway(stage: Stage, progress: Progress) -> tuple[str, bool]:
     if spot >= half:
         return f"counted {loops} at {stage.spot} {spot}", False
     if progress.mark.units >= half:
-        return f"half way: count the loops (by presses {progress.mark.loops})", True
+        asked = "half way: count the loops" if edge.at_half else f"not counted at half way, {stage.spot} {half}"
+        return f"{asked} (by presses {progress.mark.loops})", True
     return f"recount at half way, {stage.spot} {half}", False
 
 

@@ -182,6 +182,14 @@ def test_a_recount_is_announced_due_and_remembered() -> None:
     assert counted(spot_face(paper)) == "12 of 24 loops, row 17 of 32"
 
 
+def test_what_was_not_counted_at_half_way_is_not_called_half_way_for_ever() -> None:
+    """Near the end it is said that it was not counted there, with what the presses say; it is due all the same."""
+    paper = along(32, 24).press(22)
+    face = spot_face(paper)
+    assert face.spot > 24
+    assert (face.halfway, face.due) == ("not counted at half way, row 16 (by presses 22)", True)
+
+
 def test_the_half_is_left_after_four_spots() -> None:
     """24 from 32: half way is row 16, and four rows on it is behind; the recount stays due for the whole section."""
     paper = along(32, 24).did(ChoosePace("spot"))
