@@ -2,8 +2,9 @@
 
 from dataclasses import dataclass
 
-from finishing_tui.garment.consequences import Mend, consequences, given_up
+from finishing_tui.garment.consequences import consequences, given_up
 from finishing_tui.garment.explained import explained
+from finishing_tui.garment.repairs import Mend
 from finishing_tui.garment.state import State
 from finishing_tui.glance.later import cut, later_lines
 

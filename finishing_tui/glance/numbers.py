@@ -11,7 +11,7 @@ from finishing_tui.craft.words import listing, sentence
 from finishing_tui.garment.commands import Refusal, Replan
 from finishing_tui.garment.consequences import consequences
 from finishing_tui.garment.decide import decide
-from finishing_tui.garment.decide.renumbered import anew, keeps_old
+from finishing_tui.garment.decide.replan import anew, keeps_old
 from finishing_tui.garment.events import Act
 from finishing_tui.garment.evolve import applied
 from finishing_tui.garment.starting import with_number, without

@@ -32,6 +32,7 @@ from finishing_tui.garment.decide.elsewhere import already_at
 from finishing_tui.garment.decide.mend import put_right
 from finishing_tui.garment.decide.mirror import choose_mirror, with_mirrors
 from finishing_tui.garment.decide.press import other, press
+from finishing_tui.garment.decide.replan import replan
 from finishing_tui.garment.decide.rip import rip_back
 from finishing_tui.garment.decide.sittings import (
     choose_pace,
@@ -41,7 +42,7 @@ from finishing_tui.garment.decide.sittings import (
     take_back,
     write_note,
 )
-from finishing_tui.garment.decide.steps import finish, leave_out, replan, take_up
+from finishing_tui.garment.decide.steps import finish, leave_out, take_up
 from finishing_tui.garment.decide.what_if import what_if
 from finishing_tui.garment.events import Event
 from finishing_tui.garment.state import State

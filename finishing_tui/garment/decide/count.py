@@ -6,7 +6,8 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import OUTSIDE, Entry, brought
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import Count, Measure, Refusal
-from finishing_tui.garment.decide.replanned import later_stages, mended_first_round
+from finishing_tui.garment.decide.after_count import later_stages
+from finishing_tui.garment.decide.first_round import mended_first_round
 from finishing_tui.garment.decide.stages import begun, going_on, openings, sentence, under_way, with_stage, work_on
 from finishing_tui.garment.events import AnyAct, Progressed, Recounted, Valued
 from finishing_tui.garment.recounting import Outlook, Way, counted_stage, outlook

@@ -6,7 +6,8 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import EDGE, OFF, OUTSIDE, brought
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import PutRight, Refusal
-from finishing_tui.garment.decide.replanned import later_stages, mended_first_round
+from finishing_tui.garment.decide.after_count import later_stages
+from finishing_tui.garment.decide.first_round import mended_first_round
 from finishing_tui.garment.decide.respacing import respaced
 from finishing_tui.garment.decide.stages import begun, going_on, sentence, under_way
 from finishing_tui.garment.events import AnyAct, Edited, Mended, Replanned, Stood

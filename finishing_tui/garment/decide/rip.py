@@ -9,7 +9,7 @@ from finishing_tui.craft.spacing import Ends, Run, Runs, space
 from finishing_tui.craft.words import listing
 from finishing_tui.garment.commands import Refusal, RipBack
 from finishing_tui.garment.decide.difference import difference
-from finishing_tui.garment.decide.replanned import mended_first_round
+from finishing_tui.garment.decide.first_round import mended_first_round
 from finishing_tui.garment.decide.stages import sentence, with_stage
 from finishing_tui.garment.decide.taken_out import taken_out
 from finishing_tui.garment.events import AnyAct, Replanned, RippedBack, Stood, Turned

@@ -1,17 +1,15 @@
-"""Deciding about whole steps: beginning, finishing, taking up another, leaving one out, and replanning."""
+"""Deciding about whole steps: beginning, finishing, taking up another, and leaving one out."""
 
 from dataclasses import replace
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.words import listing, plural
-from finishing_tui.garment.commands import AlreadyAt, Finish, LeaveOut, Refusal, Replan, TakeUp
-from finishing_tui.garment.decide.renumbered import at_once
-from finishing_tui.garment.decide.replanned import mending_kept
-from finishing_tui.garment.decide.stages import made, openings, sentence, uncounted, work_on
-from finishing_tui.garment.events import AnyAct, Begun, Finished, LeftOut, Replanned, Stood, TakenUp, Turned
+from finishing_tui.craft.words import plural
+from finishing_tui.garment.commands import AlreadyAt, Finish, LeaveOut, Refusal, TakeUp
+from finishing_tui.garment.decide.doubts import doubts_about
+from finishing_tui.garment.decide.stages import openings, sentence, uncounted, work_on
+from finishing_tui.garment.events import AnyAct, Begun, Finished, LeftOut, Stood, TakenUp, Turned
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Standing, Work, fresh
-from finishing_tui.recipe.counts import count_of
 
 
 def begin(state: State, step: int) -> Begun | Refusal:
@@ -63,7 +61,7 @@ def finish(state: State, command: Finish) -> tuple[AnyAct, ...] | Refusal:
         return refusal or work_on(
             state, lot, label=f"the lot: {plural(stage.units - mark.units, 'stitch')} of {stage.title}"
         )
-    doubts = [*_unworked(work), *_unexpected(state, step)]
+    doubts = doubts_about(state, step, work)
     if doubts and not command.sure:
         return Refusal("; ".join(doubts), Finish(sure=True))
     change = Stood(step, standing, Standing("done", work))
@@ -130,30 +128,6 @@ def leave_out(state: State, command: LeaveOut) -> tuple[AnyAct, ...] | Refusal:
     return (left, *turn_to(standing_so(state, change), next_step(state, step)))
 
 
-def replan(state: State, command: Replan) -> tuple[AnyAct, ...] | Refusal:
-    """Take a changed plan; steps that something was done of keep the stages they were begun with."""
-    if len(command.plan.recipe.step) != len(state.steps):
-        return Refusal("the changed recipe has another number of steps; it can only be taken by a new garment")
-    if gone := state.plan.recipe.place.keys() - command.plan.recipe.place.keys():
-        return Refusal(f"the changed recipe has no place named {listing(sorted(gone))}; it can only be taken anew")
-    for index, standing in enumerate(state.steps):
-        if standing.work is not None and command.plan.step(index).do != state.plan.step(index).do:
-            return Refusal(f"the changed recipe makes step {index + 1}, which is begun, another kind of step")
-    plan = mending_kept(state, command.plan)
-    entries, changes = at_once(state, plan)
-    return (
-        Replanned(
-            entries=entries,
-            changes=changes,
-            plan_before=state.plan,
-            plan_after=plan,
-            why=command.why,
-            label="a changed plan",
-            under=state.top,
-        ),
-    )
-
-
 def standing_so(state: State, change: Stood) -> State:
     """Return the state in which a step stands another way, and none is under the needles."""
     steps = (*state.steps[: change.step], change.after, *state.steps[change.step + 1 :])
@@ -162,35 +136,3 @@ def standing_so(state: State, change: Stood) -> State:
 
 def _beginning(step: int) -> str:
     return f"the beginning of step {step + 1}"
-
-
-def _unworked(work: Work) -> list[str]:
-    """Return what is left of the step, as a sentence of doubt; nothing when it is complete."""
-    if work.complete:
-        return []
-    stage, mark = work.stages[work.at], work.progress[work.at].mark
-    if stage.unit == "value":
-        return ["nothing was typed yet"]
-    of = stage.target if stage.unit == "spot" else stage.units
-    return [f"{stage.title}: {made(stage, mark)} of {of} so far"]
-
-
-def _unexpected(state: State, step: int) -> list[str]:
-    """Return what the step leaves otherwise than the recipe expects, as sentences of doubt."""
-    recipe_step, plan = state.plan.step(step), state.plan
-    here = plan.here(state.ledger)
-    doubts = []
-    for place, count in recipe_step.expect.items():
-        held = state.ledger.on(place)
-        try:
-            wanted = count_of(count, here.numbers, here.size)
-        except FinishingError as error:
-            doubts.append(f"what the recipe expects on the {here.name(place)} cannot be worked out: {sentence(error)}")
-            continue
-        if wanted != held:
-            doubts.append(f"the recipe expects {wanted} on the {here.name(place)}, and there are {held}")
-    place, repeat = recipe_step.main_place, recipe_step.repeat
-    if repeat and place and not repeat.takes(state.ledger.on(place)):
-        plus = f" and {repeat.plus}" if repeat.plus else ""
-        doubts.append(f"{state.ledger.on(place)} on the {here.name(place)} is not a multiple of {repeat.of}{plus}")
-    return doubts

@@ -1,19 +1,47 @@
-"""What a changed plan does at once: pieces not touched yet hold what it says, and a step no hand has begun begins anew.
+"""Deciding to take a changed plan, and what that does at once.
 
-A step comes under the needles by itself when the one before it is done, and often only then is its edge counted. So
-one of which nothing is done yet takes the changed numbers too; one that is under way keeps those it was begun with.
+Pieces not touched yet hold what it says, and a step that no hand has begun begins anew. A step comes under the needles
+by itself when the one before it is done, and often only then is its edge counted. So one of which nothing is done yet
+takes the changed numbers too; one that is under way keeps those it was begun with.
 """
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import Entry, Ledger, brought, inverses
+from finishing_tui.craft.words import listing
+from finishing_tui.garment.commands import Refusal, Replan
+from finishing_tui.garment.decide.first_round import mending_kept
 from finishing_tui.garment.decide.stages import openings
-from finishing_tui.garment.events import Change, Stood
+from finishing_tui.garment.events import AnyAct, Change, Replanned, Stood
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Standing, Work, fresh
 
 
-def at_once(state: State, plan: Plan) -> tuple[tuple[Entry, ...], tuple[Change, ...]]:
+def replan(state: State, command: Replan) -> tuple[AnyAct, ...] | Refusal:
+    """Take a changed plan; steps that something was done of keep the stages they were begun with."""
+    if len(command.plan.recipe.step) != len(state.steps):
+        return Refusal("the changed recipe has another number of steps; it can only be taken by a new garment")
+    if gone := state.plan.recipe.place.keys() - command.plan.recipe.place.keys():
+        return Refusal(f"the changed recipe has no place named {listing(sorted(gone))}; it can only be taken anew")
+    for index, standing in enumerate(state.steps):
+        if standing.work is not None and command.plan.step(index).do != state.plan.step(index).do:
+            return Refusal(f"the changed recipe makes step {index + 1}, which is begun, another kind of step")
+    plan = mending_kept(state, command.plan)
+    entries, changes = _at_once(state, plan)
+    return (
+        Replanned(
+            entries=entries,
+            changes=changes,
+            plan_before=state.plan,
+            plan_after=plan,
+            why=command.why,
+            label="a changed plan",
+            under=state.top,
+        ),
+    )
+
+
+def _at_once(state: State, plan: Plan) -> tuple[tuple[Entry, ...], tuple[Change, ...]]:
     """Return what taking ``plan`` enters in the ledger, and the step that begins anew, if one does.
 
     One that could not be begun by the changed plan stays as it was begun.

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from finishing_tui.craft.ledger import FOUND
 from finishing_tui.garment.commands import Press, Replan
-from finishing_tui.garment.decide.renumbered import keeps_old
+from finishing_tui.garment.decide.replan import keeps_old
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.plan import Plan
 from tests.garment.edges import reach

@@ -1,0 +1,63 @@
+"""The first round of a band: there a difference that a recount left is put right, evenly, in a step to come."""
+
+from dataclasses import replace
+
+from finishing_tui.garment.events import Edited, Replanned
+from finishing_tui.garment.plan import Plan
+from finishing_tui.garment.state import State
+from finishing_tui.recipe.kinds.work import Shaping
+from finishing_tui.recipe.kinds.work import Work as WorkStep
+
+MENDS = "evenly, after the recount"
+"""Where in the first round a difference that a recount left is put right; it tells that shaping from the recipe's."""
+
+
+def first_rounds_on(state: State, place: str, start: int) -> tuple[int, WorkStep] | None:
+    """Return the first step to come, from ``start`` on, that works rounds or rows on ``place``, with its index."""
+    for index in range(max(start, 0), len(state.steps)):
+        step = state.plan.step(index)
+        to_come = state.steps[index].status == "to come" and state.plan.is_for(index)
+        if to_come and isinstance(step, WorkStep) and step.on == place:
+            return index, step
+    return None
+
+
+def mended_first_round(
+    state: State, step: int, place: str, difference: int, *, only_mended: bool = False
+) -> Replanned | None:
+    """Return the change of plan by which the first round on ``place`` after ``step`` puts a difference right.
+
+    What an earlier recount left to that round is added to it. With ``only_mended`` there must be such a recount: that
+    is how ripping back takes its mending back. None when no step to come works rounds there; the difference then
+    shows at the end of the step.
+    """
+    found = first_rounds_on(state, place, step + 1)
+    if found is None:
+        return None
+    index, band = found
+    before = _mended_by(band)
+    if only_mended and not before:
+        return None
+    why = f"recount of step {step + 1}: {difference:+d} in the first round of step {index + 1}"
+    return Replanned(edits=(Edited(index, band, _mending(band, before + difference)),), why=why)
+
+
+def mending_kept(state: State, plan: Plan) -> Plan:
+    """Return a changed plan with what recounts have left to first rounds to come: that is not in any file."""
+    for index, old in enumerate(state.plan.recipe.step):
+        new = plan.step(index)
+        if isinstance(old, WorkStep) and isinstance(new, WorkStep) and old.on == new.on:
+            plan = plan.with_step(index, _mending(new, _mended_by(old)))
+    return plan
+
+
+def _mended_by(step: WorkStep) -> int:
+    """Return the stitches that recounts have left to the first round of ``step``."""
+    return sum(one.change for one in step.shaping if one.at == MENDS)
+
+
+def _mending(step: WorkStep, change: int) -> WorkStep:
+    """Return ``step`` with ``change`` stitches put right in its first round (none, where that is 0)."""
+    shaping = tuple(one for one in step.shaping if one.at != MENDS)
+    mend = (Shaping(change=change, round=1, at=MENDS),) if change else ()
+    return replace(step, shaping=(*shaping, *mend))
