@@ -7,9 +7,11 @@ number that differs is named. Nothing here changes anything.
 from dataclasses import dataclass, replace
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.garment.decide.stages import rest_of
+from finishing_tui.craft.ledger import OFF, Posting
+from finishing_tui.garment.decide.stages import entered, rest_of
 from finishing_tui.garment.repairs import Mend, mends
 from finishing_tui.garment.state import State
+from finishing_tui.garment.work import Work
 from finishing_tui.recipe.audit import Change, Finding, Inputs, Run, changes, new_findings, onward
 
 
@@ -64,7 +66,14 @@ def _onward(state: State, steps_of: State) -> Run:
     ]
     if steps_of.current is not None:
         steps.insert(0, steps_of.current)
-    rest = {index: rest_of(work) for index in steps if (work := state.steps[index].work) is not None}
+    begun = {index: work for index in steps if (work := state.steps[index].work) is not None}
+    rest = {index: rest_of(work) for index, work in begun.items()}
+    off = {index: _worked_off(work) for index, work in begun.items()}
     plan = state.plan
     inputs = Inputs(recipe=plan.recipe, size=plan.size_index, own=plan.own, gauge=plan.gauge, hand=plan.hand)
-    return onward(inputs, state.ledger, steps, rest)
+    return onward(inputs, state.ledger, steps, rest, off)
+
+
+def _worked_off(work: Work) -> int:
+    """Return how many stitches a step under way has worked off by its progress."""
+    return sum(one.stitches for one in entered(work) if isinstance(one, Posting) and one.to == OFF)

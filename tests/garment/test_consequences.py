@@ -12,6 +12,8 @@ from tests.garment.paper import Paper, plan_for
 
 COUNT_FRONT = 2
 """The step of the crew neck that counts the front neck holder: 16 in size M."""
+BIND_OFF = 18
+"""The step that binds its neckband off."""
 JOIN = 6
 """The step that joins its left shoulder."""
 
@@ -294,3 +296,14 @@ def test_a_step_worked_to_its_end_is_not_given_up() -> None:
     before = paper.state
     paper.did(Finish())
     assert following(before, paper.state) is None
+
+
+@pytest.mark.parametrize(("left", "told"), [(5, ""), (1, "a neck of 71 stitches stretches to")])
+def test_in_the_middle_of_a_bind_off_the_neck_is_all_of_its_stitches(left: int, told: str) -> None:
+    """70 are bound off: with 5 to go it still passes the head, with 1 it does not, and it is a neck of 71, not of 1."""
+    text = Path(shipped.recipe("crew-neck")).read_text(encoding="utf-8")
+    paper = reach(Paper(plan_for(text, "2 years")), BIND_OFF).press(70)
+    before = paper.state
+    paper.did(Count(left, "neck"))
+    found = following(before, paper.state)
+    assert [told in line for line in found.lines] == [True] if found and told else found is None

@@ -26,14 +26,19 @@ class Change:
 
 
 def onward(
-    inputs: Inputs, ledger: Ledger, steps: Sequence[int], rest: Mapping[int, tuple[Entry, ...]] = MappingProxyType({})
+    inputs: Inputs,
+    ledger: Ledger,
+    steps: Sequence[int],
+    rest: Mapping[int, tuple[Entry, ...]] = MappingProxyType({}),
+    off: Mapping[int, int] = MappingProxyType({}),
 ) -> Run:
     """Do ``steps`` (positions from 0, in the order they will be done) from ``ledger``, and look at each.
 
-    ``rest``: for each of them that is under way, the entries it still has to make. ``inputs.own`` must have the numbers
-    that are not printed. Raises ``NoNumber`` or ``BadSum`` when a number cannot be worked out.
+    ``rest``: for each of them that is under way, the entries it still has to make; ``off``: the stitches it worked off
+    already. ``inputs.own`` must have the numbers that are not printed. Raises ``NoNumber`` or ``BadSum`` when a number
+    cannot be worked out.
     """
-    return run(footing(inputs), ledger, steps, rest=rest, trust="ledger")
+    return run(footing(inputs), ledger, steps, rest=rest, off=off, trust="ledger")
 
 
 def changes(planned: Run, real: Run) -> tuple[Change, ...]:

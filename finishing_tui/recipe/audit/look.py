@@ -39,6 +39,7 @@ class Look:
 
     ``before`` is the ledger it began from (after what had to be mended), ``after`` the ledger after each of its
     ``stages``. ``wrong``: the numbers whose print is known to differ from their sum, with what the sum comes to.
+    ``off``: the stitches that were worked off in it already, where it was under way.
     """
 
     footing: Footing
@@ -49,6 +50,7 @@ class Look:
     after: tuple[Ledger, ...]
     trail: Trail
     wrong: Mapping[str, int]
+    off: int = 0
 
     @property
     def here(self) -> Here:

@@ -34,6 +34,7 @@ _MOST_MENDS = 30
 
 _NONE: Mapping[str, int] = MappingProxyType({})
 _NO_REST: Mapping[int, tuple[Entry, ...]] = MappingProxyType({})
+_NONE_OFF: Mapping[int, int] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +72,7 @@ def run(
     steps: Sequence[int] | None = None,
     *,
     rest: Mapping[int, tuple[Entry, ...]] = _NO_REST,
+    off: Mapping[int, int] = _NONE_OFF,
     trust: Trust = "print",
     wrong: Mapping[str, int] = _NONE,
     trail: Trail = Trail(),  # noqa: B008  (frozen)
@@ -78,9 +80,10 @@ def run(
     """Do ``steps`` (positions from 0; all that are for this size, where none are given) from ``ledger``.
 
     ``ledger`` is that of the pieces as they come, where none is given. ``rest``: for each step that is under way,
-    the entries it still has to make. ``wrong``: numbers whose print is known to differ from their sum.
+    the entries it still has to make; ``off``: the stitches it worked off already. ``wrong``: numbers whose print is
+    known to differ from their sum.
     """
-    return _run(footing, ledger or footing.opening(), steps, rest, trust, wrong, trail, ahead=True)
+    return _run(footing, ledger or footing.opening(), steps, rest, off, trust, wrong, trail, ahead=True)
 
 
 def _run(
@@ -88,6 +91,7 @@ def _run(
     ledger: Ledger,
     steps: Sequence[int] | None,
     rest: Mapping[int, tuple[Entry, ...]],
+    off: Mapping[int, int],
     trust: Trust,
     wrong: Mapping[str, int],
     trail: Trail,
@@ -99,12 +103,12 @@ def _run(
     rows, compared = list[Row](), list[Compared]()
 
     def ahead_from(given: Ledger, after: int) -> int:
-        return _run(footing, given, steps[after:], rest, trust, wrong, trail, ahead=False).errors
+        return _run(footing, given, steps[after:], rest, off, trust, wrong, trail, ahead=False).errors
 
     for number, at in enumerate(steps, 1):
         step = footing.recipe.step[at]
         if at in rest:
-            done = _rest_done(footing, at, step, ledger, rest[at], trail, wrong)
+            done = _rest_done(footing, at, step, ledger, rest[at], off.get(at, 0), trail, wrong)
         else:
             done = _done(footing, at, step, ledger, trail, wrong)
         ledger, look, findings = done.ledger, done.look, list(done.findings)
@@ -229,6 +233,7 @@ def _rest_done(
     step: Step,
     ledger: Ledger,
     rest: tuple[Entry, ...],
+    off: int,
     trail: Trail,
     wrong: Mapping[str, int],
 ) -> _Done:
@@ -237,7 +242,7 @@ def _rest_done(
     blank = Look(footing, at, step, ledger, (), (), trail, wrong)
     after = _entered(blank, ledger, rest, findings)
     stage = Stage("item", 1, "what is left of this step", "REST")
-    return _Done(after, tuple(findings), replace(blank, stages=(stage,), after=(after,)))
+    return _Done(after, tuple(findings), replace(blank, stages=(stage,), after=(after,), off=off))
 
 
 def _refused(look: Look, error: FinishingError) -> Finding:

@@ -60,7 +60,7 @@ def remembered(look: Look) -> Trail:
     trail = replace(look.trail, arranged=isinstance(look.step, Arrange))
     match look.step:
         case BindOff(from_=place) if look.before.on(place) and not look.ledger.on(place):
-            return replace(trail, band=look.before.on(place))
+            return replace(trail, band=look.off + look.before.on(place))
         case Buttonholes(holes=holes):
             return replace(trail, buttonholes=trail.buttonholes + look.count(holes))
         case _:
