@@ -93,6 +93,18 @@ def test_the_nearest_repeat_where_that_is_another_number() -> None:
     assert rounds == {3, -1}
 
 
+def test_no_repair_is_put_into_a_step_of_another_size() -> None:
+    """Where rounds for size S alone stand before the rib, the first round that can put it right in M is the rib's."""
+    text = Path(shipped.recipe("crew-neck")).read_text(encoding="utf-8")
+    rib = '[[step]]\ndo      = "work"\ntitle   = "Work the rib"'
+    assert text.count(rib) == 1
+    only_in_s = '[[step]]\ndo = "work"\ntitle = "A plain round"\non = "neck"\nrounds = 1\nfor = ["S"]\n\n'
+    paper = reach(Paper(plan_for(text.replace(rib, only_in_s + rib), "M")), COUNT_FRONT)
+    (step,) = {one.step for one in counted(paper, 15) if one.how == "first round"}
+    assert step is not None
+    assert paper.state.plan.step(step).title == "Work the rib"
+
+
 def test_carrying_on_changes_nothing_but_is_recorded() -> None:
     """The choice to leave it is an event; what the band lacks is asked about when its step ends."""
     paper = crew_neck()
