@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING, Literal, cast
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Container
-from textual.screen import Screen
 
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.hand import InHand
@@ -23,6 +22,7 @@ from finishing_tui.screens.at_hand import AtHand, Opening
 from finishing_tui.screens.coming_back import ComingBackScreen
 from finishing_tui.screens.keys import bindings, digits, keys_of
 from finishing_tui.screens.keys_shown import foot
+from finishing_tui.screens.leaving import Leaving
 from finishing_tui.screens.openings import OPENINGS
 from finishing_tui.screens.saved import Saved
 from finishing_tui.widgets.choices import Choice
@@ -41,7 +41,7 @@ FEW_ITEMS = 2
 """So many items of a checklist leave room below them."""
 
 
-class AtTheNeedles(Screen[None]):
+class AtTheNeedles(Leaving[None]):
     """The garment in hand; ``look``: why it can only be looked at."""
 
     CSS_PATH = "at_the_needles.tcss"

@@ -2,7 +2,6 @@
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
-from textual.screen import Screen
 
 from finishing_tui.craft.words import sentence
 from finishing_tui.glance.coming_back import ComingBack
@@ -10,13 +9,14 @@ from finishing_tui.glance.counting import MOST_DIGITS, worth_counting
 from finishing_tui.glance.values import Face, PairFace, RoundFace, SpotFace, StitchFace
 from finishing_tui.screens.at_hand import AtHand
 from finishing_tui.screens.keys import bindings, digits, keys_of
+from finishing_tui.screens.leaving import Leaving
 from finishing_tui.widgets.figure_pair import WIDE, FigurePair, Shown
 from finishing_tui.widgets.holdings import Holdings
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.sentences import Sentences
 
 
-class ComingBackScreen(Screen[int | None]):
+class ComingBackScreen(Leaving[int | None]):
     """Where it was left and what comes next; returns the count, or None for not now."""
 
     CSS_PATH = "coming_back.tcss"

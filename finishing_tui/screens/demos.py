@@ -4,16 +4,16 @@ from pathlib import Path
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
-from textual.screen import Screen
 
 from finishing_tui import shipped
 from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, keys_of
+from finishing_tui.screens.leaving import Leaving
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.sentences import Sentences
 
 
-class DemoScreen(Screen[Path | None]):
+class DemoScreen(Leaving[Path | None]):
     """Choose one; returns its folder, or None."""
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)

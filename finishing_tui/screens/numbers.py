@@ -13,12 +13,12 @@ from textual.app import ComposeResult
 from textual.containers import Vertical
 from textual.events import Paste
 from textual.message import Message
-from textual.screen import Screen
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.glance.numbers import MOST_DIGITS, NumberLine, read_number
 from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of
+from finishing_tui.screens.leaving import Leaving
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
@@ -35,7 +35,7 @@ class Numbers(Protocol):
         """Take a new value; None: what it would be without the knitter's own. Raises ``FinishingError`` if not."""
 
 
-class NumbersScreen(Screen[None]):
+class NumbersScreen(Leaving[None]):
     """All numbers in a list; digits are the new value of the one at the caret."""
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)

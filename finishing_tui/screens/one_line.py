@@ -39,7 +39,7 @@ class OneLine(Box[str | None]):
         self.query_one(Sentences).show((question, "bold"), (hint, "$quiet"))
         keys, (keep, leave) = keys_of(self), self._does
         self.query_one(KeyLine).show(((keys.shown("lines.keep"), keep), (keys.shown("lines.leave"), leave)))
-        self.query_one(Input).focus()
+        self.set_focus(self.query_one(Input))  # at once: letters typed while ``focus`` waits would be lost
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         """Take the line."""

@@ -5,7 +5,6 @@ from typing import TYPE_CHECKING, Literal, cast
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
-from textual.screen import Screen
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
@@ -16,6 +15,7 @@ from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view
 from finishing_tui.glance.spoken import spoken_difference, spoken_verdict
 from finishing_tui.screens.at_hand import AtHand
 from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of, numbers
+from finishing_tui.screens.leaving import Leaving
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.key_line import Key, KeyLine
@@ -33,7 +33,7 @@ _SORTS = {"lies flat": "$good", "just shows": "$mark"}
 """The look of a verdict; all others are alarms. The verdict itself is in words."""
 
 
-class RecountScreen(Screen[None]):
+class RecountScreen(Leaving[None]):
     """A recount of the section under way, or the one walked last."""
 
     CSS_PATH = "recount.tcss"

@@ -4,7 +4,6 @@ from dataclasses import replace
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
-from textual.screen import Screen
 
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import RipBack
@@ -12,6 +11,7 @@ from finishing_tui.glance.counting import MOST_DIGITS
 from finishing_tui.glance.ripping import RipPoint, rip_points
 from finishing_tui.screens.at_hand import AtHand
 from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of
+from finishing_tui.screens.leaving import Leaving
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.key_line import KeyLine
@@ -19,7 +19,7 @@ from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
 
 
-class RipBackScreen(Screen[None]):
+class RipBackScreen(Leaving[None]):
     """Choose where to, and to which row, pair or stitch of it."""
 
     CSS_PATH = "rip_back.tcss"

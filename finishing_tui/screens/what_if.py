@@ -4,7 +4,6 @@ from typing import Literal
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
-from textual.screen import Screen
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
@@ -13,6 +12,7 @@ from finishing_tui.glance.counting import MOST_DIGITS
 from finishing_tui.glance.what_if import WhatIfView, asked_here, rhythm_typed, unit_words, what_if_view
 from finishing_tui.screens.at_hand import AtHand
 from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of
+from finishing_tui.screens.leaving import Leaving
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
@@ -29,7 +29,7 @@ MOST_LATER = 8
 """So many later numbers are named at the most."""
 
 
-class WhatIfScreen(Screen[None]):
+class WhatIfScreen(Leaving[None]):
     """The plan there is over the plan that is asked for; digits change the field at the caret."""
 
     CSS_PATH = "what_if.tcss"

@@ -91,7 +91,7 @@ class Speaker:
     def _speak(self, text: str) -> _End:
         command, given = self._program.with_text(text)
         try:
-            child = subprocess.Popen(  # noqa: S603  (a program of her own choice; the text is never part of a command line)
+            child = subprocess.Popen(  # noqa: S603  (a program of her own choice, without a shell; a text stands behind --)
                 command,
                 stdin=subprocess.PIPE,
                 stdout=subprocess.DEVNULL,

@@ -15,7 +15,7 @@ class Entry(Input):
         self.max_length = longest
         self.value = value
         self.action_end()
-        self.focus()
+        self.screen.set_focus(self)  # at once: ``focus`` waits, and letters typed meanwhile would be lost
         self.action_select_all()
 
     def on_paste(self, event: Paste) -> None:

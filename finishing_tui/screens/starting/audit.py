@@ -14,7 +14,6 @@ from textual.app import ComposeResult
 from textual.containers import Vertical
 from textual.events import Key
 from textual.message import Message
-from textual.screen import Screen
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import listing, plural
@@ -24,6 +23,7 @@ from finishing_tui.glance.audited import Audited, Level, Point, audited
 from finishing_tui.glance.numbers import NumberLine, number_lines
 from finishing_tui.glance.starting import summary
 from finishing_tui.screens.keys import LISTS, MOVE, bindings, is_alive, keys_of
+from finishing_tui.screens.leaving import Leaving
 from finishing_tui.screens.numbers import NumbersScreen
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import Key as KeyShown
@@ -46,7 +46,7 @@ _NOUNS: dict[Level, str] = {
 }
 
 
-class AuditScreen(Screen[Draft | Path]):
+class AuditScreen(Leaving[Draft | Path]):
     """What the audit finds, point by point, and last of all the start; returns the draft, or the folder started."""
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)

@@ -9,7 +9,6 @@ from textual.app import ComposeResult
 from textual.containers import Vertical
 from textual.events import Key
 from textual.message import Message
-from textual.screen import Screen
 
 from finishing_tui import shipped
 from finishing_tui.craft.errors import FinishingError
@@ -19,6 +18,7 @@ from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.reader import read_recipe
 from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, is_alive, keys_of
+from finishing_tui.screens.leaving import Leaving
 from finishing_tui.screens.one_line import OneLine
 from finishing_tui.screens.starting.asking import StartScreen
 from finishing_tui.screens.starting.reading import ReadingScreen
@@ -31,7 +31,7 @@ if TYPE_CHECKING:
     from finishing_tui.screens.app import FinishingApp
 
 
-class RecipesScreen(Screen[Path | None]):
+class RecipesScreen(Leaving[Path | None]):
     """Choose a recipe, or read it through first; returns the folder of the garment that was started, or None."""
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)

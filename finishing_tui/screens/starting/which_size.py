@@ -2,7 +2,6 @@
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
-from textual.screen import Screen
 
 from finishing_tui.craft.words import listing
 from finishing_tui.glance.numbers import MOST_DIGITS
@@ -10,13 +9,14 @@ from finishing_tui.glance.starting import held_places
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.which_size import SizeFit, which_size
 from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of
+from finishing_tui.screens.leaving import Leaving
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
 
 
-class WhichSizeScreen(Screen[str | None]):
+class WhichSizeScreen(Leaving[str | None]):
     """Type what is counted on any of the places; it returns the size that fits best, or None."""
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)
