@@ -13,11 +13,14 @@ from finishing_tui.codec import Unreadable, decode, encode
 from finishing_tui.craft.ledger import Entry, Ledger, Posting, TailEntry
 from finishing_tui.craft.rhythm import Line, Runs
 from finishing_tui.craft.spacing import space
-from finishing_tui.garment.events import Event
+from finishing_tui.garment.events import Event, PutBack, TakenBack
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.model import Number, Recipe
 from finishing_tui.recipe.stage import Stage
 from tests.strategies import ledgers, model_of, recipes, steps
+
+OF_ACTS = (TakenBack, PutBack)
+"""The events that hold other events: drawing one is as slow as drawing many of the others."""
 
 
 def rhythms(style: Literal["easy", "even"]) -> st.SearchStrategy[Runs | Line]:
@@ -79,12 +82,23 @@ def test_ledgers_come_back(ledger: Ledger) -> None:
     assert there_and_back(Ledger, ledger) == ledger
 
 
-@pytest.mark.parametrize("cls", get_args(Event), ids=lambda cls: cls.__name__)
-@settings(max_examples=15)  # a sort of event; each holds many values
+@pytest.mark.parametrize("cls", [cls for cls in get_args(Event) if cls not in OF_ACTS], ids=lambda cls: cls.__name__)
+@settings(max_examples=10)  # a sort of event; each holds many values
 @given(data=st.data())
 def test_events_come_back(cls: Any, data: st.DataObject) -> None:
     """Every event that can happen, with everything in it."""
-    event = data.draw(st.from_type(cls))
+    _comes_back(cls, data.draw(st.from_type(cls)))
+
+
+@pytest.mark.parametrize("cls", OF_ACTS, ids=lambda cls: cls.__name__)
+@settings(max_examples=3)  # acts come back above, each kind of its own
+@given(data=st.data())
+def test_events_that_hold_acts_come_back(cls: Any, data: st.DataObject) -> None:
+    """So do those that hold other events whole."""
+    _comes_back(cls, data.draw(st.from_type(cls)))
+
+
+def _comes_back(cls: type, event: Any) -> None:
     back = there_and_back(Event, event)
     assert back == event
     assert type(back) is cls

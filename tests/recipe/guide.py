@@ -7,6 +7,7 @@ that the guide is what the model says, so that it cannot go stale.
 import re
 import sys
 from collections.abc import Iterator, Mapping
+from functools import cache
 from pathlib import Path
 from typing import Any, Literal, get_args, get_origin
 
@@ -83,9 +84,14 @@ def _section(heading: str, model: type, without: set[str] | None = None) -> str:
     return "\n".join((heading, "", about, "", "| key | what it says | it takes |", "|---|---|---|", *rows))
 
 
+@cache  # it is the same for every table, and slow to make
+def _schema() -> dict[str, Any]:
+    return recipe_schema()
+
+
 def _texts(model: type) -> tuple[str, dict[str, str]]:
     """Return what a table is, and what each of its keys says."""
-    schema = recipe_schema()
+    schema = _schema()
     tables = {**schema["definitions"], "Recipe": schema, "Step": schema["definitions"]["Mark"]}  # any kind has the keys
     table = tables.get(model.__name__)
     if table is None:  # techniques are no part of the schema of recipes

@@ -31,11 +31,12 @@ def test_the_guide_is_what_the_model_says() -> None:
 
 def test_every_key_is_explained_in_words() -> None:
     """Each key of each table has its row, with what it says and what it takes, neither of them empty."""
-    rows = re.findall(r"^\| `(\w+)` \| (.*?) \| (.*?) \|$", made(), re.MULTILINE)
+    told = made()
+    rows = re.findall(r"^\| `(\w+)` \| (.*?) \| (.*?) \|$", told, re.MULTILINE)
     assert {key for key, _, _ in rows} == {field.name.rstrip("_") for model in MODELS for field in fields(model)}
     assert all(len(said) > 5 and takes and said.endswith((".", "...")) for _, said, takes in rows), rows
-    assert set(re.findall(r'do = "([a-z ]+)"`', made())) == set(KINDS)
-    assert all(f"`{word}`" in made() for word in BRITISH)
+    assert set(re.findall(r'do = "([a-z ]+)"`', told)) == set(KINDS)
+    assert all(f"`{word}`" in told for word in BRITISH)
 
 
 def test_it_names_every_recipe_with_what_it_shows() -> None:

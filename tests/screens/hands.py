@@ -114,6 +114,17 @@ async def settled(pilot: Pilot[None]) -> None:
     await pilot.pause()
 
 
+async def comes_to(pilot: Pilot[None], holds: Callable[[], bool]) -> None:
+    """Wait until ``holds``: what a key leads to may come a moment after it, and on a busy machine later still."""
+    app = pilot.app
+    assert isinstance(app, FinishingApp)
+    for _ in range(1000):
+        if holds():
+            return
+        await pilot.pause(0.02)
+    raise AssertionError(f"it never came to that; there is:\n{shown(app)}")
+
+
 def pressing(*keys: str) -> Callable[[Pilot[None]], Awaitable[None]]:
     """Return what presses ``keys`` in order and waits for everything to settle."""
 

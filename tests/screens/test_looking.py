@@ -14,7 +14,7 @@ from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.screens.looking import Looking
 from tests.plain.making import talked
-from tests.screens.hands import PICK_UP, Hours, app_for, front, settled, shelf, shown, work_to
+from tests.screens.hands import PICK_UP, Hours, app_for, comes_to, front, settled, shelf, shown, work_to
 
 
 def picked_up(at: Path) -> tuple[Path, InHand]:
@@ -44,8 +44,7 @@ async def test_what_the_other_window_does_is_followed(tmp_path: Path) -> None:
         await settled(pilot)
         assert isinstance(front(app), Asking)
         await pilot.press("1")
-        assert isinstance(front(app), Looking)
-        assert "looking only" in shown(app)
+        await comes_to(pilot, lambda: isinstance(front(app), Looking) and "looking only" in shown(app))
         assert "neck needle 4" in shown(app)
         for _ in range(3):
             assert other.do(Press()) is None
@@ -75,6 +74,7 @@ async def test_it_is_taken_up_here_once_it_is_put_down(tmp_path: Path) -> None:
     async with app.run_test(size=(80, 24)) as pilot:
         await settled(pilot)
         await pilot.press("1")
+        await comes_to(pilot, lambda: isinstance(front(app), Looking))
         assert other.do(Press()) is None
         assert other.put_down("on the sofa")
         await followed(app, pilot)

@@ -14,9 +14,9 @@ from finishing_tui.screens.starting.recipes import RecipesScreen
 from finishing_tui.settings import Settings
 from finishing_tui.settings.model import Bell
 from finishing_tui.settings.reading import BadSettings, settings_in
-from finishing_tui.speech.speaker import FAILURES
+from finishing_tui.speech.speaker import FAILURES, Speaker
 from finishing_tui.widgets.entry import Entry
-from tests.screens.hands import PICK_UP, Hours, needles, settled, shelf, shown, work_to
+from tests.screens.hands import PICK_UP, Hours, comes_to, needles, settled, shelf, shown, work_to
 from tests.speech.talking import Talk, until
 
 
@@ -128,21 +128,22 @@ def _more(talk: Talk, before: int) -> bool:
     return len(talk.heard()) > before
 
 
+def _failed_more(speaker: Speaker, than: int) -> bool:
+    return speaker._failures > than  # noqa: SLF001
+
+
 async def test_a_program_that_fails_is_given_up_with_a_sentence(tmp_path: Path) -> None:
     """After three failures it is said once at the foot, and keys go on as ever."""
     folder = shelf(tmp_path)
     work_to(folder, PICK_UP)
     app = app_with(folder, Settings(speech="counts", speak_with=Talk(tmp_path, "fails").command))
     async with app.run_test(size=(100, 30)) as pilot:
-        for key in ("space", "x", "space"):
-            failures = app._speaker._failures if app._speaker else FAILURES  # noqa: SLF001
-            await pilot.press(key)
-            for _ in range(1000):
-                if app._speaker is None or failures < app._speaker._failures < FAILURES:  # noqa: SLF001
-                    break
-                await pilot.pause(0.02)
-        await pilot.pause()
-        assert "failed 3 times." in shown(app)
+        speaker = app._speaker  # noqa: SLF001
+        assert speaker is not None
+        while (failures := speaker._failures) < FAILURES:  # noqa: SLF001
+            app.speak(f"text {failures}")
+            await comes_to(pilot, partial(_failed_more, speaker, failures))
+        await comes_to(pilot, lambda: "failed 3 times." in shown(app))
         await pilot.press("space")
         assert "failed 3 times." not in shown(app)
 
