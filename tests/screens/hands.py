@@ -114,6 +114,21 @@ async def settled(pilot: Pilot[None]) -> None:
     await pilot.pause()
 
 
+async def still(pilot: Pilot[None]) -> None:
+    """Wait until the picture stands still: on a busy machine the last layout comes after all messages are done."""
+    app = pilot.app
+    assert isinstance(app, FinishingApp)
+    await settled(pilot)
+    same, before = 0, ""
+    for _ in range(1000):
+        now = shown(app)
+        same, before = (same + 1 if now == before else 0), now
+        if same == 3:
+            return
+        await pilot.pause(0.02)
+    raise AssertionError(f"it never stands still; there is:\n{before}")
+
+
 async def comes_to(pilot: Pilot[None], holds: Callable[[], bool]) -> None:
     """Wait until ``holds``: what a key leads to may come a moment after it, and on a busy machine later still."""
     app = pilot.app

@@ -16,7 +16,7 @@ from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.rows import Rows
 from finishing_tui.widgets.ways import Ways
-from tests.screens.hands import pressing, settled, shown
+from tests.screens.hands import pressing, shown, still
 from tests.screens.readable import faint
 from tests.screens.scenes import SCENES, SIZES, Scene
 
@@ -56,6 +56,7 @@ def _pictured(scene: Scene, terminal: Terminal, at: Path, compare: Compare, monk
 
     async def prepare(pilot: Pilot[None]) -> None:
         await pressing(*scene.keys)(pilot)
+        await still(pilot)
         if "terminal" not in terminal.looks:  # there the terminal's own sixteen colours hold, whatever they are
             assert not faint(app)
 
@@ -109,10 +110,11 @@ async def test_nothing_is_cut_off_and_every_key_shown_is_alive(name: str, tmp_pa
     app = scene.app(tmp_path, "ascii")
     async with app.run_test(size=SIZES["80x24"]) as pilot:
         await pressing(*scene.keys)(pilot)
+        await still(pilot)
         _keys_are_alive(app)
         for size in SIZES.values():
             await pilot.resize_terminal(*size)
-            await settled(pilot)
+            await still(pilot)
             _lies_whole(app)
             _all_ways_are_there(app)
             assert shown(app).isascii(), [line for line in shown(app).split("\n") if not line.isascii()]
