@@ -56,8 +56,8 @@ class Loops(Rows):
         if done + left > room:
             hidden_done = max(min(done - room // 3, done + left - room), 0)
             hidden_left = done + left - room - hidden_done
-        step = 2 if 2 * (done + left) <= width else 1
-        gap = " " * (step - 1)
+        most = max(one.done + one.left for one in self._needles)  # all alike, so that the longer one looks longer
+        gap = " " if 2 * most <= width else ""
         picked, to_come = ("@", "o") if self.ascii else ("●", "○")
         before = plain(f"{hidden_done}‹ ", "$quiet") if hidden_done else Content()
         after = plain(f" ›{hidden_left}", "$quiet") if hidden_left > 0 else Content()

@@ -1,0 +1,27 @@
+"""Stitches on needles, as shapes: what is longer looks longer."""
+
+from hypothesis import given
+from hypothesis import strategies as st
+from textual.app import App, ComposeResult
+
+from finishing_tui.widgets.loops import Loops, Needle
+
+
+class _Two(App[None]):
+    def compose(self) -> ComposeResult:
+        yield Loops()
+
+
+async def test_the_longer_needle_is_never_drawn_shorter() -> None:
+    """However many there are on both, and however wide it is: both are drawn alike, with a sign for each stitch."""
+    app = _Two()
+    async with app.run_test():
+        loops = app.query_one(Loops)
+
+        @given(st.integers(1, 120), st.integers(1, 120), st.integers(30, 160))
+        def drawn(one: int, other: int, width: int) -> None:
+            loops.show((Needle("back", 0, one), Needle("front", 0, other)))
+            back, front = (row.plain.rindex("○") for row in loops.rows(width, None) if "○" in row.plain)
+            assert back <= front if one <= other else back >= front
+
+        drawn()
