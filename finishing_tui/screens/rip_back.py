@@ -52,7 +52,7 @@ class RipBackScreen(Leaving[None]):
 
     def action_digit(self, sign: str) -> None:
         """Take a digit of the row, or a place by its number."""
-        self.query_one(Notice).show("")
+        self._quiet()
         if self._point is None:
             number = int(sign) - 1
             if 0 <= number < len(self._points):
@@ -88,12 +88,12 @@ class RipBackScreen(Leaving[None]):
     def action_move(self, by: int) -> None:
         """Move the caret."""
         if self._point is None:
-            self.query_one(Notice).show("")
+            self._quiet()
             self.query_one(Choices).move(by)
 
     def action_take_off(self) -> None:
         """Take the last digit back, or the place."""
-        self.query_one(Notice).show("")
+        self._quiet()
         if self._typed:
             self._typed = self._typed[:-1]
         else:
@@ -105,8 +105,14 @@ class RipBackScreen(Leaving[None]):
         if self._point is None:
             self.dismiss()
             return
+        self._quiet()
         self._point, self._typed = None, ""
         self._draw()
+
+    def _quiet(self) -> None:
+        """Forget what was asked or refused: it was about another place, or another row."""
+        self._asked = None
+        self.query_one(Notice).show("")
 
     def _draw(self) -> None:
         asked = "I took it out to ..."

@@ -293,6 +293,23 @@ async def test_ripping_back_goes_where_it_is_told_and_names_what_falls(tmp_path:
         assert app.in_hand.state.current == PICK_UP - 1
 
 
+async def test_what_falls_is_named_again_after_another_place_was_looked_at(tmp_path: Path) -> None:
+    """Only the same place asked for twice in a row is meant; a refusal does not stand beside another place."""
+    app = _prepared(tmp_path, PICK_UP, *[Press()] * 5)
+    async with app.run_test() as pilot:
+        assert app.in_hand is not None
+        await pilot.press("t", "down", "down", "enter")
+        assert "falls with it" in " ".join(shown(app).split())
+        await pilot.press("up")
+        assert "falls with it" not in " ".join(shown(app).split())
+        await pilot.press("down", "enter")
+        assert app.in_hand.state.current == PICK_UP
+        await pilot.press("escape", "t", "1", "9", "enter")
+        assert "!" in shown(app)
+        await pilot.press("escape")
+        assert "!" not in shown(app)
+
+
 async def test_notes_and_where_it_was_left_come_back(tmp_path: Path) -> None:
     """A note and the line on putting down are there when it is picked up again; the count may wait."""
     app = _prepared(tmp_path, PICK_UP, *[Press()] * 5)
