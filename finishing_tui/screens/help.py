@@ -3,17 +3,14 @@
 from collections.abc import Sequence
 
 from textual.app import ComposeResult
-from textual.containers import VerticalScroll
 from textual.content import Content
 
 from finishing_tui.glance.lying import Picture
 from finishing_tui.glance.values import Line
-from finishing_tui.screens.keys import bindings, keys_of
-from finishing_tui.screens.leaving import Leaving
-from finishing_tui.screens.page import PAGE
+from finishing_tui.screens.keys import bindings
+from finishing_tui.screens.page import PAGE, PageScreen
 from finishing_tui.widgets.edge_strip import LEGEND
-from finishing_tui.widgets.key_line import Key, KeyLine
-from finishing_tui.widgets.pages import lies_below
+from finishing_tui.widgets.key_line import Key
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
 from finishing_tui.widgets.step_words import picture_rows
@@ -53,13 +50,10 @@ class Page(Rows):
         return found
 
 
-class HelpScreen(Leaving[None]):
+class HelpScreen(PageScreen):
     """All the words there are about what is on the screen below."""
 
-    CSS_PATH = "help.tcss"
-    BINDINGS = [  # noqa: RUF012  (Textual's way)
-        *bindings("help", {**PAGE, "needles.help": "leave"}),
-    ]
+    BINDINGS = [*bindings("help", {**PAGE, "needles.help": "leave"})]  # noqa: RUF012  (Textual's way)
 
     def __init__(
         self,
@@ -75,40 +69,8 @@ class HelpScreen(Leaving[None]):
         ``shapes``: those of the edge too; ``picture``: how the work lies.
         """
         super().__init__()
-        self._head = title
-        self._lines = lines
-        self._all = keys
-        self._shapes = shapes
-        self._picture = picture or Picture()
+        self._page = Page(title, lines, keys, LEGEND if shapes else "", picture or Picture())
 
-    def compose(self) -> ComposeResult:
-        """Lay out everything in one column that can be scrolled."""
-        with VerticalScroll(id="page", can_focus=False):
-            yield Page(self._head, self._lines, self._all, LEGEND if self._shapes else "", self._picture)
-        yield KeyLine()
-
-    def on_mount(self) -> None:
-        """Show how to scroll and leave."""
-        self.call_after_refresh(self._draw)
-
-    def action_scroll(self, by: int) -> None:
-        """Scroll by so many lines."""
-        self.query_one("#page").scroll_relative(y=by, animate=False)
-        self.call_after_refresh(self._draw)
-
-    def on_resize(self) -> None:
-        """See how much there is to scroll now."""
-        self.call_after_refresh(self._draw)
-
-    def _draw(self) -> None:
-        """Say how much lies below."""
-        page = self.query_one("#page")
-        below = max(page.max_scroll_y - round(page.scroll_y), 0)
-        key = keys_of(self).shown
-        arrows = key("pages.up", "pages.down", "pages.left", "pages.right")
-        scroll = [(arrows, lies_below(below))] if page.max_scroll_y else []
-        self.query_one(KeyLine).show([*scroll, (key("pages.leave"), "back")])
-
-    def action_leave(self) -> None:
-        """Go back."""
-        self.dismiss()
+    def text(self) -> ComposeResult:
+        """Lay out everything in one column."""
+        yield self._page

@@ -2,11 +2,11 @@
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
-from textual.widgets import Input
 
 from finishing_tui.garment.decide.sittings import LONGEST_NOTE
 from finishing_tui.screens.box import Box
 from finishing_tui.screens.keys import bindings, keys_of
+from finishing_tui.widgets.entry import Entry
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.sentences import Sentences
 
@@ -30,7 +30,7 @@ class OneLine(Box[str | None]):
         """Lay out the question over the line."""
         with Vertical(classes="box"):
             yield Sentences()
-            yield Input(self._value, max_length=LONGEST_NOTE, select_on_focus=False)
+            yield Entry()
             yield KeyLine()
 
     def on_mount(self) -> None:
@@ -39,16 +39,16 @@ class OneLine(Box[str | None]):
         self.query_one(Sentences).show((question, "bold"), (hint, "$quiet"))
         keys, (keep, leave) = keys_of(self), self._does
         self.query_one(KeyLine).show(((keys.shown("lines.keep"), keep), (keys.shown("lines.leave"), leave)))
-        self.set_focus(self.query_one(Input))  # at once: letters typed while ``focus`` waits would be lost
+        self.query_one(Entry).ask(self._value, LONGEST_NOTE, mark=False)
 
-    def on_input_submitted(self, event: Input.Submitted) -> None:
+    def on_input_submitted(self, event: Entry.Submitted) -> None:
         """Take the line."""
         event.stop()
         self.dismiss("".join(sign for sign in event.value if sign.isprintable()))
 
     async def action_keep(self) -> None:
         """Take the line, with another key than the one that always does."""
-        await self.query_one(Input).action_submit()
+        await self.query_one(Entry).action_submit()
 
     def action_leave(self) -> None:
         """Leave without a line."""

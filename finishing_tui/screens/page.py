@@ -1,11 +1,13 @@
-"""A page that is read and scrolled, and left again: what the ledger and others like it have in common."""
+"""A page that is read and scrolled, and left again: what the ledger, help and others like them have in common."""
+
+from collections.abc import Sequence
 
 from textual.app import ComposeResult
-from textual.containers import VerticalScroll
 
 from finishing_tui.screens.keys import bindings, keys_of
 from finishing_tui.screens.leaving import Leaving
-from finishing_tui.widgets.key_line import KeyLine
+from finishing_tui.widgets.column import Column
+from finishing_tui.widgets.key_line import Key, KeyLine
 from finishing_tui.widgets.pages import Pages, lies_below
 
 PAGE = {
@@ -21,43 +23,36 @@ PAGE = {
 
 
 class PageScreen(Leaving[None]):
-    """A page; a subclass shows its text when it is mounted."""
+    """A page; a subclass shows its text when it is mounted, or lays out another."""
 
     CSS_PATH = "page.tcss"
     BINDINGS = [*bindings("page", PAGE)]  # noqa: RUF012  (Textual's way)
 
     def compose(self) -> ComposeResult:
         """Lay out the text in one column that can be scrolled."""
-        with VerticalScroll(id="page", can_focus=False):
-            yield Pages()
+        with Column():
+            yield from self.text()
         yield KeyLine()
 
-    def on_mount(self) -> None:
-        """Show how to scroll and leave, once it is known how long the text is."""
-        self.call_after_refresh(self.say_keys)
+    def on_column_moved(self) -> None:
+        """Say how much lies below now, and how to leave."""
+        column, key = self.query_one(Column), keys_of(self).shown
+        scroll = [(key("pages.up", "pages.down"), lies_below(column.below))] if column.is_longer else []
+        self.query_one(KeyLine).show([*scroll, *self.other_keys(), (key("pages.leave"), "back")])
 
-    def on_resize(self) -> None:
-        """See how much there is to scroll now."""
-        self.call_after_refresh(self.say_keys)
+    def text(self) -> ComposeResult:
+        """Lay out what is read."""
+        yield Pages()
+
+    def other_keys(self) -> Sequence[Key]:
+        """Return the keys that are shown besides those that scroll and leave, with what they do."""
+        return ()
 
     def action_scroll(self, by: int) -> None:
         """Scroll by so many lines; ring where there is nothing more that way."""
-        page = self.query_one("#page")
-        end = 0 if by < 0 else page.max_scroll_y
-        if round(page.scroll_y) == end:
+        if not self.query_one(Column).scroll(by):
             self.app.bell()
-        page.scroll_relative(y=by, animate=False)
-        self.call_after_refresh(self.say_keys)
 
     def action_leave(self) -> None:
         """Go back."""
         self.dismiss()
-
-    def say_keys(self) -> None:
-        """Say how much lies below, and how to leave."""
-        page = self.query_one("#page")
-        below = max(page.max_scroll_y - round(page.scroll_y), 0)
-        key = keys_of(self).shown
-        scroll = [(key("pages.up", "pages.down"), lies_below(below))]
-        back = (key("pages.leave"), "back")
-        self.query_one(KeyLine).show([*(scroll if page.max_scroll_y else []), back])

@@ -3,15 +3,13 @@
 from collections.abc import Iterator, Sequence
 
 from textual.app import ComposeResult
-from textual.containers import VerticalScroll
 from textual.content import Content
 
 from finishing_tui.recipe.techniques import Technique
 from finishing_tui.screens.keys import bindings, keys_of
-from finishing_tui.screens.leaving import Leaving
-from finishing_tui.screens.page import PAGE
-from finishing_tui.widgets.key_line import KeyLine
-from finishing_tui.widgets.pages import lies_below
+from finishing_tui.screens.page import PAGE, PageScreen
+from finishing_tui.widgets.column import Column
+from finishing_tui.widgets.key_line import Key
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
 
@@ -61,10 +59,9 @@ class Explained(Rows):
                 yield from wrapped(plain(text), width)
 
 
-class TechniqueScreen(Leaving[None]):
+class TechniqueScreen(PageScreen):
     """The techniques that help at a step, and after them all others; left and right turn the page."""
 
-    CSS_PATH = "technique.tcss"
     BINDINGS = [  # noqa: RUF012  (Textual's way)
         *bindings(
             "techniques",
@@ -80,34 +77,23 @@ class TechniqueScreen(Leaving[None]):
         self._left_handed = left_handed
         self._at = 0
 
-    def compose(self) -> ComposeResult:
-        """Lay out one technique in a column that can be scrolled."""
-        with VerticalScroll(id="technique", can_focus=False):
-            yield Explained()
-        yield KeyLine()
-
     def on_mount(self) -> None:
         """Show the first."""
         self._show()
 
+    def text(self) -> ComposeResult:
+        """Lay out one technique."""
+        yield Explained()
+
+    def other_keys(self) -> Sequence[Key]:
+        """Return the keys that turn the page."""
+        return ((keys_of(self).shown("pages.left", "pages.right"), "another"),)
+
     def action_turn(self, by: int) -> None:
         """Go to another technique, round and round."""
         self._at = (self._at + by) % len(self._all)
-        self.query_one("#technique").scroll_home(animate=False)
+        self.query_one(Column).scroll_home(animate=False)
         self._show()
-
-    def action_scroll(self, by: int) -> None:
-        """Scroll by so many lines."""
-        self.query_one("#technique").scroll_relative(y=by, animate=False)
-        self.call_after_refresh(self._keys)
-
-    def on_resize(self) -> None:
-        """See how much there is to scroll now."""
-        self.call_after_refresh(self._keys)
-
-    def action_leave(self) -> None:
-        """Go back."""
-        self.dismiss()
 
     def _show(self) -> None:
         helps = self._at < self._helping
@@ -115,13 +101,3 @@ class TechniqueScreen(Leaving[None]):
         number = self._at + 1 if helps else self._at - self._helping + 1
         where = f"{number} of {many} that help at this step" if helps else f"{number} of {many} others"
         self.query_one(Explained).show(self._all[self._at], where, mirrored=self._left_handed)
-        self.call_after_refresh(self._keys)
-
-    def _keys(self) -> None:
-        """Say how to turn the page, and how much lies below."""
-        page = self.query_one("#technique")
-        below = max(page.max_scroll_y - round(page.scroll_y), 0)
-        key = keys_of(self).shown
-        more = (key("pages.up", "pages.down"), lies_below(below))
-        turn = (key("pages.left", "pages.right"), "another")
-        self.query_one(KeyLine).show([*([more] if page.max_scroll_y else []), turn, (key("pages.leave"), "back")])

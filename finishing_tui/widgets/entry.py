@@ -1,4 +1,4 @@
-"""A line to type on. What stands on it already is marked, so that the first key takes its place and enter keeps it."""
+"""A line to type on."""
 
 from textual.events import Paste
 from textual.widgets import Input
@@ -8,15 +8,20 @@ class Entry(Input):
     """One line; text of several lines that is pasted becomes one, so that nothing of it is lost unseen."""
 
     def __init__(self) -> None:
-        super().__init__(select_on_focus=True)
+        super().__init__(select_on_focus=False)
+        self.cursor_blink = False  # nothing on the screen moves by itself
 
-    def ask(self, value: str, longest: int) -> None:
-        """Let a line of at most ``longest`` characters be typed, with ``value`` on it to keep or type over."""
+    def ask(self, value: str, longest: int, *, mark: bool = True) -> None:
+        """Let a line of at most ``longest`` characters be typed, with ``value`` on it to keep, type over or mend.
+
+        ``mark``: the value is marked, so that the first key takes its place; else what is typed comes after it.
+        """
         self.max_length = longest
         self.value = value
         self.action_end()
         self.screen.set_focus(self)  # at once: ``focus`` waits, and letters typed meanwhile would be lost
-        self.action_select_all()
+        if mark:
+            self.action_select_all()
 
     def on_paste(self, event: Paste) -> None:
         """Take pasted text as one line."""

@@ -25,7 +25,7 @@ class Rows(Widget):
     def __init__(self, *, id: str | None = None, classes: str | None = None) -> None:  # noqa: A002  (Textual's name)
         super().__init__(id=id, classes=classes)
         self._drawn: Sequence[Content] = ()
-        self._needed = 0
+        self._asked_for = 0  # so many rows were asked for when this was last laid out
         self._tall = ""
         self._styles: dict[tuple[str, Style, str], Style] = {}
 
@@ -35,17 +35,11 @@ class Rows(Widget):
 
     def redraw(self) -> None:
         """Draw the rows again that are not as they were; lay out anew only when their number changed and matters."""
-        if not self.is_mounted:
-            return
-        if not self.size.width:
-            self.refresh(layout=True)
-            return
-        before, needed = self._drawn, self._needed
-        self._drawn = self._rows_now()
-        if self._needed != needed:
-            self.refresh(layout=True)
-            return
         width = self.size.width
+        if not width:
+            self.refresh(layout=True)
+            return
+        before, self._drawn = self._drawn, self._rows_now()
         changed = [
             Region(0, y, width, 1)
             for y in range(max(len(before), len(self._drawn)))
@@ -73,7 +67,8 @@ class Rows(Widget):
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
         """Return as many lines as there are rows."""
         del container, viewport
-        return len(self.rows(width, None))
+        self._asked_for = len(self.rows(width, None))
+        return self._asked_for
 
     def render_line(self, y: int) -> Strip:
         """Return one row as the terminal shows it."""
@@ -106,7 +101,8 @@ class Rows(Widget):
             return ()
         if self.styles.is_auto_height:
             rows = self.rows(width, None)
-            self._needed = len(rows)
+            if len(rows) != self._asked_for:  # what was laid out is not what there is to show by now
+                self.refresh(layout=True)
             if len(rows) <= height:
                 return rows
         return self.rows(width, height) if height else ()

@@ -78,7 +78,7 @@ async def test_it_stands_on_the_smallest_screen(hand: str, tmp_path: Path) -> No
         await pilot.press("h")
         screen = front(app)
         assert isinstance(screen, TechniqueScreen)
-        explained, column = screen.query_one(Explained), screen.query_one("#technique")
+        explained, column = screen.query_one(Explained), screen.query_one("#page")
         width = explained.size.width
         for technique in all_techniques():
             explained.show(technique, "1 of 1", mirrored=hand == "left")

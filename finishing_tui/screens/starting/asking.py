@@ -4,7 +4,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
 from textual.app import ComposeResult
-from textual.containers import Vertical, VerticalScroll
+from textual.containers import Vertical
 from textual.events import Key
 
 from finishing_tui.craft.errors import FinishingError
@@ -16,6 +16,7 @@ from finishing_tui.screens.leaving import Leaving
 from finishing_tui.screens.starting.audit import AuditScreen
 from finishing_tui.screens.starting.which_size import WhichSizeScreen
 from finishing_tui.widgets.choices import Choice, Choices
+from finishing_tui.widgets.column import Column
 from finishing_tui.widgets.entry import Entry
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
@@ -57,7 +58,7 @@ class StartScreen(Leaving[Draft | Path]):
 
     def compose(self) -> ComposeResult:
         """Lay out the question over its options, or over the line it is answered on."""
-        with VerticalScroll(id="page", can_focus=False):
+        with Column():
             yield Sentences()
         with Vertical(id="line"):
             yield Entry()
@@ -71,9 +72,9 @@ class StartScreen(Leaving[Draft | Path]):
         """Ask the first."""
         self._ask()
 
-    def on_resize(self) -> None:
-        """See how much of the question lies below."""
-        self.call_after_refresh(self._say_keys)
+    def on_column_moved(self) -> None:
+        """See whether some of the question lies below."""
+        self._say_keys()
 
     @property
     def asked(self) -> Question:
@@ -105,8 +106,8 @@ class StartScreen(Leaving[Draft | Path]):
     def action_scroll(self, by: int) -> None:
         """Scroll what is asked, over the line that is written."""
         self.query_one(Notice).show("")
-        self.query_one("#page").scroll_relative(y=by, animate=False)
-        self.call_after_refresh(self._say_keys)
+        if not self.query_one(Column).scroll(by):
+            self.app.bell()
 
     async def action_keep(self) -> None:
         """Take the line, with another key than the one that always does."""
@@ -192,8 +193,8 @@ class StartScreen(Leaving[Draft | Path]):
         about = f"{self.draft.recipe.title} · size {self.draft.size} · {progress(self.draft, self.at)}"
         lines = ((line, "$foreground") for line in asked.lines)
         self.query_one("#sentences", Sentences).show((about, "$quiet"), (asked.text, "bold $count"), *lines)
-        self.query_one("#page").scroll_home(animate=False)
-        self.query_one("#page").set_class(bool(asked.options), "-options")
+        self.query_one(Column).scroll_home(animate=False)
+        self.query_one(Column).set_class(bool(asked.options), "-options")
         self.query_one("#line").display = not asked.options
         choices = self.query_one(Choices)
         choices.display = bool(asked.options)
@@ -206,7 +207,7 @@ class StartScreen(Leaving[Draft | Path]):
             entry.ask(self._lines.get(asked.key, asked.value), asked.longest)
         told = ((line, "$quiet") for line in summary(self.draft))
         self.query_one("#so-far", Sentences).show(("as it stands", "bold $act"), *told)
-        self.call_after_refresh(self._say_keys)
+        self._say_keys()
 
     def _options(self, asked: Question, at: int) -> "Sequence[Choice]":
         """Return what can be chosen; where there is much to choose from, only the one at the caret says all."""
@@ -223,7 +224,6 @@ class StartScreen(Leaving[Draft | Path]):
             keys = [(key("lists.take"), "take it"), (key(*MOVE), "move"), ("1 2 ...", "choose")]
             keys.append((key("lists.leave"), back))
         else:
-            page = self.query_one("#page")
-            more = [(key("lines.up", "lines.down"), "more")] if page.max_scroll_y else []
+            more = [(key("lines.up", "lines.down"), "more")] if self.query_one(Column).is_longer else []
             keys = [(key("lines.keep"), "on"), *more, (key("lines.leave"), back)]
         self.query_one(KeyLine).show(keys)

@@ -1,13 +1,11 @@
 """A recipe read through before it is chosen."""
 
 from textual.app import ComposeResult
-from textual.containers import VerticalScroll
 
 from finishing_tui.glance.reading import reading
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.screens.page import PageScreen
 from finishing_tui.widgets.chapters import Chapters
-from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.size_table import SizeTableRows
 
 
@@ -20,13 +18,11 @@ class ReadingScreen(PageScreen):
         super().__init__()
         self._reading = reading(recipe)
 
-    def compose(self) -> ComposeResult:
-        """Lay out what it is for, the table of its sizes, and its steps, in one column."""
-        with VerticalScroll(id="page", can_focus=False):
-            yield Chapters()
-            yield SizeTableRows()
-            yield Chapters()
-        yield KeyLine()
+    def text(self) -> ComposeResult:
+        """Lay out what it is for, the table of its sizes, and its steps."""
+        yield Chapters()
+        yield SizeTableRows()
+        yield Chapters()
 
     def on_mount(self) -> None:
         """Show the recipe."""
@@ -35,4 +31,3 @@ class ReadingScreen(PageScreen):
         first.show(text.before, text.title, text.aside)
         self.query_one(SizeTableRows).show(text.table)
         last.show(text.steps)
-        super().on_mount()
