@@ -25,6 +25,7 @@ class Rows(Widget):
     def __init__(self, *, id: str | None = None, classes: str | None = None) -> None:  # noqa: A002  (Textual's name)
         super().__init__(id=id, classes=classes)
         self._drawn: Sequence[Content] = ()
+        self._drawn_for = Size()
         self._asked_for = 0  # so many rows were asked for when this was last laid out
         self._tall = ""
         self._styles: dict[tuple[str, Style, str], Style] = {}
@@ -35,6 +36,7 @@ class Rows(Widget):
 
     def redraw(self) -> None:
         """Draw the rows again that are not as they were; lay out anew only when their number changed and matters."""
+        self._forget_heights()
         width = self.size.width
         if not width:
             self.refresh(layout=True)
@@ -81,10 +83,19 @@ class Rows(Widget):
         ]
         return Strip(segments, row.cell_length).adjust_cell_length(self.size.width, base.rich_style)
 
+    def on_mount(self) -> None:
+        """Hear when the screen was laid out: where only the padding differs, no resize comes."""
+        self.screen.screen_layout_refresh_signal.subscribe(self, self._laid_out)
+
     def on_resize(self, _: Resize) -> None:
         """Fit the rows to the new size."""
         self._drawn = self._rows_now()
         self.refresh()
+
+    def _laid_out(self, _: object) -> None:
+        if self.size != self._drawn_for:
+            self._drawn = self._rows_now()
+            self.refresh()
 
     def notify_style_update(self) -> None:
         """Forget the colours of the look before; on a screen of another height ask for the room anew."""
@@ -92,10 +103,19 @@ class Rows(Widget):
         self._styles = {}
         if self.is_mounted and self._tall != (tall := self.tallness):
             self._tall = tall
+            self._forget_heights()
             self.refresh(layout=True)
-            self.call_after_refresh(self.redraw)  # where only the margins differ, no resize comes
+
+    def _forget_heights(self) -> None:
+        """Have it asked anew how many rows there are, whenever the screen is laid out next.
+
+        Textual keeps the answers, for as long as this count is the same; it counts no second request to lay out while
+        the first is under way, and would go on with the answer from before.
+        """
+        self._layout_updates += 1
 
     def _rows_now(self) -> Sequence[Content]:
+        self._drawn_for = self.size
         width, height = self.size
         if not width:
             return ()

@@ -171,7 +171,7 @@ SCENES: dict[str, Scene] = {
     "what-if-cannot-be": Scene(PICK_UP, _picked(4), ("w", "2")),
     "what-if-rounds": Scene(RIB, _picked(1), ("w", "9")),
     "ledger": Scene(PICK_UP, _picked(4), ("l",)),
-    "ledger-below": Scene(JOIN, (Count(7, "left_front"),), ("l", "right", "right")),
+    "ledger-below": Scene(JOIN, (Count(7, "left_front"),), ("l", WAIT, "right", "right")),
     "finished-anyway": Scene(JOIN, (), ("enter", "enter")),
     "left-out-anyway": Scene(PICK_UP, (), ("o", "o")),
     "numbers": Scene(PICK_UP, _picked(4), ("e",)),
