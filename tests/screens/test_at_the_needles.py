@@ -457,11 +457,14 @@ async def test_a_press_draws_only_what_changed(tmp_path: Path) -> None:
         await settled(pilot)
         top = app.screen.query_one(Top)
         drawn = top._drawn  # noqa: SLF001
-        layouts = top._layout_updates  # noqa: SLF001
+        layouts: list[object] = []
+        app.screen.screen_layout_refresh_signal.subscribe(app.screen, layouts.append, immediate=True)
         await pilot.press("space")
         await settled(pilot)
         assert [row.plain for row in top._drawn] == [row.plain for row in drawn]  # noqa: SLF001
-        assert top._layout_updates == layouts  # noqa: SLF001
+        assert not layouts
+        await pilot.resize_terminal(100, 30)
+        assert layouts  # it would have been heard
 
 
 async def test_a_second_side_that_can_go_two_ways_says_so_at_the_foot(tmp_path: Path) -> None:
