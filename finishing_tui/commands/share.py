@@ -118,10 +118,9 @@ def _sections(typed: list[_Typed], body: Gauge | None, band: Gauge | None) -> li
         if section.fixed and (one.least is not None or one.most is not None):
             raise Impossible(f"{one.along} is fixed, so it cannot have a limit: leave the limit out")
         least = section.least if one.least is None else one.least
-        most = min((each for each in (section.most, one.most) if each is not None), default=None)
-        _check_limits(one, section.most)
+        _check_limits(one, section.holds)
         mirrors = None if one.mirrors is None else _place(one.mirrors, one.along, names)
-        sections.append(replace(section, least=least, most=most, mirrors=mirrors))
+        sections.append(replace(section, least=least, most=one.most, mirrors=mirrors))
     return sections
 
 

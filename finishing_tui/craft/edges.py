@@ -157,7 +157,7 @@ def walk(sections: Sequence[EdgeSection], body: Gauge | None, band: Gauge | None
         Section(
             ideal(section, body, band),
             fixed=isinstance(section, Held | Gap),
-            most=_holds(section),
+            holds=_holds(section),
             along=section.along,
         )
         for section in sections

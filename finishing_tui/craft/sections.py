@@ -23,7 +23,8 @@ class Section:
     """One section of an edge, in walking order.
 
     ``ideal`` stitches would be right for it (not negative); a ``fixed`` one gets exactly that, which must
-    then be whole. A free one gets from ``least`` to ``most`` (None: no limit), and 0 if its ideal is 0.
+    then be whole. A free one gets from ``least`` to ``most`` (None: no limit), no more than its edge
+    ``holds`` (None: not known), and 0 if its ideal is 0.
     ``mirrors`` is the 0-based place of the section that must get the same count; two at most may belong
     together. ``along`` names it in sentences.
     """
@@ -32,6 +33,7 @@ class Section:
     fixed: bool = False
     least: int = 0
     most: int | None = None
+    holds: int | None = None
     mirrors: int | None = None
     along: str = ""
 
@@ -95,7 +97,7 @@ def in_groups(sections: Sequence[Section]) -> list[Group]:
 def _limits(sections: Sequence[Section], place: int) -> tuple[int, int]:
     """Return the least and the most stitches that the section at ``place`` can get."""
     section, name = sections[place], name_of(sections, place)
-    most = MOST if section.most is None else section.most
+    most = min(MOST if limit is None else limit for limit in (section.most, section.holds))
     if not 0 <= section.ideal <= MOST:
         raise Impossible(f"the ideal of {name} must be from 0 to {MOST} stitches")
     if section.fixed:

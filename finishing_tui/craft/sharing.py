@@ -132,13 +132,20 @@ def _no_total(sections: Sequence[Section], can: Reach, total: int, form: Repeat)
     bound = [
         name_of(sections, place)
         for place, section in enumerate(sections)
-        if not section.fixed and (section.most is not None if total > can.most else section.least > 0)
+        if not section.fixed and (_is_limited(section) if total > can.most else section.least > 0)
     ]
     if bound:
         return CannotShare(
             f"{total} cannot be met: the sections take {end} in all; "
             f"give up the limit of {_some(bound)}, or the total; {instead}",
             "limits",
+            near,
+        )
+    if total > can.most and any(section.holds is not None for section in sections):
+        return CannotShare(
+            f"{total} cannot be met: the sections take {end} in all, with two in every spot of their edges; "
+            f"give up the total, or count the edges again; {instead}",
+            "total",
             near,
         )
     held = [name_of(sections, place) for place, section in enumerate(sections) if section.fixed]
@@ -152,6 +159,11 @@ def _no_total(sections: Sequence[Section], can: Reach, total: int, form: Repeat)
         "fixed" if held else "total",
         near,
     )
+
+
+def _is_limited(section: Section) -> bool:
+    """Return whether a limit, and not its edge, keeps ``section`` from getting more."""
+    return section.most is not None and (section.holds is None or section.most < section.holds)
 
 
 def _no_repeat(groups: Sequence[Group], can: Reach, ideal_total: Fraction, form: Repeat) -> CannotShare:

@@ -102,7 +102,7 @@ def test_a_walk_is_ready_to_be_shared() -> None:
         Fraction(160, 7), 16, 1, Fraction(200, 7), Fraction(150, 7), 10,
     ]  # fmt: skip
     assert [section.fixed for section in sections] == [False, True, True, False, False, False]
-    assert [section.most for section in sections] == [64, None, None, 40, 60, None]
+    assert [section.holds for section in sections] == [64, None, None, 40, 60, None]
     assert share(sections).total == 100
 
 

@@ -229,6 +229,9 @@ def test_a_hundred_sections_are_no_trouble() -> None:
     [
         ([Section(Fraction(15)), Section(Fraction(15), mirrors=0)], {"total": 31}, "mirrors", (30, 32), "by two"),
         ([Section(Fraction(9), most=12, along="sleeve")], {"total": 20}, "limits", (12,), "limit of sleeve"),
+        ([Section(Fraction(9), holds=12, along="sleeve")], {"total": 20}, "total", (12,), "two in every spot"),
+        ([Section(Fraction(9), most=12, holds=12, along="sleeve")], {"total": 20}, "total", (12,), "two in every spot"),
+        ([Section(Fraction(9), most=11, holds=12, along="sleeve")], {"total": 20}, "limits", (11,), "limit of sleeve"),
         ([Section(Fraction(9), least=8, along="sleeve")], {"total": 5}, "limits", (8,), "limit of sleeve"),
         ([Section(Fraction(16), fixed=True, along="back")], {"total": 20}, "fixed", (16,), "back"),
         ([Section(Fraction(9))], {"total": 21, "repeat": (4, 0)}, "total", (20, 24), "not 4m"),
