@@ -105,8 +105,15 @@ def _facing(state: State, said: str, later: list[int]) -> str:
 
 
 def _hangs(state: State) -> str:
-    """Return the place that the only working yarn hangs from, in words; empty where there is none, or several."""
+    """Return the place that the only working yarn hangs from, in words; empty where there is none, or several.
+
+    In mid join it hangs from the stitch that the last pair left on the third needle, the one that works.
+    """
     if len(state.ledger.yarns) != 1:
         return ""
+    if state.current is not None and state.plan.step(state.current).do == "join":
+        work = state.steps[state.current].work
+        if work is not None and _done_in(work) and not work.complete:
+            return "the working needle"
     here = state.plan.here(state.ledger)
     return f"the {here.name(state.ledger.yarns[0])}"

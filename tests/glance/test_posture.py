@@ -84,7 +84,7 @@ def laid(work: str = "rounds = 2", step: int = 0, presses: int = 0) -> State:
         (0, 0, ""),
         (0, 1, "wrong side facing · right sides together · the front nearer to you · yarn at the left shoulder"),
         (1, 0, "wrong side facing · right sides together · the front nearer to you · yarn at the left shoulder"),
-        (1, 2, "wrong side facing · right sides together · the front nearer to you · yarn at the front shoulder"),
+        (1, 2, "wrong side facing · right sides together · the front nearer to you · yarn at the working needle"),
         (2, 0, "wrong side facing"),
         (2, 1, "right side facing · yarn at the left shoulder"),
         (3, 0, "right side facing · yarn at the left shoulder"),
