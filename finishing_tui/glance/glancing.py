@@ -7,7 +7,7 @@ from types import MappingProxyType
 
 from finishing_tui.craft.ledger import OUTSIDE, Posture, PostureEntry
 from finishing_tui.craft.pace import pace_between, said
-from finishing_tui.craft.words import sentence
+from finishing_tui.craft.words import listing, sentence
 from finishing_tui.garment.commands import Refusal
 from finishing_tui.garment.decide.steps import begin
 from finishing_tui.garment.state import State
@@ -108,10 +108,23 @@ def _face(state: State, step: int | None, standing: Standing | None, wishes: Wis
         return MessageFace("NOT HERE", sentence(f"this step is not for size {state.plan.size}"), good=True)
     if step != state.current:
         return MessageFace("TO COME", f"{wishes.keys.begins('needles.finish')} takes this step up.", good=True)
-    begun = begin(state, step)
+    begun, waiting = begin(state, step), _half_done(state)
     if isinstance(begun, Refusal):
-        return MessageFace("NOT YET", sentence(begun.sentence), good=False)
-    return MessageFace("BEGIN", f"{wishes.keys.begins('needles.press')} begins this step.", good=True)
+        return MessageFace("NOT YET", f"{sentence(begun.sentence)}{waiting}", good=False)
+    return MessageFace("BEGIN", f"{wishes.keys.begins('needles.press')} begins this step.{waiting}", good=True)
+
+
+def _half_done(state: State) -> str:
+    """Return which steps were left half done for others, as a further sentence: nothing else leads back to them."""
+    found = [
+        f"step {step + 1}, {state.plan.step(step).title.removesuffix('.')}"
+        for step in state.order
+        if state.steps[step].status == "under way" and step != state.current
+    ]
+    if not found:
+        return ""
+    wait = "waits" if len(found) == 1 else "wait"
+    return " " + sentence(f"{listing(found)} {wait} half done")
 
 
 def _holdings(state: State, step: int | None) -> tuple[Holding, ...]:

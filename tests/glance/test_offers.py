@@ -11,6 +11,7 @@ from finishing_tui.glance import ACTIONS, Offer, coming_back, glance, look_at, o
 from finishing_tui.glance.coming_back import next_words
 from finishing_tui.glance.glancing import turned
 from finishing_tui.glance.posture import posture_words
+from finishing_tui.glance.values import MessageFace
 from tests.garment.edges import along, finish, press_to_the_end, reach
 from tests.garment.paper import NOON, Paper, plan_for
 from tests.garment.recipes import NECKBAND, UNEQUAL
@@ -81,6 +82,23 @@ def test_enter_is_the_end_the_lot_or_another_step() -> None:
     assert offered(paper, 7)["look_back"].what == "look at step 7"
     assert "look_back" not in offered(paper, 0)
     assert "look_on" not in offered(paper, 19)
+
+
+def test_a_step_left_half_done_for_another_is_told_of_before_the_next_begins() -> None:
+    """What comes next is the step after the other one, so nothing else would lead back; done, it is not told of."""
+    paper = reach(Paper(plan_for(NECKBAND)), 2).press()
+    for command in (TakeUp(3), Press(), Finish()):
+        assert paper.do(command) is None
+    assert paper.state.current == 4
+    told = glance(paper.state, NOW).face
+    assert isinstance(told, MessageFace)
+    assert (told.act, told.words) == ("BEGIN", "Space begins this step. Step 3, Join the shoulder, waits half done.")
+    assert paper.do(TakeUp(2)) is None
+    press_to_the_end(paper)
+    assert paper.do(Finish()) is None
+    told = glance(paper.state, NOW).face
+    assert isinstance(told, MessageFace)
+    assert told.words == "Space begins this step."
 
 
 def test_where_a_value_is_asked_no_press_is_offered() -> None:
