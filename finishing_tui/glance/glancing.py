@@ -66,7 +66,7 @@ def look_at(state: State, step: int | None, now: datetime, wishes: Wishes = NONE
         tails=tuple(state.ledger.tails),
         markers=state.ledger.markers,
         holes=state.ledger.holes,
-        lines=_looked_over(step_lines(recipe_step, plan.hand) if recipe_step else (), standing),
+        lines=(*_looked_over(step_lines(recipe_step, plan.hand) if recipe_step else (), standing), *_waiting(state)),
         list=tuple(
             StepLine(index + 1, plan.step(index).title, one.status, index == state.current)
             for index, one in enumerate(state.steps)
@@ -108,23 +108,21 @@ def _face(state: State, step: int | None, standing: Standing | None, wishes: Wis
         return MessageFace("NOT HERE", sentence(f"this step is not for size {state.plan.size}"), good=True)
     if step != state.current:
         return MessageFace("TO COME", f"{wishes.keys.begins('needles.finish')} takes this step up.", good=True)
-    begun, waiting = begin(state, step), _half_done(state)
+    begun = begin(state, step)
     if isinstance(begun, Refusal):
-        return MessageFace("NOT YET", f"{sentence(begun.sentence)}{waiting}", good=False)
-    return MessageFace("BEGIN", f"{wishes.keys.begins('needles.press')} begins this step.{waiting}", good=True)
+        return MessageFace("NOT YET", sentence(begun.sentence), good=False)
+    return MessageFace("BEGIN", f"{wishes.keys.begins('needles.press')} begins this step.", good=True)
 
 
-def _half_done(state: State) -> str:
-    """Return which steps were left half done for others, as a further sentence: nothing else leads back to them."""
-    found = [
-        f"step {step + 1}, {state.plan.step(step).title.removesuffix('.')}"
-        for step in state.order
-        if state.steps[step].status == "under way" and step != state.current
-    ]
-    if not found:
-        return ""
-    wait = "waits" if len(found) == 1 else "wait"
-    return " " + sentence(f"{listing(found)} {wait} half done")
+def half_done(state: State) -> str:
+    """Return which other steps were left in their middle, in words; nothing else leads back to them before the end."""
+    return listing(
+        [
+            f"step {step + 1}, {state.plan.step(step).title.removesuffix('.')}"
+            for step in sorted(state.order)
+            if state.steps[step].status == "under way" and step != state.current
+        ]
+    )
 
 
 def _holdings(state: State, step: int | None) -> tuple[Holding, ...]:
@@ -154,6 +152,11 @@ def step_lines(step: Step, hand: str) -> tuple[Line, ...]:
         ("see", step.see),
     )
     return tuple(Line(heading, turned(text, hand)) for heading, text in texts if text)
+
+
+def _waiting(state: State) -> tuple[Line, ...]:
+    waiting = half_done(state)
+    return (Line("half done", sentence(waiting)),) if waiting else ()
 
 
 def _looked_over(lines: tuple[Line, ...], standing: Standing | None) -> tuple[Line, ...]:

@@ -66,8 +66,9 @@ def part(seen: Glance) -> list[str]:
 
 
 def beginning(seen: Glance) -> list[str]:
-    """Return what must be known when a step is come to: what it is, how it is done, and what to take care of."""
-    return [*heading(seen), *worded(seen, "say"), *worded(seen, "mind")]
+    """Return what must be known when a step is come to: what it is, how it is done, what to mind, what waits."""
+    waiting = [_under(line) for line in seen.lines if line.heading == "half done"]
+    return [*heading(seen), *worded(seen, "say"), *worded(seen, "mind"), *waiting]
 
 
 def worded(seen: Glance, asked: str) -> list[str]:

@@ -12,6 +12,7 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.state import State
 from finishing_tui.glance.actions import ActionId
 from finishing_tui.glance.counting import MOST_DIGITS, Countable, asks_for_value, countables, meaning
+from finishing_tui.glance.glancing import half_done
 from finishing_tui.glance.keys import USUAL
 from finishing_tui.glance.offers import Offer, offers
 from finishing_tui.glance.rings import Ring, ring
@@ -102,6 +103,8 @@ class AtHand:
         self.done(refusal, action)
         if refusal is None:
             self.rings = ring(before, self.state)
+            if self.state.current != before.current and (waiting := half_done(self.state)):
+                self.say(f"left half done: {waiting}")
             self.follows = self._follows(before) if may_change_later(command) else None
         return refusal is None
 

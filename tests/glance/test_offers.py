@@ -11,7 +11,7 @@ from finishing_tui.glance import ACTIONS, Offer, coming_back, glance, look_at, o
 from finishing_tui.glance.coming_back import next_words
 from finishing_tui.glance.glancing import turned
 from finishing_tui.glance.posture import posture_words
-from finishing_tui.glance.values import MessageFace
+from finishing_tui.glance.values import Line
 from tests.garment.edges import along, finish, press_to_the_end, reach
 from tests.garment.paper import NOON, Paper, plan_for
 from tests.garment.recipes import NECKBAND, UNEQUAL
@@ -84,21 +84,17 @@ def test_enter_is_the_end_the_lot_or_another_step() -> None:
     assert "look_on" not in offered(paper, 19)
 
 
-def test_a_step_left_half_done_for_another_is_told_of_before_the_next_begins() -> None:
+def test_a_step_left_half_done_for_another_is_told_of_until_it_is_done() -> None:
     """What comes next is the step after the other one, so nothing else would lead back; done, it is not told of."""
     paper = reach(Paper(plan_for(NECKBAND)), 2).press()
     for command in (TakeUp(3), Press(), Finish()):
         assert paper.do(command) is None
     assert paper.state.current == 4
-    told = glance(paper.state, NOW).face
-    assert isinstance(told, MessageFace)
-    assert (told.act, told.words) == ("BEGIN", "Space begins this step. Step 3, Join the shoulder, waits half done.")
+    assert glance(paper.state, NOW).lines[-1] == Line("half done", "Step 3, Join the shoulder.")
     assert paper.do(TakeUp(2)) is None
     press_to_the_end(paper)
     assert paper.do(Finish()) is None
-    told = glance(paper.state, NOW).face
-    assert isinstance(told, MessageFace)
-    assert told.words == "Space begins this step."
+    assert "half done" not in {line.heading for line in glance(paper.state, NOW).lines}
 
 
 def test_where_a_value_is_asked_no_press_is_offered() -> None:
