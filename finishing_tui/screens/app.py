@@ -7,7 +7,6 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import TYPE_CHECKING
 
-from textual.app import App
 from textual.binding import Binding
 from textual.dom import DOMNode
 from textual.events import Event, Key, Resize
@@ -20,6 +19,7 @@ from finishing_tui.glance.key_names import TOLD_AS
 from finishing_tui.glance.keys import Keys
 from finishing_tui.glance.wishes import Wishes
 from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.in_turn import InTurn
 from finishing_tui.screens.opening import open_garment
 from finishing_tui.screens.shelf import ShelfScreen
 from finishing_tui.screens.too_small import TooSmall, fits
@@ -44,7 +44,7 @@ TIMES: Mapping[Bell, int] = MappingProxyType({"run": 1, "recount": 2, "target": 
 """How often the bell rings."""
 
 
-class FinishingApp(App[None]):
+class FinishingApp(InTurn):
     """The shelf, and on top of it whatever was asked for."""
 
     TITLE = "finishing"

@@ -48,7 +48,7 @@ class Looking(AtTheNeedles):
         """Read what is new, unless that is being done."""
         if not self._reading:
             self._reading = True
-            self.run_worker(self._read, thread=True)
+            self.run_worker(self._read, thread=True, group="reading")
 
     def _read(self) -> None:
         """Read what is new; this runs in a thread, and touches nothing of the screen."""

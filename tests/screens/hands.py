@@ -106,6 +106,8 @@ async def settled(pilot: Pilot[None]) -> None:
     """Wait until everything is on the disk, what is read beside the keys is there, and all of it is drawn."""
     app = pilot.app
     assert isinstance(app, FinishingApp)
+    while app.takes_keys and app.is_running:
+        await pilot.pause(0.01)
     if app.in_hand is not None:
         assert app.in_hand.flush(10)
     await pilot.pause()

@@ -32,8 +32,7 @@ async def followed(app: FinishingApp, pilot: Pilot[None]) -> None:
     screen = app.screen
     assert isinstance(screen, Looking)
     screen.follow()
-    await app.workers.wait_for_complete()
-    await pilot.pause()
+    await settled(pilot)
 
 
 async def test_what_the_other_window_does_is_followed(tmp_path: Path) -> None:

@@ -25,7 +25,7 @@ def start(terminal: Terminal, recipe: str, name: str) -> None:
         at += 1
         terminal.press("enter")
         terminal.wait_for(f"question {at} of")
-    quiet(terminal)
+        quiet(terminal)
     terminal.press(*name, "enter")  # what stands there is marked, so that the first key takes its place
     terminal.wait_for("The yarn?")
     terminal.press("enter")
@@ -37,7 +37,7 @@ def start(terminal: Terminal, recipe: str, name: str) -> None:
 
 
 def quiet(terminal: Terminal) -> None:
-    """Wait, as hands do, until the line that was asked for can be written on."""
+    """Wait until all of a question is drawn, and not only its first line."""
     while terminal.read(0.5):
         pass
 
@@ -45,9 +45,7 @@ def quiet(terminal: Terminal) -> None:
 def put_down(terminal: Terminal, where: str) -> None:
     """Put the garment down with a line about where it is."""
     terminal.press("q")
-    terminal.wait_for("Where did you leave it?")
-    quiet(terminal)
-    terminal.press(*where, "enter")
+    terminal.press(*where, "enter")  # at once: they wait until the line is there
     terminal.wait_for("The shelf")
 
 

@@ -1,0 +1,75 @@
+"""Keys are taken one at a time: the next one once all that the one before it led to is there.
+
+Textual hands a key on to what has the focus just then, and looks up what it is bound to when it comes back from there.
+Of keys that come in a burst (a pedal that sends several, a paste into a terminal that marks none, a slow machine) the
+later ones would go where the first is only just leading away from: to the line before, or to a screen that is going.
+A key that is held down is another matter: one that left a screen does nothing on the next one, as long as it outran it.
+"""
+
+import asyncio
+import contextlib
+
+from textual.app import App
+from textual.events import Event, Key, Paste
+from textual.message_pump import MessagePump
+
+PATIENCE = 0.5
+"""Seconds to wait for any one of what a key goes through; what is gone meanwhile must not keep the next key waiting."""
+
+ROUNDS = 2
+"""A key goes up from its line to the program, and what it is bound to goes the same way once more ("submitted")."""
+
+
+class InTurn(App[None]):
+    """A program that takes its keys in turn."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._waiting: asyncio.Queue[Key | Paste] = asyncio.Queue()
+        self._taking = False
+
+    def on_mount(self) -> None:
+        """Begin to take keys."""
+        self.run_worker(self._take_in_turn(), name="keys in turn", group="keys")
+
+    async def on_event(self, event: Event) -> None:
+        """Take every event; a key waits for its turn."""
+        if isinstance(event, Key | Paste) and not event.is_forwarded:
+            self._taking = True
+            self._waiting.put_nowait(event)
+        else:
+            await super().on_event(event)
+
+    @property
+    def takes_keys(self) -> bool:
+        """Whether keys that came are not taken yet, with all that they lead to."""
+        return self._taking
+
+    async def _take_in_turn(self) -> None:
+        before, on = "", None
+        outran = 0  # so many of those waiting came before all was there that the last one led to
+        while True:
+            event = await self._waiting.get()
+            key = event.key if isinstance(event, Key) else ""
+            if not (outran and key and key == before and self.screen is not on):
+                before, on = key, self.screen
+                await self._take(event)
+                outran = self._waiting.qsize()
+            else:
+                outran -= 1
+            self._taking = not self._waiting.empty()
+
+    async def _take(self, event: Key | Paste) -> None:
+        """Hand a key on and wait until it was dealt with; a screen it opened deals with nothing before it is there."""
+        through = (self.focused or self.screen).ancestors_with_self
+        await super().on_event(event)
+        for node in through * ROUNDS:
+            await self._through(node)
+        await self._through(self.screen)
+
+    async def _through(self, node: MessagePump) -> None:
+        """Wait until ``node`` has dealt with all that was sent to it by now."""
+        reached = asyncio.Event()
+        if node.call_later(reached.set):
+            with contextlib.suppress(TimeoutError):
+                await asyncio.wait_for(reached.wait(), PATIENCE)

@@ -1,0 +1,66 @@
+"""Keys that come in a burst, as from a pedal that sends several: each goes where it would have gone typed slowly."""
+
+from pathlib import Path
+
+from textual.events import Key, Paste
+from textual.widgets import Input
+
+from finishing_tui.garment.hand import InHand
+from finishing_tui.screens.app import FinishingApp
+from finishing_tui.screens.starting.asking import StartScreen
+from tests.screens.hands import PICK_UP, app_for, front, settled, shelf, work_to
+from tests.screens.opened import Opened, draft
+
+SIGNS = {"enter": "\r", "space": " ", "ctrl+q": "\x11"}
+
+
+def burst(app: FinishingApp, *keys: str) -> None:
+    """Send ``keys`` before the program has time for the first."""
+    for key in keys:
+        app.post_message(Key(key, SIGNS.get(key, key if len(key) == 1 else None)))
+
+
+async def test_answers_go_each_to_its_own_question(tmp_path: Path) -> None:
+    """A size, a number with enter, and half of the next answer: no digit goes to the question before or is lost."""
+    (tmp_path / "shelf").mkdir()
+    app = Opened(tmp_path / "shelf", "", lambda at: StartScreen(draft(), at))
+    async with app.run_test() as pilot:
+        await settled(pilot)
+        burst(app, "enter", "2", "6", "enter", "2", "1")
+        await settled(pilot)
+        screen = front(app)
+        assert isinstance(screen, StartScreen)
+        assert screen.at == 2
+        assert screen.draft.own == {"front_rows": 26}
+        assert screen.query_one(Input).value == "21"
+
+
+async def test_what_is_typed_after_a_key_that_opens_a_line_stands_on_the_line(tmp_path: Path) -> None:
+    """Letters and a paste right behind the key that puts down; then the garment is down, with them as its note."""
+    folder = shelf(tmp_path)
+    work_to(folder, PICK_UP)
+    app = app_for(folder)
+    async with app.run_test() as pilot:
+        await settled(pilot)
+        if front(app).query("#asked"):
+            await pilot.press("escape")
+        burst(app, "q", "b", "a", "g", "space")
+        app.post_message(Paste("by the\ndoor"))
+        burst(app, "enter")
+        await settled(pilot)
+        await settled(pilot)
+    assert InHand.open(folder).state.sittings[-1].where == "bag by the door"
+
+
+async def test_presses_before_the_key_that_leaves_are_kept(tmp_path: Path) -> None:
+    """The key that leaves the program waits for its turn too."""
+    folder = shelf(tmp_path)
+    work_to(folder, PICK_UP)
+    app = app_for(folder)
+    async with app.run_test() as pilot:
+        await settled(pilot)
+        burst(app, "space", "space", "space", "ctrl+q")
+        await pilot.pause()
+    work = InHand.open(folder).state.steps[PICK_UP].work
+    assert work is not None
+    assert work.progress[work.at].mark.loops == 3
