@@ -73,7 +73,6 @@ def look_at(state: State, step: int | None, now: datetime, wishes: Wishes = NONE
         ),
         pace=state.pace,
         take_back=state.top_label if state.top else "",
-        can_put_back=bool(state.undone),
         looking=step != state.current,
         hand=plan.hand,
     )

@@ -226,6 +226,5 @@ class Glance:
     list: tuple[StepLine, ...]
     pace: Literal["loop", "spot", "run"]
     take_back: str
-    can_put_back: bool
     looking: bool
     hand: Literal["right", "left"]
