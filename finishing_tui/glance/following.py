@@ -1,12 +1,16 @@
 """What a count changes further on, and what may be done about it, in words."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from finishing_tui.garment.consequences import consequences, given_up
 from finishing_tui.garment.explained import explained
 from finishing_tui.garment.repairs import Mend
 from finishing_tui.garment.state import State
 from finishing_tui.glance.later import cut, later_lines
+
+SLIP, FAR = 2, Fraction(1, 10)
+"""A count that is off by more than both, stitches and a share of what was known, is more likely a slip of the count."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,12 +37,16 @@ def following(before: State, after: State) -> Following | None:
     if ended:
         ways = tuple(one for one in found.mends if one.command.how != "here")
         return Following(cut(lines), ways, undo=f"take it back: step {ended[0] + 1} is worked on") if lines else None
+    undo = ""
     if found.changes:
         place = found.changes[0].place
-        lines = (*explained(after, after.ledger.on(place) - before.ledger.on(place)), *lines)
+        off = after.ledger.on(place) - before.ledger.on(place)
+        lines = (*explained(after, off), *lines)
+        if abs(off) > SLIP and abs(off) > FAR * before.ledger.on(place):
+            undo = "take it back, and count once more"
     # In the middle of an edge no hand makes a stitch or works two together: the section itself is spaced anew.
     walking = _walking(after)
-    return Following(cut(lines), tuple(one for one in found.mends if one.command.how != "here" or not walking))
+    return Following(cut(lines), tuple(one for one in found.mends if one.command.how != "here" or not walking), undo)
 
 
 def _walking(state: State) -> bool:

@@ -56,6 +56,20 @@ def test_a_count_as_the_recipe_has_it_changes_nothing() -> None:
     assert following(before, paper.state) is None
 
 
+@pytest.mark.parametrize(
+    ("said", "first"),
+    [(15, ""), (17, ""), (14, ""), (6, "take it back, and count once more"), (26, "take it back, and count once more")],
+)
+def test_a_count_that_is_far_off_may_be_taken_back_first_of_all(said: int, first: str) -> None:
+    """Of 16 one or two may well be missing; 6 and 26 are slips of the finger, or of the count."""
+    paper = crew_neck()
+    before = paper.state
+    paper.did(Count(said))
+    found = following(before, paper.state)
+    assert found is not None
+    assert found.undo == first
+
+
 def test_every_later_number_that_changes_is_named() -> None:
     """One stitch missing at the front: the neckband will have 103, and its rib will not come out."""
     paper = crew_neck()
