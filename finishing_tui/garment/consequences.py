@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import OFF, Posting
+from finishing_tui.garment.decide.mirror import foreseen
 from finishing_tui.garment.decide.stages import entered, rest_of
 from finishing_tui.garment.repairs import Mend, mends
 from finishing_tui.garment.state import State
@@ -66,7 +67,11 @@ def _onward(state: State, steps_of: State) -> Run:
     ]
     if steps_of.current is not None:
         steps.insert(0, steps_of.current)
-    begun = {index: work for index in steps if (work := state.steps[index].work) is not None}
+    begun = {
+        index: foreseen(state, work) if index == state.current else work
+        for index in steps
+        if (work := state.steps[index].work) is not None
+    }
     rest = {index: rest_of(work) for index, work in begun.items()}
     off = {index: _worked_off(work) for index, work in begun.items()}
     plan = state.plan

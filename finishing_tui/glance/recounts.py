@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import Answer, Count
+from finishing_tui.garment.decide.mirror import sides_to_come
 from finishing_tui.garment.recounting import Outlook, Way, outlook
 from finishing_tui.garment.state import State
 from finishing_tui.glance.faces import edge_of, rhythm_words
@@ -73,7 +74,9 @@ def recount_view(state: State, counted: int, answer: Answer | None = None, left:
     for way in seen.ways:
         edge = edge_of(state, work, seen.index, way.progress)
         command = Count(counted, answer=answer, left=left, repair=way.repair)
-        ways.append(WayView(_label(way, seen), way.text, edge, rhythm_words(way.stage, way.progress), command))
+        sides = sides_to_come(work, seen.index)
+        text = f"{way.text} {_FOLLOWED}" if way.difference and sides > 1 else way.text
+        ways.append(WayView(_label(way, seen, sides), text, edge, rhythm_words(way.stage, way.progress), command))
     return RecountView(
         title=seen.stage.title,
         counted=counted,
@@ -90,7 +93,10 @@ def recount_view(state: State, counted: int, answer: Answer | None = None, left:
     )
 
 
-def _label(way: Way, seen: Outlook) -> str:
+_FOLLOWED = "The second side follows this one, so the first round puts both right."
+
+
+def _label(way: Way, seen: Outlook, sides: int) -> str:
     if way.repair == "rip back":
         mark = way.progress.mark
         if not mark.loops:
@@ -98,7 +104,8 @@ def _label(way: Way, seen: Outlook) -> str:
             return f"take it all out, begin {where}"
         return f"rip back to {way.stage.spot} {mark.units}, {plural(mark.loops, 'loop')}"
     if way.repair == "first round":
-        many = f"{abs(way.difference)} {'more' if way.difference > 0 else 'fewer'} in the first round"
+        more = "more" if way.difference > 0 else "fewer"
+        many = f"{abs(way.difference) * sides} {more} in the first round{' for both sides' if sides > 1 else ''}"
         ratio = _natural(seen.stage) if way.progress.mark.units < way.stage.units else ""
         parts = (ratio, many if way.difference else "")
         return ", then ".join(part for part in parts if part) or "as it is"

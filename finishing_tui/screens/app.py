@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from textual.binding import Binding
 from textual.dom import DOMNode
 from textual.events import Event, Key, Resize
+from textual.geometry import Size
 from textual.message import Message
 from textual.screen import Screen
 
@@ -113,7 +114,14 @@ class FinishingApp(InTurn):
 
     def on_resize(self, event: Resize) -> None:
         """Cover everything while the terminal is too small."""
-        if not fits(*event.size) and not isinstance(self.screen, TooSmall):
+        self._cover(event.size)
+
+    def _cover(self, size: Size) -> None:
+        if fits(*size) or isinstance(self.screen, TooSmall):
+            return
+        if self.takes_keys:  # those came before it, and go where they were meant to
+            self.set_timer(0.02, lambda: self._cover(self.size))
+        else:
             self.push_screen(TooSmall())
 
     async def on_event(self, event: Event) -> None:

@@ -4,6 +4,7 @@ Textual hands a key on to what has the focus just then, and looks up what it is 
 Of keys that come in a burst (a pedal that sends several, a paste into a terminal that marks none, a slow machine) the
 later ones would go where the first is only just leading away from: to the line before, or to a screen that is going.
 A key that is held down is another matter: one that left a screen does nothing on the next one, as long as it outran it.
+Digits and letters are not held to be so: 1 and then 104 is a garment and a count.
 """
 
 import asyncio
@@ -50,7 +51,7 @@ class InTurn(App[None]):
         outran = 0  # so many of those waiting came before all was there that the last one led to
         while True:
             event = await self._waiting.get()
-            key = event.key if isinstance(event, Key) else ""
+            key = event.key if isinstance(event, Key) and not event.is_printable else ""
             if not (outran and key and key == before and self.screen is not on):
                 before, on = key, self.screen
                 await self._take(event)

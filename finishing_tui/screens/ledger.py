@@ -22,7 +22,11 @@ class LedgerScreen(PageScreen):
         self._hand = hand
 
     def on_mount(self) -> None:
-        """Show the ledger as it stands."""
+        """Show the ledger."""
+        self.show_books()
+
+    def show_books(self) -> None:
+        """Show the ledger as it stands now: where the garment is only looked at, another window goes on meanwhile."""
         held, names = books(self._hand.state), place_names(self._hand)
         try:
             acts, trouble = posted(self._hand.lately(MOST), names), ""

@@ -14,6 +14,7 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal.lock import in_use
 from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.ledger import LedgerScreen
 from finishing_tui.widgets.choices import Choice
 
 EVERY = 1.0
@@ -71,6 +72,9 @@ class Looking(AtTheNeedles):
             self.at_hand.said, self.at_hand.alarm = heard.trouble, True
         if heard.news or heard.trouble:
             self.draw()
+            for screen in self.app.screen_stack:
+                if isinstance(screen, LedgerScreen):
+                    screen.show_books()
         self._declined = self._declined and heard.free
         if heard.free and self._take_over is not None and not self._declined and self.is_current:
             self._offer(self._take_over)

@@ -16,7 +16,9 @@ class TooSmall(ModalScreen[None]):
 
     def compose(self) -> ComposeResult:
         """Say what is needed."""
-        yield Static(plain(f"Too small: {LEAST[0]} x {LEAST[1]} at least. Nothing is lost.", "bold"))
+        yield Static(
+            plain(f"Too small: {LEAST[0]} x {LEAST[1]} at least. Nothing is lost; no key counts here.", "bold")
+        )
 
     def on_resize(self, event: Resize) -> None:
         """Go when there is room again."""

@@ -3,10 +3,22 @@ from pathlib import Path
 import pytest
 
 from finishing_tui import shipped
-from finishing_tui.garment.commands import Count, Finish, LeaveOut, Other, PutRight, Refusal, TakeUp
+from finishing_tui.garment.commands import (
+    ChooseMirror,
+    Count,
+    Finish,
+    LeaveOut,
+    Other,
+    PutRight,
+    Refusal,
+    RipBack,
+    TakeUp,
+)
 from finishing_tui.garment.consequences import consequences
+from finishing_tui.garment.decide.mirror import choice
 from finishing_tui.garment.events import Mended, Replanned
 from finishing_tui.glance.following import following
+from finishing_tui.recipe.kinds.work import Work
 from tests.garment.edges import press_to_the_end, reach, work_of
 from tests.garment.paper import Paper, plan_for
 
@@ -333,3 +345,65 @@ def test_in_the_middle_of_a_bind_off_the_neck_is_all_of_its_stitches(left: int, 
     paper.did(Count(left, "neck"))
     found = following(before, paper.state)
     assert [told in line for line in found.lines] == [True] if found and told else found is None
+
+
+def band_after_its_first_round(paper: Paper, *, as_worked: bool = True) -> int:
+    """Work on to the end of the first round of the neckband; return what is on its needle then."""
+    while True:
+        state = paper.state
+        assert state.current is not None
+        step, stage = state.plan.step(state.current), work_of(state).stages[0]
+        if isinstance(step, Work) and step.on == "neck":
+            paper.press()
+            return paper.state.ledger.on("neck")
+        if not as_worked and (found := choice(state)) is not None and found[1].as_worked:
+            paper.did(ChooseMirror(as_worked=False))
+        if work_of(state).complete:
+            refusal = paper.do(Finish())
+            if isinstance(refusal, Refusal):
+                assert refusal.again is not None
+                paper.did(refusal.again)
+        elif stage.act == "COUNT":
+            paper.did(Count(state.ledger.on(stage.place)))
+        else:
+            paper.press()
+
+
+@pytest.mark.parametrize("as_worked", [True, False])
+@pytest.mark.parametrize("counted", [10, 11, 13, 14])
+def test_what_is_left_to_the_first_round_is_left_by_both_sides(counted: int, as_worked: bool) -> None:  # noqa: FBT001
+    """The second side follows the first, which came out one off, and is one off too; as planned it is not.
+
+    Either way the first round makes the band what it was to be, and the rib comes out.
+    """
+    planned = band_after_its_first_round(at_the_half())
+    assert planned == 104
+    paper = at_the_half().did(Count(counted, answer="loops", repair="first round"))
+    assert band_after_its_first_round(paper, as_worked=as_worked) == planned
+
+
+@pytest.mark.parametrize("counted", [10, 14])
+def test_what_is_put_right_in_the_first_round_counts_the_second_side_too(counted: int) -> None:
+    """Taken as it is, and then put right in the first round: the question foresees that the second side follows."""
+    paper = at_the_half()
+    before = paper.state
+    paper.did(Count(counted, answer="loops", repair="as it is"))
+    view = following(before, paper.state)
+    assert view is not None
+    way = next(one for one in view.ways if one.command.how == "first round" and "104" in one.text)
+    assert way.command.difference == 2 * (12 - counted)
+    paper.did(way.command)
+    assert band_after_its_first_round(paper) == 104
+
+
+def test_ripping_back_behind_the_recount_takes_back_what_both_sides_left() -> None:
+    """With the second side begun, all is taken out to before the count: the first round has nothing to put right."""
+    paper = at_the_half().did(Count(10, answer="loops", repair="first round"))
+    while not work_of(paper.state).at:
+        paper.press()
+    paper.press(3)
+    asked = paper.do(RipBack(12, 0, 4))
+    if isinstance(asked, Refusal):
+        assert asked.again is not None
+        paper.did(asked.again)
+    assert band_after_its_first_round(paper) == 104

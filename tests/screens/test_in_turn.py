@@ -5,10 +5,13 @@ from pathlib import Path
 from textual.events import Key, Paste
 from textual.widgets import Input
 
+from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.screens.app import FinishingApp
+from finishing_tui.screens.coming_back import ComingBackScreen
 from finishing_tui.screens.starting.asking import StartScreen
-from tests.screens.hands import PICK_UP, app_for, front, settled, shelf, work_to
+from finishing_tui.screens.too_small import TooSmall
+from tests.screens.hands import PICK_UP, Hours, app_for, comes_to, front, needles, settled, shelf, shown, work_to
 from tests.screens.opened import Opened, draft
 
 SIGNS = {"enter": "\r", "space": " ", "ctrl+q": "\x11"}
@@ -64,3 +67,38 @@ async def test_presses_before_the_key_that_leaves_are_kept(tmp_path: Path) -> No
     work = InHand.open(folder).state.steps[PICK_UP].work
     assert work is not None
     assert work.progress[work.at].mark.loops == 3
+
+
+async def test_a_digit_that_is_the_key_before_it_too_counts(tmp_path: Path) -> None:
+    """1 takes the garment at place 1, and 104 right behind it is a count: not 04."""
+    folder = shelf(tmp_path)
+    work_to(folder, PICK_UP, *[Press()] * 4)
+    hand = InHand.open(folder, clock=Hours().clock())
+    hand.pick_up()
+    assert hand.put_down()
+    app = FinishingApp(folder.parent, clock=Hours().clock())
+    async with app.run_test() as pilot:
+        await settled(pilot)
+        burst(app, "1", "1", "0", "4")
+        await settled(pilot)
+        assert isinstance(front(app), ComingBackScreen), shown(app)
+        await pilot.press("enter")
+        await settled(pilot)
+        assert "104" in shown(app)
+
+
+async def test_presses_before_the_terminal_grows_too_small_are_kept(tmp_path: Path) -> None:
+    """What says that it is too small comes after the keys that came before."""
+    folder = shelf(tmp_path)
+    work_to(folder, PICK_UP)
+    app = app_for(folder)
+    async with app.run_test() as pilot:
+        await settled(pilot)
+        burst(app, *["space"] * 6)
+        await pilot.resize_terminal(20, 5)
+        await comes_to(pilot, lambda: isinstance(app.screen, TooSmall))
+        await pilot.resize_terminal(100, 30)
+        await comes_to(pilot, lambda: not isinstance(app.screen, TooSmall))
+        standing = needles(app).at_hand.state.steps[PICK_UP].work
+        assert standing is not None
+        assert standing.progress[standing.at].mark.loops == 6

@@ -54,6 +54,9 @@ async def test_what_the_other_window_does_is_followed(tmp_path: Path) -> None:
         assert "Another window has this garment in hand" in shown(app)
         await pilot.press("l")
         assert "7  neck needle" in shown(app)
+        assert other.do(Press()) is None
+        assert other.flush(10)
+        await comes_to(pilot, lambda: "8  neck needle" in shown(app))  # the page follows too
         await pilot.press("escape")
         assert other.put_down()
         await followed(app, pilot)

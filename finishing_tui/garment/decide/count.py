@@ -8,6 +8,7 @@ from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import Count, Measure, Refusal
 from finishing_tui.garment.decide.after_count import later_stages
 from finishing_tui.garment.decide.first_round import mended_first_round
+from finishing_tui.garment.decide.mirror import sides_to_come
 from finishing_tui.garment.decide.stages import begun, going_on, openings, sentence, under_way, with_stage, work_on
 from finishing_tui.garment.events import AnyAct, Progressed, Recounted, Valued
 from finishing_tui.garment.recounting import Outlook, Way, counted_stage, outlook
@@ -118,7 +119,8 @@ def _carried_out(state: State, work: Work, seen: Outlook, way: Way) -> tuple[Any
     )
     if not way.difference:
         return (told,)
-    mended = mended_first_round(state, step, seen.stage.place, way.difference)
+    difference = way.difference * sides_to_come(work, index)
+    mended = mended_first_round(state, step, seen.stage.place, difference)
     return (told,) if mended is None else (told, mended)
 
 

@@ -14,11 +14,12 @@ from finishing_tui.craft.rhythm import Rhythm
 from finishing_tui.craft.spacing import say, space
 from finishing_tui.craft.walked import rhythm_of
 from finishing_tui.garment.commands import ChooseMirror, Refusal
+from finishing_tui.garment.decide.first_round import mended_first_round
 from finishing_tui.garment.decide.stages import begun, going_on, sentence, under_way, with_stage
 from finishing_tui.garment.events import Act, AnyAct, Event, Mirrored, Stood
 from finishing_tui.garment.evolve import applied
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import really_done
+from finishing_tui.garment.walk import really_done, to_come
 from finishing_tui.garment.work import Mark, Progress, Standing, Work, fresh
 from finishing_tui.recipe.stage import Stage
 
@@ -59,9 +60,51 @@ def choose_mirror(state: State, command: ChooseMirror) -> tuple[AnyAct, ...] | R
         changed = resolved(state, work, index, _first(work, stage)) if command.as_worked else planned(state, index)
     except FinishingError as error:
         return Refusal(sentence(error))
-    changes = going_on(state, _with(work, index, changed))
+    after = _with(work, index, changed)
     label = f"{stage.title} as {'worked' if command.as_worked else 'planned'}"
-    return (Mirrored(step=step, as_worked=command.as_worked, changes=changes, label=label, under=state.top),)
+    told = Mirrored(
+        step=step, as_worked=command.as_worked, changes=going_on(state, after), label=label, under=state.top
+    )
+    first = _first(work, stage)
+    left = left_by(after, first) - left_by(work, first)
+    mended = mended_first_round(state, step, stage.place, left, only_mended=True) if left else None
+    return (told,) if mended is None else (told, mended)
+
+
+def sides_to_come(work: Work, index: int) -> int:
+    """Return for how many sides a difference that a count leaves in the section at ``index`` counts.
+
+    It is two where a section that is not begun mirrors it: that one follows it as it is worked.
+    """
+    title = work.stages[index].title
+    return 2 if any(work.stages[later].mirrors == title for later, _ in _pairs(work)) else 1
+
+
+def left_by(work: Work, index: int) -> int:
+    """Return how many stitches the section at ``index`` leaves to the first round to add (negative: to take away).
+
+    They count twice where its mirror follows it, or is going to.
+    """
+    stage = work.stages[index]
+    if stage.rhythm is None:
+        return 0
+    done = _complete(work, index)
+    follows = any(one.mirrors == stage.title and (one.as_worked or not done) for one in work.stages)
+    return (stage.rhythm.stitches - stage.target) * (2 if follows else 1)
+
+
+def foreseen(state: State, work: Work) -> Work:
+    """Return the work of the step under way with every second side as it will be, if the first goes on by its plan."""
+    for index, first in _pairs(work):
+        stage, progress = work.stages[first], work.progress[first]
+        if stage.unit != "spot" or _complete(work, first):
+            continue  # what is done was followed already
+        mark = progress.mark
+        ended = Mark(stage.units, 0, mark.loops - mark.within + to_come(stage, progress, mark.units))
+        with suppress(FinishingError):
+            at_its_end = work.with_progress(first, replace(progress, mark=ended))
+            work = _with(work, index, resolved(state, at_its_end, index, first))
+    return work
 
 
 def choice(state: State) -> tuple[int, Stage] | None:

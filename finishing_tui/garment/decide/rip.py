@@ -10,6 +10,7 @@ from finishing_tui.craft.words import listing
 from finishing_tui.garment.commands import Refusal, RipBack
 from finishing_tui.garment.decide.difference import difference
 from finishing_tui.garment.decide.first_round import mended_first_round
+from finishing_tui.garment.decide.mirror import left_by
 from finishing_tui.garment.decide.stages import sentence, with_stage
 from finishing_tui.garment.decide.taken_out import taken_out
 from finishing_tui.garment.events import AnyAct, Replanned, RippedBack, Stood, Turned
@@ -82,9 +83,9 @@ def _mending_back(state: State, changes: Iterable[Stood]) -> Iterator[Replanned]
 
 def _short(standing: Standing, sign: int) -> Iterator[tuple[str, int]]:
     """Yield (place, stitches) that recounts of a step have left to the band, times ``sign``."""
-    for stage in standing.work.stages if standing.work else ():
-        if stage.rhythm is not None:
-            yield stage.place, sign * (stage.rhythm.stitches - stage.target)
+    if standing.work is not None:
+        for index, stage in enumerate(standing.work.stages):
+            yield stage.place, sign * left_by(standing.work, index)
 
 
 def _where(stage: Stage, mark: Mark) -> str:
