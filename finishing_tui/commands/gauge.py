@@ -168,7 +168,8 @@ def _say_edge(told: _Told, edge: EdgeSection, args: argparse.Namespace, body: Ga
     if spots is None:
         doubtful = doubt_of(count, wanted)
     else:
-        doubtful = doubt(unit, count, spots, None if body is None else wanted / spots)
+        known = body is not None or isinstance(edge, Slope)  # how long a slope is for its rows needs no gauge
+        doubtful = doubt(unit, count, spots, wanted / spots if known else None)
         if count > 2 * spots:
             raise Impossible(
                 f"{plural(spots, unit)} cannot take {count} stitches: at most two in each, {2 * spots} in all"

@@ -15,7 +15,7 @@ from finishing_tui.craft.counts import MOST
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.gauge import Gauge
 from finishing_tui.craft.judging import SHOWS
-from finishing_tui.craft.lengths import Length
+from finishing_tui.craft.lengths import Length, length
 from finishing_tui.craft.sections import Section
 from finishing_tui.craft.slopes import Leg, rows_of, stitches_along
 from finishing_tui.craft.words import decimal, percent, plural
@@ -36,6 +36,9 @@ USUAL: dict[EdgeUnit, Fraction] = {
 
 Sources: Studio Knits, Expert Knitter ch. 23; Knit Yourself Happy; illi tilli.
 """
+
+USUAL_GAUGE = Gauge(Fraction(3), Fraction(4), length(1, "cm"))
+"""A gauge at which the usual ratio of rows is the natural one; how long a slope is for its rows needs no more of it."""
 
 _UNKNOWN: dict[EdgeUnit, tuple[Fraction, Fraction]] = {
     "row": (Fraction(3, 5), Fraction(19, 20)),
@@ -125,7 +128,7 @@ def ideal(section: EdgeSection, body: Gauge | None, band: Gauge | None = None) -
     """Return the stitches that ``section`` would take if parts of a stitch could be picked up.
 
     Held stitches and gaps take what they are. Without a gauge (``body`` None) spots take the usual ratio, 3
-    of 4 rows and so on, and a slope is taken as its rows.
+    of 4 rows and so on, and a slope is as long as with a gauge of that ratio.
 
     Raises:
         Impossible: a section of no spots or of more than 100,000, or a length with no gauge to turn it into
@@ -143,7 +146,8 @@ def ideal(section: EdgeSection, body: Gauge | None, band: Gauge | None = None) -
         assert gauge is not None
         return gauge.stitches_in(section.length)
     if isinstance(section, Slope):
-        return USUAL["row"] * rows_of(section.legs) if body is None else stitches_along(section.legs, body, band)
+        body, band = (USUAL_GAUGE, None) if body is None else (body, band)
+        return stitches_along(section.legs, body, band)
     _in_range(section.along, section.spots)
     return section.spots * (USUAL[section.unit] if body is None else natural_ratio(section.unit, body, band))
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from finishing_tui.craft.counts import MOST, counted
 from finishing_tui.craft.errors import Impossible
-from finishing_tui.craft.words import plural
+from finishing_tui.craft.words import ordinal, plural
 
 _ROUNDS = 1_000
 """More rounds than any band has."""
@@ -85,7 +85,7 @@ def vee(left: int, right: int, rounds: int, *, every: int = 1, first: int = 1) -
     for each in worked:
         gone = (left + right + 1 - each.count) // 2
         sides.append((left - gone, right - gone))
-    often = "in every round" if every == 1 else "in every other round" if every == 2 else f"in every {every}th round"
+    often = {1: "in every round", 2: "in every other round"}.get(every, f"in every {ordinal(every)} round")
     text = (
         f"Work to 1 stitch before the centre stitch, centred double decrease (slip two together knitwise, knit one, "
         f"pass the two over it), work to the end: 2 stitches fewer, {often} from round {first} on, "

@@ -31,6 +31,12 @@ def plural(count: int, noun: str) -> str:
     return f"{count} {noun if abs(count) == 1 else many(noun)}"
 
 
+def ordinal(place: int) -> str:
+    """Say a place in a row: ``1st``, ``22nd``, ``113th``."""
+    ending = "th" if place % 100 in {11, 12, 13} else {1: "st", 2: "nd", 3: "rd"}.get(place % 10, "th")
+    return f"{place}{ending}"
+
+
 def sentence(text: str) -> str:
     """Return ``text`` with a capital and, where it has no end yet, a full stop."""
     text = text[:1].upper() + text[1:]

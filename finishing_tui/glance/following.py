@@ -10,7 +10,10 @@ from finishing_tui.garment.state import State
 from finishing_tui.glance.later import cut, later_lines
 
 SLIP, FAR = 2, Fraction(1, 10)
-"""A count that is off by more than both, stitches and a share of what was known, is more likely a slip of the count."""
+"""A count that is off by more than both, stitches and a share of what was known, is more likely a slip of the count.
+
+Along an edge that was asked already.
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +45,10 @@ def following(before: State, after: State) -> Following | None:
         place = found.changes[0].place
         off = after.ledger.on(place) - before.ledger.on(place)
         lines = (*explained(after, off), *lines)
-        if abs(off) > SLIP and abs(off) > FAR * before.ledger.on(place):
+        if not lines:  # nothing after this is another number than it is now
+            name = after.plan.here(after.ledger).name(place)
+            lines = (f"{name}: {after.ledger.on(place)}, not {found.changes[0].planned}",)
+        if abs(off) > SLIP and abs(off) > FAR * before.ledger.on(place) and not _walking(after):
             undo = "take it back, and count once more"
     # In the middle of an edge no hand makes a stitch or works two together: the section itself is spaced anew.
     walking = _walking(after)

@@ -124,4 +124,4 @@ class Top(Rows):
 
 def _short(time_left: str) -> str:
     """Return the time left in the fewest words."""
-    return time_left.removesuffix(" in this part")
+    return time_left.replace(" in this part", " here")

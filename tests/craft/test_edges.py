@@ -80,11 +80,12 @@ def test_a_length_is_worth_its_spots(body: Gauge, spots: int, unit: EdgeUnit) ->
         assert ideal(Spots("a", spots, unit), body) == ideal(Measured("a", body.length_of_rows(rows)), body)
 
 
-def test_a_slope_without_gauge_is_taken_as_its_rows() -> None:
-    """With no gauge there is no hypotenuse: 28 rows at 3 of 4; with one, the exact slope."""
+def test_a_slope_without_gauge_is_as_long_as_with_one_of_the_usual_ratio() -> None:
+    """How long it is for its rows needs no more of a gauge than its ratio, and at 3 of 4 that is known."""
     slope = Slope("side", (Leg(1, 2, 5), straight(18)))
-    assert ideal(slope, None) == 21
+    assert ideal(slope, None) == stitches_along(slope.legs, Gauge(Fraction(30), Fraction(40), length(10, "cm")))
     assert ideal(slope, BODY) == stitches_along(slope.legs, BODY)
+    assert ideal(Slope("side", (straight(28),)), None) == ideal(Spots("side", 28, "row"), None) == 21
 
 
 def test_a_walk_is_ready_to_be_shared() -> None:

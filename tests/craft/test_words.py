@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishing_tui.craft.words import decimal, listing, number, percent, plural, sentence, times
+from finishing_tui.craft.words import decimal, listing, number, ordinal, percent, plural, sentence, times
 
 
 def test_numbers_are_words_up_to_twelve() -> None:
@@ -22,6 +22,25 @@ def test_numbers_are_words_up_to_twelve() -> None:
 def test_plurals(count: int, noun: str, said: str) -> None:
     """The nouns of the trade take s or es."""
     assert plural(count, noun) == said
+
+
+@pytest.mark.parametrize(
+    ("place", "said"),
+    [
+        (1, "1st"),
+        (2, "2nd"),
+        (3, "3rd"),
+        (4, "4th"),
+        (11, "11th"),
+        (12, "12th"),
+        (13, "13th"),
+        (22, "22nd"),
+        (111, "111th"),
+    ],
+)
+def test_ordinals(place: int, said: str) -> None:
+    """The teens take th."""
+    assert ordinal(place) == said
 
 
 def test_lists() -> None:

@@ -86,4 +86,5 @@ def _first_round(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusa
     mended = mended_first_round(state, after, command.place, command.difference)
     if mended is None:
         return Refusal("no step to come works rounds there")
-    return (replace(mended, label="putting it right in the first round", under=state.top),)
+    why = f"{command.difference:+d} in the first round of step {mended.edits[0].step + 1}"
+    return (replace(mended, why=why, label="putting it right in the first round", under=state.top),)
