@@ -14,6 +14,8 @@ def test_steering_characters_are_those_of_unicode() -> None:
     """Just what Unicode calls a control, a format, half a character or a separator of lines is replaced."""
     for code in range(sys.maxunicode + 1):
         char = chr(code)
+        if unicodedata.category(char) == "Cn":  # a later Unicode than this Python's may have given it a meaning
+            continue
         steers = unicodedata.category(char) in {"Cc", "Cf", "Cs", "Zl", "Zp"} and char not in KEPT
         assert (inert(char, lines=False) == STAND_IN) == (steers or char == STAND_IN), hex(code)
 
@@ -24,7 +26,7 @@ def test_as_long_and_settled(text: str, lines: bool) -> None:  # noqa: FBT001  (
     once = inert(text, lines=lines)
     assert len(once) == len(text)
     assert inert(once, lines=lines) == once
-    assert once.encode()
+    assert once.encode().decode() == once
 
 
 def test_lines_stay_where_they_are_meant() -> None:
