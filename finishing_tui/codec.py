@@ -2,8 +2,9 @@
 
 The journal must be read at the start of every sitting, and importing a validation library for that costs more than
 reading it (design.md, sections 3 and 11). So this small module does just what the journal needs: it rebuilds the
-dataclasses from values that a checksum has already vouched for. It is not a validator: files that people write go
-through ``recipe.reader``.
+dataclasses, and refuses what is of another type. A checksum vouches for the values to be as they were written, not for
+who wrote them, so text is made inert on its way in and no number is longer than any of ours. What values mean together
+is looked at by ``garment.meaning``; files that people write go through ``recipe.reader``.
 
 Rules: a dataclass becomes an object of all its fields, with its class in ``"is"``, so that a default changed later
 cannot change what was stored; tuples become lists; mappings keep their string keys. Nothing else is stored: a ratio is
@@ -18,7 +19,13 @@ from functools import cache
 from types import MappingProxyType
 from typing import Any, TypeAlias, TypeVar, cast
 
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.inert import inert
+
 T = TypeVar("T")
+
+LARGEST = 2**53
+"""The largest whole number that is read: counts stay under a million, milliseconds of a sitting far under this."""
 
 
 class Unreadable(ValueError):
@@ -76,16 +83,36 @@ def _reader(wanted: Any) -> Reader:
 def _as_it_is(wanted: type) -> Reader:
     def read(plain: Any) -> Any:
         if type(plain) is not wanted:
-            raise Unreadable(f"{plain!r} is not a {wanted}")
-        return plain
+            raise Unreadable(f"{_kind(plain)} is not {_named(wanted)}")
+        return _taken(plain)
 
     return read
 
 
+def _taken(plain: Any) -> Any:
+    """Return a text, whole number, truth value or None that was stored, fit to be shown and reckoned with."""
+    if type(plain) is str:
+        return inert(plain)
+    if type(plain) is int and not -LARGEST <= plain <= LARGEST:
+        raise Unreadable("a number is longer than any that is stored")
+    return plain
+
+
+def _kind(plain: Any) -> str:
+    """Name what was found, not its value: that may be long, and comes from anyone."""
+    return f"a {type(plain).__name__}"
+
+
+def _named(wanted: Any) -> str:
+    return getattr(wanted, "__name__", str(wanted))
+
+
 def _literal(words: tuple[Any, ...]) -> Reader:
+    kinds = {type(word) for word in words}  # else True would do for 1
+
     def read(plain: Any) -> Any:
-        if plain not in words:
-            raise Unreadable(f"{plain!r} is none of {words}")
+        if isinstance(plain, list | dict) or plain not in words or type(plain) not in kinds:
+            raise Unreadable(f"{_kind(plain)} is none of {words}")
         return plain
 
     return read
@@ -99,7 +126,7 @@ def _union(choices: tuple[Any, ...]) -> Reader:
 
     def read(plain: Any) -> Any:
         if type(plain) in as_they_are:
-            return plain
+            return _taken(plain)
         name = plain.get("is") if isinstance(plain, dict) else None
         if isinstance(name, str) and name in classes:
             return classes[name](plain)
@@ -108,7 +135,7 @@ def _union(choices: tuple[Any, ...]) -> Reader:
                 return reader(plain)
             except Unreadable:
                 continue
-        raise Unreadable(f"{plain!r} is none of {choices}")
+        raise Unreadable(f"{_kind(plain)} is none of {', '.join(map(_named, choices))}")
 
     return read
 
@@ -119,7 +146,7 @@ def _tuple(items: tuple[Any, ...]) -> Reader:
 
         def read_many(plain: Any) -> Any:
             if not isinstance(plain, list):
-                raise Unreadable(f"{plain!r} is not a list")
+                raise Unreadable(f"{_kind(plain)} is not a list")
             return tuple([item(value) for value in plain])
 
         return read_many
@@ -127,7 +154,7 @@ def _tuple(items: tuple[Any, ...]) -> Reader:
 
     def read(plain: Any) -> Any:
         if not isinstance(plain, list) or len(plain) != len(readers):
-            raise Unreadable(f"{plain!r} is not a list of {len(readers)}")
+            raise Unreadable(f"{_kind(plain)} is not a list of {len(readers)}")
         return tuple([reader(value) for reader, value in zip(readers, plain, strict=True)])
 
     return read
@@ -138,8 +165,8 @@ def _mapping(item: Any) -> Reader:
 
     def read(plain: Any) -> Any:
         if not isinstance(plain, dict):
-            raise Unreadable(f"{plain!r} is not a table")
-        return MappingProxyType({key: reader(value) for key, value in plain.items()})
+            raise Unreadable(f"{_kind(plain)} is not a table")
+        return MappingProxyType({inert(key): reader(value) for key, value in plain.items()})
 
     return read
 
@@ -149,7 +176,7 @@ def _dataclass(wanted: type) -> Reader:
 
     def read(plain: Any) -> Any:
         if not isinstance(plain, dict) or plain.get("is", name) != name:
-            raise Unreadable(f"{plain!r} is not a {name}")
+            raise Unreadable(f"{_kind(plain)} is not a {name}")
         if not readers:  # only now: most kinds of steps and events are in no one garment
             hints = typing.get_type_hints(wanted)
             readers.update((one.name, _reader(hints[one.name])) for one in dataclasses.fields(wanted) if one.init)
@@ -158,8 +185,13 @@ def _dataclass(wanted: type) -> Reader:
         except Unreadable:
             raise
         except KeyError as error:
-            raise Unreadable(f"{name} has no {error}") from error
-        except (TypeError, ValueError) as error:  # a key too few, or values that do not go together
-            raise Unreadable(str(error)) from error
+            raise Unreadable(f"{name} has no such field") from error
+        except (
+            TypeError,
+            ValueError,
+            ArithmeticError,
+            FinishingError,
+        ) as error:  # a field too few, or ill matched ones
+            raise Unreadable(f"a {name} of these fields there cannot be") from error
 
     return read

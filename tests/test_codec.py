@@ -9,11 +9,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from finishing_tui.codec import Unreadable, decode, encode
+from finishing_tui.codec import LARGEST, Unreadable, decode, encode
 from finishing_tui.craft.ledger import Entry, Ledger, Posting, TailEntry
 from finishing_tui.craft.rhythm import Line, Runs
 from finishing_tui.craft.spacing import space
 from finishing_tui.garment.events import Event, PutBack, TakenBack
+from finishing_tui.garment.state import Sitting
+from finishing_tui.inert import inert
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.model import Number, Recipe
 from finishing_tui.recipe.stage import Stage
@@ -29,6 +31,8 @@ def rhythms(style: Literal["easy", "even"]) -> st.SearchStrategy[Runs | Line]:
     return sizes.map(lambda size: space(*size, style=style))
 
 
+st.register_type_strategy(str, st.text(st.characters(exclude_categories=["Cc", "Cf", "Cs", "Zl", "Zp"])))
+st.register_type_strategy(int, st.integers(-LARGEST, LARGEST))
 st.register_type_strategy(Runs, rhythms("easy"))
 st.register_type_strategy(Line, rhythms("even"))
 st.register_type_strategy(Recipe, recipes().map(lambda table: model_of(Recipe, table)))
@@ -133,6 +137,11 @@ def test_a_field_that_is_missing_takes_its_default() -> None:
         (Entry, None),
         (Runs, {"runs": [{"pick": 3, "of": 1, "times": 1}]}),
         (Line, {"numerator": 9, "denominator": 2, "offset": 0, "spots": 4}),
+        (Posting, {"source": "a", "to": "b", "stitches": 2**53 + 1}),
+        (Posting, {"source": "a", "to": "b", "stitches": -(10**4000)}),
+        (Sitting, {"number": 2**60, "began": ""}),
+        (Line, {"numerator": 0, "denominator": 0, "offset": 0, "spots": 4}),
+        (Recipe, {"format": True}),
         (Stage, {"unit": "spot", "units": 3, "title": "a", "act": "b", "flows": {}}),
         (Stage, {"unit": "spot", "units": 3, "title": "a", "act": "b", "said": [[1]]}),
     ],
@@ -141,6 +150,14 @@ def test_what_does_not_fit_is_refused(wanted: Any, plain: Any) -> None:
     """Missing, unknown and mistyped fields, other classes and other words: ``Unreadable``, and nothing else."""
     with pytest.raises(Unreadable):
         decode(wanted, plain)
+
+
+@given(st.text())
+def test_text_comes_in_inert(text: str) -> None:
+    """Whoever wrote a journal, no text or name in it steers a terminal, and a stream can take it."""
+    assert decode(str, text) == inert(text)
+    assert decode(TailEntry, {"tail": text, "did": "made"}).tail == inert(text)
+    assert list(decode(Ledger, {"stitches": {text: 1}}).stitches) == [inert(text)]
 
 
 @pytest.mark.parametrize("value", [1.5, Fraction(1, 2), {1, 2}, b"x", object()])

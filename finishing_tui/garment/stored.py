@@ -12,7 +12,7 @@ from finishing_tui.codec import Unreadable, decode, encode
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.events import Event
 from finishing_tui.garment.evolve import Happening
-from finishing_tui.garment.journal import Entry, Row
+from finishing_tui.garment.journal import Entry, NoJSON, Row, is_moment
 from finishing_tui.garment.state import State
 
 SNAPSHOT = 1
@@ -24,6 +24,10 @@ VERSIONS: Mapping[str, int] = MappingProxyType(dict.fromkeys(_KINDS, 1))
 
 UPCASTS: Mapping[tuple[str, int], Callable[[Any], Any]] = MappingProxyType({})
 """From (kind, version) of a stored body to the body of the next version. Empty: there is only one format so far."""
+
+
+LONGEST_KIND = 40
+"""Characters of an unknown kind that are said."""
 
 
 class NotUnderstood(FinishingError):
@@ -40,15 +44,17 @@ def from_row(row: Row) -> Happening:
     kind = _KINDS.get(row.kind)
     if kind is None or row.version > VERSIONS[row.kind]:
         raise NotUnderstood(
-            f"this garment was worked with a later version of finishing (event {row.seq} is a {row.kind!r}, "
+            f"this garment was worked with a later version of finishing (event {row.seq} is {row.kind[:LONGEST_KIND]!r}, "
             f"version {row.version}); open it with that version"
         )
-    body = row.body
-    for version in range(row.version, VERSIONS[row.kind]):
-        body = UPCASTS[row.kind, version](body)
     try:
+        if row.version < 1 or row.after_ms < 0 or not is_moment(row.at):
+            raise Unreadable("its version or its time is none that is ever written")
+        body = row.body
+        for version in range(row.version, VERSIONS[row.kind]):
+            body = UPCASTS[row.kind, version](body)
         return Happening(row.group, row.at, row.after_ms, decode(kind, body))
-    except Unreadable as error:
+    except (Unreadable, NoJSON) as error:
         raise NotUnderstood(
             f"event {row.seq} of this garment's journal is whole, but this version of finishing cannot read it; "
             "open it with the version that wrote it"

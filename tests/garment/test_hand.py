@@ -12,6 +12,7 @@ from finishing_tui.garment.events import Begun, Event, Marked, PutBack, PutDown,
 from finishing_tui.garment.evolve import DoesNotFit
 from finishing_tui.garment.hand import SNAPSHOT_EVERY, InHand
 from finishing_tui.garment.journal import NAME, InUse, Journal, NoJournal, NotSaved
+from finishing_tui.garment.journal.rows import written
 from finishing_tui.garment.shelf import on_shelf
 from finishing_tui.garment.state import State
 from finishing_tui.garment.stored import SNAPSHOT, NotUnderstood, from_row, happenings, snapshot_of, to_store
@@ -226,8 +227,8 @@ def test_an_event_of_a_later_program_is_named(tmp_path: Path) -> None:
     for later in (
         replace(row, kind="Dyed"),
         replace(row, version=2),
-        replace(row, body={**row.body, "colour": "slate"}),
-        replace(row, body={"is": "Noted"}),
+        replace(row, text=written({**row.body, "colour": "slate"})),
+        replace(row, text=written({"is": "Noted"})),
     ):
         with pytest.raises(NotUnderstood, match="version"):
             from_row(later)

@@ -10,6 +10,7 @@ from finishing_tui.garment.journal.errors import (
     InUse,
     Newer,
     NoJournal,
+    NoJSON,
     NotAJournal,
     NotSaved,
     OnlyToRead,
@@ -18,7 +19,7 @@ from finishing_tui.garment.journal.errors import (
 )
 from finishing_tui.garment.journal.journal import Journal
 from finishing_tui.garment.journal.recovery import CheckReport, Recovery, check, recover
-from finishing_tui.garment.journal.rows import JSON, Entry, Row
+from finishing_tui.garment.journal.rows import JSON, Entry, Row, is_moment, moment
 from finishing_tui.garment.journal.schema import NAME
 
 __all__ = [
@@ -31,6 +32,7 @@ __all__ = [
     "InUse",
     "Journal",
     "Newer",
+    "NoJSON",
     "NoJournal",
     "NotAJournal",
     "NotSaved",
@@ -40,5 +42,7 @@ __all__ = [
     "Unreachable",
     "Unwritable",
     "check",
+    "is_moment",
+    "moment",
     "recover",
 ]

@@ -41,6 +41,10 @@ class NotSaved(FinishingError):
     """Nothing more can be taken in, since too much waits to be saved or the garment is only looked at."""
 
 
+class NoJSON(FinishingError):
+    """A body is not JSON that can be read; the sentence says why, and belongs behind a colon."""
+
+
 class Unwritable(FinishingError):
     """An entry holds something that has no place in a journal, such as NaN or half a character."""
 

@@ -5,12 +5,10 @@ be changed in the least, so its first bytes are read here by plain means.
 """
 
 import contextlib
-import sqlite3
-import stat
 from pathlib import Path
 
 from finishing_tui.files import reason
-from finishing_tui.garment.journal import schema
+from finishing_tui.garment.journal import door, schema
 from finishing_tui.garment.journal.errors import Damaged, Newer, NoJournal, NotAJournal, Unreachable
 from finishing_tui.garment.journal.lock import held_here
 from finishing_tui.garment.journal.reader import FAILURES
@@ -22,15 +20,14 @@ _MODES = {b"\1\1", b"\2\2"}
 
 
 def identify(path: Path) -> None:
-    """Return if ``path`` looks like a journal of ours, in a format we know.
+    """Return if ``path`` looks like a journal of ours, in a format we know, with nothing strange beside it.
 
     Raises ``NoJournal``, ``NotAJournal``, ``Newer``, ``Damaged`` or ``Unreachable``.
     """
+    door.looked_over(path)
     if held_here(path.parent):
         return  # it was looked at when it was opened; see there why it is not opened again
     try:
-        if not stat.S_ISREG(path.stat().st_mode):
-            raise NotAJournal(f"{path.name} is not a file: move it away, it was not touched.")
         with path.open("rb") as file:
             head = file.read(100)
     except FileNotFoundError:
@@ -56,8 +53,6 @@ def identify(path: Path) -> None:
 
 def _has_our_tables(path: Path) -> bool:
     # immutable: no lock, no side file, nothing that could change a stranger's file
-    with contextlib.suppress(*FAILURES):
-        uri = f"{path.absolute().as_uri()}?mode=ro&immutable=1"
-        with contextlib.closing(sqlite3.connect(uri, uri=True)) as connection:
-            return (schema.EVENTS,) in connection.execute("SELECT sql FROM sqlite_schema").fetchall()
+    with contextlib.suppress(*FAILURES), contextlib.closing(door.connect(path, "ro&immutable=1")) as connection:
+        return (schema.EVENTS,) in connection.execute("SELECT sql FROM sqlite_schema").fetchall()
     return False

@@ -5,7 +5,6 @@ and ``unsaved`` says how many groups the disk does not have yet.
 """
 
 import contextlib
-import json
 import sqlite3
 from collections import deque
 from collections.abc import Callable, Iterator, Sequence
@@ -16,13 +15,13 @@ from typing import Self
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.files import reason
-from finishing_tui.garment.journal import reader, schema
+from finishing_tui.garment.journal import door, reader, schema
 from finishing_tui.garment.journal.chain import START, link
-from finishing_tui.garment.journal.errors import AlreadyBegun, Damaged, NotSaved, Unreachable
+from finishing_tui.garment.journal.errors import AlreadyBegun, Damaged, NoJSON, NotSaved, Unreachable
 from finishing_tui.garment.journal.header import identify
 from finishing_tui.garment.journal.lock import Lock
 from finishing_tui.garment.journal.recovery import provable, set_aside
-from finishing_tui.garment.journal.rows import JSON, LARGEST, Entry, Row, moment, row, written
+from finishing_tui.garment.journal.rows import JSON, LARGEST, Entry, Row, moment, parsed, row, written
 from finishing_tui.garment.journal.writer import Writer
 
 PROVED_WHOLE = 20_000
@@ -48,9 +47,10 @@ class Journal:
     def create(cls, folder: Path, *, on_change: Callable[[], None] | None = None) -> "Journal":
         """Begin a journal in ``folder`` and open it; see ``open``.
 
-        Raises ``AlreadyBegun``, ``InUse`` and ``Unreachable``.
+        Raises ``AlreadyBegun``, ``NotAJournal``, ``InUse`` and ``Unreachable``.
         """
         path = folder / schema.NAME
+        door.looked_over(path)
         lock = Lock(folder)
         try:
             _begin(path)
@@ -178,8 +178,9 @@ class Journal:
         with contextlib.suppress(FinishingError), reader.reading(self._path) as connection:
             for seq, made_by, text in reader.snapshots(connection):
                 if text is not None and made_by == version:
-                    found = seq, json.loads(text)
-                    break
+                    with contextlib.suppress(NoJSON):
+                        found = seq, parsed(text)
+                        break
                 useless.add(seq)
         if useless and self._writer is not None:
             self._writer.drop_snapshots(useless)
@@ -207,10 +208,10 @@ class Journal:
 
 
 def _begin(path: Path) -> None:
-    if path.exists() or path.is_symlink():
+    if path.exists():
         raise AlreadyBegun(f"There is a journal in {path.parent.name} already.")
     try:
-        if schema.beside(path, "-wal").exists():
+        if door.beside(path, "-wal").exists():
             set_aside(path, "lost")  # of a journal that someone took away: not ours to throw out
         made = path.with_name(schema.MAKING)
         schema.build(made)

@@ -13,6 +13,7 @@ import time
 from pathlib import Path
 
 from finishing_tui.files import reason
+from finishing_tui.garment.journal.door import LOCK, plain
 from finishing_tui.garment.journal.errors import InUse, OnlyToRead
 
 if sys.platform == "win32":
@@ -28,11 +29,11 @@ else:
         fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
 
 
-NAME = "journal.lock"
-"""An empty file in a garment's folder. It stays there: only the system's lock on it means anything."""
-
 _TAKEN = {errno.EWOULDBLOCK, errno.EAGAIN, errno.EACCES, errno.EDEADLK}
 """How the systems say that someone else has the lock."""
+
+_NO_LINK: int = getattr(os, "O_NOFOLLOW", 0)
+"""A lock is never taken on, nor made, where a link leads to; Windows makes none without being asked."""
 
 _held: set[Path] = set()
 
@@ -41,9 +42,10 @@ class Lock:
     """The right to write the journal of one folder, from when it is made to ``release`` or the process's end."""
 
     def __init__(self, folder: Path) -> None:
-        """Take the lock, or raise ``InUse`` or ``OnlyToRead``."""
+        """Take the lock, or raise ``InUse``, ``OnlyToRead`` or, for what is no lock file, ``NotAJournal``."""
+        plain(folder / LOCK)
         try:
-            self._handle = os.open(folder / NAME, os.O_RDWR | os.O_CREAT, 0o600)
+            self._handle = os.open(folder / LOCK, os.O_RDWR | os.O_CREAT | _NO_LINK, 0o600)
         except OSError as error:
             raise OnlyToRead(
                 f"Nothing can be written in the folder {folder.name} ({reason(error)}); it can be looked at."
@@ -63,9 +65,13 @@ class Lock:
 
 
 def in_use(folder: Path) -> bool:
-    """Say whether anyone, this process too, holds the lock of ``folder``; nothing is made there."""
+    """Say whether anyone, this process too, holds the lock of ``folder``; nothing is made there.
+
+    Raises ``NotAJournal`` for what is no lock file.
+    """
+    plain(folder / LOCK)
     try:
-        handle = os.open(folder / NAME, os.O_RDWR)
+        handle = os.open(folder / LOCK, os.O_RDWR | _NO_LINK)
     except OSError:
         return False
     try:

@@ -13,7 +13,7 @@ from pathlib import Path
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.files import reason
-from finishing_tui.garment.journal import schema
+from finishing_tui.garment.journal import door, schema
 from finishing_tui.garment.journal.chain import START, link, seal
 from finishing_tui.garment.journal.errors import Damaged, Newer, Unreachable
 from finishing_tui.garment.journal.rows import Raw
@@ -30,8 +30,15 @@ _MIXED_UP = "what stands in it does not hang together any more"
 _IN_WORDS = {
     sqlite3.SQLITE_CORRUPT: "parts of the file are missing or were written over",
     sqlite3.SQLITE_NOTADB: "the file is no database any more",
+    sqlite3.SQLITE_TOOBIG: "an entry in it is larger than any that this program writes",
 }
 """What people are told of damage that SQLite finds; its own words help nobody at the needles."""
+
+_TYPES = (int, int, str, int, int, str, int, str, str)
+"""What the columns of a row are."""
+
+MOST_SNAPSHOTS = 8
+"""So many of the newest are looked at; no more than two are kept."""
 
 FAILURES = (sqlite3.Error, UnicodeDecodeError)
 """What SQLite's calls raise; the latter where its message quotes damaged bytes that are no text."""
@@ -81,6 +88,8 @@ def proven(connection: sqlite3.Connection, after: int = 0) -> Iterator[Raw]:
             number += 1
             if columns[0] != number:
                 raise Damaged(f"event {number} is missing", number - 1)
+            if tuple(map(type, columns)) != _TYPES:  # STRICT holds for what SQLite writes, not for what it reads
+                raise Damaged(f"event {number} is not as it was written", number - 1)
             chain = link(chain, *columns[:8])
             if chain != columns[8]:
                 raise Damaged(f"event {number} is not as it was written", number - 1)
@@ -88,21 +97,23 @@ def proven(connection: sqlite3.Connection, after: int = 0) -> Iterator[Raw]:
     except FAILURES as error:
         ours = as_ours(error)
         raise (Damaged(ours.wrong, number) if isinstance(ours, Damaged) else ours) from error
-    except TypeError as error:  # a column of a kind that the table does not take
-        raise Damaged(f"event {number} is not as it was written", number - 1) from error
 
 
 def last(connection: sqlite3.Connection) -> tuple[int, str]:
     """Return the number and the chain of the last event: 0 and the start of the chain if there is none."""
     found = connection.execute("SELECT seq, chain FROM events ORDER BY seq DESC LIMIT 1").fetchone()
-    return (found[0], found[1]) if found else (0, START)
+    if found is None:
+        return 0, START
+    if tuple(map(type, found)) != (int, str):
+        raise Damaged("its last event is not as it was written")
+    return found[0], found[1]
 
 
 def snapshots(connection: sqlite3.Connection) -> Iterator[tuple[int, int, str | None]]:
-    """Yield the snapshots from the newest: the event's number, the version, and the text or None if it is not sound."""
+    """Yield the newest snapshots: the event's number, the version, and the text, or None if it is not sound."""
     try:
         for seq, chain, version, text, sealed in connection.execute(
-            "SELECT seq, chain, version, body, seal FROM snapshots ORDER BY seq DESC"
+            "SELECT seq, chain, version, body, seal FROM snapshots ORDER BY seq DESC LIMIT ?", (MOST_SNAPSHOTS,)
         ):
             event = connection.execute("SELECT chain FROM events WHERE seq = ?", (seq,)).fetchone()
             sound = event is not None and event[0] == chain and seal(seq, chain, version, text) == sealed
@@ -112,12 +123,16 @@ def snapshots(connection: sqlite3.Connection) -> Iterator[tuple[int, int, str | 
 
 
 def copy_into(path: Path, folder: Path) -> Path:
-    """Copy the journal at ``path`` and what belongs to it into ``folder``; return the copy. Raises ``OSError``."""
+    """Copy the journal at ``path`` and what belongs to it into ``folder``; return the copy.
+
+    Raises ``OSError``, and as ``door.looked_over`` does.
+    """
+    door.looked_over(path)
     copy = folder / schema.NAME
     shutil.copyfile(path, copy)
     for suffix in ("-wal", "-journal"):
         with contextlib.suppress(FileNotFoundError):
-            shutil.copyfile(schema.beside(path, suffix), schema.beside(copy, suffix))
+            shutil.copyfile(door.beside(path, suffix), door.beside(copy, suffix))
     return copy
 
 
@@ -135,9 +150,8 @@ def as_ours(error: sqlite3.Error | UnicodeDecodeError) -> FinishingError:
 
 
 def _connect(path: Path, mode: str = "ro") -> sqlite3.Connection:
-    connection = sqlite3.connect(f"{path.absolute().as_uri()}?mode={mode}", uri=True, isolation_level=None)
+    connection = door.connect(path, mode)
     try:
-        schema.harden(connection)
         connection.execute("SELECT count(*) FROM sqlite_schema").fetchone()  # SQLite opens the file only now
     except BaseException:
         connection.close()

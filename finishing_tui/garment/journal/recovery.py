@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from finishing_tui.files import reason, sync, sync_folder
-from finishing_tui.garment.journal import reader, schema
+from finishing_tui.garment.journal import door, reader, schema
 from finishing_tui.garment.journal.errors import Damaged, Unreachable
 from finishing_tui.garment.journal.header import identify
 from finishing_tui.garment.journal.lock import Lock, in_use
@@ -103,15 +103,16 @@ def provable(path: Path) -> int:
 def set_aside(path: Path, why: str) -> Path:
     """Copy the journal at ``path``, with its log, to a name in its folder that was free; return that name.
 
-    Raises ``OSError``.
+    Raises ``OSError``, and as ``door.looked_over`` does.
     """
+    door.looked_over(path)
     for number in itertools.count(1):
         aside = path.with_name(f"journal.{why}-{number}.sqlite3")
-        if not any(name.exists() for name in (aside, schema.beside(aside, "-wal"))):
+        if not any(name.exists() for name in (aside, door.beside(aside, "-wal"))):
             break
     for suffix in ("-wal", "-journal", ""):
-        with contextlib.suppress(FileNotFoundError), schema.beside(path, suffix).open("rb") as source:
-            handle = os.open(schema.beside(aside, suffix), os.O_CREAT | os.O_EXCL | os.O_WRONLY, 0o600)
+        with contextlib.suppress(FileNotFoundError), door.beside(path, suffix).open("rb") as source:
+            handle = os.open(door.beside(aside, suffix), os.O_CREAT | os.O_EXCL | os.O_WRONLY, 0o600)
             with open(handle, "wb") as target:  # noqa: PTH123  (a handle, not a path)
                 shutil.copyfileobj(source, target)
                 target.flush()

@@ -6,11 +6,10 @@ another folder has taken the place of the garment's own, nothing is written at a
 """
 
 import contextlib
-import sqlite3
 from pathlib import Path
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.garment.journal import reader, schema
+from finishing_tui.garment.journal import door, reader, schema
 from finishing_tui.garment.journal.errors import Displaced
 from finishing_tui.garment.journal.recovery import set_aside
 from finishing_tui.garment.journal.store import Store
@@ -50,7 +49,7 @@ def _write_again(path: Path, old: Store, saved: tuple[int, str]) -> None:
         )
     made = path.with_name(schema.MAKING)
     schema.build(made, old.rows())
-    with contextlib.closing(sqlite3.connect(made)) as connection:
+    with contextlib.closing(door.connect(made)) as connection:
         found = reader.last(connection)
     if found != saved:
         made.unlink()

@@ -4,18 +4,23 @@ Nothing here knows what any event means.
 """
 
 import json
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Any, TypeAlias
 
-from finishing_tui.garment.journal.errors import Unwritable
+from finishing_tui.garment.journal.door import MOST_IN_BODY
+from finishing_tui.garment.journal.errors import NoJSON, Unwritable
 
 JSON: TypeAlias = "None | bool | int | float | str | Sequence[JSON] | Mapping[str, JSON]"
 """A value that JSON can hold. What is read back has lists for sequences and dictionaries for mappings."""
 
 LARGEST = 2**63 - 1
 """The largest whole number a column holds (bodies hold larger ones)."""
+
+
+_MOMENT = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}\.[0-9]{3}Z")
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,12 +50,18 @@ class Row:
     """What kind of event it is."""
     version: int
     """The version of that kind's body."""
-    body: Mapping[str, JSON]
-    """The body, read; whole numbers are ``int``. Not to be changed."""
     text: str
     """The body exactly as it is stored."""
     chain: str
     """The checksum over this row and, through the row before it, over all rows before (``chain.link``)."""
+
+    @property
+    def body(self) -> Any:
+        """The body, read anew each time it is asked for; whole numbers are ``int``. Raises ``NoJSON``.
+
+        The chain proves that a body is as it was written, not that it was written by this program.
+        """
+        return parsed(self.text)
 
 
 Raw: TypeAlias = tuple[int, int, str, int, int, str, int, str, str]
@@ -67,25 +78,47 @@ def raw(row: Row) -> Raw:
 def row(columns: Raw) -> Row:
     """Return the row that the columns of the table make."""
     seq, group, at, sitting, after_ms, kind, version, text, chain = columns
-    return Row(seq, group, at, sitting, after_ms, kind, version, json.loads(text), text, chain)
+    return Row(seq, group, at, sitting, after_ms, kind, version, text, chain)
+
+
+def parsed(text: str) -> Any:
+    """Return the value that a stored JSON text holds. Raises ``NoJSON`` with what is wrong, in words."""
+    try:
+        return json.loads(text)
+    except RecursionError:
+        raise NoJSON("it is nested too deep") from None
+    except ValueError as error:  # no JSON, or a number of more digits than Python reads
+        raise NoJSON("a number in it is too long" if "digits" in str(error) else "it is not JSON") from None
 
 
 def written(body: JSON) -> str:
     """Return ``body`` as canonical JSON text: keys sorted, no spaces, characters as they are.
 
     Raises ``Unwritable`` for what would not come back the same: NaN and infinity, keys that are not text, half a
-    character (a lone surrogate), nesting or numbers too large to read back, objects.
+    character (a lone surrogate), nesting or numbers too large to read back, objects, more than ``MOST_IN_BODY`` bytes.
     """
     try:
         _keys_are_text(body)
         text = json.dumps(
             body, ensure_ascii=False, allow_nan=False, sort_keys=True, separators=(",", ":"), default=_plain
         )
-        text.encode()
+        size = len(text.encode())
         json.loads(text)
     except (ValueError, TypeError, RecursionError) as error:
         raise Unwritable(f"This cannot be written in a journal: {error}.") from error
+    if size > MOST_IN_BODY:
+        raise Unwritable(f"This has {size:,} bytes, and a journal takes up to {MOST_IN_BODY:,} at a time.")
     return text
+
+
+def is_moment(text: str) -> bool:
+    """Say whether ``text`` is a moment as ``moment`` writes it, and one that every clock can show."""
+    if not _MOMENT.fullmatch(text):
+        return False
+    try:
+        return 1900 <= datetime.fromisoformat(text).year < 9999
+    except ValueError:
+        return False
 
 
 def moment(at: datetime) -> str:

@@ -5,7 +5,6 @@ read, so several ways are tried and the one that proves most is right.
 """
 
 import contextlib
-import sqlite3
 import tempfile
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -13,7 +12,7 @@ from itertools import islice
 from pathlib import Path
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.garment.journal import reader, schema
+from finishing_tui.garment.journal import door, reader, schema
 from finishing_tui.garment.journal.rows import Raw
 
 
@@ -35,8 +34,7 @@ class Salvage:
 
     def rows(self) -> Iterator[Raw]:
         """Yield the proved rows once more."""
-        with contextlib.closing(sqlite3.connect(self.copy, isolation_level=None)) as connection:
-            schema.harden(connection)
+        with contextlib.closing(door.connect(self.copy)) as connection:
             yield from islice(reader.proven(connection), self.whole)
 
 
@@ -70,8 +68,7 @@ def _ways(path: Path, folder: Path) -> Iterator[Salvage]:
 def _prove(copy: Path) -> Salvage:
     last: Raw | None = None
     try:
-        with contextlib.closing(sqlite3.connect(copy, isolation_level=None)) as connection:
-            schema.harden(connection)
+        with contextlib.closing(door.connect(copy)) as connection:
             for columns in reader.proven(connection):
                 last = columns
     except (FinishingError, *reader.FAILURES):
@@ -86,10 +83,10 @@ def _exchange_first_page(copy: Path) -> None:
     """
     fresh = copy.with_name("fresh")
     schema.build(fresh)
-    page = bytearray(fresh.read_bytes()[: schema.PAGE])
+    page = bytearray(fresh.read_bytes()[: door.PAGE])
     page[92:96] = b"\0\0\0\0"  # the counter that says the length in the header is valid
     with copy.open("r+b") as file:
         file.write(page)
         file.seek(0, 2)
-        if file.tell() % schema.PAGE:
-            file.write(bytes(schema.PAGE - file.tell() % schema.PAGE))
+        if file.tell() % door.PAGE:
+            file.write(bytes(door.PAGE - file.tell() % door.PAGE))

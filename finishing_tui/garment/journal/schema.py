@@ -7,12 +7,11 @@ last one. Snapshots are a cache: whoever likes may empty or drop that table.
 
 import contextlib
 import os
-import sqlite3
 from collections.abc import Iterable
 from pathlib import Path
 
 from finishing_tui.files import sync_folder
-from finishing_tui.garment.journal.errors import Unreachable
+from finishing_tui.garment.journal.door import PAGE, SIDE_FILES, beside, connect
 from finishing_tui.garment.journal.rows import Raw
 
 NAME = "journal.sqlite3"
@@ -26,9 +25,6 @@ APPLICATION_ID = 0x464E5348
 
 FORMAT = 1
 """SQLite's user_version, at byte 60: the number of this format."""
-
-PAGE = 4096
-"""Bytes in a page; said here so that every journal has the same first page (see ``salvage``)."""
 
 EVENTS = """\
 CREATE TABLE events (
@@ -65,21 +61,10 @@ CREATE TABLE snapshots (
   seal TEXT NOT NULL
 ) STRICT"""
 
-OLDEST_SQLITE = (3, 37, 0)
-"""The first that knows STRICT tables."""
-
 NEEDED = {EVENTS, FOLLOW, KEPT, UNCHANGED}
 """What a journal must consist of."""
 
 INSERT = "INSERT INTO events VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"
-
-SIDE_FILES = ("-wal", "-shm", "-journal")
-"""What SQLite may keep beside a file that is open, or was when the machine stopped."""
-
-
-def beside(path: Path, suffix: str) -> Path:
-    """Return the name of a file that SQLite keeps beside ``path``."""
-    return path.with_name(path.name + suffix)
 
 
 def clear_side_files(path: Path) -> None:
@@ -98,8 +83,7 @@ def build(path: Path, rows: Iterable[Raw] = ()) -> None:
     clear_side_files(path)
     os.close(os.open(path, os.O_CREAT | os.O_EXCL | os.O_RDWR, 0o600))
     try:
-        with contextlib.closing(sqlite3.connect(path, isolation_level=None)) as connection:
-            harden(connection)
+        with contextlib.closing(connect(path)) as connection:
             connection.execute(f"PRAGMA page_size={PAGE}")
             connection.execute("PRAGMA journal_mode=DELETE")
             connection.execute("PRAGMA synchronous=EXTRA")
@@ -125,19 +109,3 @@ def put_in_place(made: Path, path: Path) -> None:
     made.replace(path)
     clear_side_files(path)
     sync_folder(path.parent)
-
-
-def harden(connection: sqlite3.Connection) -> None:
-    """Set what every connection needs: real syncs on a Mac, and no trust in what a file from elsewhere may define.
-
-    Raises ``Unreachable`` where SQLite is too old.
-    """
-    if sqlite3.sqlite_version_info < OLDEST_SQLITE:
-        raise Unreachable(
-            f"This Python comes with SQLite {sqlite3.sqlite_version}; journals need "
-            f"{'.'.join(map(str, OLDEST_SQLITE))} or newer."
-        )
-    connection.execute("PRAGMA trusted_schema=OFF")
-    connection.execute("PRAGMA cell_size_check=ON")
-    connection.execute("PRAGMA fullfsync=ON")
-    connection.execute("PRAGMA checkpoint_fullfsync=ON")

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from finishing_tui.files import sync_folder
-from finishing_tui.garment.journal import reader, schema
+from finishing_tui.garment.journal import door, reader, schema
 from finishing_tui.garment.journal.chain import seal
 from finishing_tui.garment.journal.errors import Displaced
 from finishing_tui.garment.journal.rows import Raw
@@ -37,14 +37,12 @@ class Store:
         self.path = path
         self._folder = path.parent.stat()
         before = path.stat()
-        uri = f"{path.absolute().as_uri()}?mode=rw{VFS}"
-        self._connection = sqlite3.connect(uri, uri=True, isolation_level=None, timeout=BUSY_SECONDS)
+        self._connection = door.connect(path, f"rw{VFS}", timeout=BUSY_SECONDS)
         try:
-            schema.harden(self._connection)
             self._connection.execute("PRAGMA wal_autocheckpoint=0")
             self.wal = _choose_mode(self._connection)
             self.last = reader.last(self._connection)
-            self._wal_path = schema.beside(path, "-wal")
+            self._wal_path = door.beside(path, "-wal")
             self._file, self._log = path.stat(), self._stat_log()
         except BaseException:
             self._connection.close()
@@ -120,7 +118,7 @@ class Store:
             with contextlib.suppress(sqlite3.OperationalError):  # locked: someone looks
                 self._connection.execute("PRAGMA journal_mode=DELETE")
         if not self.wal:  # what came along from a place where a log was possible
-            schema.beside(self.path, "-shm").unlink(missing_ok=True)
+            door.beside(self.path, "-shm").unlink(missing_ok=True)
         sync_folder(self.path.parent)
 
     def close(self) -> None:
