@@ -191,7 +191,7 @@ def _dataclass(wanted: type) -> Reader:
             ValueError,
             ArithmeticError,
             FinishingError,
-        ) as error:  # a field too few, or ill matched ones
+        ) as error:
             raise Unreadable(f"a {name} of these fields there cannot be") from error
 
     return read

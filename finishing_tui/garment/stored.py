@@ -44,21 +44,25 @@ def from_row(row: Row) -> Happening:
     kind = _KINDS.get(row.kind)
     if kind is None or row.version > VERSIONS[row.kind]:
         raise NotUnderstood(
-            f"this garment was worked with a later version of finishing (event {row.seq} is {row.kind[:LONGEST_KIND]!r}, "
-            f"version {row.version}); open it with that version"
+            f"this garment was worked with a later version of finishing (event {row.seq} is of the kind "
+            f"{row.kind[:LONGEST_KIND]!r}, version {row.version}); open it with that version"
         )
     try:
-        if row.version < 1 or row.after_ms < 0 or not is_moment(row.at):
-            raise Unreadable("its version or its time is none that is ever written")
-        body = row.body
-        for version in range(row.version, VERSIONS[row.kind]):
-            body = UPCASTS[row.kind, version](body)
-        return Happening(row.group, row.at, row.after_ms, decode(kind, body))
+        return _read(kind, row)
     except (Unreadable, NoJSON) as error:
         raise NotUnderstood(
             f"event {row.seq} of this garment's journal is whole, but this version of finishing cannot read it; "
             "open it with the version that wrote it"
         ) from error
+
+
+def _read(kind: type[Event], row: Row) -> Happening:
+    if row.version < 1 or row.after_ms < 0 or not is_moment(row.at):
+        raise Unreadable("its version or its time is none that is ever written")
+    body = row.body
+    for version in range(row.version, VERSIONS[row.kind]):
+        body = UPCASTS[row.kind, version](body)
+    return Happening(row.group, row.at, row.after_ms, decode(kind, body))
 
 
 def happenings(rows: Iterable[Row]) -> Iterator[Happening]:

@@ -123,10 +123,13 @@ def _harden(connection: sqlite3.Connection) -> None:
     for limit, most in _LIMITS.items():
         connection.setlimit(limit, most)
     if sys.version_info >= (3, 12):
-        connection.setconfig(sqlite3.SQLITE_DBCONFIG_DEFENSIVE, True)
-        connection.setconfig(sqlite3.SQLITE_DBCONFIG_ENABLE_VIEW, False)
-        connection.setconfig(sqlite3.SQLITE_DBCONFIG_DQS_DDL, False)
-        connection.setconfig(sqlite3.SQLITE_DBCONFIG_DQS_DML, False)
+        for option, on in (
+            (sqlite3.SQLITE_DBCONFIG_DEFENSIVE, True),
+            (sqlite3.SQLITE_DBCONFIG_ENABLE_VIEW, False),
+            (sqlite3.SQLITE_DBCONFIG_DQS_DDL, False),
+            (sqlite3.SQLITE_DBCONFIG_DQS_DML, False),
+        ):
+            connection.setconfig(option, on)
     connection.execute("PRAGMA trusted_schema=OFF")
     connection.execute("PRAGMA cell_size_check=ON")
     connection.execute("PRAGMA mmap_size=0")
