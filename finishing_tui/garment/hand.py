@@ -16,6 +16,7 @@ from finishing_tui.garment.decide.steps import begin, next_step
 from finishing_tui.garment.events import Act, AnyAct, Begun, Event, SittingBegan, Taken
 from finishing_tui.garment.evolve import DoesNotFit, Happening, begun_with, evolve, first_state, sound
 from finishing_tui.garment.journal import NAME, Journal, NoJournal, NotSaved, Row
+from finishing_tui.garment.meaning import understood
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.sources import FILE, recipe_path, same_garment, same_text, with_id
 from finishing_tui.garment.state import State
@@ -92,9 +93,12 @@ class InHand:
         """Take the latest standing group back, whatever it was."""
         if not self.state.top:
             return Refusal("nothing is left to take back")
-        acts = self._acts(self.state.top)
-        under = (acts[0].under or 0) if acts else 0
-        standing = self._acts(under) if under else ()
+        try:
+            acts = self._acts(self.state.top)
+            under = (acts[0].under or 0) if acts else 0
+            standing = self._acts(under) if under else ()
+        except FinishingError as error:  # the disk, or what an event long ago is said to be
+            return Refusal(str(error))
         if not acts or (under and not standing):
             return Refusal("what was done last is not in the journal as it was done; it cannot be taken back")
         return self.do(TakeBack(self.state.top, acts, under, standing[0].label if standing else ""))
@@ -104,7 +108,10 @@ class InHand:
         if not self.state.undone:
             return Refusal("nothing was taken back that could be put back")
         group = self.state.undone[-1]
-        acts = self._acts(group)
+        try:
+            acts = self._acts(group)
+        except FinishingError as error:  # the disk, or what an event long ago is said to be
+            return Refusal(str(error))
         if not acts:
             return Refusal("what was taken back is not in the journal as it was done; it cannot be put back")
         return self.do(PutBackAgain(group, acts))
@@ -232,7 +239,7 @@ def _state(journal: Journal) -> tuple[State, int]:
     if snapshot is not None:
         seq, body = snapshot
         try:
-            return _replayed(sound(state_of(body)), seq, journal.rows(after=seq))
+            return _replayed(understood(sound(state_of(body))), seq, journal.rows(after=seq))
         except (ValueError, DoesNotFit):
             pass  # a snapshot is only a cache; what happened is in the events
     rows = journal.rows()
@@ -246,4 +253,4 @@ def _replayed(state: State, seq: int, rows: Iterable[Row]) -> tuple[State, int]:
     for row in rows:
         state = evolve(state, from_row(row))
         seq = row.seq
-    return state, seq
+    return understood(state), seq

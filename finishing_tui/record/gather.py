@@ -19,6 +19,7 @@ from finishing_tui.garment.events import (
     TakenBack,
 )
 from finishing_tui.garment.evolve import Happening, begun_with, evolve, first_state
+from finishing_tui.garment.meaning import understood
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import State
 from finishing_tui.record.values import CountTaken, Happened, Record, RippedOut, Sat
@@ -76,6 +77,7 @@ def record_of(happenings: Iterable[Happening]) -> Record:
         seen.take(happening)
     if state is None:
         raise NothingRecorded("nothing of this garment is recorded yet")
+    understood(state)
     standing = tuple(seen.standing())
     return Record(
         state=state,
