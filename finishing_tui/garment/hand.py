@@ -15,7 +15,7 @@ from finishing_tui.garment.decide import decide
 from finishing_tui.garment.decide.steps import begin, next_step
 from finishing_tui.garment.events import Act, AnyAct, Begun, Event, SittingBegan, Taken
 from finishing_tui.garment.evolve import DoesNotFit, Happening, begun_with, evolve, first_state, sound
-from finishing_tui.garment.journal import NAME, Journal, NoJournal, NotSaved, Row
+from finishing_tui.garment.journal import NAME, Journal, NoJournal, NotSaved, Row, Unwritable, moment
 from finishing_tui.garment.meaning import understood
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.sources import FILE, recipe_path, same_garment, same_text, with_id
@@ -85,7 +85,7 @@ class InHand:
         if events:
             try:
                 self._store(events)
-            except NotSaved as error:
+            except (DoesNotFit, NotSaved, Unwritable) as error:
                 return Refusal(str(error))
         return None
 
@@ -203,15 +203,12 @@ class InHand:
 
     def _store(self, events: Sequence[Event]) -> None:
         began = isinstance(events[0], SittingBegan)  # the first event of its own sitting
-        rows = self._journal.append(
-            to_store(events),
-            at=self._clock.now(),
-            sitting=len(self.state.sittings) + began,
-            after_ms=self._clock.ticks() - self._began,
-        )
-        for row, event in zip(rows, events, strict=True):
-            self.state = evolve(self.state, Happening(row.group, row.at, row.after_ms, event))
-            self._seq = row.seq
+        at, after_ms, state = self._clock.now(), self._clock.ticks() - self._began, self.state
+        for event in events:  # before anything is written: what does not fit must not be in the journal
+            state = evolve(state, Happening(self._seq + 1, moment(at), after_ms, event))
+        sitting = len(self.state.sittings) + began
+        rows = self._journal.append(to_store(events), at=at, sitting=sitting, after_ms=after_ms)
+        self.state, self._seq = state, rows[-1].seq
         if self._seq - self._snapshot_at >= SNAPSHOT_EVERY:
             self._journal.snapshot(self._seq, SNAPSHOT, snapshot_of(self.state))
             self._snapshot_at = self._seq

@@ -6,7 +6,6 @@ within their stages, stretches that cover an edge, names that name something, ti
 counting and comparing; nothing is planned or worked out anew, but for the numbers of the plan.
 """
 
-from collections.abc import Iterable
 from fractions import Fraction
 from itertools import pairwise
 
@@ -15,7 +14,7 @@ from finishing_tui.garment.evolve import DoesNotFit
 from finishing_tui.garment.journal import is_moment
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Mark, Progress, Standing, Stretch, Work
+from finishing_tui.garment.work import Progress, Standing, Stretch, Work
 from finishing_tui.recipe.stage import Flow, Stage
 
 MOST = 1_000_000
@@ -55,6 +54,7 @@ def _need(holds: bool, what: str) -> None:  # noqa: FBT001  (reads as a sentence
 def _plan(plan: Plan) -> None:
     _need(plan.size in plan.recipe.sizes, "size")
     plan.here(plan.opening())  # numbers, live stitches and gauges can be worked out
+    _need(all(step.repeat is None or step.repeat.of >= 1 for step in plan.recipe.step), "repeat")
 
 
 def _times(state: State) -> None:
@@ -102,7 +102,7 @@ def _stage(stage: Stage, titles: set[str]) -> None:
     _need(stage.unit != "value" or stage.units <= 1, "value")
     _need((stage.unit == "spot") == (stage.rhythm is not None), "rhythm")
     _need(stage.rhythm is None or stage.rhythm.spots == stage.units, "spots")
-    _need(not stage.bars or len(stage.bars) == 2 and all(len(side) == stage.units for side in stage.bars), "bars")
+    _need(not stage.bars or (len(stage.bars) == 2 and all(len(side) == stage.units for side in stage.bars)), "bars")
     _within(0, MOST, *(many for side in stage.bars for many in side))
     if stage.natural:
         _need(_ratio(stage.natural), "natural ratio")

@@ -31,18 +31,19 @@ def yarn_to_go(state: State, stage: Stage, done: int, units: Units = "as given")
     if state.current is None:
         return ""
     step, here = state.plan.step(state.current), state.plan.here(state.ledger)
-    operation, width = _operation(step), _width(step, here, stage, done)
-    if not operation or width is None:
+    operation = _operation(step)
+    if not operation:
         return ""
-    if units != "as given":
-        width = Length(width.cm, units)
     try:
-        need = needed(operation, width)
-    except Impossible:
+        width = _width(step, here, stage, done)
+        if width is None:
+            return ""
+        need = needed(operation, width if units == "as given" else Length(width.cm, units))
+    except Impossible:  # longer than any length there is
         return ""
     usual, most = _upwards(need.usual), _upwards(need.most)
     at_most = f" ({say_length(most)} at most)" if most != usual else ""
-    tail = _upwards(Length(WEAVE_IN.cm, width.unit))
+    tail = _upwards(Length(WEAVE_IN.cm, need.usual.unit))
     return f"Yarn for what is left: {say_length(usual)}{at_most}, and {say_length(tail)} of tail."
 
 

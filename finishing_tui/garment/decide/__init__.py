@@ -4,6 +4,7 @@ It does all the computing and answers with the events to store, or with a refusa
 itself: the state it was given is as valid after it as before.
 """
 
+from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import (
     AlreadyAt,
     ChooseMirror,
@@ -50,10 +51,13 @@ from finishing_tui.garment.state import State
 
 def decide(state: State, command: Command) -> tuple[Event, ...] | Refusal:
     """Return the events that carry ``command`` out in ``state`` (none, when nothing changes), or why it is refused."""
-    events = _decided(state, command)
-    if isinstance(events, Refusal) or isinstance(command, TakeBack | PutBackAgain | ChooseMirror | WhatIf):
-        return events
-    return with_mirrors(state, events)
+    try:
+        events = _decided(state, command)
+        if isinstance(events, Refusal) or isinstance(command, TakeBack | PutBackAgain | ChooseMirror | WhatIf):
+            return events
+        return with_mirrors(state, events)
+    except FinishingError as error:  # what the books cannot bear, or sums that have no answer
+        return Refusal(str(error))
 
 
 def _decided(state: State, command: Command) -> tuple[Event, ...] | Refusal:

@@ -1,0 +1,28 @@
+"""Garments crafted to do harm: looking at one is safe, and so is working it.
+
+A small share of what is run by hand: ``python -m tests.safety.crafted 500 1``.
+"""
+
+from tests.safety.crafted.looks import looked_at
+
+DECODED = 12
+"""How often a row may be decoded while its garment is looked at once: to open it, and for each thing taken back."""
+
+READ = 16
+"""How often a body may be read then: to prove it, to decode it, and by each of the ways in which salvage tries."""
+
+MEMORY = 150 * 2**20
+"""Bytes that may be in use at once: what the screens need, and one body of the largest size there is, several times."""
+
+
+def test_crafted_garments_do_no_harm() -> None:
+    """No traceback, nothing raw on its way out, no file outside touched; what is read and kept is bounded."""
+    seen = looked_at(50, 1, screens_every=10)
+    assert seen.faults == []
+    assert seen.crafted == 50
+    assert seen.most_rows <= DECODED
+    assert seen.most_read <= READ
+    assert seen.most_memory <= MEMORY
+    for way, statuses in seen.statuses.items():
+        assert set(statuses) <= {0, 1, 2}, way
+    assert len(seen.statuses["record"]) == 2, "some can be read and some cannot, or the crafting has gone stale"
