@@ -15,6 +15,7 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME as JOURNAL
 from finishing_tui.garment.sources import FILE, with_id
 from finishing_tui.garment.state import State
+from finishing_tui.inert import inert
 
 Stands = Literal["to come", "under way", "done", "left out", "here"]
 """How a step stands; ``here``: it is under the needles."""
@@ -99,16 +100,23 @@ def in_order(garments: Iterable[OnShelf]) -> tuple[OnShelf, ...]:
 
 
 def seen(folder: Path) -> OnShelf:
-    """Return what the garment in ``folder`` shows on the shelf; one in trouble says why."""
+    """Return what the garment in ``folder`` shows on the shelf; one in trouble says why, whatever the trouble is."""
     try:
-        if not (folder / JOURNAL).exists():
-            from finishing_tui.garment.file import read_garment  # noqa: PLC0415  (the reader; not once it is begun)
-
-            garment, _ = read_garment(folder)
-            return OnShelf(folder, garment.title, garment.size, heading="not begun")
-        hand = InHand.open(folder, look=True)
+        return _seen(folder)
     except FinishingError as error:
-        return OnShelf(folder, folder.name, trouble=str(error).splitlines()[0])
+        trouble = str(error).splitlines()[0]
+    except Exception as error:  # noqa: BLE001  (a folder may come from anyone, and the others must be seen all the same)
+        trouble = f"This garment cannot be read ({type(error).__name__}). Run 'finishing doctor' on it."
+    return OnShelf(folder, inert(folder.name, lines=False), trouble=inert(trouble, lines=False))
+
+
+def _seen(folder: Path) -> OnShelf:
+    if not (folder / JOURNAL).exists():
+        from finishing_tui.garment.file import read_garment  # noqa: PLC0415  (the reader; not once it is begun)
+
+        garment, _ = read_garment(folder)
+        return OnShelf(folder, garment.title, garment.size, heading="not begun")
+    hand = InHand.open(folder, look=True)
     state = hand.state
     hand.close()
     finished = state.current is None

@@ -12,6 +12,9 @@ from finishing_tui.files import read_plain
 FILE = "garment.toml"
 """The name of the file in a garment's folder that says what it is."""
 
+MOST_IN_ID = 1000
+"""Bytes by which the id in a copy may be longer."""
+
 _ID = re.compile(r'(?m)^(id\s*=\s*").*(")')
 
 
@@ -31,7 +34,7 @@ def with_id(text: str, name: str) -> str:
 def same_garment(path: Path, text: str) -> bool:
     """Return whether the garment's file holds ``text``, whatever its id: a copy has one of its own."""
     try:
-        return with_id(_text(path), "") == with_id(text, "")
+        return with_id(_text(path, like=text), "") == with_id(text, "")
     except (OSError, UnicodeDecodeError):
         return False
 
@@ -39,10 +42,12 @@ def same_garment(path: Path, text: str) -> bool:
 def same_text(path: Path, text: str) -> bool:
     """Return whether the file holds ``text`` just as it stands; whatever cannot be read does not."""
     try:
-        return _text(path) == text
+        return _text(path, like=text) == text
     except (OSError, UnicodeDecodeError):
         return False
 
 
-def _text(path: Path) -> str:
-    return read_plain(path).decode().replace("\r\n", "\n")
+def _text(path: Path, like: str) -> str:
+    """Return what is in the file, no more of it than shows whether it is the text ``like``: it may lead anywhere."""
+    most = 2 * len(like.encode()) + MOST_IN_ID  # every line end of it may be two characters in the file
+    return read_plain(path, most).decode().replace("\r\n", "\n")

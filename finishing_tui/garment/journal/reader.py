@@ -21,6 +21,8 @@ from finishing_tui.garment.journal.rows import Raw
 _AFTER = """\
 SELECT seq, "group", at, sitting, after_ms, kind, version, body, chain FROM events WHERE seq > ? ORDER BY seq"""
 
+_ONE = _AFTER.replace("seq > ?", "seq = ?")
+
 _NOT_DAMAGE = {
     sqlite3.SQLITE_BUSY, sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_FULL, sqlite3.SQLITE_INTERRUPT, sqlite3.SQLITE_IOERR,
     sqlite3.SQLITE_LOCKED, sqlite3.SQLITE_NOMEM, sqlite3.SQLITE_PERM, sqlite3.SQLITE_PROTOCOL, sqlite3.SQLITE_READONLY,
@@ -84,7 +86,7 @@ def proven(connection: sqlite3.Connection, after: int = 0) -> Iterator[Raw]:
                     raise Damaged(f"event {after} is missing", after - 1)
                 return
             chain = found[0]
-        for columns in connection.execute(_AFTER, (after,)):
+        for columns in _fetched(connection, after):
             number += 1
             if columns[0] != number:
                 raise Damaged(f"event {number} is missing", number - 1)
@@ -97,6 +99,20 @@ def proven(connection: sqlite3.Connection, after: int = 0) -> Iterator[Raw]:
     except FAILURES as error:
         ours = as_ours(error)
         raise (Damaged(ours.wrong, number) if isinstance(ours, Damaged) else ours) from error
+
+
+def _fetched(connection: sqlite3.Connection, after: int) -> Iterator[Raw]:
+    """Yield the rows after event number ``after`` as they are, each that can be fetched."""
+    number = after
+    try:
+        for columns in connection.execute(_AFTER, (after,)):
+            number += 1
+            yield columns
+    except FAILURES:
+        # Python fetches one row ahead, and so loses the last whole one with the first that is not.
+        with contextlib.suppress(*FAILURES):
+            yield from connection.execute(_ONE, (number + 1,)).fetchall()
+        raise
 
 
 def last(connection: sqlite3.Connection) -> tuple[int, str]:

@@ -33,7 +33,8 @@ class Store:
     """A journal open for writing."""
 
     def __init__(self, path: Path) -> None:
-        """Open the journal at ``path``. Raises ``sqlite3.Error``, ``OSError`` and ``Displaced``."""
+        """Open the journal at ``path``. Raises ``sqlite3.Error``, ``OSError``, ``NotAJournal`` and ``Displaced``."""
+        door.looked_over(path)
         self.path = path
         self._folder = path.parent.stat()
         before = path.stat()
