@@ -186,11 +186,15 @@ class InHand:
         return tuple(from_row(row) for row in self._journal.rows(self._seq))
 
     def hear(self, news: Iterable[Happening], many: int) -> None:
-        """Take ``news`` that were asked for with ``many`` events known here; nothing where they are known by now."""
+        """Take ``news`` that were asked for with ``many`` events known here; nothing where they are known by now.
+
+        Raises ``DoesNotFit``; then nothing is taken.
+        """
         if many == self._seq:
+            state, seq = self.state, self._seq
             for one in news:
-                self.state = evolve(self.state, one)
-                self._seq += 1
+                state, seq = evolve(state, one), seq + 1
+            self.state, self._seq = understood(state), seq
 
     @property
     def known(self) -> int:

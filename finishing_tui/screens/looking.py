@@ -56,10 +56,10 @@ class Looking(AtTheNeedles):
         hand = self.at_hand.hand
         known = hand.known
         try:
-            news, trouble = hand.news(), ""
+            heard = Heard(hand.news(), known, not in_use(hand.folder), "")
         except FinishingError as error:
-            news, trouble = (), str(error)
-        self.post_message(Heard(news, known, not in_use(hand.folder), trouble))
+            heard = Heard((), known, free=False, trouble=str(error))
+        self.post_message(heard)
 
     def on_heard(self, heard: Heard) -> None:
         """Show what is new, or what keeps it from being read; offer to take it up once nobody has it in hand."""

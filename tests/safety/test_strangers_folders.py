@@ -89,6 +89,11 @@ def last_body(text: str) -> Callable[[list[list[Any]]], None]:
     return lambda rows: rows[-1].__setitem__(7, text)
 
 
+def noted(text: str) -> Callable[[list[list[Any]]], None]:
+    """Return a change by which the last event is a note, whatever its body."""
+    return lambda rows: rows[-1].__setitem__(slice(5, 8), ("Noted", 1, text))
+
+
 def column(at: int, value: Any) -> Callable[[list[list[Any]]], None]:
     """Return a change of one column of the last event."""
     return lambda rows: rows[-1].__setitem__(at, value)
@@ -125,7 +130,7 @@ CRAFTED: dict[str, Callable[[list[list[Any]]], None]] = {
     "too many digits": last_body('{"step":' + "9" * 5_000 + "}"),
     "a large number": last_body('{"is":"SittingBegan","sitting":' + "9" * 4_000 + "}"),
     "not a table": last_body("[]"),
-    "half a character": last_body('{"is":"Noted","text":"\\ud800","step":null}'),
+    "half a character": noted('{"is":"Noted","text":"\\ud800","step":null}'),
     "version 0": column(6, 0),
     "version -1": column(6, -1),
     "yesterday": column(2, "yesterday"),
