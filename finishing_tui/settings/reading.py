@@ -76,6 +76,8 @@ def _wrong(data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
             yield from wrong_keys(value)
         elif not _fits(hints[key], value):
             yield (key,), f"{given(value)} stands here; {_right(hints[key], value)}"
+        elif key == "looks" and not value:
+            yield (key,), 'this list is empty; name how the screens should look, such as looks = ["dark"]'
         elif key == "looks" and (why := wrong_looks([value] if isinstance(value, str) else value)):
             yield (key,), why
         elif key == "speak_with" and not all(value):

@@ -1,6 +1,5 @@
 """The front door of the reader: a file or a text goes in; a recipe, or everything that is wrong with it, comes out."""
 
-import json
 from collections.abc import Iterable, Mapping
 from functools import cache
 from itertools import chain, islice
@@ -113,11 +112,8 @@ def _adapter() -> "TypeAdapter[Recipe]":
 def _validated(data: Mapping[str, Any]) -> tuple[Recipe | None, Found]:
     from pydantic import ValidationError  # noqa: PLC0415  (as above)
 
-    # As JSON, since only there does "strict" mean that a list is right for a tuple and a table for a dataclass. A date
-    # is never right in a recipe; it becomes a list, which no key takes that a date could be meant for.
-    plain = json.dumps(data, default=lambda _: [])
     try:
-        return _adapter().validate_json(plain, strict=True), ()
+        return _adapter().validate_json(values.as_json(data), strict=True), ()
     except ValidationError as error:
         errors = error.errors(include_url=False, include_context=False, include_input=False)
         return None, tuple(islice(sentences(errors, data, Recipe), MOST_TOLD + 1))

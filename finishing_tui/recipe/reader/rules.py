@@ -15,7 +15,8 @@ from finishing_tui.recipe.kinds.join import Join
 from finishing_tui.recipe.kinds.move import Move
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.work import Shaping, Work
-from finishing_tui.recipe.model import BandGauge, Number, Place, Recipe, RecipeGauge
+from finishing_tui.recipe.model import BandGauge, Number, Recipe, RecipeGauge
+from finishing_tui.recipe.reader.blank import blank
 from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.links import Found, Links, in_range
 from finishing_tui.recipe.reader.near import near
@@ -36,6 +37,7 @@ _TURNED = ("start end", "far end")
 
 def problems(links: Links) -> Found:
     """Yield (path, sentence) for every rule that is broken."""
+    yield from blank(Recipe, links.data)
     for seen in walk(Recipe, links.data):
         if isinstance(seen.mark, type):
             for cls in seen.mark.__mro__:
@@ -44,7 +46,6 @@ def problems(links: Links) -> Found:
 
 
 def _recipe(_path: Path, table: Table, _links: Links) -> Found:
-    yield from _said(("title",), table, "title", "what is finished, in a few words")
     if table.get("sizes") == []:
         yield ("sizes",), 'there are no sizes; a recipe has at least one, such as sizes = ["one size"]'
     if isinstance(table.get("sizes"), list) and len(table["sizes"]) > MOST_SIZES:
@@ -70,7 +71,7 @@ def _gauge(path: Path, table: Table, _links: Links) -> Found:
     for key in ("stitches", "rows"):
         yield from in_range((*path, key), table.get(key), 1, 1000)
     over = table.get("over")
-    if isinstance(over, str):
+    if isinstance(over, str) and over.strip():
         try:
             read_length(over)
         except Impossible as error:
@@ -78,7 +79,6 @@ def _gauge(path: Path, table: Table, _links: Links) -> Found:
 
 
 def _number(path: Path, table: Table, links: Links) -> Found:
-    yield from _said((*path, "text"), table, "text", "what the number is, in words")
     by_size, text = table.get("by_size"), table.get("is")
     if isinstance(by_size, list):
         yield from links.by_size((*path, "by_size"), by_size)
@@ -104,12 +104,7 @@ def _number(path: Path, table: Table, links: Links) -> Found:
             )
 
 
-def _place(path: Path, table: Table, _links: Links) -> Found:
-    yield from _said((*path, "text"), table, "text", "what the place is called, in words")
-
-
 def _step(path: Path, table: Table, links: Links) -> Found:
-    yield from _said((*path, "title"), table, "title", "what is done, as a short request")
     if isinstance(table.get("for"), list) and links.sizes:
         for place, size in enumerate(table["for"]):
             if isinstance(size, str) and size not in links.sizes:
@@ -191,12 +186,6 @@ def _two(path: Path, table: Table, one: str, other: str) -> Found:
         yield (*path, one), f"'{one}' and '{other}' are the same place; two different ones are wanted"
 
 
-def _said(path: Path, table: Table, key: str, means: str) -> Found:
-    value = table.get(key)
-    if isinstance(value, str) and not value.strip():
-        yield path, f"{key!r} is blank; say {means}"
-
-
 def _whole(value: Any) -> bool:
     return isinstance(value, int) and not isinstance(value, bool)
 
@@ -206,7 +195,6 @@ _RULES: Mapping[type, Rule] = {
     RecipeGauge: _gauge,
     BandGauge: _gauge,
     Number: _number,
-    Place: _place,
     Step: _step,
     RepeatOf: _repeat,
     PickUpAndKnit: _pick_up_and_knit,

@@ -10,7 +10,7 @@ from tests.recipe.reader.good import GOOD, line
 MISTAKES = [
     ('tail  = "left', 'tial  = "left', "step 2.tial", "'tial' is not a key of a join step; did you mean 'tail'?"),
     ('front = "left_front"\n', "", "step 2.front", "a join step needs the key 'front': the needle nearer to you"),
-    ('"cast off"', '"cst off"', "step 5", "there is no kind of step \"cst off\"; did you mean 'cast off'?"),
+    ('"cast off"', '"cst off"', "step 5.do", "there is no kind of step \"cst off\"; did you mean 'cast off'?"),
     ('do       = "arrange"\n', "", "step 1",
      f"this step does not say what is done; add 'do', one of {', '.join(KINDS)}"),
     ("extra = 1", "extra = true", "step 3.section 3.extra", "true stands here; a whole number, a list with one for each"
