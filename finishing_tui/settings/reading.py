@@ -32,13 +32,19 @@ class BadSettings(BadRecipe):
     """A settings file that cannot be used; ``problems`` are all that is wrong with it."""
 
 
+class NoSettings(BadSettings):
+    """There is no settings file at all."""
+
+
 def read_file(path: File) -> Settings:
-    """Return the settings in the file ``path``. Raises ``BadSettings`` with everything that is wrong with it."""
+    """Return the settings in the file ``path``.
+
+    Raises ``NoSettings`` where there is none, ``BadSettings`` with everything that is wrong with it.
+    """
     try:
         raw = read_plain(path, MOST_BYTES + 1)
-    except FileNotFoundError:
-        why = "FINISHING_SETTINGS names this file, and there is none; 'finishing settings --write' writes it"
-        raise BadSettings(str(path), [Problem(None, "", why)]) from None
+    except (FileNotFoundError, NotADirectoryError):
+        raise NoSettings(str(path), [Problem(None, "", "there is no settings file here")]) from None
     except (OSError, ValueError) as error:
         why = reason(error) if isinstance(error, OSError) else "its name cannot be one of a file"
         raise BadSettings(str(path), [Problem(None, "", f"the file cannot be read: {why}")]) from None
