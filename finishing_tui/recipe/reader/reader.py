@@ -12,7 +12,7 @@ from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.kinds import BRITISH
 from finishing_tui.recipe.model import FORMAT, Recipe
 from finishing_tui.recipe.numbers import numbers_for, unprinted_in
-from finishing_tui.recipe.reader import rules, values
+from finishing_tui.recipe.reader import caps, rules, values
 from finishing_tui.recipe.reader.errors import BadRecipe, Path, Problem
 from finishing_tui.recipe.reader.guards import MOST_BYTES, decoded, looked_over
 from finishing_tui.recipe.reader.links import Links
@@ -72,6 +72,9 @@ def read_text(text: str, name: str) -> Recipe:
         said = f"this recipe is of format {data['format']}, and this program reads format {FORMAT}; use a newer program"
         raise BadRecipe(name, placed([(("format",), said)], text))
     data = _in_our_words(values.tidied(data))
+    long = tuple(islice(caps.too_many(data), MOST_TOLD + 1))
+    if long:  # before anything is done again for each of them
+        raise BadRecipe(name, placed(long, text))
     recipe, wrong = _validated(data)
     links = Links(data)
     found = tuple(islice(chain(wrong, links.problems(), rules.problems(links)), MOST_TOLD + 1))

@@ -16,6 +16,7 @@ from finishing_tui.recipe.kinds.move import Move
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.work import Shaping, Work
 from finishing_tui.recipe.model import BandGauge, Number, Recipe, RecipeGauge
+from finishing_tui.recipe.reader import caps
 from finishing_tui.recipe.reader.blank import blank
 from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.links import Found, Links, in_range
@@ -29,14 +30,13 @@ Table = Mapping[str, Any]
 Rule = Callable[[Path, Table, Links], Found]
 
 _BRACED = re.compile(r"\{([^{}\n]{0,60})\}")
-MOST_SIZES = 100
-"""Every count is worked out for every size, so there must be an end to them."""
 _TURNED = ("start end", "far end")
 """The words in braces that turn round for a left-handed knitter."""
 
 
 def problems(links: Links) -> Found:
     """Yield (path, sentence) for every rule that is broken."""
+    yield from caps.unprinted(links.data)
     yield from blank(Recipe, links.data)
     for seen in walk(Recipe, links.data):
         if isinstance(seen.mark, type):
@@ -48,8 +48,6 @@ def problems(links: Links) -> Found:
 def _recipe(_path: Path, table: Table, _links: Links) -> Found:
     if table.get("sizes") == []:
         yield ("sizes",), 'there are no sizes; a recipe has at least one, such as sizes = ["one size"]'
-    if isinstance(table.get("sizes"), list) and len(table["sizes"]) > MOST_SIZES:
-        yield ("sizes",), f"there are {len(table['sizes'])} sizes; {MOST_SIZES} are the most, in one recipe"
     if table.get("step") == []:
         yield ("step",), "there are no steps; a recipe has at least one"
     if isinstance(table.get("sizes"), list):
