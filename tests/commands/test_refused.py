@@ -34,10 +34,6 @@ def terminal(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
     monkeypatch.setattr(sys.stderr, "isatty", lambda: True, raising=False)
 
 
-def _no_terminal(_: Path, __: pytest.MonkeyPatch) -> None:
-    """Leave the streams as they are in a test: no terminal."""
-
-
 def _bad_settings(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     (folder / "settings.toml").write_text("hand = 2020-01-01\n")
     monkeypatch.setenv("FINISHING_SETTINGS", str(folder / "settings.toml"))
