@@ -35,7 +35,7 @@ def test_the_guide_says_how_much_there_may_be() -> None:
     figures = (
         f"up to {caps.MOST_STEPS} steps, {caps.MOST_SIZES} sizes, {caps.MOST_NUMBERS} numbers",
         f"({caps.MOST_UNPRINTED} of them neither printed nor a sum), {caps.MOST_PLACES} places,",
-        f"{caps.MOST_IN_LIST} entries in any other list, and {caps.MOST_IN_SUM} characters in a sum",
+        f"{caps.MOST_IN_LIST} values in any other list, and {caps.MOST_IN_SUM} characters in a sum",
     )
     assert " ".join(figures) in said
 
