@@ -63,6 +63,11 @@ def _inert(text: str) -> str:
     return "".join(char if char.isprintable() or char == "\n" else f"\\u{ord(char):04x}" for char in text)
 
 
+def _tell(text: str) -> None:
+    """Say a sentence before the answer, where neither people nor programs take it for a part of that."""
+    print(_inert(text), file=sys.stderr, flush=True)
+
+
 def _parser(asked: Sequence[str]) -> argparse.ArgumentParser:
     """Build the parser; only the command named in ``asked`` is imported and given its arguments."""
     parser = _Parser(
@@ -88,7 +93,7 @@ def _parser(asked: Sequence[str]) -> argparse.ArgumentParser:
         found.arguments(sub)
         if getattr(found, "FOR_PROGRAMS", True):
             sub.add_argument("--json", action="store_true", help="answer as one JSON object, for programs")
-        sub.set_defaults(answer=found.answer, json=False)
+        sub.set_defaults(answer=found.answer, json=False, tell=_tell)
     return parser
 
 
@@ -107,7 +112,7 @@ def main(argv: Sequence[str] | None = None) -> int:
         print(f"finishing: {_inert(str(error.filename or 'a file'))}: {error.strerror or error}", file=sys.stderr)
         return 2
     if answer.complaint:
-        print(_inert(answer.complaint), file=sys.stderr)
+        _tell(answer.complaint)
     if unwritten := put_out(for_programs(answer.data) if args.json else answer.text):
         print(f"finishing: the answer could not be written: {unwritten}", file=sys.stderr)
         return 2

@@ -11,6 +11,7 @@ import shutil
 import stat
 import sys
 import tempfile
+from collections.abc import Callable
 from pathlib import Path
 
 from finishing_tui.craft.errors import FinishingError
@@ -111,6 +112,29 @@ def expanded(path: Path) -> Path:
         return path.expanduser()
     except RuntimeError:
         raise NoHome(f"{str(path)!r} names a home folder that there is not; write the whole path") from None
+
+
+def path_in(variable: str) -> Path | None:
+    """Return the path that the environment names as ``variable``, a tilde put in words; ``None`` where it names none.
+
+    Raises ``NoHome``, naming the variable.
+    """
+    named = os.environ.get(variable)
+    try:
+        return expanded(Path(named)) if named else None
+    except NoHome as error:
+        raise NoHome(f"{variable}: {error}") from None
+
+
+def usual_path(find: Callable[[], Path], what: str, variable: str) -> Path:
+    """Return the usual place of ``what``, as ``find`` gets it from the system.
+
+    Raises ``NoHome`` where there is no home folder for it to be in; ``variable`` is the one that can name it instead.
+    """
+    try:
+        return find()
+    except RuntimeError:
+        raise NoHome(f"there is no home folder for {what}; set HOME, or name one with {variable}") from None
 
 
 def reason(error: OSError) -> str:

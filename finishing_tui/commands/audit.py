@@ -54,8 +54,8 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def answer(args: argparse.Namespace) -> Answer:
     """Return the audit of every file.
 
-    Raises ``FinishingError`` with every mistake when not one of the files can be read. Where some cannot, that is a
-    complaint besides, and the exit status is 2.
+    Raises ``FinishingError`` with every mistake when not one of the files can be read and audited. Where some cannot,
+    that is a complaint besides, and the exit status is 2.
     """
     texts, data, wrong = list[str](), dict[str, Any](), list[str]()
     alone = args.ledger or (len(args.files) == 1 and not args.files[0].is_dir())
@@ -65,12 +65,11 @@ def answer(args: argparse.Namespace) -> Answer:
         name = visible(str(file))
         try:
             recipe = read_recipe(file)
-            sizes = None if args.size is None else (size_index(recipe, args.size),)
+            found = audit(recipe, None if args.size is None else (size_index(recipe, args.size),))
         except FinishingError as error:
             wrong.append(str(error) if isinstance(error, BadRecipe) else f"{name}: {error}")
             data[name] = {"ok": False, "sizes": {}, "unreadable": wrong[-1]}
             continue
-        found = audit(recipe, sizes)
         line = _lines(file) if found.findings else _no_line
         status = max(status, 0 if found.ok else 1)
         texts.append("\n".join(_told(name, recipe, found, line, width, ledger=alone)))

@@ -4,7 +4,7 @@ import argparse
 
 from finishing_tui import shipped
 from finishing_tui.commands.answer import Answer
-from finishing_tui.commands.work import need_terminal, opened
+from finishing_tui.commands.work import opened, ready
 from finishing_tui.garment.file import read_garment
 from finishing_tui.garment.shelf import shelf_folder, take_copy
 
@@ -22,15 +22,18 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def answer(args: argparse.Namespace) -> Answer:
-    """Open a demo garment, or the list of them; raises ``FinishingError`` for a name there is not, or no terminal."""
+    """Open a demo garment, or the list of them; raises ``FinishingError`` for a name there is not.
+
+    Nothing is copied where the screens could not be opened: without a terminal, or for settings that are wrong.
+    """
     shelf = shelf_folder()
     if args.name is None:
-        return _listed() if args.json else opened(shelf, demos=True)
+        return _listed() if args.json else opened(shelf, ready(args.tell), demos=True)
     source = shipped.demo(args.name)
     if args.json:
         return Answer("", {"folder": str(take_copy(source, shelf))})
-    need_terminal()  # before a copy is made for nothing
-    return opened(shelf, garment=take_copy(source, shelf))
+    able = ready(args.tell)  # before a copy is made for nothing
+    return opened(shelf, able, garment=take_copy(source, shelf))
 
 
 def _listed() -> Answer:

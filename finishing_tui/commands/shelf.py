@@ -4,7 +4,7 @@ import argparse
 from pathlib import Path
 
 from finishing_tui.commands.answer import Answer
-from finishing_tui.commands.work import opened
+from finishing_tui.commands.work import opened, ready
 from finishing_tui.garment.shelf import on_shelf, shelf_folder
 
 EXAMPLE = """\
@@ -24,7 +24,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def answer(args: argparse.Namespace) -> Answer:
     """Open the shelf, or list what is on it for programs; raises ``FinishingError`` without a terminal."""
     shelf = shelf_folder()
-    return listed(shelf) if args.json else opened(shelf)
+    return listed(shelf) if args.json else opened(shelf, ready(args.tell))
 
 
 def listed(shelf: Path) -> Answer:

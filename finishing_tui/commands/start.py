@@ -72,12 +72,12 @@ def answer(args: argparse.Namespace) -> Answer:
     }
     if not found.possible or (not found.ok and not args.accept):
         return Answer("\n".join([*lines, _not_started(found)]), data, 1)
-    folder = put_on_shelf(shelf_folder(), draft.called, file_text(draft, str(uuid.uuid4())))
-    data["folder"] = str(folder)
-    lines += _as_printed(draft, args)
     about = summary(draft)
-    lines += [f"Started {draft.called}: {about[0]}.", *(f"  {line}" for line in about[1:]), f"  {folder}"]
-    return Answer("\n".join(lines), data)
+    lines += _as_printed(draft, args)
+    lines += [f"Started {draft.called}: {about[0]}.", *(f"  {line}" for line in about[1:])]
+    # Last of all, so that nothing is on the shelf of a garment that was refused.
+    folder = put_on_shelf(shelf_folder(), draft.called, file_text(draft, str(uuid.uuid4())))
+    return Answer("\n".join([*lines, f"  {folder}"]), {**data, "folder": str(folder)})
 
 
 def _draft(args: argparse.Namespace) -> Draft:
@@ -90,7 +90,7 @@ def _draft(args: argparse.Namespace) -> Draft:
         )
     size = recipe.sizes[0] if args.size is None else args.size
     size_index(recipe, size)
-    draft = Draft(recipe=recipe, source=source, size=size, hand=args.hand or read_settings().hand)
+    draft = Draft(recipe=recipe, source=source, size=size, hand=args.hand or read_settings(args.tell).hand)
     for one in args.number:
         name, sign, count = one.partition("=")
         if not sign:

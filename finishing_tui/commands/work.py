@@ -3,13 +3,15 @@
 import argparse
 import signal
 import sys
+from collections.abc import Callable
+from dataclasses import dataclass
 from pathlib import Path
 
 from finishing_tui.commands.answer import Answer
 from finishing_tui.commands.folders import garment_folder
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.shelf import shelf_folder
-from finishing_tui.settings import read_settings
+from finishing_tui.settings import Settings, read_settings
 from finishing_tui.settings.looks import looks_in_force
 
 EXAMPLE = """\
@@ -42,24 +44,41 @@ def answer(args: argparse.Namespace) -> Answer:
     if args.plain:
         from finishing_tui.plain.running import on_standard_streams  # noqa: PLC0415  (only when it is asked for)
 
-        on_standard_streams(folder, read_settings())
+        on_standard_streams(folder, read_settings(args.tell))
         return Answer("", {"folder": str(folder)})
-    return opened(shelf_folder(), garment=folder)
+    return opened(shelf_folder(), ready(args.tell), garment=folder)
 
 
-def opened(shelf: Path, *, garment: Path | None = None, demos: bool = False) -> Answer:
-    """Run the screens until they are left, and return what is to be said then.
+@dataclass(frozen=True, slots=True)
+class Ready:
+    """That the screens can be opened, and with what: nothing that could refuse it is left to ask."""
 
-    Raises ``FinishingError`` without a terminal, for settings that are wrong, and when not everything could be saved.
+    settings: Settings
+    looks: str
+
+
+def ready(tell: Callable[[str], None]) -> Ready:
+    """Ask everything that could keep the screens from being opened, before anything is done for them.
+
+    ``tell`` is given what is to be said beforehand. Raises ``FinishingError`` without a terminal, and for settings or
+    looks that are wrong.
     """
-    settings = read_settings()
+    settings = read_settings(tell)
     looks = looks_in_force(settings)
     need_terminal()
+    return Ready(settings, " ".join(looks))
+
+
+def opened(shelf: Path, ready: Ready, *, garment: Path | None = None, demos: bool = False) -> Answer:
+    """Run the screens until they are left, and return what is to be said then.
+
+    Raises ``FinishingError`` when not everything could be saved.
+    """
     # There ctrl+c is a key like any other, which leaves; struck again while all is put away it must not cut that short.
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     from finishing_tui.screens.app import FinishingApp  # noqa: PLC0415  (only when a screen is opened)
 
-    app = FinishingApp(shelf, garment=garment, demos=demos, settings=settings, looks=" ".join(looks))
+    app = FinishingApp(shelf, garment=garment, demos=demos, settings=ready.settings, looks=ready.looks)
     try:
         app.run(mouse=False)
     finally:

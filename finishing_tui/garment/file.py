@@ -3,7 +3,6 @@
 Like a recipe it comes from outside: nothing in it is trusted, and what is wrong with it is said by file, line and key.
 """
 
-import json
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cache
@@ -22,6 +21,7 @@ from finishing_tui.recipe.model import Recipe, RecipeGauge
 from finishing_tui.recipe.natural import gauges
 from finishing_tui.recipe.numbers import numbers_for, size_index, unprinted_in
 from finishing_tui.recipe.reader import BadRecipe, Problem, read_with_text
+from finishing_tui.recipe.reader.blank import blank
 from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.guards import MOST_BYTES, decoded, looked_over
 from finishing_tui.recipe.reader.near import near
@@ -29,7 +29,7 @@ from finishing_tui.recipe.reader.placing import placed
 from finishing_tui.recipe.reader.sentences import sentences
 from finishing_tui.recipe.reader.syntax import parsed
 from finishing_tui.recipe.reader.text import tidy
-from finishing_tui.recipe.reader.values import problems, tidied
+from finishing_tui.recipe.reader.values import as_json, problems, tidied
 
 if TYPE_CHECKING:
     from pydantic import TypeAdapter
@@ -95,10 +95,10 @@ def read_garment(folder: File) -> tuple[GarmentFile, str]:
     if isinstance(data, Problem):
         raise BadGarment(str(path), [data])
     data = tidied(data)
-    found = [*problems(data), *_wrong(data)]
+    found = [*problems(data), *_wrong(data), *blank(GarmentFile, data)]
     if found:
         raise BadGarment(str(path), placed(found, text))
-    return _adapter().validate_json(json.dumps(data)), text
+    return _adapter().validate_json(as_json(data)), text
 
 
 def plan_of(folder: File) -> Plan:
@@ -227,7 +227,7 @@ def _wrong(data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
         yield ("format",), f"this garment is of format {data['format']}, and this program reads format 1"
         return
     try:
-        _adapter().validate_json(json.dumps(data, default=lambda _: []), strict=True)
+        _adapter().validate_json(as_json(data), strict=True)
     except ValidationError as error:
         yield from sentences(error.errors(include_url=False, include_context=False), data, GarmentFile)
 

@@ -1,6 +1,5 @@
 """The shelf: the folder of garments in hand, and how far each of them is."""
 
-import os
 import re
 import shutil
 import uuid
@@ -10,7 +9,7 @@ from pathlib import Path
 from typing import Literal
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.files import NotWritten, expanded, private_folder, reason, sync_folder, write_whole
+from finishing_tui.files import NotWritten, path_in, private_folder, reason, sync_folder, usual_path, write_whole
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME as JOURNAL
 from finishing_tui.garment.sources import FILE, with_id
@@ -46,13 +45,13 @@ class OnShelf:
 
 
 def shelf_folder() -> Path:
-    """Return the folder of garments in hand: ``FINISHING_SHELF``, or in the user's data folder."""
-    named = os.environ.get("FINISHING_SHELF")
-    if named:
-        return expanded(Path(named))
+    """Return the folder of garments in hand: ``FINISHING_SHELF``, or in the user's data folder. Raises ``NoHome``."""
+    if named := path_in("FINISHING_SHELF"):
+        return named
     from platformdirs import user_data_path  # noqa: PLC0415  (only when it is asked for)
 
-    return user_data_path("finishing", appauthor=False) / "shelf"
+    data = usual_path(lambda: user_data_path("finishing", appauthor=False), "the shelf", "FINISHING_SHELF")
+    return data / "shelf"
 
 
 def folders_on(shelf: Path) -> tuple[Path, ...]:
@@ -183,7 +182,11 @@ def _placed(shelf: Path, called: str, fill: Callable[[Path], None], otherwise: s
             target = shelf / (name if number == 1 else f"{name}-{number}")
             if not target.exists():
                 waiting.rename(target)
-                sync_folder(shelf)
+                try:
+                    sync_folder(shelf)
+                except OSError:
+                    target.rename(waiting)  # whoever is refused finds nothing there
+                    raise
                 return target
     except (OSError, UnicodeDecodeError) as error:
         why = reason(error) if isinstance(error, OSError) else f"its {FILE} is not UTF-8 text"

@@ -43,8 +43,10 @@ class OneOf:
     choices: Mapping[str, type]
     key: str = ""
 
-    def told(self, table: Mapping[str, Any]) -> str | None:
-        """Return the name of the choice that ``table`` is, or ``None`` when it cannot be told."""
+    def told(self, table: Any) -> str | None:
+        """Return the name of the choice that ``table`` is, or ``None`` when it cannot be told or is no table."""
+        if not isinstance(table, Mapping):
+            return None
         if self.key:
             name = table.get(self.key)
             return name if isinstance(name, str) and name in self.choices else None

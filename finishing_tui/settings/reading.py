@@ -32,13 +32,19 @@ class BadSettings(BadRecipe):
     """A settings file that cannot be used; ``problems`` are all that is wrong with it."""
 
 
+class NoSettings(BadSettings):
+    """There is no settings file at all."""
+
+
 def read_file(path: File) -> Settings:
-    """Return the settings in the file ``path``. Raises ``BadSettings`` with everything that is wrong with it."""
+    """Return the settings in the file ``path``.
+
+    Raises ``NoSettings`` where there is none, ``BadSettings`` with everything that is wrong with it.
+    """
     try:
         raw = read_plain(path, MOST_BYTES + 1)
-    except FileNotFoundError:
-        why = "FINISHING_SETTINGS names this file, and there is none; 'finishing settings --write' writes it"
-        raise BadSettings(str(path), [Problem(None, "", why)]) from None
+    except (FileNotFoundError, NotADirectoryError):
+        raise NoSettings(str(path), [Problem(None, "", "there is no settings file here")]) from None
     except (OSError, ValueError) as error:
         why = reason(error) if isinstance(error, OSError) else "its name cannot be one of a file"
         raise BadSettings(str(path), [Problem(None, "", f"the file cannot be read: {why}")]) from None
@@ -76,6 +82,8 @@ def _wrong(data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
             yield from wrong_keys(value)
         elif not _fits(hints[key], value):
             yield (key,), f"{given(value)} stands here; {_right(hints[key], value)}"
+        elif key == "looks" and not value:
+            yield (key,), 'this list is empty; name how the screens should look, such as looks = ["dark"]'
         elif key == "looks" and (why := wrong_looks([value] if isinstance(value, str) else value)):
             yield (key,), why
         elif key == "speak_with" and not all(value):

@@ -13,7 +13,7 @@ from finishing_tui.recipe.kinds.sections import Along, Gap, Held
 from finishing_tui.recipe.kinds.short_rows import ShortRows
 from finishing_tui.recipe.kinds.work import Shaping
 from finishing_tui.recipe.model import BandGauge, Number, Place, Recipe, RecipeGauge
-from finishing_tui.recipe.reader import read_recipe
+from finishing_tui.recipe.reader import caps, read_recipe
 from finishing_tui.recipe.techniques import HelpsAt, Technique
 from tests.recipe.guide import GUIDE, made, with_made
 
@@ -27,6 +27,17 @@ MODELS: tuple[type[Any], ...] = (
 def test_the_guide_is_what_the_model_says() -> None:
     """Whoever changes the model runs ``python -m tests.recipe.guide``, or this fails."""
     assert with_made(TEXT) == TEXT
+
+
+def test_the_guide_says_how_much_there_may_be() -> None:
+    """The figures are those of the reader."""
+    said = " ".join(TEXT.split())
+    figures = (
+        f"up to {caps.MOST_STEPS} steps, {caps.MOST_SIZES} sizes, {caps.MOST_NUMBERS} numbers",
+        f"({caps.MOST_UNPRINTED} of them neither printed nor a sum), {caps.MOST_PLACES} places,",
+        f"{caps.MOST_IN_LIST} values in any other list, and {caps.MOST_IN_SUM} characters in a sum",
+    )
+    assert " ".join(figures) in said
 
 
 def test_every_key_is_explained_in_words() -> None:

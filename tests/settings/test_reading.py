@@ -127,19 +127,24 @@ def test_everything_wrong_is_told_at_once(tmp_path: Path) -> None:
     assert [line.partition(": ")[0] for line in lines] == [f"{path}:{number}" for number in (1, 2, 4, 5)]
 
 
-def test_no_file_is_as_usual_and_one_that_is_named_must_be(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """Without a file all is usual; ``FINISHING_SETTINGS`` names another, which must be there."""
+def test_no_file_is_as_usual_and_one_named_in_vain_is_told(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Without a file all is usual; ``FINISHING_SETTINGS`` names another, and where there is none that is said once."""
     monkeypatch.delenv("FINISHING_SETTINGS")
     monkeypatch.setenv("XDG_CONFIG_HOME", str(tmp_path))
     monkeypatch.setenv("HOME", str(tmp_path))
     assert settings_file().name == "settings.toml"
     assert settings_file().is_relative_to(tmp_path) or sys.platform == "win32"
     assert read_settings() == Settings()
-    monkeypatch.setenv("FINISHING_SETTINGS", str(tmp_path / "mine.toml"))
-    with pytest.raises(BadSettings, match="names this file, and there is none"):
-        read_settings()
+    (tmp_path / "file").touch()
+    for vain in ("mine.toml", "no folder/mine.toml", "file/mine.toml"):
+        said: list[str] = []
+        monkeypatch.setenv("FINISHING_SETTINGS", str(tmp_path / vain))
+        assert read_settings(said.append) == Settings()
+        assert [line.partition(". ")[0] for line in said] == [f"{tmp_path / vain}: there is no settings file here"]
     (tmp_path / "mine.toml").write_bytes(b'hand = "left"\r\n')
-    assert read_settings().hand == "left"
+    monkeypatch.setenv("FINISHING_SETTINGS", str(tmp_path / "mine.toml"))
+    assert read_settings(said.append).hand == "left"
+    assert len(said) == 1
 
 
 @pytest.mark.parametrize(

@@ -12,6 +12,7 @@ from finishing_tui.recipe.audit.left import findings_of
 from finishing_tui.recipe.audit.numbers import misprinted, sums
 from finishing_tui.recipe.audit.running import Run, run
 from finishing_tui.recipe.audit.sizes import falls_and_jumps
+from finishing_tui.recipe.audit.tally import Tally, TooMuch
 from finishing_tui.recipe.audit.unused import unused
 from finishing_tui.recipe.model import Recipe
 
@@ -50,10 +51,14 @@ class Audit:
 
 
 def audit(recipe: Recipe, sizes: tuple[int, ...] | None = None) -> Audit:
-    """Audit ``recipe`` in the sizes at the positions ``sizes``, or in all of them."""
+    """Audit ``recipe`` in the sizes at the positions ``sizes``, or in all of them.
+
+    Raises ``TooMuch`` when it takes more entries in the ledger than an audit may.
+    """
+    tally = Tally()
     across = tuple(falls_and_jumps(recipe))
     wanted = range(len(recipe.sizes)) if sizes is None else sizes
-    audits = tuple(_size(Inputs(recipe=recipe, size=size), across) for size in wanted)
+    audits = tuple(_size(Inputs(recipe=recipe, size=size, tally=tally), across) for size in wanted)
     return Audit(audits, tuple(unused(recipe)))
 
 
@@ -61,6 +66,7 @@ def audit_size(inputs: Inputs) -> SizeAudit:
     """Audit one size with a knitter's own numbers, gauge and hand.
 
     What only shows to a writer is left out: how counts go from size to size, and what is never used.
+    Raises ``TooMuch``.
     """
     return _size(inputs, ())
 
@@ -71,6 +77,8 @@ def _size(inputs: Inputs, across: tuple[Finding, ...]) -> SizeAudit:
     try:
         solved = implied(inputs)
         ground = footing(replace(inputs, own=MappingProxyType({**inputs.own, **solved.values})))
+    except TooMuch:
+        raise
     except FinishingError as error:
         told = Finding(level="error", kind="number", message=str(error), where=("number",), size=name)
         nothing: Mapping[str, int] = MappingProxyType({})

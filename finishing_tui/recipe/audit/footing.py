@@ -12,6 +12,7 @@ from typing import Literal
 
 from finishing_tui.craft.gauge import Gauge
 from finishing_tui.craft.ledger import Ledger, opened
+from finishing_tui.recipe.audit.tally import Tally
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.kinds.base import Here
 from finishing_tui.recipe.model import Recipe, RecipeGauge
@@ -24,7 +25,7 @@ class Inputs:
     """What is audited: a recipe in one size, with the knitter's own numbers, gauge and hand where there is a knitter.
 
     ``size`` is the size's position, from 0. ``own`` must also hold the numbers that are not printed
-    (``audit.implied`` finds them out).
+    (``audit.implied`` finds them out). ``tally``: what is counted against the most that one audit may take.
     """
 
     recipe: Recipe
@@ -32,6 +33,7 @@ class Inputs:
     own: Mapping[str, int] = field(default_factory=lambda: MappingProxyType({}))
     gauge: RecipeGauge | None = None
     hand: Literal["right", "left"] = "right"
+    tally: Tally = field(default_factory=Tally, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,9 +88,11 @@ class Footing:
 def footing(inputs: Inputs) -> Footing:
     """Work out what the audit of one size stands on.
 
-    Raises ``NoNumber`` or ``BadSum`` when a number or what a place holds cannot be worked out in this size.
+    Raises ``NoNumber`` or ``BadSum`` when a number or what a place holds cannot be worked out in this size, ``TooMuch``
+    when the audit takes more than it may.
     """
     recipe, size = inputs.recipe, inputs.size
+    inputs.tally.numbers(len(recipe.number) + len(recipe.place))
     numbers = MappingProxyType(numbers_for(recipe, size, inputs.own))
     live = {name: count_of(place.live, numbers, size) for name, place in recipe.place.items()}
     gauge = inputs.gauge or recipe.gauge

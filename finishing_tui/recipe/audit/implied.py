@@ -17,6 +17,7 @@ from finishing_tui.recipe.audit.finding import Compared, Finding
 from finishing_tui.recipe.audit.footing import Inputs, footing
 from finishing_tui.recipe.audit.numbers import misprinted, sums
 from finishing_tui.recipe.audit.running import run
+from finishing_tui.recipe.audit.tally import TooMuch
 from finishing_tui.recipe.numbers import unprinted_in
 from finishing_tui.recipe.sums import MOST
 
@@ -42,7 +43,10 @@ class Solved:
 
 
 def implied(inputs: Inputs) -> Solved:
-    """Return what every number must be that is not printed and that ``inputs.own`` does not have."""
+    """Return what every number must be that is not printed and that ``inputs.own`` does not have.
+
+    Raises ``TooMuch`` when finding them out takes more entries in the ledger than an audit may.
+    """
     unknown = [name for name in unprinted_in(inputs.recipe) if name not in inputs.own]
     if not unknown:
         return Solved(MappingProxyType({}), ())
@@ -134,6 +138,8 @@ def _lines(inputs: Inputs, values: Mapping[str, int]) -> list[Row]:
     steps = [_compared(inputs, {**values, name: value + 1}) for name, value in values.items()]
     rows: list[Row] = []
     for key, off in base.items():
+        if len(rows) == len(values):
+            break  # what comes after follows from these, or contradicts them
         weights = [Fraction(step.get(key, off) - off) for step in steps]
         if any(weights):
             total = sum((w * v for w, v in zip(weights, values.values(), strict=True)), Fraction(-off))
@@ -169,6 +175,8 @@ def _compared(inputs: Inputs, values: Mapping[str, int]) -> dict[Key, int]:
     """Return how far off every comparison is with these values, by what it is."""
     try:
         ground = footing(replace(inputs, own=MappingProxyType({**inputs.own, **values})))
+    except TooMuch:
+        raise
     except FinishingError:
         return {}
     done = run(ground, trust="ledger").compared

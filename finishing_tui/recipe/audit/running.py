@@ -20,6 +20,7 @@ from finishing_tui.recipe.audit.looks import EVERY, INSTEAD, LOOKS, remembered
 from finishing_tui.recipe.audit.mending import before_entry, mend_for, to_hold
 from finishing_tui.recipe.audit.printed import expected, repeats
 from finishing_tui.recipe.audit.printing import places_of
+from finishing_tui.recipe.audit.tally import TooMuch
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.kinds.base import CannotBegin, Step
 from finishing_tui.recipe.stage import Stage, whole
@@ -31,6 +32,9 @@ goes on from the printed one, unless the ledger's own gives fewer mistakes; at t
 
 _MOST_MENDS = 30
 """Mends of one step; a step that needs more is not done at all."""
+
+_MOST_DOUBTS = 20
+"""Printed counts of a run for which both ways are tried; where more are wrong, the print is gone on from."""
 
 _NONE: Mapping[str, int] = MappingProxyType({})
 _NO_REST: Mapping[int, tuple[Entry, ...]] = MappingProxyType({})
@@ -81,7 +85,7 @@ def run(
 
     ``ledger`` is that of the pieces as they come, where none is given. ``rest``: for each step that is under way,
     the entries it still has to make; ``off``: the stitches it worked off already. ``wrong``: numbers whose print is
-    known to differ from their sum.
+    known to differ from their sum. Raises ``TooMuch`` when the audit takes more than it may.
     """
     return _run(footing, ledger or footing.opening(), steps, rest, off, trust, wrong, trail, ahead=True)
 
@@ -101,6 +105,7 @@ def _run(
     """As ``run``; with ``ahead`` false without looking ahead, so that looking ahead ends."""
     steps = footing.steps() if steps is None else steps
     rows, compared = list[Row](), list[Compared]()
+    doubts = 0
 
     def ahead_from(given: Ledger, after: int) -> int:
         return _run(footing, given, steps[after:], rest, off, trust, wrong, trail, ahead=False).errors
@@ -115,6 +120,7 @@ def _run(
         if look is None:
             ledger, trail = _adopted(footing, step, ledger), _unsure(trail, step)
         else:
+            footing.inputs.tally.numbers(len(step.expect))
             found = [*_looked(look), *expected(look)]
             trail = remembered(look)
             for one in [*found]:
@@ -125,7 +131,9 @@ def _run(
                         ledger, trail = as_printed, replace(trail, unsure=trail.unsure - {one.place})
                         found.remove(one)
                         continue
-                    if not ahead or ahead_from(as_printed, number) <= ahead_from(ledger, number):
+                    doubts += 1
+                    sure = not ahead or doubts > _MOST_DOUBTS
+                    if sure or ahead_from(as_printed, number) <= ahead_from(ledger, number):
                         ledger = as_printed
             held = ledger.on(step.main_place)
             odd = [*repeats(look, held)]
@@ -152,9 +160,12 @@ def _looked(look: Look) -> Found:
 def _done(footing: Footing, at: int, step: Step, ledger: Ledger, trail: Trail, wrong: Mapping[str, int]) -> _Done:
     """Do one step: its stages, entered whole, with what had to be mended first."""
     findings: list[Finding] = []
+    tally = footing.inputs.tally
     blank = Look(footing, at, step, ledger, (), (), trail, wrong)
     try:
         stages, ledger = _begun(blank, findings)
+    except TooMuch:
+        raise
     except FinishingError as error:
         doable, told = _instead(blank)
         if not told:
@@ -163,11 +174,15 @@ def _done(footing: Footing, at: int, step: Step, ledger: Ledger, trail: Trail, w
         findings[:] = told
         try:
             stages, ledger = _begun(replace(blank, step=doable), findings)
+        except TooMuch:
+            raise
         except FinishingError:
             return _Done(ledger, tuple(findings), None)
     before, after = ledger, list[Ledger]()
     for stage in stages:
-        ledger = _entered(blank, _worked_off(stage, ledger), whole(stage), findings)
+        entries = whole(stage)
+        tally.stage(stage, len(entries))
+        ledger = _entered(blank, _worked_off(stage, ledger), entries, findings)
         after.append(ledger)
     look = Look(footing, at, step, before, stages, tuple(after), trail, wrong)
     return _Done(ledger, tuple(findings), look)
@@ -184,11 +199,13 @@ def _instead(look: Look) -> Instead:
 
 def _begun(look: Look, findings: list[Finding]) -> tuple[tuple[Stage, ...], Ledger]:
     """Return the stages and the ledger they begin from; raises the refusal that nothing mends."""
-    ledger = look.before
+    ledger, tally = look.before, look.footing.inputs.tally
     for _ in range(_MOST_MENDS):
+        tally.step(look.step)
         try:
             return look.step.stages(look.footing.here(ledger)), ledger
         except FinishingError as error:
+            tally.refusal()
             mend = mend_for(error, ledger)
             if not mend:
                 raise

@@ -8,6 +8,9 @@ from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
 from finishing_tui.recipe.kinds.sections import Along, AnySection
 from finishing_tui.recipe.stage import Stage, whole
 
+MOST_SPOTS = 5_000
+"""Rows and stitches walked in one step; the whole border of a large blanket has some two thousand."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PickUpAndKnit(Step):
@@ -42,9 +45,16 @@ class PickUpAndKnit(Step):
         if not self.section:
             raise CannotBegin(f"the step {self.title!r} has no section to pick up along")
         walked: list[Stage] = []
+        spots = 0
         along: dict[str, Stage] = {}
         for section in self.section if here.hand == "right" else reversed(self.section):
             if isinstance(section, Along):
+                spots += section.walked(here)
+                if spots > MOST_SPOTS:
+                    raise CannotBegin(
+                        f"{spots} rows or stitches by the end of {section.along} are more than an edge has: "
+                        f"up to {MOST_SPOTS} in one step"
+                    )
                 partner = along.get(section.mirrors) or along.get(self._mirror_of(section.along))
                 stage = section.stage(
                     here, self.onto, self.style, self.ends, halt=self.recount == "half", mirror=partner

@@ -39,6 +39,10 @@ class Shape(Step):
             return (none_of(here.name(self.on), "SHAPE"),)
         here.holding(self.on, 1, "shaped")
         before, after = here.ledger.on(self.on), count_of(self.to, here.numbers, here.size)
+        if (change := abs(after - before)) > 2 * MOST_GROUPS:  # nothing changes more than two stitches at a place
+            raise CannotBegin(
+                f"{before} to {after} changes {change} stitches; {MOST_GROUPS} shapings are the most in a row"
+            )
         row = evenly(before, after, flat=self.flat, method=self.method.strip() or None, left_handed=here.hand == "left")
         if len(row.shapings) > MOST_GROUPS:
             raise CannotBegin(

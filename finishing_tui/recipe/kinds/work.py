@@ -1,5 +1,6 @@
 """``work``: rounds or rows of a band, with shaping said and entered round by round."""
 
+from bisect import bisect_right
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import ClassVar, Literal
@@ -11,6 +12,9 @@ from finishing_tui.recipe.keys import READ, Count, PlaceName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
 from finishing_tui.recipe.kinds.short_rows import ShortRows
 from finishing_tui.recipe.stage import Flow, Stage, none_of
+
+MOST_SHAPED = 2_000
+"""Shapings in one step; the longest edges that anyone works have some hundreds."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -94,8 +98,9 @@ class Work(Step):
             said[number] = f"{hints[number]}: {held} after it"
             standing[number + 1] = held
         if self.short_rows is not None:
+            starts = sorted(standing)
             for number, turn in self.short_rows.said(
-                here, lambda row: standing[max(n for n in standing if n <= row)], many
+                here, lambda row: standing[starts[bisect_right(starts, row) - 1]], many
             ):
                 said[number] = f"{turn}; {said[number]}" if number in said else turn
         words = f"Work {many} {name if many == 1 else name + 's'}{' of ' + self.pattern if self.pattern else ''}."
@@ -115,11 +120,16 @@ class Work(Step):
         )
 
     def _changes(self, many: int) -> Iterator[tuple[int, int, str]]:
-        """Yield (round, change, words) for every shaped round, of ``many``."""
+        """Yield (round, change, words) for every shaped round, of ``many``. Raises ``CannotBegin`` for too many."""
         if self.change:
             yield 1, self.change, _hint(self.change, "", "evenly")
+        shaped = 0
         for shaping in self.shaping:
-            for number in shaping.rounds(many):
+            rounds = shaping.rounds(many)
+            shaped += len(rounds)
+            if shaped > MOST_SHAPED:
+                raise CannotBegin(f"{shaped} times of shaping are too many for {self.title!r}: up to {MOST_SHAPED}")
+            for number in rounds:
                 yield number, shaping.change, _hint(shaping.change, shaping.method, shaping.at)
 
     @property

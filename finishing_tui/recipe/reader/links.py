@@ -12,6 +12,7 @@ from typing import Any
 from finishing_tui.craft.ledger import OUTSIDE
 from finishing_tui.craft.words import plural
 from finishing_tui.recipe.model import Recipe
+from finishing_tui.recipe.reader.caps import MOST_IN_SUM
 from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.near import near
 from finishing_tui.recipe.reader.sentences import given
@@ -85,6 +86,9 @@ class Links:
 
     def sum(self, path: Path, text: str) -> Found:
         """Check a sum: that it can be read, and that the numbers it names are there."""
+        if len(text) > MOST_IN_SUM:
+            yield path, f"this sum has {len(text)} characters, {MOST_IN_SUM} is the most; make a number of part of it"
+            return
         try:
             names = names_in(text)
         except BadSum as error:

@@ -1,6 +1,5 @@
 """The front door of the reader: a file or a text goes in; a recipe, or everything that is wrong with it, comes out."""
 
-import json
 from collections.abc import Iterable, Mapping
 from functools import cache
 from itertools import chain, islice
@@ -13,7 +12,7 @@ from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.kinds import BRITISH
 from finishing_tui.recipe.model import FORMAT, Recipe
 from finishing_tui.recipe.numbers import numbers_for, unprinted_in
-from finishing_tui.recipe.reader import rules, values
+from finishing_tui.recipe.reader import caps, rules, values
 from finishing_tui.recipe.reader.errors import BadRecipe, Path, Problem
 from finishing_tui.recipe.reader.guards import MOST_BYTES, decoded, looked_over
 from finishing_tui.recipe.reader.links import Links
@@ -73,6 +72,9 @@ def read_text(text: str, name: str) -> Recipe:
         said = f"this recipe is of format {data['format']}, and this program reads format {FORMAT}; use a newer program"
         raise BadRecipe(name, placed([(("format",), said)], text))
     data = _in_our_words(values.tidied(data))
+    long = tuple(islice(caps.too_many(data), MOST_TOLD + 1))
+    if long:  # before anything is done again for each of them
+        raise BadRecipe(name, placed(long, text))
     recipe, wrong = _validated(data)
     links = Links(data)
     found = tuple(islice(chain(wrong, links.problems(), rules.problems(links)), MOST_TOLD + 1))
@@ -113,11 +115,8 @@ def _adapter() -> "TypeAdapter[Recipe]":
 def _validated(data: Mapping[str, Any]) -> tuple[Recipe | None, Found]:
     from pydantic import ValidationError  # noqa: PLC0415  (as above)
 
-    # As JSON, since only there does "strict" mean that a list is right for a tuple and a table for a dataclass. A date
-    # is never right in a recipe; it becomes a list, which no key takes that a date could be meant for.
-    plain = json.dumps(data, default=lambda _: [])
     try:
-        return _adapter().validate_json(plain, strict=True), ()
+        return _adapter().validate_json(values.as_json(data), strict=True), ()
     except ValidationError as error:
         errors = error.errors(include_url=False, include_context=False, include_input=False)
         return None, tuple(islice(sentences(errors, data, Recipe), MOST_TOLD + 1))

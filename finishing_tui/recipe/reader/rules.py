@@ -15,7 +15,9 @@ from finishing_tui.recipe.kinds.join import Join
 from finishing_tui.recipe.kinds.move import Move
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.work import Shaping, Work
-from finishing_tui.recipe.model import BandGauge, Number, Place, Recipe, RecipeGauge
+from finishing_tui.recipe.model import BandGauge, Number, Recipe, RecipeGauge
+from finishing_tui.recipe.reader import caps
+from finishing_tui.recipe.reader.blank import blank
 from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.links import Found, Links, in_range
 from finishing_tui.recipe.reader.near import near
@@ -28,14 +30,14 @@ Table = Mapping[str, Any]
 Rule = Callable[[Path, Table, Links], Found]
 
 _BRACED = re.compile(r"\{([^{}\n]{0,60})\}")
-MOST_SIZES = 100
-"""Every count is worked out for every size, so there must be an end to them."""
 _TURNED = ("start end", "far end")
 """The words in braces that turn round for a left-handed knitter."""
 
 
 def problems(links: Links) -> Found:
     """Yield (path, sentence) for every rule that is broken."""
+    yield from caps.unprinted(links.data)
+    yield from blank(Recipe, links.data)
     for seen in walk(Recipe, links.data):
         if isinstance(seen.mark, type):
             for cls in seen.mark.__mro__:
@@ -44,11 +46,8 @@ def problems(links: Links) -> Found:
 
 
 def _recipe(_path: Path, table: Table, _links: Links) -> Found:
-    yield from _said(("title",), table, "title", "what is finished, in a few words")
     if table.get("sizes") == []:
         yield ("sizes",), 'there are no sizes; a recipe has at least one, such as sizes = ["one size"]'
-    if isinstance(table.get("sizes"), list) and len(table["sizes"]) > MOST_SIZES:
-        yield ("sizes",), f"there are {len(table['sizes'])} sizes; {MOST_SIZES} are the most, in one recipe"
     if table.get("step") == []:
         yield ("step",), "there are no steps; a recipe has at least one"
     if isinstance(table.get("sizes"), list):
@@ -70,7 +69,7 @@ def _gauge(path: Path, table: Table, _links: Links) -> Found:
     for key in ("stitches", "rows"):
         yield from in_range((*path, key), table.get(key), 1, 1000)
     over = table.get("over")
-    if isinstance(over, str):
+    if isinstance(over, str) and over.strip():
         try:
             read_length(over)
         except Impossible as error:
@@ -78,7 +77,6 @@ def _gauge(path: Path, table: Table, _links: Links) -> Found:
 
 
 def _number(path: Path, table: Table, links: Links) -> Found:
-    yield from _said((*path, "text"), table, "text", "what the number is, in words")
     by_size, text = table.get("by_size"), table.get("is")
     if isinstance(by_size, list):
         yield from links.by_size((*path, "by_size"), by_size)
@@ -104,12 +102,7 @@ def _number(path: Path, table: Table, links: Links) -> Found:
             )
 
 
-def _place(path: Path, table: Table, _links: Links) -> Found:
-    yield from _said((*path, "text"), table, "text", "what the place is called, in words")
-
-
 def _step(path: Path, table: Table, links: Links) -> Found:
-    yield from _said((*path, "title"), table, "title", "what is done, as a short request")
     if isinstance(table.get("for"), list) and links.sizes:
         for place, size in enumerate(table["for"]):
             if isinstance(size, str) and size not in links.sizes:
@@ -191,12 +184,6 @@ def _two(path: Path, table: Table, one: str, other: str) -> Found:
         yield (*path, one), f"'{one}' and '{other}' are the same place; two different ones are wanted"
 
 
-def _said(path: Path, table: Table, key: str, means: str) -> Found:
-    value = table.get(key)
-    if isinstance(value, str) and not value.strip():
-        yield path, f"{key!r} is blank; say {means}"
-
-
 def _whole(value: Any) -> bool:
     return isinstance(value, int) and not isinstance(value, bool)
 
@@ -206,7 +193,6 @@ _RULES: Mapping[type, Rule] = {
     RecipeGauge: _gauge,
     BandGauge: _gauge,
     Number: _number,
-    Place: _place,
     Step: _step,
     RepeatOf: _repeat,
     PickUpAndKnit: _pick_up_and_knit,

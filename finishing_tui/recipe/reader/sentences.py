@@ -40,6 +40,8 @@ def sentences(errors: list[Any], data: Any, model: type) -> Iterator[tuple[Path,
         if settled is None:
             continue
         path, wanted, value, owner = settled
+        if error["type"].startswith("union_tag"):
+            path = (*path, *_telling(wanted, value))
         if path not in told:
             told.add(path)
             yield path, _sentence(error["type"], path, wanted, value, owner, _around(data, path))
@@ -83,10 +85,18 @@ def _unknown(key: str, owner: type, table: Mapping[str, Any]) -> str:
     return f"{wrong}; {near(key, free, 'the others it can have are')}"
 
 
-def _untold(wanted: Any, value: Mapping[str, Any]) -> str:
-    """Say that a table does not show what it is, or shows something there is not."""
+def _telling(wanted: Any, value: Any) -> tuple[str, ...]:
+    """Return the key that should tell what a table is, where it stands there and tells something there is not."""
+    choice = one_of(bare(wanted)[1])
+    return (choice.key,) if choice is not None and choice.key and choice.key in value else ()
+
+
+def _untold(wanted: Any, value: Any) -> str:
+    """Say that a table does not show what it is, or shows something there is not, or is no table."""
     choice = one_of(bare(wanted)[1])
     names = list(choice.choices) if choice else []
+    if not isinstance(value, Mapping):
+        return f"{given(value)} stands here; a table is wanted that has one of the keys {', '.join(names)}"
     if choice is None or not choice.key:
         return f"what this section is cannot be told; give it one of the keys {', '.join(names)}"
     if choice.key not in value:
@@ -118,7 +128,8 @@ def _right(wanted: Any, value: Any) -> str:
     kinds = [bare(arm)[0] for arm in arms(bare(wanted)[0])]
     if isinstance(value, dict) and any(_is_list_of_tables(kind) for kind in kinds):
         return "there can be several, so its name stands in two brackets, such as [[step]]"
-    words = " or ".join(dict.fromkeys(_words(arm) for arm in arms(bare(wanted)[0]))) if wanted else "nothing"
+    arms_said = [arm for arm in arms(bare(wanted)[0]) if get_args(bare(arm)[0]) != ("",)]  # "": left out, to be sure
+    words = " or ".join(dict.fromkeys(map(_words, arms_said))) if wanted else "nothing"
     if bare(wanted)[1] == ("count",):
         words = _COUNT
     right = f"{words} is wanted"

@@ -86,7 +86,7 @@ def walk(wanted: Any, value: Any, path: Path = ()) -> Iterator[Seen]:
     inner, marks = bare(wanted)
     choice = one_of(marks)
     if choice is not None:
-        name = choice.told(value) if isinstance(value, dict) else None
+        name = choice.told(value)
         if name is not None:
             yield from walk(choice.choices[name], value, path)
         return

@@ -1,6 +1,5 @@
 """Reads the files of techniques, with the same guards as recipes: nothing in them is trusted either."""
 
-import json
 from collections.abc import Iterator, Mapping
 from functools import cache
 from pathlib import Path as File
@@ -9,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from finishing_tui.files import read_plain, reason
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.reader import values
+from finishing_tui.recipe.reader.blank import blank
 from finishing_tui.recipe.reader.errors import BadRecipe, Path, Problem
 from finishing_tui.recipe.reader.guards import MOST_BYTES, decoded, looked_over
 from finishing_tui.recipe.reader.near import near
@@ -46,10 +46,10 @@ def read_technique_text(text: str, name: str) -> Technique:
     if isinstance(data, Problem):
         raise BadTechnique(name, [data])
     data = values.tidied(data)
-    found = [*_characters(data), *_wrong(data)]
+    found = [*_characters(data), *_wrong(data), *blank(Technique, data)]
     if found:
         raise BadTechnique(name, placed(found, text))
-    return _adapter().validate_json(json.dumps(data))
+    return _adapter().validate_json(values.as_json(data))
 
 
 def _characters(data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
@@ -79,10 +79,14 @@ def _wrong(data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
     from pydantic import ValidationError  # noqa: PLC0415  (as above)
 
     try:
-        technique = _adapter().validate_json(json.dumps(data, default=lambda _: []), strict=True)
+        technique = _adapter().validate_json(values.as_json(data), strict=True)
     except ValidationError as error:
         yield from sentences(error.errors(include_url=False, include_context=False), data, Technique)
         return
+    if not technique.moves:
+        yield ("moves",), "there are no moves; say what the hands do, a text for each"
+    if not technique.helps:
+        yield ("helps",), "this technique helps at no step; name a kind of step, such as [[helps]] with do"
     for number, sort in enumerate(technique.helps):
         if sort.do not in KINDS:
             yield ("helps", number, "do"), f"there is no such kind of step; {near(sort.do, KINDS, 'there are')}"

@@ -1,6 +1,7 @@
 """Looks over the values of a parsed file: their characters and their size, whatever key they stand at."""
 
-from collections.abc import Iterator
+import json
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from finishing_tui.recipe.reader.errors import Path
@@ -19,6 +20,29 @@ def tidied(value: Any) -> Any:
     if isinstance(value, dict):
         return {key: tidied(item) for key, item in value.items()}
     return [tidied(item) for item in value] if isinstance(value, list) else value
+
+
+def as_json(data: Mapping[str, Any]) -> str:
+    """Return a parsed file as JSON for the validation, which is strict there as it is nowhere else.
+
+    Only in JSON does "strict" mean that a list is right for a tuple and a table for a dataclass. No key takes a date, a
+    time or a fraction, and JSON has no dates: all of them go in as one fraction, which no key can take for its own.
+    """
+    plain = {key: _plain(item) for key, item in data.items()}
+    if isinstance(plain.get("format"), bool):
+        plain["format"] = _WRONG  # true equals 1, also where one number alone is right
+    return json.dumps(plain)
+
+
+_WRONG = 0.5
+
+
+def _plain(value: Any) -> Any:
+    if isinstance(value, dict):
+        return {key: _plain(item) for key, item in value.items()}
+    if isinstance(value, list):
+        return [_plain(item) for item in value]
+    return value if isinstance(value, str | int) else _WRONG
 
 
 def problems(value: Any, path: Path = (), *, several: bool = False) -> Iterator[tuple[Path, str]]:

@@ -10,7 +10,7 @@ from tests.recipe.reader.good import GOOD, line
 MISTAKES = [
     ('tail  = "left', 'tial  = "left', "step 2.tial", "'tial' is not a key of a join step; did you mean 'tail'?"),
     ('front = "left_front"\n', "", "step 2.front", "a join step needs the key 'front': the needle nearer to you"),
-    ('"cast off"', '"cst off"', "step 5", "there is no kind of step \"cst off\"; did you mean 'cast off'?"),
+    ('"cast off"', '"cst off"', "step 5.do", "there is no kind of step \"cst off\"; did you mean 'cast off'?"),
     ('do       = "arrange"\n', "", "step 1",
      f"this step does not say what is done; add 'do', one of {', '.join(KINDS)}"),
     ("extra = 1", "extra = true", "step 3.section 3.extra", "true stands here; a whole number, a list with one for each"
@@ -39,8 +39,8 @@ MISTAKES = [
      'the size "1" is there twice; give every size a name of its own'),
     ('sizes  = ["1", "2", "3"]', "sizes  = []", "sizes",
      'there are no sizes; a recipe has at least one, such as sizes = ["one size"]'),
-    ('"1", "2", "3"', ", ".join(f'"{size}"' for size in range(1, 102)), "sizes",
-     "there are 101 sizes; 100 are the most, in one recipe"),
+    ('"1", "2", "3"', ", ".join(f'"{size}"' for size in range(1, 102)), "sizes 101",
+     "there are 101 sizes; up to 100 can be audited: write the rest as a recipe of its own"),
     ('mirrors  = "left front neck"', 'mirrors  = "left neck"', "step 3.section 4.mirrors",
      "no section of this step runs along \"left neck\"; did you mean 'left front neck'?"),
     ("gap   = ", "hole  = ", "step 3.section 3",

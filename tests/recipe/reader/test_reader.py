@@ -138,8 +138,10 @@ def test_a_newer_format_is_named() -> None:
 
 def test_mistakes_beyond_a_hundred_are_counted_off() -> None:
     """A file with thousands of mistakes is answered soon and in a bearable number of lines."""
-    places = "".join(f'[place.p{n}]\ntext = "p"\nkind = "pin"\nlive = "nosuch{n}"\n' for n in range(3000))
-    bad = outcome(GOOD.replace("[place.neck]", f"{places}[place.neck]"))
+    steps = "".join(
+        f'[[step]]\ndo = "move"\ntitle = "m"\nfrom = "a{n}"\nto = "b{n}"\ncount = "c{n}"\n' for n in range(400)
+    )
+    bad = outcome(f"{GOOD}{steps}")
     assert isinstance(bad, BadRecipe)
     assert len(bad.problems) == 101
     assert "there are more" in bad.problems[-1].message

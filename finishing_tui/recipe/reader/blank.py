@@ -1,0 +1,20 @@
+"""Finds texts that must be there and are blank: of the right type, and yet they say nothing."""
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from finishing_tui.recipe.reader.errors import Path
+from finishing_tui.recipe.reader.shape import fields_of, meanings, walk
+
+
+def blank(model: type, data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
+    """Yield (path, sentence) for every blank text of ``data``, a table of the class ``model``, that may not be so."""
+    for seen in walk(model, data):
+        if not isinstance(seen.mark, type):
+            continue
+        for key, field in fields_of(seen.mark).items():
+            value = seen.value.get(key)
+            may_not = field.type is str and (not field.optional or field.default)
+            if may_not and isinstance(value, str) and not value.strip():
+                means = meanings(seen.mark).get(key, "")
+                yield (*seen.path, key), f"{key!r} is blank{f'; say {means}' if means else ''}"
