@@ -4,9 +4,11 @@ Built of nothing but whole numbers, so that it can be written into a journal and
 decides how stitches are best spread; ``craft.easy`` does.
 """
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from itertools import accumulate
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,22 +43,24 @@ class Runs:
     """A rhythm made of runs, in walking order.
 
     Within a run the picks come first and the skips last; where spots take two, the doubled ones come last. With
-    ``skips_first`` (the mirror image) each run is walked the other way round. Each question takes as long as there
-    are runs, whatever their ``times``.
+    ``skips_first`` (the mirror image) each run is walked the other way round. A question about a spot is answered by
+    halving, in the time of the logarithm of how many runs there are, whatever their ``times``.
     """
 
     runs: tuple[Run, ...]
     skips_first: bool = False
+    spots: int = field(init=False, repr=False, compare=False)
+    """Spots walked over by the whole rhythm."""
+    stitches: int = field(init=False, repr=False, compare=False)
+    """Loops made over the whole rhythm."""
+    _spots: tuple[int, ...] = field(init=False, repr=False, compare=False)  # walked over before each run, and in all
+    _loops: tuple[int, ...] = field(init=False, repr=False, compare=False)  # the same of loops
 
-    @property
-    def stitches(self) -> int:
-        """Loops made over the whole rhythm."""
-        return sum(run.stitches for run in self.runs)
-
-    @property
-    def spots(self) -> int:
-        """Spots walked over by the whole rhythm."""
-        return sum(run.spots for run in self.runs)
+    def __post_init__(self) -> None:
+        spots = tuple(accumulate((run.of * run.times for run in self.runs), initial=0))
+        loops = tuple(accumulate((run.pick * run.times for run in self.runs), initial=0))
+        for name, value in (("spots", spots[-1]), ("stitches", loops[-1]), ("_spots", spots), ("_loops", loops)):
+            object.__setattr__(self, name, value)  # worked out once, since every press asks for them many times
 
     def at(self, spot: int) -> int:
         """Loops made at ``spot`` (1 is the first): 0, 1 or 2. IndexError beyond the rhythm."""
@@ -66,31 +70,24 @@ class Runs:
 
     def up_to(self, spot: int) -> int:
         """Loops made in the first ``spot`` spots (0 before the first). IndexError beyond the rhythm."""
-        loops, left = 0, spot
-        for run in self.runs:
-            if left <= 0:
-                break
-            if left >= run.spots:
-                loops, left = loops + run.stitches, left - run.spots
-                continue
-            whole, part = divmod(left, run.of)
-            return loops + whole * run.pick + self._within(run, part)
-        if left:
+        if not 0 <= spot <= self.spots:
             raise IndexError(f"spot {spot} is not among the {self.spots} of this rhythm")
-        return loops
+        index = bisect_right(self._spots, spot) - 1
+        left, loops = spot - self._spots[index], self._loops[index]
+        if not left:
+            return loops
+        run = self.runs[index]
+        whole, part = divmod(left, run.of)
+        return loops + whole * run.pick + self._within(run, part)
 
     def spot_of(self, loop: int) -> int:
         """Return the spot where the ``loop``-th loop is made (1 is the first). IndexError if there is none."""
-        spots, left = 0, loop
-        for run in self.runs:
-            if left < 1:
-                break
-            if left > run.stitches:
-                spots, left = spots + run.spots, left - run.stitches
-                continue
-            whole, part = divmod(left - 1, run.pick)
-            return spots + whole * run.of + self._place(run, part + 1)
-        raise IndexError(f"loop {loop} is not among the {self.stitches} of this rhythm")
+        if not 1 <= loop <= self.stitches:
+            raise IndexError(f"loop {loop} is not among the {self.stitches} of this rhythm")
+        index = bisect_left(self._loops, loop) - 1
+        run = self.runs[index]
+        whole, part = divmod(loop - self._loops[index] - 1, run.pick)
+        return self._spots[index] + whole * run.of + self._place(run, part + 1)
 
     def rest(self, after: int) -> "Runs":
         """Return what is left after the first ``after`` spots, exactly. IndexError beyond the rhythm."""
@@ -120,12 +117,11 @@ class Runs:
 
     def run_end(self, after: int) -> int:
         """Return the spot where the run that holds spot ``after + 1`` ends. IndexError beyond the rhythm."""
-        start = 0
-        for run in self.runs:
-            if start <= after < start + run.spots:
-                return after - (after - start) % run.of + run.of
-            start += run.spots
-        raise IndexError(f"spot {after + 1} is not among the {start} of this rhythm")
+        if not 0 <= after < self.spots:
+            raise IndexError(f"spot {after + 1} is not among the {self.spots} of this rhythm")
+        index = bisect_right(self._spots, after) - 1
+        of = self.runs[index].of
+        return after - (after - self._spots[index]) % of + of
 
     @property
     def drift(self) -> Fraction:
