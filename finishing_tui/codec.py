@@ -6,9 +6,10 @@ dataclasses, and refuses what is of another type. A checksum vouches for the val
 who wrote them, so text is made inert on its way in and no number is longer than any of ours. What values mean together
 is looked at by ``garment.meaning``; files that people write go through ``recipe.reader``.
 
-Rules: a dataclass becomes an object of all the fields it is made from, with its class in ``"is"``, so that a default changed later
-cannot change what was stored; tuples become lists; mappings keep their string keys. Nothing else is stored: a ratio is
-text in the model already. A field that is missing when read takes its default: that is how a field can be added.
+Rules: a dataclass becomes an object of all the fields it is made from, with its class in ``"is"``, so that a default
+changed later cannot change what was stored; tuples become lists; mappings keep their string keys. Nothing else is
+stored: a ratio is text in the model already. A field that is missing when read takes its default: that is how a field
+can be added.
 """
 
 import dataclasses

@@ -16,7 +16,7 @@ from finishing_tui.craft.ledger import Ledger, MarkerEntry
 from finishing_tui.craft.words import listing, plural
 from finishing_tui.glance.glancing import step_lines, turned
 from finishing_tui.recipe.audit import Inputs
-from finishing_tui.recipe.audit.footing import Footing, footing
+from finishing_tui.recipe.audit.footing import AuditFooting, footing
 from finishing_tui.recipe.audit.implied import implied
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.kinds import AnyStep
@@ -61,7 +61,7 @@ def whole_recipe(recipe: Recipe, size: int, hand: Literal["right", "left"] = "ri
     yield from _steps(stands, hand)
 
 
-def _steps(stands: Footing, hand: str) -> Iterator[str]:
+def _steps(stands: AuditFooting, hand: str) -> Iterator[str]:
     ledger: Ledger | None = stands.opening()
     for at in stands.steps():
         step = stands.recipe.step[at]
@@ -78,7 +78,7 @@ def _steps(stands: Footing, hand: str) -> Iterator[str]:
         yield from _step(stands, step, stages, hand)
 
 
-def _step(stands: Footing, step: AnyStep, stages: tuple[Stage, ...], hand: str) -> Iterator[str]:
+def _step(stands: AuditFooting, step: AnyStep, stages: tuple[Stage, ...], hand: str) -> Iterator[str]:
     lines = step_lines(step, hand)
     for line in (line for line in lines if not line.heading):
         yield from _wrapped(line.text, "   ")
@@ -90,7 +90,7 @@ def _step(stands: Footing, step: AnyStep, stages: tuple[Stage, ...], hand: str) 
         for item in step.items:
             yield from _wrapped(f"[ ] {turned(item, hand)}", "   ", "       ")
     for place, count in step.expect.items():
-        held = count_of(count, stands.numbers, stands.inputs.size)
+        held = count_of(count, stands.numbers, stands.index)
         yield f"   then {held} on the {stands.texts[place]}"
     if step.repeat is not None:
         plus = f" and {step.repeat.plus} more" if step.repeat.plus else ""

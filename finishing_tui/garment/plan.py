@@ -5,13 +5,12 @@ from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 from typing import Literal
 
-from finishing_tui.craft.ledger import Ledger, opened
-from finishing_tui.recipe.counts import count_of
+from finishing_tui.craft.ledger import Ledger
+from finishing_tui.recipe.footing import Footing
 from finishing_tui.recipe.kinds import AnyStep
 from finishing_tui.recipe.kinds.base import Here
 from finishing_tui.recipe.model import Recipe, RecipeGauge
-from finishing_tui.recipe.natural import band_stitches, gauges, natural_ratios
-from finishing_tui.recipe.numbers import none_in, numbers_for, size_index
+from finishing_tui.recipe.numbers import size_index
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,6 +35,7 @@ class Plan:
     yarn: str = ""
     needles: str = ""
     notes: str = ""
+    _footing: list[Footing] = field(default_factory=list, init=False, repr=False, compare=False)  # once worked out
 
     @property
     def size_index(self) -> int:
@@ -53,32 +53,27 @@ class Plan:
 
     def numbers(self) -> dict[str, int]:
         """Return every number for this size, the knitter's own among them."""
-        return numbers_for(self.recipe, self.size_index, self.own)
+        return dict(self.footing.numbers)
+
+    @property
+    def footing(self) -> Footing:
+        """What the steps stand on: worked out when it is first asked for, since every press asks for it.
+
+        Raises ``NoNumber`` or ``BadSum``.
+        """
+        if not self._footing:
+            self._footing.append(
+                Footing.of(self.recipe, self.size_index, own=self.own, gauge=self.gauge, hand=self.hand)
+            )
+        return self._footing[0]
 
     def here(self, ledger: Ledger) -> Here:
         """Return what a step may know when it begins with ``ledger``."""
-        numbers = self.numbers()
-        body, band = gauges(self.gauge or self.recipe.gauge)
-        return Here(
-            self.size_index,
-            MappingProxyType(numbers),
-            ledger,
-            MappingProxyType({name: place.text for name, place in self.recipe.place.items()}),
-            natural_ratios(self.gauge or self.recipe.gauge),
-            self.hand,
-            band_stitches(self.gauge or self.recipe.gauge),
-            body=body,
-            band=band,
-            none=none_in(self.recipe, self._live(numbers)),
-        )
+        return self.footing.here(ledger)
 
     def opening(self) -> Ledger:
         """Return the ledger of the garment as its pieces come off the needles."""
-        return opened(self._live(self.numbers()), self.recipe.tails)
-
-    def _live(self, numbers: Mapping[str, int]) -> dict[str, int]:
-        places = self.recipe.place.items()
-        return {name: count_of(place.live, numbers, self.size_index) for name, place in places}
+        return self.footing.opening()
 
     def with_step(self, index: int, step: AnyStep) -> "Plan":
         """Return the plan with the step at ``index`` replaced."""

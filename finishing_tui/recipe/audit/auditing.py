@@ -6,7 +6,7 @@ from types import MappingProxyType
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.recipe.audit.finding import Finding, Row
-from finishing_tui.recipe.audit.footing import Footing, Inputs, footing
+from finishing_tui.recipe.audit.footing import AuditFooting, Inputs, footing
 from finishing_tui.recipe.audit.implied import implied
 from finishing_tui.recipe.audit.left import findings_of
 from finishing_tui.recipe.audit.numbers import misprinted, sums
@@ -88,10 +88,10 @@ def _size(inputs: Inputs, across: tuple[Finding, ...]) -> SizeAudit:
     return SizeAudit(name, ground.live, done.rows, found, ground.numbers, solved.values)
 
 
-def on_paper(ground: Footing) -> Run:
+def on_paper(ground: AuditFooting) -> Run:
     """Do the whole recipe on paper in one size."""
     return run(ground, wrong=misprinted(ground))
 
 
-def _numbers(ground: Footing) -> Iterator[Finding]:
+def _numbers(ground: AuditFooting) -> Iterator[Finding]:
     return findings_of(sums(ground, misprinted(ground)))

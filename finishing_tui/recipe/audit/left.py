@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from finishing_tui.craft.ledger import Ledger
 from finishing_tui.craft.words import plural
 from finishing_tui.recipe.audit.finding import Compared, Finding, Where
-from finishing_tui.recipe.audit.footing import Footing
+from finishing_tui.recipe.audit.footing import AuditFooting
 from finishing_tui.recipe.audit.look import Found
 
 _HOW = {
@@ -16,7 +16,7 @@ _HOW = {
 }
 
 
-def left(footing: Footing, ledger: Ledger, unsure: frozenset[str]) -> Found:
+def left(footing: AuditFooting, ledger: Ledger, unsure: frozenset[str]) -> Found:
     """Yield what is left when every step is done; places whose count is not known are passed over."""
     for place in footing.recipe.place:
         count = ledger.on(place)
@@ -41,7 +41,7 @@ def left(footing: Footing, ledger: Ledger, unsure: frozenset[str]) -> Found:
 
 
 def _finding(
-    footing: Footing, message: str, where: Where, suggestion: str, found: int, what: str = "stitches"
+    footing: AuditFooting, message: str, where: Where, suggestion: str, found: int, what: str = "stitches"
 ) -> Finding:
     return Finding(
         level="error",

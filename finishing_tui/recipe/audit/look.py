@@ -9,7 +9,7 @@ from typing import Any
 
 from finishing_tui.craft.ledger import Ledger
 from finishing_tui.recipe.audit.finding import Compared, Finding, Level, Part
-from finishing_tui.recipe.audit.footing import Footing
+from finishing_tui.recipe.audit.footing import AuditFooting
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import Count
 from finishing_tui.recipe.kinds.base import Here, Step
@@ -42,7 +42,7 @@ class Look:
     ``off``: the stitches that were worked off in it already, where it was under way.
     """
 
-    footing: Footing
+    footing: AuditFooting
     at: int
     step: Step
     before: Ledger
@@ -68,7 +68,7 @@ class Look:
 
     def count(self, count: Count) -> int:
         """Return what ``count`` comes to in this size."""
-        return count_of(count, self.footing.numbers, self.footing.inputs.size)
+        return count_of(count, self.footing.numbers, self.footing.index)
 
     def where(self, *key: str | int) -> tuple[str | int, ...]:
         """Return where ``key`` of this step stands in the recipe."""

@@ -4,13 +4,13 @@ from collections.abc import Mapping
 
 from finishing_tui.craft.words import listing
 from finishing_tui.recipe.audit.finding import Compared, Finding
-from finishing_tui.recipe.audit.footing import Footing
+from finishing_tui.recipe.audit.footing import AuditFooting
 from finishing_tui.recipe.audit.look import Found
 from finishing_tui.recipe.audit.showing import in_figures, other_numbers
 from finishing_tui.recipe.sums import work_out
 
 
-def misprinted(footing: Footing) -> dict[str, int]:
+def misprinted(footing: AuditFooting) -> dict[str, int]:
     """Return the numbers whose value differs from their sum, with what the sum comes to."""
     return {
         name: total
@@ -20,7 +20,7 @@ def misprinted(footing: Footing) -> dict[str, int]:
     }
 
 
-def sums(footing: Footing, wrong: Mapping[str, int]) -> Found:
+def sums(footing: AuditFooting, wrong: Mapping[str, int]) -> Found:
     """Yield a comparison for every number that is printed and a sum too, and a finding for each that is ``wrong``."""
     for name, number in footing.recipe.number.items():
         value = footing.numbers[name]
@@ -41,10 +41,10 @@ def sums(footing: Footing, wrong: Mapping[str, int]) -> Found:
             )
 
 
-def _misprinted(footing: Footing, name: str, value: int, total: int) -> Finding:
+def _misprinted(footing: AuditFooting, name: str, value: int, total: int) -> Finding:
     number = footing.recipe.number[name]
     ways = other_numbers(number.is_, footing.numbers, value, lambda part: part)
-    size = footing.inputs.size
+    size = footing.index
     where = ("number", name, "by_size", *((size,) if isinstance(number.by_size, tuple) else ()))
     return Finding(
         level="error",

@@ -13,7 +13,7 @@ from typing import Literal
 from finishing_tui.craft.errors import FinishingError, Impossible
 from finishing_tui.craft.ledger import OFF, Entry, Ledger, Posting, Unbalanced
 from finishing_tui.recipe.audit.finding import Compared, Finding, Row
-from finishing_tui.recipe.audit.footing import Footing
+from finishing_tui.recipe.audit.footing import AuditFooting
 from finishing_tui.recipe.audit.left import left
 from finishing_tui.recipe.audit.look import Found, Instead, Look, Trail
 from finishing_tui.recipe.audit.looks import EVERY, INSTEAD, LOOKS, remembered
@@ -71,7 +71,7 @@ class _Done:
 
 
 def run(
-    footing: Footing,
+    footing: AuditFooting,
     ledger: Ledger | None = None,
     steps: Sequence[int] | None = None,
     *,
@@ -91,7 +91,7 @@ def run(
 
 
 def _run(
-    footing: Footing,
+    footing: AuditFooting,
     ledger: Ledger,
     steps: Sequence[int] | None,
     rest: Mapping[int, tuple[Entry, ...]],
@@ -120,7 +120,7 @@ def _run(
         if look is None:
             ledger, trail = _adopted(footing, step, ledger), _unsure(trail, step)
         else:
-            footing.inputs.tally.numbers(len(step.expect))
+            footing.tally.numbers(len(step.expect))
             found = [*_looked(look), *expected(look)]
             trail = remembered(look)
             for one in [*found]:
@@ -157,10 +157,10 @@ def _looked(look: Look) -> Found:
         yield from own(look)
 
 
-def _done(footing: Footing, at: int, step: Step, ledger: Ledger, trail: Trail, wrong: Mapping[str, int]) -> _Done:
+def _done(footing: AuditFooting, at: int, step: Step, ledger: Ledger, trail: Trail, wrong: Mapping[str, int]) -> _Done:
     """Do one step: its stages, entered whole, with what had to be mended first."""
     findings: list[Finding] = []
-    tally = footing.inputs.tally
+    tally = footing.tally
     blank = Look(footing, at, step, ledger, (), (), trail, wrong)
     try:
         stages, ledger = _begun(blank, findings)
@@ -199,7 +199,7 @@ def _instead(look: Look) -> Instead:
 
 def _begun(look: Look, findings: list[Finding]) -> tuple[tuple[Stage, ...], Ledger]:
     """Return the stages and the ledger they begin from; raises the refusal that nothing mends."""
-    ledger, tally = look.before, look.footing.inputs.tally
+    ledger, tally = look.before, look.footing.tally
     for _ in range(_MOST_MENDS):
         tally.step(look.step)
         try:
@@ -245,7 +245,7 @@ def _entered(look: Look, ledger: Ledger, entries: Iterable[Entry], findings: lis
 
 
 def _rest_done(
-    footing: Footing,
+    footing: AuditFooting,
     at: int,
     step: Step,
     ledger: Ledger,
@@ -300,10 +300,10 @@ def _over(finding: Finding) -> int:
     return found - wanted if isinstance(found, int) and isinstance(wanted, int) else 0
 
 
-def _adopted(footing: Footing, step: Step, ledger: Ledger) -> Ledger:
+def _adopted(footing: AuditFooting, step: Step, ledger: Ledger) -> Ledger:
     """Return the ledger as the recipe prints it after a step that could not be done."""
     for place, count in step.expect.items():
-        ledger = to_hold(ledger, place, count_of(count, footing.numbers, footing.inputs.size))
+        ledger = to_hold(ledger, place, count_of(count, footing.numbers, footing.index))
     return ledger
 
 

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from finishing_tui.craft.ledger import Ledger
 from finishing_tui.recipe.audit import Finding, Inputs, audit, onward
-from finishing_tui.recipe.audit.footing import Footing, footing
+from finishing_tui.recipe.audit.footing import AuditFooting, footing
 from finishing_tui.recipe.audit.running import run
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.stage import entries_between, whole
@@ -16,7 +16,7 @@ from tests.recipe.audit.balanced import balanced
 from tests.strategies import PLACES, model_of, recipes
 
 
-def ground(recipe: Recipe, size: int) -> Footing:
+def ground(recipe: Recipe, size: int) -> AuditFooting:
     """Return what the audit of one size stands on."""
     return footing(Inputs(recipe=recipe, size=size))
 

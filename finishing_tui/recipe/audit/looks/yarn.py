@@ -40,7 +40,7 @@ def look(look: Look) -> Found:
             *(("yarn",) if needs else ()),
             suggestion=f"{way}move or join it there first",
         )
-    start = look.footing.inputs.hand
+    start = look.footing.hand
     at = look.before.posture.yarn_at.lower()
     if look.trail.arranged and _TURNS[start] in at and start not in at:
         yield look.finding(
