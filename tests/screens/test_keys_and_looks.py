@@ -31,6 +31,7 @@ from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
 from finishing_tui.widgets.strokes import GLYPHS
 from tests.screens.hands import PICK_UP, app_for, shelf, shown, work_to
+from tests.steering import steering
 
 SCREENS = (
     AtTheNeedles,
@@ -149,10 +150,11 @@ def _paged(widget: Rows) -> bool:
 
 @given(st.text(max_size=80), st.integers(1, 60))
 def test_plain_text_is_inert_and_wraps_whole(text: str, width: int) -> None:
-    """No style comes from a text, nothing unprintable is left in it, and no line of it is too wide."""
+    """No style comes from a text, nothing that steers is left in it, and no line of it is too wide."""
     content = plain(text)
     assert not content.spans
-    assert all(sign.isprintable() or sign == "\u200d" for sign in content.plain)
+    assert "\n" not in content.plain
+    assert not steering(content.plain)
     for line in wrapped(content, max(width, 2)):
         assert line.cell_length <= max(width, 2)
 
