@@ -25,40 +25,45 @@ _TEXTS = re.compile(
 """The texts of the recipe with every face that are not names of our own; a tail's name is one of them."""
 
 
+def marked(folder: Path) -> Path:
+    """Put ``MARK`` in every text of the garment in ``folder``, and of the recipe with every face; return the folder."""
+    for path in (folder.parent / "every_face.toml", folder / "garment.toml"):
+        _mark(path)
+    with (folder / "garment.toml").open("a") as file:
+        file.write(f'notes = "Mind the collar{MARK}."\n')
+    return folder
+
+
 def poisoned(at: Path, step: int = PICK_UP, *commands: Command) -> Path:
     """Put a garment on a shelf in ``at``, worked to ``step`` and left there with a note; poison its journal.
 
     ``commands``: what is done last. Every text in the journal holds ``POISON``.
     """
-    folder = shelf(at)
-    for path in (folder.parent / "every_face.toml", folder / "garment.toml"):
-        _mark(path)
-    with (folder / "garment.toml").open("a") as file:
-        file.write(f'notes = "Mind the collar{MARK}."\n')
+    folder = marked(shelf(at))
     work_to(folder, step, *commands)
     hand = InHand.open(folder, clock=Hours().clock())
     hand.pick_up()
     assert hand.do(WriteNote(f"Tight{MARK}")) is None
     assert hand.put_down(f"in the bag{MARK}")
-    poison(folder)
-    return folder
+    return poison(folder)
 
 
 PICKED: tuple[Command, ...] = (*[Press()] * 3, Other(), *[Press()] * 4, Count(9, answer="loops", repair="as it is"))
 """Some rows of the neckband: a stray, and a recount."""
 
 
-def poison(folder: Path) -> None:
-    """Put ``POISON`` in the place of every mark in the journal of ``folder``; its chain is right all the same."""
+def poison(folder: Path, what: str = POISON) -> Path:
+    """Put ``what`` in the place of every mark in the journal of ``folder``, with a right chain; return the folder."""
     path = folder / NAME
     with closing(sqlite3.connect(path)) as connection:
         rows = connection.execute("SELECT * FROM events ORDER BY seq").fetchall()
     before, made = START, []
     for seq, group, at, sitting, after_ms, kind, version, body, _ in rows:
-        text = json.dumps(_poisoned(json.loads(body)), sort_keys=True, separators=(",", ":"))
+        text = json.dumps(_poisoned(json.loads(body), what), sort_keys=True, separators=(",", ":"))
         before = link(before, seq, group, at, sitting, after_ms, kind, version, text)
         made.append((seq, group, at, sitting, after_ms, kind, version, text, before))
     build(path, made)
+    return folder
 
 
 def _mark(path: Path) -> None:
@@ -68,11 +73,11 @@ def _mark(path: Path) -> None:
     path.write_text(text)
 
 
-def _poisoned(value: Any) -> Any:
+def _poisoned(value: Any, what: str) -> Any:
     if isinstance(value, str):
-        return value.replace(MARK, POISON)
+        return value.replace(MARK, what)
     if isinstance(value, list):
-        return [_poisoned(one) for one in value]
+        return [_poisoned(one, what) for one in value]
     if isinstance(value, dict):
-        return {_poisoned(key): _poisoned(one) for key, one in value.items()}
+        return {_poisoned(key, what): _poisoned(one, what) for key, one in value.items()}
     return value

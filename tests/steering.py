@@ -5,6 +5,9 @@ import unicodedata
 POISON = "\x1b]0;owned\x07\x9b31m\u202e\u2066\u2028\x7f\x00\x85\u200b\U000e0041\ud800"
 """A new title for the window, a colour, an override, an isolate, line ends that are none, NUL, half a character."""
 
+IN_UTF_8 = POISON.replace("\ud800", "")
+"""The same without half a character, so that a program may write it on."""
+
 ON_DISK = "\x1b]0;owned\x07\u009b31m\u202e\u2066\u2028\x7f\x85\u200b\U000e0041"
 """The same without what no file's name and no argument can hold."""
 
