@@ -26,7 +26,7 @@ from finishing_tui.screens.rip_back import RipBackScreen
 from finishing_tui.screens.shelf import ShelfScreen
 from finishing_tui.screens.what_if import WhatIfScreen
 from finishing_tui.widgets.figures import LEAST, big, drawable, fitting, width_of
-from finishing_tui.widgets.looks import DARK, LIGHT, WORDS
+from finishing_tui.widgets.looks import DARK, LIGHT, LIGHT_OF_FEW, WORDS
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
 from finishing_tui.widgets.strokes import GLYPHS
@@ -71,7 +71,7 @@ def test_every_action_has_a_key_of_its_own_and_can_be_given_another() -> None:
     assert {f"needles.{action}" for action in ACTIONS} <= {binding.id for binding in bindings}
 
 
-@pytest.mark.parametrize("theme", [DARK, LIGHT], ids=lambda theme: str(theme.name))
+@pytest.mark.parametrize("theme", [DARK, LIGHT, LIGHT_OF_FEW], ids=lambda theme: str(theme.name))
 def test_all_text_has_contrast(theme: Theme) -> None:
     """Every colour of words has a contrast of at least 4.5 : 1 on both grounds (WCAG 2.2, success criterion 1.4.3)."""
     grounds = [Color.parse(str(theme.background)), Color.parse(str(theme.panel))]

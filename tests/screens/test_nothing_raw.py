@@ -1,11 +1,14 @@
 """A journal, a file or a name that holds what steers a terminal: no screen lets it through."""
 
+import ast
 from pathlib import Path
 
 import pytest
 from textual.events import Paste
 
+from finishing_tui.screens import app as program
 from finishing_tui.screens.app import FinishingApp
+from finishing_tui.widgets import plain as gate
 from finishing_tui.widgets.entry import Entry
 from tests.poisoned import marked, poison
 from tests.screens import scenes
@@ -89,6 +92,27 @@ async def test_no_screen_lets_anything_steer(name: str, tmp_path: Path, monkeypa
 
 def _poison_if_whole(folder: Path, name: str) -> Path:
     return folder if name in {"damaged", "shelf-trouble"} else poison(folder, IN_UTF_8)
+
+
+def test_there_is_one_gate() -> None:
+    """Whatever a screen or a widget draws is made by ``plain``; besides it only signs of our own become content."""
+    package = Path(program.__file__).parents[1]
+    for path in [*package.glob("screens/**/*.py"), *package.glob("widgets/**/*.py")]:
+        if path == Path(gate.__file__):
+            continue
+        for call in (node for node in ast.walk(ast.parse(path.read_text())) if isinstance(node, ast.Call)):
+            name = ast.unparse(call.func)
+            if name == "Content":
+                assert all(_our_own(word) for word in call.args), (path, ast.unparse(call))
+            elif name == "Static":
+                assert all(ast.unparse(word).startswith("plain(") for word in call.args), (path, ast.unparse(call))
+            elif name.startswith("Content.") or name in {"Text", "Label", "Text.from_markup"}:
+                assert ast.unparse(call) == "Content.assemble(*self._parts)", (path, ast.unparse(call))  # the edge's
+
+
+def _our_own(word: ast.expr) -> bool:
+    """Return whether it is a text that stands in the program itself, or so many of it."""
+    return isinstance(word, ast.Constant) or (isinstance(word, ast.BinOp) and isinstance(word.left, ast.Constant))
 
 
 async def test_what_is_typed_and_pasted_steers_nothing(tmp_path: Path) -> None:
