@@ -8,10 +8,11 @@ import argparse
 import importlib
 import sys
 from collections.abc import Sequence
-from typing import NoReturn
+from typing import Any, NoReturn
 
-from finishing_tui.commands.printing import for_programs, put_out
+from finishing_tui.commands.printing import complain, for_programs, put_out, shown
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.inert import inert
 
 # name: (module, what it is for). The order is the order of the help.
 COMMANDS: dict[str, tuple[str, str]] = {
@@ -45,7 +46,10 @@ class _Parser(argparse.ArgumentParser):
     """A parser whose complaint is one sentence and not a page of usage."""
 
     def error(self, message: str) -> NoReturn:
-        self.exit(2, f"{self.prog}: {_inert(message)}. See '{self.prog} --help'.\n")
+        self.exit(2, f"{self.prog}: {inert(message, lines=False)}. See '{self.prog} --help'.\n")
+
+    def _print_message(self, message: str, file: Any = None) -> None:
+        super()._print_message(shown(message), file)
 
 
 class _Version(argparse.Action):
@@ -54,18 +58,8 @@ class _Version(argparse.Action):
     def __call__(self, parser: argparse.ArgumentParser, *_: object) -> NoReturn:
         from importlib.metadata import version  # noqa: PLC0415  (slow, and only this asks for it)
 
-        print(f"finishing {version('finishing-tui')}")
+        put_out(f"finishing {version('finishing-tui')}")
         parser.exit()
-
-
-def _inert(text: str) -> str:
-    """Return ``text`` with everything that could steer a terminal written out."""
-    return "".join(char if char.isprintable() or char == "\n" else f"\\u{ord(char):04x}" for char in text)
-
-
-def _tell(text: str) -> None:
-    """Say a sentence before the answer, where neither people nor programs take it for a part of that."""
-    print(_inert(text), file=sys.stderr, flush=True)
 
 
 def _parser(asked: Sequence[str]) -> argparse.ArgumentParser:
@@ -93,7 +87,7 @@ def _parser(asked: Sequence[str]) -> argparse.ArgumentParser:
         found.arguments(sub)
         if getattr(found, "FOR_PROGRAMS", True):
             sub.add_argument("--json", action="store_true", help="answer as one JSON object, for programs")
-        sub.set_defaults(answer=found.answer, json=False, tell=_tell)
+        sub.set_defaults(answer=found.answer, json=False, tell=complain)
     return parser
 
 
@@ -106,14 +100,14 @@ def main(argv: Sequence[str] | None = None) -> int:
     except KeyboardInterrupt:
         return 130  # as a shell has it for ctrl+c; nothing is left half written
     except FinishingError as error:
-        print(f"finishing: {_inert(str(error))}", file=sys.stderr)
+        complain(f"finishing: {error}")
         return 2
     except OSError as error:  # a name that no file can have, a disk that fails under a reader
-        print(f"finishing: {_inert(str(error.filename or 'a file'))}: {error.strerror or error}", file=sys.stderr)
+        complain(f"finishing: {inert(str(error.filename or 'a file'), lines=False)}: {error.strerror or error}")
         return 2
     if answer.complaint:
-        _tell(answer.complaint)
+        complain(answer.complaint)
     if unwritten := put_out(for_programs(answer.data) if args.json else answer.text):
-        print(f"finishing: the answer could not be written: {unwritten}", file=sys.stderr)
+        complain(f"finishing: the answer could not be written: {unwritten}")
         return 2
     return int(answer.status)

@@ -27,3 +27,13 @@ def inert(text: str, *, lines: bool = True) -> str:
     if text.isprintable():
         return text
     return (_IN_TEXT if lines else _IN_LINE).sub(STAND_IN, text)
+
+
+def escaped(document: str) -> str:
+    """Return a JSON ``document`` with an escape for each character that could steer: inert, and the same value."""
+    return document if document.isprintable() else _IN_TEXT.sub(_escape, document)
+
+
+def _escape(found: re.Match[str]) -> str:
+    units = found[0].encode("utf-16-be", "surrogatepass")  # JSON names a character beyond U+FFFF by its two halves
+    return "".join(f"\\u{units[at : at + 2].hex()}" for at in range(0, len(units), 2))

@@ -11,6 +11,7 @@ for name in [name for name in os.environ if name == "NO_COLOR" or name.startswit
         del os.environ[name]
 os.environ["TEXTUAL_ANIMATIONS"] = "none"
 os.environ["FINISHING_SETTINGS"] = str(Path(__file__).parent / "settings" / "usual.toml")
+os.environ |= {"TERM": "xterm-256color", "COLORTERM": "truecolor"}  # how many colours there are to draw with
 os.environ["TZ"] = "UTC"
 if hasattr(time, "tzset"):
     time.tzset()

@@ -16,6 +16,7 @@ from finishing_tui.commands.audit_table import table
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import listing, plural
 from finishing_tui.files import read_plain
+from finishing_tui.inert import inert
 from finishing_tui.recipe.audit import Audit, Finding, audit
 from finishing_tui.recipe.audit.finding import Where
 from finishing_tui.recipe.model import Recipe
@@ -23,7 +24,6 @@ from finishing_tui.recipe.numbers import size_index
 from finishing_tui.recipe.reader import BadRecipe, read_recipe
 from finishing_tui.recipe.reader.errors import spoken
 from finishing_tui.recipe.reader.guards import decoded
-from finishing_tui.recipe.reader.text import visible
 
 EXAMPLE = """\
 Every step of the recipe is done on paper, in every size. An error cannot be knitted as written, or contradicts
@@ -62,7 +62,7 @@ def answer(args: argparse.Namespace) -> Answer:
     width = min(max(shutil.get_terminal_size((80, 24)).columns, _NARROW), _WIDE)
     status = 0
     for file in _recipes(args.files):
-        name = visible(str(file))
+        name = inert(str(file), lines=False)
         try:
             recipe = read_recipe(file)
             found = audit(recipe, None if args.size is None else (size_index(recipe, args.size),))
@@ -88,7 +88,8 @@ def _recipes(files: list[Path]) -> Iterator[Path]:
         found = sorted(file.rglob("*.toml"))
         inside = [path for path in found if path.name != _GARMENT and path.parent.name != _TECHNIQUES]
         if not inside:
-            raise FinishingError(f"{visible(str(file))}: this folder has no recipe in it (a file that ends in .toml)")
+            name = inert(str(file), lines=False)
+            raise FinishingError(f"{name}: this folder has no recipe in it (a file that ends in .toml)")
         yield from inside
 
 

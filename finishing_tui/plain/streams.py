@@ -9,12 +9,12 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import BinaryIO
 
+from finishing_tui.inert import inert
 from finishing_tui.recipe.reader.text import named, tidy, unprintable
 
 LONGEST = 1000
 """The longest line that is taken, in bytes: twice the longest note."""
 
-_JOINERS = "\u200c\u200d"
 _SENTENCES = re.compile(r"(?<=[.?!]) (?=[^a-z ])")
 
 
@@ -52,20 +52,17 @@ def read_line(source: BinaryIO) -> str | Unheard | None:
     return line.strip(" ")
 
 
-def inert(text: str) -> str:
-    """Return ``text`` on one line, with a stand-in for everything that could steer a terminal."""
-    words = " ".join(text.split())
-    if words.isprintable():
-        return words
-    return "".join(sign if sign.isprintable() or sign in _JOINERS else "\N{REPLACEMENT CHARACTER}" for sign in words)
-
-
 def laid_out(lines: Iterable[str]) -> list[str]:
     """Return ``lines`` as they go out: one sentence a line, and every further sentence of a line set in by two spaces.
 
     Words from outside never begin a line, since each line begins with a word of ours and what follows is set in.
     """
-    return ["\n  ".join(_SENTENCES.split(inert(line))) for line in lines if line]
+    return ["\n  ".join(_SENTENCES.split(_line(line))) for line in lines if line]
+
+
+def _line(text: str) -> str:
+    """Return ``text`` as one inert line: its own line ends, and whatever passes for one, become spaces first."""
+    return inert(" ".join(text.split()), lines=False)
 
 
 class Writer:

@@ -27,7 +27,7 @@ from finishing_tui.screens.too_small import TooSmall, fits
 from finishing_tui.settings import Settings
 from finishing_tui.settings.model import Bell
 from finishing_tui.speech import NoProgram, Speaker, program_for
-from finishing_tui.widgets.looks import DARK, FALLBACK, LIGHT
+from finishing_tui.widgets.looks import DARK, FALLBACK, LIGHT, LIGHT_OF_FEW
 
 if TYPE_CHECKING:
     from textual.actions import ActionParseResult
@@ -73,7 +73,10 @@ class FinishingApp(InTurn):
         ``looks``: any of the words "light", "terminal" (its own colours) and "ascii"; ``settings``: the usual ones when
         not given.
         """
-        super().__init__()
+        words = looks.split()
+        # Said now, not by the theme alone: here Textual chooses how it leaves colour out (NO_COLOR), once and for all,
+        # and in a terminal's own colours, which have no shade until they are drawn, its grey is black on black.
+        super().__init__(ansi_color="terminal" in words)
         self.settings = settings or Settings()
         self.wishes = Wishes(self.settings.in_force, self.settings.units)
         self.set_keymap(self.keys.keymap())
@@ -86,10 +89,10 @@ class FinishingApp(InTurn):
         self._first = garment
         self._demos = demos
         self._leaving = False
+        light = LIGHT_OF_FEW if self.console.color_system == "standard" else LIGHT
         self.register_theme(DARK)
-        self.register_theme(LIGHT)
-        words = looks.split()
-        self.theme = "window" if "light" in words else "ansi-dark" if "terminal" in words else "lamp"
+        self.register_theme(light)
+        self.theme = light.name if "light" in words else "ansi-dark" if "terminal" in words else "lamp"
         self.set_class("ascii" in words, "-ascii")
 
     @property

@@ -22,10 +22,10 @@ ROUNDS = 2
 
 
 class InTurn(App[None]):
-    """A program that takes its keys in turn."""
+    """A program that takes its keys in turn; ``ansi_color``: it is drawn in the terminal's own colours."""
 
-    def __init__(self) -> None:
-        super().__init__()
+    def __init__(self, *, ansi_color: bool = False) -> None:
+        super().__init__(ansi_color=ansi_color)
         self._waiting: asyncio.Queue[Key | Paste] = asyncio.Queue()
         self._taking = False
 

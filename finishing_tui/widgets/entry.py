@@ -3,6 +3,8 @@
 from textual.events import Paste
 from textual.widgets import Input
 
+from finishing_tui.inert import inert
+
 
 class Entry(Input):
     """One line; text of several lines that is pasted becomes one, so that nothing of it is lost unseen."""
@@ -17,14 +19,14 @@ class Entry(Input):
         ``mark``: the value is marked, so that the first key takes its place; else what is typed comes after it.
         """
         self.max_length = longest
-        self.value = value
+        self.value = inert(value, lines=False)
         self.action_end()
         self.screen.set_focus(self)  # at once: ``focus`` waits, and letters typed meanwhile would be lost
         if mark:
             self.action_select_all()
 
     def on_paste(self, event: Paste) -> None:
-        """Take pasted text as one line."""
+        """Take pasted text as one line, without the signs that no key types."""
         event.stop()
         event.prevent_default()
         text = "".join(sign for sign in " ".join(event.text.split()) if sign.isprintable())

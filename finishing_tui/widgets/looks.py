@@ -62,6 +62,23 @@ LIGHT = Theme(
 )
 """By the window: dark on undyed wool."""
 
+LIGHT_OF_FEW = Theme(
+    name="window-of-few",
+    primary="#000000",
+    secondary="#000000",
+    accent="#000000",
+    warning="#000000",
+    error="#000000",
+    success="#000000",
+    foreground="#000000",
+    background="#ffffff",
+    surface="#ffffff",
+    panel="#ffffff",
+    dark=False,
+    variables=dict.fromkeys((*WORDS, "line"), "#000000"),
+)
+"""By the window, where there are sixteen colours: the nearest to a dark one is often a bright one, such as yellow."""
+
 FALLBACK: Mapping[str, str] = MappingProxyType(dict.fromkeys((*WORDS, "line"), "ansi_default"))
 """With any other theme the words are written in the terminal's own foreground."""
 

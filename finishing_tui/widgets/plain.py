@@ -4,23 +4,20 @@ Recipes, garments and notes come from outside. Whatever they hold is shown as it
 character, no override of direction. Widgets take ``Content`` only, and ``plain`` is what makes it.
 """
 
+import re
+
 from textual.content import Content
 
-_STAND_IN = "\N{REPLACEMENT CHARACTER}"
-_JOINER = "\N{ZERO WIDTH JOINER}"
+from finishing_tui.inert import inert
+
+_SPACE = re.compile(r"\s")
 
 
 def plain(text: str, style: str = "") -> Content:
     """Return ``text`` as one inert line; ``style`` is ours, and may name theme variables ("bold $count")."""
     if not text.isprintable():
-        text = "".join(_shown(sign) for sign in text)
+        text = inert(_SPACE.sub(" ", text), lines=False)  # line ends and tabs are spaces here
     return Content.styled(text, style)
-
-
-def _shown(sign: str) -> str:
-    if sign.isprintable() or sign == _JOINER:
-        return sign
-    return " " if sign.isspace() else _STAND_IN
 
 
 def wrapped(content: Content, width: int, most: int = 0) -> list[Content]:

@@ -26,11 +26,12 @@ from finishing_tui.screens.rip_back import RipBackScreen
 from finishing_tui.screens.shelf import ShelfScreen
 from finishing_tui.screens.what_if import WhatIfScreen
 from finishing_tui.widgets.figures import LEAST, big, drawable, fitting, width_of
-from finishing_tui.widgets.looks import DARK, LIGHT, WORDS
+from finishing_tui.widgets.looks import DARK, LIGHT, LIGHT_OF_FEW, WORDS
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
 from finishing_tui.widgets.strokes import GLYPHS
 from tests.screens.hands import PICK_UP, app_for, shelf, shown, work_to
+from tests.steering import steering
 
 SCREENS = (
     AtTheNeedles,
@@ -70,7 +71,7 @@ def test_every_action_has_a_key_of_its_own_and_can_be_given_another() -> None:
     assert {f"needles.{action}" for action in ACTIONS} <= {binding.id for binding in bindings}
 
 
-@pytest.mark.parametrize("theme", [DARK, LIGHT], ids=lambda theme: str(theme.name))
+@pytest.mark.parametrize("theme", [DARK, LIGHT, LIGHT_OF_FEW], ids=lambda theme: str(theme.name))
 def test_all_text_has_contrast(theme: Theme) -> None:
     """Every colour of words has a contrast of at least 4.5 : 1 on both grounds (WCAG 2.2, success criterion 1.4.3)."""
     grounds = [Color.parse(str(theme.background)), Color.parse(str(theme.panel))]
@@ -149,10 +150,11 @@ def _paged(widget: Rows) -> bool:
 
 @given(st.text(max_size=80), st.integers(1, 60))
 def test_plain_text_is_inert_and_wraps_whole(text: str, width: int) -> None:
-    """No style comes from a text, nothing unprintable is left in it, and no line of it is too wide."""
+    """No style comes from a text, nothing that steers is left in it, and no line of it is too wide."""
     content = plain(text)
     assert not content.spans
-    assert all(sign.isprintable() or sign == "\u200d" for sign in content.plain)
+    assert "\n" not in content.plain
+    assert not steering(content.plain)
     for line in wrapped(content, max(width, 2)):
         assert line.cell_length <= max(width, 2)
 

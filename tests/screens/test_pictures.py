@@ -6,18 +6,21 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from rich.segment import Segment
 from textual.app import App, ComposeResult
 from textual.pilot import Pilot
 from textual.widgets import Input, Static
 
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.settings.looks import GROUNDS
+from finishing_tui.widgets.entry import Entry
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.rows import Rows
 from finishing_tui.widgets.ways import Ways
 from tests.screens.hands import pressing, shown, still
-from tests.screens.readable import faint
+from tests.screens.readable import faint, letters
 from tests.screens.scenes import SCENES, SIZES, Scene
 
 
@@ -44,6 +47,9 @@ ONCE: dict[str, Terminal] = {
 }
 """What only differs in its colours is pictured at a few scenes."""
 
+TERMS: dict[str, str] = {"xterm-kitty": "truecolor", "xterm-256color": "", "linux": "", "dumb": ""}
+"""Terminals of ever fewer colours, as TERM and COLORTERM say it."""
+
 Compare = Callable[..., bool]
 
 
@@ -57,8 +63,8 @@ def _pictured(scene: Scene, terminal: Terminal, at: Path, compare: Compare, monk
     async def prepare(pilot: Pilot[None]) -> None:
         await pressing(*scene.keys)(pilot)
         await still(pilot)
-        if "terminal" not in terminal.looks:  # there the terminal's own sixteen colours hold, whatever they are
-            assert not faint(app)
+        assert letters(app)
+        assert not faint(app)
 
     return compare(app, terminal_size=terminal.size, run_before=prepare)
 
@@ -79,6 +85,40 @@ def test_other_looks_look_as_they_did(
 ) -> None:
     """And in every look."""
     assert _pictured(SCENES[name], ONCE[terminal], tmp_path, snap_compare, monkeypatch)
+
+
+@pytest.mark.parametrize("term", TERMS)
+@pytest.mark.parametrize("colour", [True, False], ids=["colour", "no-colour"])
+@pytest.mark.parametrize("looks", [f"{look} {more}".strip() for look in GROUNDS for more in ("", "ascii")])
+@pytest.mark.parametrize("name", ["spot-strayed", "start-line"])
+async def test_every_look_can_be_read(
+    name: str,
+    looks: str,
+    colour: bool,  # noqa: FBT001  (parametrized)
+    term: str,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Every sign and the cursor, in every look, in colour or without, with as many colours as a terminal may have."""
+    if not colour:
+        monkeypatch.setenv("NO_COLOR", "1")
+    monkeypatch.setenv("TERM", term)
+    monkeypatch.setenv("COLORTERM", TERMS[term])
+    app = SCENES[name].app(tmp_path, looks)
+    async with app.run_test(size=SIZES["80x24"]) as pilot:
+        await pressing(*SCENES[name].keys)(pilot)
+        await still(pilot)
+        assert letters(app)
+        assert not faint(app)
+        for entry in app.screen.query(Entry):
+            x, y, width, _ = entry.region
+            line = app.screen._compositor.render_strips()[y].crop(x, x + width)  # noqa: SLF001
+            assert len({_cell(segment) for segment in line}) > 1, "the cursor cannot be seen"
+
+
+def _cell(segment: Segment) -> object:
+    """Return how the cells of a piece of a line look with nothing written in them."""
+    return segment.style and (segment.style.bgcolor, bool(segment.style.reverse))
 
 
 async def test_what_is_hard_to_read_is_found() -> None:

@@ -5,8 +5,8 @@ It must never be reached by a file without mistakes: the second parser, which kn
 
 from collections.abc import Iterable
 
+from finishing_tui.inert import inert
 from finishing_tui.recipe.reader.errors import Path, Problem, spoken
-from finishing_tui.recipe.reader.text import visible
 
 MOST_TOLD = 100
 """Problems told of one file; whoever has more of them mends these first."""
@@ -21,7 +21,8 @@ def placed(found: Iterable[tuple[Path, str]], text: str) -> list[Problem]:
 
     lines = lines_of(text)
     problems = dict.fromkeys(
-        Problem(line_of(path, lines), visible(spoken(path)), visible(said)) for path, said in found
+        Problem(line_of(path, lines), inert(spoken(path), lines=False), inert(said, lines=False))
+        for path, said in found
     )
     in_order = sorted(problems, key=lambda problem: problem.line or 0)
     if len(in_order) > MOST_TOLD:

@@ -38,11 +38,6 @@ def unprintable(text: str, allowed: str = "\n\t") -> str | None:
     return None
 
 
-def visible(text: str) -> str:
-    """Return ``text`` with a replacement character for everything that may not be shown."""
-    return text if text.isprintable() else "".join(char if char.isprintable() else "\ufffd" for char in text)
-
-
 def named(char: str) -> str:
     """Return an unprintable character as a sentence names it: "U+202E (right-to-left override)"."""
     name = unicodedata.name(char, "a control character").lower()
