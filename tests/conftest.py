@@ -1,6 +1,9 @@
-"""Cuts every test off from the machine it runs on: its settings, colours, animations and clock-bound luck."""
+"""Cuts every test off from the machine it runs on: its settings, home, colours, animations and clock-bound luck."""
 
+import atexit
 import os
+import shutil
+import tempfile
 import time
 from pathlib import Path
 
@@ -12,6 +15,12 @@ for name in [name for name in os.environ if name == "NO_COLOR" or name.startswit
 os.environ["TEXTUAL_ANIMATIONS"] = "none"
 os.environ["FINISHING_SETTINGS"] = str(Path(__file__).parent / "settings" / "usual.toml")
 os.environ |= {"TERM": "xterm-256color", "COLORTERM": "truecolor"}  # how many colours there are to draw with
+# A home of its own for each process: what cannot be saved in a garment's folder is put there.
+HOME = tempfile.mkdtemp(prefix="finishing-home-")
+atexit.register(shutil.rmtree, HOME, ignore_errors=True)
+os.environ["HOME"] = HOME
+for name in [name for name in os.environ if name.startswith("XDG_")]:
+    del os.environ[name]
 os.environ["TZ"] = "UTC"
 if hasattr(time, "tzset"):
     time.tzset()

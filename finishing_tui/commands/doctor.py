@@ -12,6 +12,7 @@ from finishing_tui.commands.record import read_record
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.journal import Damaged, check, recover
+from finishing_tui.garment.rescued import found_for
 
 EXAMPLE = """\
 The folder of a garment, or the name of one on the shelf. Without --recover nothing is changed. The exit status is 0
@@ -50,7 +51,14 @@ def _checked(folder: Path) -> Answer:
             lines[1:] = [f"The first {plural(report.events, 'event')} can be recovered: run this again with --recover."]
     if report.in_use:
         lines.append("The garment is in hand just now, so more may have been added since.")
-    data = {"folder": str(folder), "events": report.events, "fault": fault, "in_use": report.in_use}
+    rescued = found_for(folder)
+    if rescued.fits is not None:
+        lines += [*rescued.fits.told, "The next sitting asks whether to take them in."]
+    lines += rescued.others
+    rescue = None if rescued.fits is None else str(rescued.fits.file)
+    data = {
+        "folder": str(folder), "events": report.events, "fault": fault, "in_use": report.in_use, "rescue": rescue,
+    }  # fmt: skip
     return Answer("\n".join(lines), data, 0 if fault is None else 1)
 
 

@@ -16,7 +16,8 @@ from finishing_tui.settings.looks import looks_in_force
 
 EXAMPLE = """\
 The folder of a garment, or the name of one on the shelf. Every key that may be pressed stands at the foot of the
-screen, and ? shows all of them. Whenever it is left, everything is kept.
+screen, and ? shows all of them. Leave whenever you like: what you count is saved as you count it. If the disk cannot
+save it, the screen says so, and on leaving where the rest is kept; the next sitting asks whether to take it in.
 
   finishing work ~/knitting/slate-crew
 
@@ -83,8 +84,8 @@ def opened(shelf: Path, ready: Ready, *, garment: Path | None = None, demos: boo
         app.run(mouse=False)
     finally:
         app.put_down()
-    if app.not_saved:
-        raise FinishingError(f"the last {app.not_saved} entries could not be saved: {app.trouble}")
+    if app.given_up:
+        raise FinishingError(" ".join(str(one) for one in app.given_up))
     return Answer("", {"shelf": str(shelf)}, app.return_code or 0)
 
 

@@ -15,6 +15,7 @@ from finishing_tui.garment.decide import decide
 from finishing_tui.garment.decide.steps import begin, next_step
 from finishing_tui.garment.events import Act, AnyAct, Begun, Event, SittingBegan, Taken
 from finishing_tui.garment.evolve import DoesNotFit, Happening, begun_with, evolve, first_state, sound
+from finishing_tui.garment.given_up import GivenUp, give_up
 from finishing_tui.garment.journal import NAME, Journal, NoJournal, NotSaved, Row, Unwritable, moment
 from finishing_tui.garment.meaning import understood
 from finishing_tui.garment.plan import Plan
@@ -37,6 +38,9 @@ class InHand:
         self._seq = seq
         self._snapshot_at = seq
         self._began = clock.ticks()
+        self._sits = False  # a sitting was begun here
+        self.given_up: GivenUp | None = None
+        """What could not be saved when it was put down; None as long as nothing was given up."""
 
     @classmethod
     def open(
@@ -119,18 +123,26 @@ class InHand:
     def pick_up(self) -> Refusal | None:
         """Begin a sitting."""
         self._began = self._clock.ticks()
-        return self.do(PickUpGarment())
+        refusal = self.do(PickUpGarment())
+        self._sits = refusal is None
+        return refusal
 
     def put_down(self, where: str = "") -> bool:
         """End the sitting if one is under way, leave one small file, and free the lock.
 
-        Say if everything is saved: False too where the end of the sitting, or ``where``, could not be taken.
+        Say if everything is saved: False too where the end of the sitting, or ``where``, could not be taken. What is
+        not saved is put into a rescue file if there is any place for one; ``given_up`` then says what came of it.
         """
         refusal = None
         if self.state.sittings and not self.state.sittings[-1].ended:
             refusal = self.do(PutGarmentDown(where))
         self._journal.snapshot(self._seq, SNAPSHOT, snapshot_of(self.state))
-        return self._journal.close() and refusal is None
+        saved = self._journal.close() and refusal is None
+        if not saved and self.given_up is None:
+            self.given_up = give_up(
+                self.folder, self.state.plan.name, self._journal, ended=refusal is None, where=where.strip()
+            )
+        return saved
 
     def close(self) -> None:
         """Stop looking, or let go of a garment that no sitting was begun for."""
@@ -145,6 +157,11 @@ class InHand:
     def trouble(self) -> str:
         """What keeps them from being saved, as a sentence; empty if nothing does."""
         return self._journal.trouble or ""
+
+    @property
+    def lasted(self) -> int | None:
+        """How long the sitting under way here has lasted, in milliseconds by a clock that never jumps; else None."""
+        return self._clock.ticks() - self._began if self._sits else None
 
     def flush(self, timeout: float) -> bool:
         """Wait until everything is on the disk, at most ``timeout`` seconds; say whether it is."""

@@ -52,7 +52,7 @@ _ALL = (
     Action("recount", "r", "r", "recount now"),
     Action("what_if", "w", "w", "what if: another target, rows, rhythm or rounds; nothing changes until you take it"),
     Action("put_back", "u", "u", "puts back what was taken back"),
-    Action("put_down", "q", "q", "put it down: everything is kept"),
+    Action("put_down", "q", "q", "put it down; it warns if something is not saved"),
     Action("rip_back", "t", "t", "I took it out to an earlier place"),
     Action("numbers", "e", "e", "the numbers of this garment: change one, and see first what that changes"),
     Action("note", "n", "n", "write a note"),

@@ -1,7 +1,7 @@
 """Coming back to a garment: where it was left, what comes next, and what every needle should hold."""
 
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.state import State
@@ -9,13 +9,20 @@ from finishing_tui.glance.faces import counted
 from finishing_tui.glance.glancing import glance
 from finishing_tui.glance.values import Face, Glance, ItemFace, MessageFace, PairFace, RoundFace, SpotFace, StitchFace
 
+CLOCKS_DIFFER = 2
+"""Minutes that a clock is set back every day, to be right: no reason to say nothing."""
+
+LONGEST_AWAY = 20 * 365 * 24 * 60
+"""Minutes that no garment lies: a clock that was never set begins to count longer ago than this."""
+
 
 @dataclass(frozen=True, slots=True)
 class ComingBack:
     """All that is needed within ten seconds; ``last`` and ``next`` have no full stop yet.
 
-    ``away``: since when it lay; ``last``: the last act; ``next``: what comes next; ``where``: what was written when it
-    was put down, ``cut_off``: the last sitting was never put down; ``notes``: the latest notes.
+    ``away``: since when it lay, empty if that cannot be known; ``last``: the last act; ``next``: what comes next;
+    ``where``: what was written when it was put down, ``cut_off``: the last sitting was never put down; ``notes``: the
+    latest notes.
     """
 
     away: str
@@ -70,10 +77,15 @@ def _last(seen: Glance) -> str:
 
 
 def ago(since: str, now: datetime) -> str:
-    """Return how long before ``now`` the time ``since`` (UTC, ISO 8601) was, in words; empty for an empty time."""
+    """Return how long before ``now`` the time ``since`` (UTC, ISO 8601) was, in words; empty for an empty time.
+
+    Empty too where the clock was wrong then or is now: the time is still to come, or longer ago than anything lies.
+    """
     if not since:
         return ""
-    minutes = int((now - datetime.fromisoformat(since)).total_seconds()) // 60
+    minutes = (now - datetime.fromisoformat(since)) // timedelta(minutes=1)
+    if not -CLOCKS_DIFFER <= minutes < LONGEST_AWAY:
+        return ""
     if minutes < 2:
         return "a moment ago"
     if minutes < 120:

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import replace
-from datetime import datetime
+from datetime import datetime, timedelta
 from types import MappingProxyType
 
 from finishing_tui.craft.ledger import OUTSIDE, Posture, PostureEntry
@@ -28,16 +28,22 @@ ENDS: Mapping[str, Mapping[str, str]] = MappingProxyType(
 )
 """What the words that turn round with the hand stand for."""
 
+LONGEST_SITTING = 24 * 60
+"""Minutes that no sitting lasts, where only the times of day are known."""
+
 
 def glance(state: State, now: datetime) -> Glance:
     """Return all there is to see, with the step under the needles in the middle; ``now`` is UTC."""
     return look_at(state, state.current, now)
 
 
-def look_at(state: State, step: int | None, now: datetime, wishes: Wishes = NONE) -> Glance:
+def look_at(
+    state: State, step: int | None, now: datetime, wishes: Wishes = NONE, *, lasted: int | None = None
+) -> Glance:
     """Return all there is to see, with ``step`` in the middle; None is the end, when every step is done.
 
-    ``wishes``: the names of keys, and the units, that it is to be told in.
+    ``wishes``: the names of keys, and the units, that it is to be told in; ``lasted``: milliseconds of the sitting
+    under way, by a clock that never jumps, where that is known (``InHand.lasted``).
     """
     plan = state.plan
     recipe_step = plan.step(step) if step is not None else None
@@ -59,7 +65,7 @@ def look_at(state: State, step: int | None, now: datetime, wishes: Wishes = NONE
         posture=posture_words(posture),
         lying=_picture(standing, posture, plan.hand),
         needles=plan.needles,
-        minutes=_minutes(state, now),
+        minutes=_minutes(state, now, lasted),
         time_left=_time_left(state),
         face=_face(state, step, standing, wishes),
         holdings=_holdings(state, step),
@@ -173,13 +179,20 @@ def turned(text: str, hand: str) -> str:
     return text
 
 
-def _minutes(state: State, now: datetime) -> int:
-    """Return how many minutes the sitting lasts; one that was ended lasted until then."""
+def _minutes(state: State, now: datetime, lasted: int | None) -> int | None:
+    """Return how many minutes the sitting lasts; one that was ended lasted until then.
+
+    Of another window's sitting, or one that is over, only the times of day are known. A clock that was set meanwhile
+    makes nonsense of them: None where no sitting lasts so long, or it ends before it began.
+    """
     if not state.sittings:
         return 0
     last = state.sittings[-1]
+    if lasted is not None and not last.ended:
+        return lasted // 60_000
     until = datetime.fromisoformat(last.ended) if last.ended else now
-    return max(0, int((until - datetime.fromisoformat(last.began)).total_seconds()) // 60)
+    minutes = (until - datetime.fromisoformat(last.began)) // timedelta(minutes=1)
+    return max(minutes, 0) if -1 <= minutes < LONGEST_SITTING else None
 
 
 def _time_left(state: State) -> str:

@@ -83,7 +83,7 @@ def offers(state: State, looking_at: int | None = None) -> tuple[Offer, ...]:
         found.append(Offer("technique", "technique", f"how the hands do step {here + 1}, with drawings"))
     found.append(Offer("ledger", "ledger", "where everything is, and what was entered last"))
     found.append(Offer("help", "help", "all keys, and how this step is done"))
-    found.append(Offer("put_down", "put down", "put the garment down; everything is kept"))
+    found.append(Offer("put_down", "put down", "put the garment down; it warns if something is not saved"))
     return tuple(_possible(state, found))
 
 

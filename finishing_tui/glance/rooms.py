@@ -80,7 +80,7 @@ _OTHERS = (
     Keyed("shelf", "demos", ("d",), "take a demo garment to try things on"),
     Keyed("shelf", "keys", ("k",), "keys and pedals: find out what a key or a pedal sends"),
     Keyed("shelf", "help", ("question_mark",), "this help"),
-    Keyed("shelf", "leave", ("q",), "leave; everything is kept"),
+    Keyed("shelf", "leave", ("q",), "leave; it warns if something is not saved"),
     Keyed("recipes", "read", ("r",), "read the recipe through"),
     Keyed("recipes", "file", ("f",), "take a recipe file of your own"),
     Keyed("audit", "understood", ("a",), "every warning is understood"),

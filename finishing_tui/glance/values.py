@@ -201,7 +201,7 @@ class Glance:
 
     ``step`` of ``steps``, counted from 1 (``step`` is 0 when all are done); ``part``: the section or part of the step;
     ``posture``: how the work lies, in words, ``lying``: the same as a small picture; ``needles``:
-    what is worked with; ``minutes`` of this sitting so far;
+    what is worked with; ``minutes`` of this sitting so far, None when that cannot be known;
     ``time_left``: in words, empty when it cannot be known; ``lines``: the step's words; ``take_back``: what backspace
     would take back when that is not a press; ``looking``: whether this is another step than the one under way.
     """
@@ -215,7 +215,7 @@ class Glance:
     posture: str
     lying: Picture
     needles: str
-    minutes: int
+    minutes: int | None
     time_left: str
     face: Face
     holdings: tuple[Holding, ...]

@@ -47,11 +47,11 @@ class Held:
     def seen(self, state: State | None = None) -> Glance:
         """Return all there is to see of the step under the needles, now or in another ``state``."""
         state = state or self.state
-        return look_at(state, state.current, self._clock.now().astimezone(UTC), self._wishes)
+        return self._look_at(state, state.current)
 
     def shown(self) -> Glance:
         """Return all there is to see of the step that is looked at."""
-        return look_at(self.state, self.shown_step, self._clock.now().astimezone(UTC), self._wishes)
+        return self._look_at(self.state, self.shown_step)
 
     def offers(self) -> tuple[Offer, ...]:
         """Return what may be done now."""
@@ -101,6 +101,10 @@ class Held:
         label = self.state.top_label if self.state.top else ""
         refusal = self.hand.take_back()
         return [sentence(refusal.sentence) if refusal else f"taken back{f': {label}' if label else ''}."]
+
+    def _look_at(self, state: State, step: int | None) -> Glance:
+        now = self._clock.now().astimezone(UTC)
+        return look_at(state, step, now, self._wishes, lasted=self.hand.lasted)
 
     def forget(self) -> None:
         """Forget what was asked twice: something else came between."""

@@ -18,7 +18,8 @@ PAGE = (
     "what should be asked twice is done when you type the same again, at once.",
     "a word that is not known does nothing. Two things in one line do nothing either.",
     "saved: an answer waits until the disk has what you did. If it cannot, the answer says what is not saved.",
-    "the end of the input, a hang-up or an interrupt puts the garment down; everything is kept.",
+    "the end of the input, a hang-up or an interrupt puts the garment down. What cannot be saved even then goes into a "
+    "rescue file where there is room for one, and the next sitting asks whether to take it in.",
 )
 """How the mode works, a line each."""
 

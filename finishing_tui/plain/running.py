@@ -3,7 +3,7 @@
 import os
 import signal
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from datetime import UTC
@@ -19,6 +19,7 @@ from finishing_tui.garment.journal import InUse, OnlyToRead
 from finishing_tui.glance.coming_back import coming_back
 from finishing_tui.glance.wishes import Wishes
 from finishing_tui.plain import telling
+from finishing_tui.plain.rescuing import settle
 from finishing_tui.plain.streams import Unheard, Writer, read_line
 from finishing_tui.plain.talk import Talk
 from finishing_tui.settings import Settings
@@ -66,24 +67,31 @@ def work(
     """
     clock, out = clock or Clock(), Writer(sink, encoding)
     with _listening() as ends, suppress(Ended):
-        look, hand = False, None
+
+        def says_yes(lines: Sequence[str]) -> bool:
+            out.say(lines)
+            return _line(source, ends) == "yes"
+
+        settled = settle(folder, says_yes)
+        look, hand = settled.look, None
         try:
-            hand = InHand.open(folder, clock=clock)
+            hand = InHand.open(folder, look=look, clock=clock)
         except (InUse, OnlyToRead) as error:
-            out.say([str(error), "Look at it only? Type yes or no."])
-            if _line(source, ends) != "yes":
+            if not says_yes([str(error), "Look at it only? Type yes or no."]):
                 raise
             look, hand = True, InHand.open(folder, look=True, clock=clock)
         where = ""
         try:
+            out.say(settled.lines)
             where = _talked(hand, source, out, clock, ends, settings or Settings(), look=look)
         except (Ended, KeyboardInterrupt, OSError):
             pass  # nobody answers any more, or nobody can hear: put it down
         finally:
-            saved = hand.put_down(where) if not look else True
+            if not look:
+                hand.put_down(where)
             hand.close()
-        if not saved:
-            raise FinishingError(f"the last {hand.unsaved} entries could not be saved: {hand.trouble}")
+        if hand.given_up is not None:
+            raise FinishingError(str(hand.given_up))
         with suppress(OSError):
             out.say(["looked at only; nothing was changed." if look else "put down; everything is kept."])
 

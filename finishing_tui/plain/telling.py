@@ -133,7 +133,7 @@ def steps(seen: Glance) -> list[str]:
 def time(seen: Glance) -> list[str]:
     """Return the time of this sitting and the time left, where that can be known."""
     left = f"{seen.time_left}." if seen.time_left else "the time left is not known yet."
-    return [f"minutes in this sitting: {seen.minutes}.", left]
+    return [*([f"minutes in this sitting: {seen.minutes}."] if seen.minutes is not None else []), left]
 
 
 def edge(face: Face) -> list[str]:
@@ -175,10 +175,10 @@ def where(seen: Glance) -> list[str]:
 def came_back(back: ComingBack) -> list[str]:
     """Return what a knitter coming back must know."""
     now = back.now
-    left = f"left {back.away}" if back.cut_off else f"put down {back.away}"
-    cut = "the last sitting was cut off; everything that was acknowledged is here."
+    left = f", {'left' if back.cut_off else 'put down'} {back.away}" if back.away else ""
+    cut = "the last sitting was cut off; everything that was said to be saved is here."
     return [
-        f"garment: {now.title}, size {now.size}, {left}.",
+        f"garment: {now.title}, size {now.size}{left}.",
         *([cut] if back.cut_off else []),
         *([f"you wrote: {back.where}"] if back.where else []),
         *(f"note: {note}" for note in back.notes),

@@ -15,6 +15,7 @@ from textual.message import Message
 from textual.screen import Screen
 
 from finishing_tui.garment.clock import Clock
+from finishing_tui.garment.given_up import GivenUp
 from finishing_tui.garment.hand import InHand
 from finishing_tui.glance.key_names import TOLD_AS
 from finishing_tui.glance.keys import Keys
@@ -85,7 +86,7 @@ class FinishingApp(InTurn):
         self.shelf = shelf
         self.clock = clock or Clock()
         self.in_hand: InHand | None = None
-        self.not_saved, self.trouble = 0, ""
+        self._given_up: list[GivenUp] = []
         self._first = garment
         self._demos = demos
         self._leaving = False
@@ -211,9 +212,14 @@ class FinishingApp(InTurn):
         if hand is None:
             return True
         saved = hand.put_down(where)
-        if not saved:
-            self.not_saved, self.trouble = hand.unsaved, hand.trouble
+        if hand.given_up is not None:
+            self._given_up.append(hand.given_up)
         return saved
+
+    @property
+    def given_up(self) -> tuple[GivenUp, ...]:
+        """What could not be saved of all that was put down, and was not taken in again since."""
+        return tuple(one for one in self._given_up if one.waits)
 
     def _listen(self) -> None:
         """Put the garment down on a hang-up or a terminate signal, where the system has them."""

@@ -84,7 +84,8 @@ class AtTheNeedles(Leaving[None]):
     def seen(self) -> Glance:
         """Return all there is to see now."""
         wishes = cast("FinishingApp", self.app).wishes
-        return look_at(self.at_hand.state, self.at_hand.shown_step, self._now(), wishes)
+        at_hand = self.at_hand
+        return look_at(at_hand.state, at_hand.shown_step, self._now(), wishes, lasted=at_hand.hand.lasted)
 
     def draw(self) -> None:
         """Draw what there is to see now; every widget draws only what changed."""

@@ -58,7 +58,7 @@ class ComingBackScreen(Leaving[int | None]):
         lie = " · ".join(text for text in (now.posture, now.needles) if text)
         self.query_one("#left", Sentences).show(
             (f"{now.title} · size {now.size}", "bold $count"),
-            (f"put down {back.away}" if not back.cut_off else f"left {back.away}", "$quiet"),
+            (f"{'left' if back.cut_off else 'put down'} {back.away}" if back.away else "", "$quiet"),
             (cut, "$alarm"),
             (where, "bold $mark"),
             *((f"Note: {note}", "$mark") for note in back.notes),

@@ -8,10 +8,12 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import ChoosePace
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import InUse, OnlyToRead
+from finishing_tui.garment.rescued import tidied
 from finishing_tui.glance.coming_back import coming_back
 from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.screens.looking import Looking
+from finishing_tui.screens.rescuing import ask_about
 from finishing_tui.screens.saved import Saved
 from finishing_tui.widgets.choices import Choice
 
@@ -21,14 +23,30 @@ if TYPE_CHECKING:
 
 IN_USE = "another window has this garment in hand; here it can only be looked at"
 ONLY_TO_READ = "nothing can be written in this garment's folder; here it can only be looked at"
+RESCUED = "what could not be saved last time waits to be taken in; until you decide you can only look"
 """Why a garment can only be looked at."""
 
 FOLLOWS = "Nothing can be changed here. What the other window does is followed."
 
 
 def open_garment(app: "FinishingApp", folder: Path) -> None:
-    """Open the garment in ``folder`` at the needles; in use elsewhere, offer to look only."""
+    """Open the garment in ``folder`` at the needles, once it is settled what becomes of an earlier rescue file of it.
+
+    In use elsewhere, offer to look only.
+    """
     app.put_down()
+    rescued = tidied(folder)
+    if rescued.fits is not None:
+
+        def open_again() -> None:
+            open_garment(app, folder)
+
+        ask_about(app, folder, rescued.fits, open_again, lambda: _look(app, folder, RESCUED))
+    else:
+        _pick_up(app, folder, " ".join(rescued.others))
+
+
+def _pick_up(app: "FinishingApp", folder: Path, said: str) -> None:
     waiting: list[AtTheNeedles] = []
 
     def changed() -> None:  # called from the journal's own thread
@@ -39,9 +57,10 @@ def open_garment(app: "FinishingApp", folder: Path) -> None:
         hand = InHand.open(folder, clock=app.clock, on_change=changed)
     except (InUse, OnlyToRead) as error:
         in_use = isinstance(error, InUse)
+        why = IN_USE if in_use else ONLY_TO_READ
         look = Choice("look only", (FOLLOWS if in_use else "Nothing can be changed here.",))
         question = Asking(str(error), (look, Choice("leave it")))
-        app.push_screen(question, lambda chosen: _look(app, folder, in_use=in_use) if chosen == 0 else None)
+        app.push_screen(question, lambda chosen: _look(app, folder, why) if chosen == 0 else None)
         return
     except FinishingError as error:
         app.push_screen(Asking(str(error), (Choice("back to the shelf"),)))
@@ -52,18 +71,20 @@ def open_garment(app: "FinishingApp", folder: Path) -> None:
     if back is None:
         hand.do(ChoosePace(app.settings.pace))
     screen = AtTheNeedles(hand, back)
+    if said:
+        screen.at_hand.say(said)
     waiting.append(screen)
     app.push_screen(screen)
 
 
-def _look(app: "FinishingApp", folder: Path, *, in_use: bool) -> None:
+def _look(app: "FinishingApp", folder: Path, why: str) -> None:
     try:
         hand = InHand.open(folder, look=True, clock=app.clock)
     except FinishingError as error:
         app.push_screen(Asking(str(error), (Choice("back to the shelf"),)))
         return
-    take_over = (lambda: open_garment(app, folder)) if in_use else None
-    app.push_screen(Looking(hand, IN_USE if in_use else ONLY_TO_READ, take_over))
+    take_over = (lambda: open_garment(app, folder)) if why == IN_USE else None
+    app.push_screen(Looking(hand, why, take_over))
 
 
 def _now(app: "FinishingApp") -> datetime:

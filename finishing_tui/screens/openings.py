@@ -142,7 +142,8 @@ def _put_down(needles: "AtTheNeedles") -> None:
             _leave(needles, where)
             return
         question = f"{hand.unsaved} not saved yet. {hand.trouble}".rstrip()
-        answers = (Choice("stay", ("It is saved by itself as soon as it can be.",)), Choice("leave it unsaved"))
+        leave = Choice("leave it unsaved", ("It goes into a rescue file, if there is room for one.",))
+        answers = (Choice("stay", ("It is saved by itself as soon as it can be.",)), leave)
         needles.app.push_screen(
             Asking(question, answers), lambda at: _leave(needles, where) if at == 1 else needles.after()
         )
@@ -151,9 +152,13 @@ def _put_down(needles: "AtTheNeedles") -> None:
 
 
 def _leave(needles: "AtTheNeedles", where: str) -> None:
-    """Put the garment down; what cannot be saved even now is told of when the program ends."""
-    cast("FinishingApp", needles.app).put_down(where)
+    """Put the garment down; what cannot be saved even now is said at once, and again when the program ends."""
+    app = cast("FinishingApp", needles.app)
+    hand = needles.at_hand.hand
+    app.put_down(where)
     needles.dismiss()
+    if hand.given_up is not None:
+        app.push_screen(Asking(str(hand.given_up), (Choice("back to the shelf"),)))
 
 
 OPENINGS: Mapping[Opening, Callable[["AtTheNeedles"], None]] = MappingProxyType(

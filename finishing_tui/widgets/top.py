@@ -77,7 +77,7 @@ class Top(Rows):
         Say also whether the time left is in it.
         """
         step = plain(f"{seen.step}/{seen.steps}" if seen.step else "all done", "$quiet")
-        timed = step + plain(f" · {seen.minutes} min", "$quiet")
+        timed = step + _minutes(seen)
         step = timed if fits_between(heading, timed, width) else step
         first, *rest = wrapped(heading, width - step.cell_length - 2, 2)
         lines = [between(first, step, width), *rest]
@@ -94,7 +94,7 @@ class Top(Rows):
         step = f"step {seen.step} of {seen.steps}" if seen.step else f"all {seen.steps} steps"
         right = plain(step, "$foreground")
         track = self._track(seen)
-        minutes = plain(f" · {seen.minutes} min", "$quiet")
+        minutes = _minutes(seen)
         time_left = plain(f" · {seen.time_left}", "$quiet") if seen.time_left else Content()
         state = self._state()
         right = state + right if not state else state + Content("   ") + right
@@ -125,3 +125,8 @@ class Top(Rows):
 def _short(time_left: str) -> str:
     """Return the time left in the fewest words."""
     return time_left.replace(" in this part", " here")
+
+
+def _minutes(seen: Glance) -> Content:
+    """Return how long the sitting lasts, ready to stand behind the step; nothing where that cannot be known."""
+    return Content() if seen.minutes is None else plain(f" · {seen.minutes} min", "$quiet")

@@ -58,7 +58,8 @@ def test_what_is_not_saved_is_said(tmp_path: Path, monkeypatch: pytest.MonkeyPat
     wanted = ("not saved yet: 1.", "not saved yet: 2.", "saved: everything is on the disk again.")
     told = [said.index(line) for line in wanted]
     assert told == sorted(told)
-    assert said[told[0] + 1] == "  The disk is full: make room, and what waits is saved by itself."
-    assert said[told[0] + 2] == "2 of 5."
-    assert said[told[1] + 2] == "3 of 5."
+    assert said[told[0] + 1] == "  The disk is full."
+    assert said[told[0] + 2] == "  Free some space; the rest saves itself."
+    assert said[told[0] + 3] == "2 of 5."
+    assert said[told[1] + 3] == "3 of 5."
     assert sum(kind == "Worked" for kind, _, _ in events(folder)) == 4

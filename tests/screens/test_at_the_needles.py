@@ -390,8 +390,10 @@ async def test_what_cannot_be_saved_is_asked_about_before_it_is_put_down(
         else:
             monkeypatch.setattr(Journal, "close", partialmethod(Journal.close, timeout=0.5))
             await pilot.press("2")
+            assert "could not be saved (the disk is full)" in " ".join(shown(app).split())
+            await pilot.press("enter")
         assert isinstance(front(app), ShelfScreen)
-        assert bool(app.not_saved) is not stays
+        assert bool(app.given_up) is not stays
     looked = InHand.open(hand.folder, look=True)
     looked.close()
     assert looked.state.sittings[-1].where == ("bag" if stays else "")

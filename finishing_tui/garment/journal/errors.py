@@ -71,5 +71,17 @@ class Damaged(FinishingError):
         self.whole = whole
 
 
+class DoesNotGoOn(FinishingError):
+    """Rows were to be taken in that do not follow the journal's last one."""
+
+
 class Displaced(FinishingError):
-    """What lies in the folder is not, or no longer, the journal that is being written; the writer mends what it can."""
+    """What lies in the folder is not, or no longer, the journal that is being written; the writer mends what it can.
+
+    ``why`` stands within a sentence; ``help``: what would help, a sentence that is true while the program goes on.
+    """
+
+    def __init__(self, why: str, help_: str = "") -> None:
+        super().__init__(f"{why[:1].upper()}{why[1:]}. {help_}".rstrip())
+        self.why = why
+        self.help = help_

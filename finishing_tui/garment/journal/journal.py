@@ -9,7 +9,7 @@ import sqlite3
 from collections import deque
 from collections.abc import Callable, Iterator, Sequence
 from datetime import datetime
-from itertools import takewhile
+from itertools import groupby, takewhile
 from pathlib import Path
 from typing import Self
 
@@ -17,11 +17,11 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.files import reason
 from finishing_tui.garment.journal import door, reader, schema
 from finishing_tui.garment.journal.chain import START, link
-from finishing_tui.garment.journal.errors import AlreadyBegun, Damaged, NoJSON, NotSaved, Unreachable
+from finishing_tui.garment.journal.errors import AlreadyBegun, Damaged, DoesNotGoOn, NoJSON, NotSaved, Unreachable
 from finishing_tui.garment.journal.header import identify
 from finishing_tui.garment.journal.lock import Lock
 from finishing_tui.garment.journal.recovery import provable, set_aside
-from finishing_tui.garment.journal.rows import JSON, LARGEST, Entry, Row, moment, parsed, row, written
+from finishing_tui.garment.journal.rows import JSON, LARGEST, Entry, Row, moment, parsed, raw, row, written
 from finishing_tui.garment.journal.writer import Writer
 
 PROVED_WHOLE = 20_000
@@ -99,7 +99,23 @@ class Journal:
     @property
     def trouble(self) -> str | None:
         """What keeps groups from being saved, as a sentence; None if nothing does."""
-        return self._writer.trouble if self._writer else None
+        trouble = self._writer.trouble if self._writer else None
+        return trouble.sentence if trouble else None
+
+    @property
+    def why_unsaved(self) -> str:
+        """The same within a sentence that is said after the program has ended; empty if nothing does."""
+        trouble = self._writer.trouble if self._writer else None
+        return trouble.why if trouble else ""
+
+    @property
+    def last(self) -> tuple[int, str]:
+        """The number and the chain of the last event; when looking, of the last one when this was opened."""
+        return self._last
+
+    def left(self) -> tuple[tuple[int, str], tuple[Row, ...]]:
+        """Return the number and the chain of the last durable event, and all rows that are not durable after it."""
+        return self._writer.left() if self._writer else (self._last, ())
 
     def append(self, entries: Sequence[Entry], *, at: datetime, sitting: int, after_ms: int) -> tuple[Row, ...]:
         """Add ``entries`` as one group, and return its rows as they will stand; never waits for the disk.
@@ -123,12 +139,31 @@ class Journal:
             chain = link(chain, number, group, when, sitting, after_ms, entry.kind, entry.version, text)
             rows.append(row((number, group, when, sitting, after_ms, entry.kind, entry.version, text, chain)))
         added = tuple(rows)
-        self._writer.add(added)
-        self._last = number, chain
-        self._kept.extend(added)
-        while len(self._kept) > KEPT_IN_MEMORY and self._kept[0].seq <= self._writer.saved:
-            self._kept.popleft()
+        self._take(self._writer, added)
         return added
+
+    def adopt(self, rows: Sequence[Row]) -> None:
+        """Add ``rows`` that were chained to this journal's last one elsewhere, as they are and in their own groups.
+
+        Never waits for the disk. Raises ``DoesNotGoOn`` where they do not follow the last event (then nothing was
+        added) and ``NotSaved``.
+        """
+        if self._writer is None:
+            raise NotSaved("This garment is only looked at here; nothing can be changed.")
+        number, chain = self._last
+        for one in rows:
+            number, chain = number + 1, link(chain, *raw(one)[:8])
+            if (one.seq, one.chain) != (number, chain):
+                raise DoesNotGoOn("These entries do not follow what is in the journal.")
+        for _, group in groupby(rows, key=lambda one: one.group):
+            self._take(self._writer, tuple(group))
+
+    def _take(self, writer: Writer, added: tuple[Row, ...]) -> None:
+        writer.add(added)
+        self._last = added[-1].seq, added[-1].chain
+        self._kept.extend(added)
+        while len(self._kept) > KEPT_IN_MEMORY and self._kept[0].seq <= writer.saved:
+            self._kept.popleft()
 
     def rows(self, after: int = 0) -> Iterator[Row]:
         """Yield the rows after event number ``after`` in order, each proved; those not saved yet too.

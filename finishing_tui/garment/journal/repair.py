@@ -45,7 +45,7 @@ def _came_back(path: Path, old: Store, saved: tuple[int, str]) -> bool:
 def _write_again(path: Path, old: Store, saved: tuple[int, str]) -> None:
     if not old.same_folder():  # it may be another garment's: nothing of this one belongs in there
         raise Displaced(
-            "Another folder lies where the garment's own was: bring that back, and what waits is saved by itself."
+            "another folder lies where the garment's own was", "Bring the right one back; the rest saves itself."
         )
     made = path.with_name(schema.MAKING)
     schema.build(made, old.rows())
@@ -53,7 +53,7 @@ def _write_again(path: Path, old: Store, saved: tuple[int, str]) -> None:
         found = reader.last(connection)
     if found != saved:
         made.unlink()
-        raise Displaced("The journal has vanished from its folder, and not all of it can be read any more.")
+        raise Displaced("the journal has vanished from its folder, and not all of it can be read any more")
     if old.owns_log():
         schema.clear_side_files(path)
     if path.exists():

@@ -50,7 +50,7 @@ class Store:
             raise
         if not os.path.samestat(before, self._file):
             self._connection.close()
-            raise Displaced("The journal was exchanged while it was being opened.")
+            raise Displaced("the journal was exchanged while it was being opened")
 
     def commit(self, rows: Iterable[Raw]) -> None:
         """Add ``rows`` in one transaction; when this returns they are on the disk under the journal's name.
@@ -60,7 +60,7 @@ class Store:
         rows = tuple(rows)
         self._transact((schema.INSERT, columns) for columns in rows)
         if not self.in_place():
-            raise Displaced("The journal has vanished from its folder or was exchanged.")
+            raise Displaced("the journal has vanished from its folder or was exchanged")
         self._file, self._log = self.path.stat(), self._stat_log()
         self.last = rows[-1][0], rows[-1][8]
 

@@ -2,17 +2,40 @@
 
 import errno
 import sqlite3
+from dataclasses import dataclass
 
+from finishing_tui.craft.words import sentence
 from finishing_tui.files import reason
+from finishing_tui.garment.journal.errors import Displaced
 from finishing_tui.garment.journal.reader import code
 
-SLOW = "The disk is slow to answer; what waits is saved as soon as it does."
 
-_FULL = "The disk is full: make room, and what waits is saved by itself."
-_CLOSED = "The journal can be read but not written: give the right to write, and what waits is saved by itself."
-_GONE = "The garment's folder cannot be reached: bring it back, and what waits is saved by itself."
-_HELD = "Another program holds the journal: end it, and what waits is saved by itself."
-_DAMAGED = "The journal on the disk is not as it was written: put the garment down and run 'finishing doctor' on it."
+@dataclass(frozen=True, slots=True)
+class Trouble:
+    """What keeps a journal from being saved.
+
+    ``why`` stands within a sentence, and is true after the program has ended too; ``help`` is one of its own, true only
+    while the program goes on: what would help, and that the rest saves itself then.
+    """
+
+    why: str
+    help: str = ""
+
+    @property
+    def sentence(self) -> str:
+        """All of it, for as long as the program goes on."""
+        return f"{sentence(self.why)} {self.help}".rstrip()
+
+
+SLOW = Trouble("the disk is slow to answer", "The rest is saved as soon as it does.")
+
+_FULL = Trouble("the disk is full", "Free some space; the rest saves itself.")
+_CLOSED = Trouble("the garment's folder is not writable", "Make it writable; the rest saves itself.")
+_GONE = Trouble("the garment's folder cannot be reached", "Bring it back; the rest saves itself.")
+_HELD = Trouble("another program holds the journal", "End it; the rest saves itself.")
+_DAMAGED = Trouble(
+    "the journal on the disk is not as it was written", "Put the garment down and run 'finishing doctor' on it."
+)
 
 _BY_CODE = {
     sqlite3.SQLITE_FULL: _FULL,
@@ -38,14 +61,22 @@ _BY_ERRNO = {
 }
 
 
-def in_words(error: Exception) -> str:
-    """Return the sentence for ``error``, raised by SQLite, the system or the journal itself."""
+def in_words(error: Exception) -> Trouble:
+    """Return what ``error`` means, raised by SQLite, the system or the journal itself."""
     if isinstance(error, sqlite3.Error):
         return _BY_CODE.get(code(error) or -1) or _disk(str(error))
     if isinstance(error, OSError):
         return _BY_ERRNO.get(error.errno or -1) or _disk(reason(error))
-    return _DAMAGED if isinstance(error, UnicodeDecodeError) else str(error)
+    if isinstance(error, Displaced):
+        return Trouble(error.why, error.help)
+    return _DAMAGED if isinstance(error, UnicodeDecodeError) else _said(str(error))
 
 
-def _disk(words: str) -> str:
-    return f"The disk does not take what is written ({words}); it is tried again until it does."
+def _disk(words: str) -> Trouble:
+    return Trouble(f"the disk reports an error: {words}", "Still trying.")
+
+
+def _said(text: str) -> Trouble:
+    """Return one of the journal's own sentences, with what more it says as help."""
+    why, _, more = text.partition(". ")
+    return Trouble(f"{why[:1].lower()}{why[1:]}".removesuffix("."), more)

@@ -21,7 +21,7 @@ from finishing_tui.garment.journal.reader import FAILURES
 from finishing_tui.garment.journal.repair import opened_again
 from finishing_tui.garment.journal.rows import JSON, Row, raw, written
 from finishing_tui.garment.journal.store import Store
-from finishing_tui.garment.journal.trouble import SLOW, in_words
+from finishing_tui.garment.journal.trouble import SLOW, Trouble, in_words
 
 MOST_UNSAVED = 500
 """So many groups may wait; then nothing more is taken in."""
@@ -66,7 +66,7 @@ class Writer:
         self._groups: deque[tuple[Row, ...]] = deque()
         self._since = 0.0  # when the first waiting group came to be the first
         self._saved = last
-        self._trouble: str | None = None
+        self._trouble: Trouble | None = None
         self._snapshot: _Snapshot | None = None
         self._unsound: set[int] = set()
         self._hurry = False
@@ -94,8 +94,8 @@ class Writer:
         return self._saved[0]
 
     @property
-    def trouble(self) -> str | None:
-        """What keeps groups from being saved, as a sentence; None if nothing does."""
+    def trouble(self) -> Trouble | None:
+        """What keeps groups from being saved; None if nothing does."""
         with self._turn:
             if self._trouble is None and self._groups and time.monotonic() - self._since > SLOW_SECONDS:
                 return SLOW
@@ -106,7 +106,9 @@ class Writer:
         if self._closing_by is not None:
             raise NotSaved("The garment was put down: pick it up again to go on.")
         if len(self._groups) >= MOST_UNSAVED:
-            raise NotSaved(f"{MOST_UNSAVED} acts wait to be saved, and no more are taken in. {self.trouble or SLOW}")
+            raise NotSaved(
+                f"{MOST_UNSAVED} acts wait to be saved, and no more are taken in. {(self.trouble or SLOW).sentence}"
+            )
 
     def add(self, rows: tuple[Row, ...]) -> None:
         """Queue one group; never waits for the disk. Raises ``NotSaved``."""
@@ -146,6 +148,11 @@ class Writer:
             self._turn.notify_all()
         self._thread.join(timeout + 1)
         return not self._thread.is_alive()
+
+    def left(self) -> tuple[tuple[int, str], tuple[Row, ...]]:
+        """Return the number and the chain of the last durable event, and all rows that wait after it."""
+        with self._turn:
+            return self._saved, tuple(row for group in self._groups for row in group)
 
     # From here on: the thread.
 
@@ -192,9 +199,7 @@ class Writer:
             if store.last == (rows[-1].seq, rows[-1].chain) and store.checkpoint(whole=True):
                 self._done(count)
                 return
-        raise Displaced(
-            "The journal on the disk is not the one that is being written: nothing more can be saved in it."
-        )
+        raise Displaced("the journal on the disk is not the one that is being written")
 
     def _done(self, count: int) -> None:
         with self._turn:
@@ -207,7 +212,7 @@ class Writer:
         self._pause = FIRST_PAUSE
         self._call()
 
-    def _tell(self, trouble: str | None) -> None:
+    def _tell(self, trouble: Trouble | None) -> None:
         with self._turn:
             changed, self._trouble = self._trouble != trouble, trouble
         if changed:

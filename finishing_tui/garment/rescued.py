@@ -1,0 +1,204 @@
+"""Rescue files of earlier sittings: found when their garment is picked up, and taken in if the knitter wants that.
+
+What is offered follows the journal's last event by its chain, and makes sense after it. All else is left alone.
+"""
+
+from contextlib import suppress
+from dataclasses import dataclass
+from itertools import dropwhile
+from pathlib import Path
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.words import plural
+from finishing_tui.files import reason
+from finishing_tui.garment.events import Taken
+from finishing_tui.garment.evolve import begun_with, evolve
+from finishing_tui.garment.hand import InHand
+from finishing_tui.garment.journal import Journal, Row
+from finishing_tui.garment.journal.lock import in_use
+from finishing_tui.garment.journal.rescue import NotOurs, Rescue, Unsound, digest_of, for_garment, groups, read
+from finishing_tui.garment.journal.rescue_places import rescue_files
+from finishing_tui.garment.meaning import understood
+from finishing_tui.garment.stored import from_row
+
+PATIENCE = 5.0
+"""Seconds that taking in waits for the disk."""
+
+
+class NotTakenIn(FinishingError):
+    """What is in a rescue file could not be saved in the journal, or the file could not be deleted."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fitting:
+    """A rescue file that goes on from where its garment's journal ends; ``rows``: those that are not in there."""
+
+    file: Path
+    rows: tuple[Row, ...]
+
+    @property
+    def question(self) -> str:
+        """What is asked of them."""
+        return f"Take {'it' if self._many == 1 else 'them'} in?"
+
+    @property
+    def told(self) -> tuple[str, ...]:
+        """What they are, in sentences that belong before the question."""
+        are = "It is" if self._many == 1 else "They are"
+        return (f"{plural(self._many, 'entry')} of your last sitting could not be saved.", f"{are} in {self.file}.")
+
+    @property
+    def taken(self) -> str:
+        """What is said once they are taken in."""
+        return f"{plural(self._many, 'entry')} taken in; everything is saved."
+
+    @property
+    def left(self) -> str:
+        """What is said when they are left for later."""
+        return f"{plural(self._many, 'entry')} left in {self.file}. You can only look until you decide."
+
+    @property
+    def _many(self) -> int:
+        return groups(self.rows)
+
+
+@dataclass(frozen=True, slots=True)
+class Rescued:
+    """What was found for a garment.
+
+    ``fits``: the file that can be taken in; ``all_in``: those with nothing that is not in the journal; ``others``: a
+    sentence about each that does not fit.
+    """
+
+    fits: Fitting | None = None
+    all_in: tuple[Path, ...] = ()
+    others: tuple[str, ...] = ()
+
+
+def found_for(folder: Path) -> Rescued:
+    """Return what rescue files there are for the garment in ``folder``; nothing is changed.
+
+    There is nothing for a garment that someone has in hand, or that cannot be opened: that is said when it is opened.
+    """
+    files = rescue_files()
+    if not files:
+        return Rescued()
+    try:
+        if in_use(folder):
+            return Rescued()
+        with Journal.open(folder, look=True) as journal:
+            return _sorted(folder, journal, files)
+    except FinishingError:
+        return Rescued()
+
+
+def tidied(folder: Path) -> Rescued:
+    """Return the same, once the files were deleted that hold nothing but what is in the journal anyway."""
+    found = found_for(folder)
+    for file in found.all_in:
+        with suppress(OSError):  # the next sitting tries again
+            file.unlink()
+    return found
+
+
+def take_in(folder: Path, fitting: Fitting) -> None:
+    """Put the rows of a rescue file into the journal of the garment in ``folder``, then delete the file.
+
+    Raises ``NotTakenIn``, and whatever keeps the journal from being opened; then the file is still there.
+    """
+    journal = Journal.open(folder)
+    try:
+        journal.adopt(fitting.rows)
+        saved = journal.flush(PATIENCE)
+        why = journal.why_unsaved or "the disk is slow to answer"
+    finally:
+        journal.close(PATIENCE if not journal.unsaved else 0.0)
+    if not saved:
+        raise NotTakenIn(f"The entries could not be taken in ({why}). They are still in {fitting.file}.")
+    with suppress(OSError):  # then it is found to be in the journal the next time
+        fitting.file.unlink()
+
+
+def throw_away(fitting: Fitting) -> None:
+    """Delete a rescue file, with what is in it. Raises ``NotTakenIn``."""
+    try:
+        fitting.file.unlink(missing_ok=True)
+    except OSError as error:
+        raise NotTakenIn(f"{fitting.file} could not be deleted: {reason(error)}.") from error
+
+
+def _sorted(folder: Path, journal: Journal, files: tuple[Path, ...]) -> Rescued:
+    garment = _id(folder, journal)
+    digest = digest_of(garment)
+    fits: list[Fitting] = []
+    all_in: list[Path] = []
+    others: list[str] = []
+    for file in files:
+        if for_garment(file.name) != digest:
+            continue
+        try:
+            rescue = read(file)
+            if rescue.garment != garment or _lies_elsewhere(rescue, folder):
+                continue
+            rows = _new(rescue, journal)
+            if not rows:
+                all_in.append(file)
+            else:
+                _make_sense(folder, rows)
+                fits.append(Fitting(file, rows))
+        except NotOurs:
+            continue
+        except Unsound as error:
+            others.append(f"{file} is left alone: {error}.")
+    fits.sort(key=lambda one: len(one.rows))
+    return Rescued(fits[-1] if fits else None, tuple(all_in), tuple(others))
+
+
+def _id(folder: Path, journal: Journal) -> str:
+    """Return the garment's id. Raises ``FinishingError``."""
+    first = next(journal.rows(), None)
+    if first is None:
+        from finishing_tui.garment.file import plan_of  # noqa: PLC0415  (the reader: only before the first event)
+
+        return plan_of(folder).name
+    taken = from_row(first).event
+    return taken.plan.name if isinstance(taken, Taken) else ""
+
+
+def _lies_elsewhere(rescue: Rescue, folder: Path) -> bool:
+    """Say whether the rescue is another folder's: a copy has the same id. One that was moved leaves none behind."""
+    there, here = Path(rescue.folder), folder.resolve()
+    return there != here and there.exists()
+
+
+def _new(rescue: Rescue, journal: Journal) -> tuple[Row, ...]:
+    """Return the rows that go on from the journal's last event; none if all are in it. Raises ``Unsound``."""
+    last = rescue.rows[-1]
+    if last.seq <= journal.last[0] and _chain_at(journal, last.seq) == last.chain:
+        return ()
+    if rescue.after == journal.last:
+        return rescue.rows
+    rest = tuple(dropwhile(lambda one: (one.seq, one.chain) != journal.last, rescue.rows))[1:]
+    if rest and rest[0].group == rest[0].seq:
+        return rest
+    raise Unsound("the garment was worked on without what is in it, so it no longer fits")
+
+
+def _chain_at(journal: Journal, seq: int) -> str:
+    return next(iter(journal.rows(seq - 1))).chain
+
+
+def _make_sense(folder: Path, rows: tuple[Row, ...]) -> None:
+    """Return if the rows lead on from the garment's state. Raises ``Unsound``: a journal never loses what it has."""
+    try:
+        if rows[0].seq == 1:
+            state, rest = begun_with(from_row(rows[0])), rows[1:]
+        else:
+            hand = InHand.open(folder, look=True)
+            state, rest = hand.state, rows
+            hand.close()
+        for one in rest:
+            state = evolve(state, from_row(one))
+        understood(state)
+    except FinishingError as error:
+        raise Unsound("what is in it does not make sense after what the garment has") from error

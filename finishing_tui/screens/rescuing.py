@@ -1,0 +1,50 @@
+"""What could not be saved in an earlier sitting: asked about before its garment is picked up again."""
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.garment.rescued import Fitting, take_in, throw_away
+from finishing_tui.screens.asking import Asking
+from finishing_tui.widgets.choices import Choice
+
+if TYPE_CHECKING:
+    from finishing_tui.screens.app import FinishingApp
+
+CHOICES = (
+    Choice("take them in", ("They go after what is saved, as you counted them.",)),
+    Choice("leave them for later", ("Until you decide you can only look at the garment.",)),
+    Choice("throw them away", ("What you counted then is lost.",)),
+)
+"""What may become of the entries; the first is the safest for the count."""
+
+
+def ask_about(
+    app: "FinishingApp", folder: Path, fitting: Fitting, decided: Callable[[], None], left: Callable[[], None]
+) -> None:
+    """Ask what becomes of a rescue file of the garment in ``folder``.
+
+    ``decided`` is called once it is taken in or thrown away, ``left`` where it is left for later. Whoever leaves the
+    question stays where she was, and nothing is changed.
+    """
+
+    def chosen(at: int | None) -> None:
+        if at == 1:
+            left()
+        elif at is not None:
+            _done(app, folder, fitting, decided, take=at == 0)
+
+    app.push_screen(Asking(fitting.question, CHOICES, fitting.told), chosen)
+
+
+def _done(app: "FinishingApp", folder: Path, fitting: Fitting, decided: Callable[[], None], *, take: bool) -> None:
+    try:
+        if take:
+            take_in(folder, fitting)
+        else:
+            throw_away(fitting)
+    except FinishingError as error:
+        app.push_screen(Asking(str(error), (Choice("back to the shelf"),)))
+        return
+    decided()
