@@ -8,10 +8,8 @@ import time
 from pathlib import Path
 
 # Textual reads these when it is imported, so they must be right before any test module is.
-SPARED = "TEXTUAL_SNAPSHOT_TEMPDIR"  # how the picture tests of several processes find one another
 for name in [name for name in os.environ if name == "NO_COLOR" or name.startswith(("TEXTUAL_", "FINISHING_"))]:
-    if name != SPARED:
-        del os.environ[name]
+    del os.environ[name]
 os.environ["TEXTUAL_ANIMATIONS"] = "none"
 os.environ["FINISHING_SETTINGS"] = str(Path(__file__).parent / "settings" / "usual.toml")
 os.environ |= {"TERM": "xterm-256color", "COLORTERM": "truecolor"}  # how many colours there are to draw with

@@ -1,14 +1,17 @@
 """Every scene as a picture that was looked at, and what must hold in all of them at every size."""
 
-from collections.abc import Callable
+import re
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 import pytest
 from rich.segment import Segment
+from syrupy.assertion import SnapshotAssertion
+from syrupy.extensions.single_file import SingleFileSnapshotExtension, WriteMode
+from syrupy.location import PyTestLocation
+from syrupy.types import SerializableData, SerializedData, SnapshotIndex
 from textual.app import App, ComposeResult
-from textual.pilot import Pilot
 from textual.widgets import Input, Static
 
 from finishing_tui.screens.app import FinishingApp
@@ -21,7 +24,7 @@ from finishing_tui.widgets.rows import Rows
 from finishing_tui.widgets.ways import Ways
 from tests.screens.hands import pressing, shown, still
 from tests.screens.readable import faint, letters
-from tests.screens.scenes import SCENES, SIZES, Scene
+from tests.screens.scenes import SCENES, SIZES
 
 
 @dataclass(frozen=True)
@@ -33,12 +36,16 @@ class Terminal:
     looks: str = ""
 
 
-TERMINALS: dict[str, Terminal] = {
-    **{name: Terminal(size) for name, size in SIZES.items()},
+STARTS: dict[str, Terminal] = {
+    "40x20": Terminal(SIZES["40x20"]),
+    "80x24": Terminal(SIZES["80x24"]),
     "80x24-no-colour": Terminal(SIZES["80x24"], colour=False),
     "80x24-ascii": Terminal(SIZES["80x24"], looks="ascii"),
 }
-"""Every scene is pictured in each of these."""
+"""Every scene is started in each of these; the smallest on its own, for there pages are scrolled otherwise."""
+
+GROWN = {"80x24": tuple(name for name in SIZES if name not in {"40x20", "80x24"})}
+"""To which sizes a terminal is made to grow then: one start, and a picture at each."""
 
 ONCE: dict[str, Terminal] = {
     "light": Terminal(SIZES["80x24"], looks="light"),
@@ -50,41 +57,76 @@ ONCE: dict[str, Terminal] = {
 TERMS: dict[str, str] = {"xterm-kitty": "truecolor", "xterm-256color": "", "linux": "", "dumb": ""}
 """Terminals of ever fewer colours, as TERM and COLORTERM say it."""
 
-Compare = Callable[..., bool]
+
+class Shown(SingleFileSnapshotExtension):
+    """What a screen shows as text, in a file named for its scene and its terminal: what a reviewer reads first."""
+
+    _file_extension = "txt"
+    _write_mode = WriteMode.TEXT
+
+    @classmethod
+    def get_snapshot_name(cls, *, test_location: PyTestLocation, index: SnapshotIndex = 0) -> str:
+        """Return the name of the file: the test's, and what the picture is called, whichever start it was taken in."""
+        return f"{test_location.methodname}[{index}]"
 
 
-def _pictured(scene: Scene, terminal: Terminal, at: Path, compare: Compare, monkeypatch: pytest.MonkeyPatch) -> bool:
-    """Say if ``scene`` looks in ``terminal`` as it did; whatever it looks like, what is written must be readable."""
+class Picture(Shown):
+    """The same as a picture, colors and all."""
+
+    _file_extension = "svg"
+
+    def serialize(self, data: SerializableData, **given: Any) -> SerializedData:
+        """Return the picture without the number that Rich gives each one."""
+        return re.sub(r"\bterminal-\d+-([\w-]+)", r"terminal-\1", str(super().serialize(data, **given)))
+
+
+async def _pictured(
+    name: str,
+    start: str,
+    terminal: Terminal,
+    at: Path,
+    snapshot: SnapshotAssertion,
+    monkeypatch: pytest.MonkeyPatch,
+    grown: tuple[str, ...] = (),
+) -> None:
+    """Check that a scene looks in ``terminal`` as it did; whatever it looks like, what is written must be readable.
+
+    ``start``: what the terminal is called; ``grown``: the sizes it is made to grow to then.
+    """
     if not terminal.colour:
         monkeypatch.setenv("NO_COLOR", "1")
-    app = scene.app(at, terminal.looks)
+    pictures, texts = snapshot.use_extension(Picture), snapshot.use_extension(Shown)
+    app = SCENES[name].app(at, terminal.looks)
     assert app.no_color is not terminal.colour
-
-    async def prepare(pilot: Pilot[None]) -> None:
-        await pressing(*scene.keys)(pilot)
+    async with app.run_test(size=terminal.size) as pilot:
+        await pressing(*SCENES[name].keys)(pilot)
         await still(pilot)
-        assert letters(app)
-        assert not faint(app)
+        for label in (start, *grown):
+            if label != start:
+                await pilot.resize_terminal(*SIZES[label])
+                await still(pilot)
+            assert letters(app)
+            assert not faint(app)
+            assert texts(name=f"{name}-{label}") == shown(app)
+            assert pictures(name=f"{name}-{label}") == app.export_screenshot(title=app.title, simplify=True)
 
-    return compare(app, terminal_size=terminal.size, run_before=prepare)
 
-
-@pytest.mark.parametrize("terminal", TERMINALS)
+@pytest.mark.parametrize("start", STARTS)
 @pytest.mark.parametrize("name", SCENES)
-def test_every_scene_looks_as_it_did(
-    name: str, terminal: str, snap_compare: Compare, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+async def test_every_scene_looks_as_it_did(
+    name: str, start: str, snapshot: SnapshotAssertion, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Every screen in every state looks as it did when it was looked at: at four sizes, in no colour, and in ASCII."""
-    assert _pictured(SCENES[name], TERMINALS[terminal], tmp_path, snap_compare, monkeypatch)
+    await _pictured(name, start, STARTS[start], tmp_path, snapshot, monkeypatch, GROWN.get(start, ()))
 
 
-@pytest.mark.parametrize("terminal", ONCE)
+@pytest.mark.parametrize("start", ONCE)
 @pytest.mark.parametrize("name", ["spot-strayed", "recount-will-pucker", "shelf-full"])
-def test_other_looks_look_as_they_did(
-    name: str, terminal: str, snap_compare: Compare, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+async def test_other_looks_look_as_they_did(
+    name: str, start: str, snapshot: SnapshotAssertion, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """And in every look."""
-    assert _pictured(SCENES[name], ONCE[terminal], tmp_path, snap_compare, monkeypatch)
+    await _pictured(name, start, ONCE[start], tmp_path, snapshot, monkeypatch)
 
 
 @pytest.mark.parametrize("term", TERMS)
