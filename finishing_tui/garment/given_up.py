@@ -51,7 +51,7 @@ class GivenUp:
     def _end(self) -> tuple[str, ...]:
         if self.ended:
             return ()
-        return ("That you put it down is not.",) if self.where else ("Your line about where you left it is lost.",)
+        return ("The end of the sitting is not.",) if self.where else ("Your line about where you left it is lost.",)
 
 
 def give_up(folder: Path, garment: str, journal: Journal, *, ended: bool = True, where: str = "") -> GivenUp:
