@@ -152,6 +152,35 @@ def test_worked_on_without_it(folder: Path, disk: FullDisk) -> None:
     assert file.exists()
 
 
+def test_a_journal_that_ends_before_it(folder: Path, disk: FullDisk, tmp_path: Path) -> None:
+    """An older copy of the garment put in its place: the file goes on from what is not there, and is left alone."""
+    older = Path(shutil.copytree(folder, tmp_path / "older"))
+    hand = InHand.open(folder)
+    hand.pick_up()
+    assert hand.put_down()
+    file = file_of(disk.left_full(folder).given_up)
+    shutil.rmtree(folder)
+    older.rename(folder)
+    found = tidied(folder)
+    assert found.fits is None
+    assert ["ends before it" in one for one in found.others] == [True]
+    assert file.exists()
+
+
+@pytest.mark.usefixtures("disk")
+def test_a_folder_that_is_gone(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Opened by a name that means nothing any more once the folder was taken away: kept all the same, with its place."""
+    monkeypatch.chdir(folder)
+    hand = InHand.open(Path())
+    hand.pick_up()
+    assert hand.flush(30)
+    shutil.rmtree(folder)
+    assert hand.do(Press()) is None
+    assert not hand.put_down("bag")
+    assert "cannot be reached" in str(hand.given_up)
+    assert read(file_of(hand.given_up)).folder == str(folder)
+
+
 def test_of_several_the_one_that_fits(folder: Path, disk: FullDisk) -> None:
     """One from before and one that fits: the latter is offered, the former mentioned."""
     old = file_of(disk.left_full(folder).given_up)
