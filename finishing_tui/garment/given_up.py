@@ -51,20 +51,21 @@ class GivenUp:
     def _end(self) -> tuple[str, ...]:
         if self.ended:
             return ()
-        return ("That you put it down is not.",) if self.where else ("Your line about where you left it is lost.",)
+        return ("The end of the sitting is not.",) if self.where else ("Your line about where you left it is lost.",)
 
 
 def give_up(folder: Path, garment: str, journal: Journal, *, ended: bool = True, where: str = "") -> GivenUp:
     """Put what ``journal``, closed by now, could not save into a rescue file; say what came of it.
 
-    ``garment``: its id; ``ended``: whether the journal was given the end of the sitting, with ``where`` it was left.
+    ``folder``: the whole path of its folder, which may be gone by now; ``garment``: its id; ``ended``: whether the
+    journal was given the end of the sitting, with ``where`` it was left.
     """
     after, rows = journal.left()
     why = journal.why_unsaved or "the disk did not answer in time"
     many, kept, nowhere = journal.unsaved, None, ""
     if rows:
         try:
-            kept = put(Rescue(garment, str(folder.resolve()), after, rows), folder)
+            kept = put(Rescue(garment, str(folder), after, rows), folder)
         except NotWritten as error:
             nowhere = str(error)
     return GivenUp(many, why, kept, nowhere, ended, ended or not where)

@@ -39,6 +39,7 @@ class InHand:
         self._snapshot_at = seq
         self._began = clock.ticks()
         self._sits = False  # a sitting was begun here
+        self._lies_at = folder.resolve()  # for when the folder is gone
         self.given_up: GivenUp | None = None
         """What could not be saved when it was put down; None as long as nothing was given up."""
 
@@ -140,7 +141,7 @@ class InHand:
         saved = self._journal.close() and refusal is None
         if not saved and self.given_up is None:
             self.given_up = give_up(
-                self.folder, self.state.plan.name, self._journal, ended=refusal is None, where=where.strip()
+                self._lies_at, self.state.plan.name, self._journal, ended=refusal is None, where=where.strip()
             )
         return saved
 

@@ -181,6 +181,8 @@ def _new(rescue: Rescue, journal: Journal) -> tuple[Row, ...]:
     rest = tuple(dropwhile(lambda one: (one.seq, one.chain) != journal.last, rescue.rows))[1:]
     if rest and rest[0].group == rest[0].seq:
         return rest
+    if rescue.after[0] > journal.last[0]:
+        raise Unsound("the garment's journal ends before it begins, so it does not fit")
     raise Unsound("the garment was worked on without what is in it, so it no longer fits")
 
 

@@ -8,6 +8,7 @@ from finishing_tui.garment.commands import Count, Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME
 from tests.commands.prompt import ask, ask_json, leave, refused
+from tests.full_disk import FullDisk, file_of
 from tests.garment.folders import Watch, garment_in
 from tests.garment.journal.making import contents
 from tests.garment.recipes import EDGE
@@ -91,6 +92,24 @@ def test_what_is_no_journal_is_not_touched(tmp_path: Path, capsys: pytest.Captur
     assert leave("doctor", str(tmp_path)) == 1
     assert "if there is a copy of the garment's folder, take that" in capsys.readouterr().out
     assert contents(tmp_path) == before
+
+
+def test_the_doctor_names_a_rescue_file_that_fits(
+    folder: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What could not be saved is named with its file, for programs too, and nothing is changed."""
+    file = file_of(FullDisk(monkeypatch).left_full(folder, presses=2).given_up)
+    before = contents(folder), file.read_bytes()
+    told = ask(capsys, "doctor", str(folder))
+    assert f"3 entries of your last sitting could not be saved.\nThey are in {file}." in told
+    assert ask_json(capsys, "doctor", str(folder))["rescue"] == str(file)
+    assert (contents(folder), file.read_bytes()) == before
+    hand = InHand.open(folder)
+    hand.pick_up()
+    assert hand.put_down()
+    assert "no longer fits" in ask(capsys, "doctor", str(folder))
+    assert ask_json(capsys, "doctor", str(folder))["rescue"] is None
+    file.unlink()
 
 
 def test_the_doctor_finds_a_whole_journal_whole(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:

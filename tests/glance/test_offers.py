@@ -179,10 +179,17 @@ def test_looking_at_another_step_changes_nothing(step: int, act: str) -> None:
         (timedelta(minutes=17), "17 minutes ago"),
         (timedelta(hours=5), "5 hours ago"),
         (timedelta(days=14), "14 days ago"),
+        (timedelta(days=5 * 365), "1825 days ago"),
+        (timedelta(days=-1), ""),
+        (timedelta(hours=-1), ""),
+        (timedelta(days=56 * 365), ""),
     ],
 )
 def test_coming_back_says_how_long_it_lay_and_what_comes_next(later: timedelta, away: str) -> None:
-    """Put down in the middle of an edge: the last act, the next, where it was left, and the latest notes."""
+    """Put down in the middle of an edge: the last act, the next, where it was left, and the latest notes.
+
+    Where a clock was wrong, so that it lies until tomorrow or since before it was made, nothing is said of how long.
+    """
     paper = along(8, 6).did(PickUp()).press(2).did(WriteNote("tight"), PutGarmentDown("on the chair"))
     seen = coming_back(paper.state, datetime.fromisoformat(NOON) + later)
     assert seen.away == away
