@@ -5,16 +5,23 @@ All text of a garment is put in as it stands; nothing in it is taken for markup.
 
 import textwrap
 from collections.abc import Iterable, Iterator
+from datetime import datetime, timedelta
 
 from finishing_tui.craft.words import listing, plural
 from finishing_tui.glance.posture import lie, posture_words
 from finishing_tui.recipe.stage import HAND
 from finishing_tui.record.data import as_data
 from finishing_tui.record.stages import done_words
-from finishing_tui.record.values import CountTaken, Record
+from finishing_tui.record.values import CountTaken, Record, Sat
 
 WIDTH = 79
 """The longest line, where words can be broken at all."""
+
+CLOCK_DRIFT = timedelta(minutes=2)
+"""How far a time of day that nobody sets goes behind."""
+
+LONGEST_ASLEEP = timedelta(days=30)
+"""How long a computer sleeps within a sitting: the time of day goes on then, the clock that never jumps may not."""
 
 
 def as_text(record: Record) -> str:
@@ -115,9 +122,19 @@ def _sittings(record: Record) -> Iterator[str]:
     if record.sittings:
         yield "Sittings (times in UTC)"
     for one in record.sittings:
-        until = f"to {_when(one.ended)}" if one.ended else "and not put down"
         where = f"; {one.where}" if one.where else ""
-        yield from _wrapped(f"{one.number}  {_when(one.began)} {until}, {plural(one.acts, 'act')}{where}", "  ")
+        yield from _wrapped(f"{one.number}  {_when(one.began)} {_until(one)}, {plural(one.acts, 'act')}{where}", "  ")
+
+
+def _until(one: Sat) -> str:
+    """Return until when a sitting lasted, or how long, where the time of day was set while it lasted."""
+    if not one.ended:
+        return "and not put down"
+    lasted = timedelta(milliseconds=one.lasted_ms or 0)
+    set_on = datetime.fromisoformat(one.ended) - datetime.fromisoformat(one.began) - lasted
+    if -CLOCK_DRIFT <= set_on <= LONGEST_ASLEEP:
+        return f"to {_when(one.ended)}"
+    return f"for {lasted // timedelta(minutes=1)} min"
 
 
 def _when(at: str) -> str:
