@@ -17,11 +17,17 @@ from finishing_tui.record.values import CountTaken, Record, Sat
 WIDTH = 79
 """The longest line, where words can be broken at all."""
 
-CLOCK_DRIFT = timedelta(minutes=2)
+MINUTE = 60_000
+"""In milliseconds, as all times below."""
+
+CLOCK_DRIFT = 2 * MINUTE
 """How far a time of day that nobody sets goes behind."""
 
-LONGEST_ASLEEP = timedelta(days=30)
+LONGEST_ASLEEP = 30 * 24 * 60 * MINUTE
 """How long a computer sleeps within a sitting: the time of day goes on then, the clock that never jumps may not."""
+
+LONGEST_SITTING = 30 * 24 * 60 * MINUTE
+"""How long a garment is in hand where it is never put down between."""
 
 
 def as_text(record: Record) -> str:
@@ -127,14 +133,18 @@ def _sittings(record: Record) -> Iterator[str]:
 
 
 def _until(one: Sat) -> str:
-    """Return until when a sitting lasted, or how long, where the time of day was set while it lasted."""
-    if not one.ended:
+    """Return until when a sitting lasted, or how long, where the time of day was set while it lasted.
+
+    A journal may be a stranger's: nothing is said of a length that no sitting has.
+    """
+    if not one.ended or one.lasted_ms is None:
         return "and not put down"
-    lasted = timedelta(milliseconds=one.lasted_ms or 0)
-    set_on = datetime.fromisoformat(one.ended) - datetime.fromisoformat(one.began) - lasted
-    if -CLOCK_DRIFT <= set_on <= LONGEST_ASLEEP:
+    by_day = (datetime.fromisoformat(one.ended) - datetime.fromisoformat(one.began)) // timedelta(milliseconds=1)
+    if -CLOCK_DRIFT <= by_day - one.lasted_ms <= LONGEST_ASLEEP:
         return f"to {_when(one.ended)}"
-    return f"for {lasted // timedelta(minutes=1)} min"
+    if 0 <= one.lasted_ms <= LONGEST_SITTING:
+        return f"for {one.lasted_ms // MINUTE} min"
+    return "and put down at an unknown time"
 
 
 def _when(at: str) -> str:

@@ -4,11 +4,12 @@ from datetime import timedelta
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
+from finishing_tui.garment.journal.rows import LARGEST
 from finishing_tui.record import Record, as_text, record_of
 from finishing_tui.record.values import Sat
 from tests.garment.clocks import BACK, BEGAN, FORWARD, SetClock
@@ -41,14 +42,27 @@ def test_a_sitting_neither_ends_before_it_began_nor_lasts_a_year(ahead: timedelt
     assert told in as_text(record)
 
 
-@given(st.integers(0, 10**9), st.timedeltas(timedelta(days=-9000), timedelta(days=9000)))
-def test_an_end_that_is_told_is_not_before_the_sitting_was_over(lasted_ms: int, ahead: timedelta) -> None:
-    """However far the clock was set: an end that stands in the record is as late as the sitting lasted, or nearly."""
-    lasted = timedelta(milliseconds=lasted_ms)
-    ended = BEGAN + lasted + ahead
+@given(st.integers(-LARGEST, LARGEST), st.timedeltas(timedelta(days=-9000), timedelta(days=9000)))
+@example(LARGEST, timedelta())
+@example(-1, FORWARD)
+@example(4 * 60_000, BACK)
+def test_an_end_that_is_told_fits_the_length_that_was_measured(lasted_ms: int, by_day: timedelta) -> None:
+    """However far the clock was set, and whatever a stranger wrote: a fitting end, a length that can be, or neither."""
+    ended = BEGAN + by_day
     sat = Sat(1, BEGAN.isoformat(), ended.isoformat(), "", 3, lasted_ms)
     line = as_text(Record(along(8, 6).state, sittings=(sat,), events=1)).splitlines()[-1]
-    if timedelta(minutes=-2) <= ahead <= timedelta(days=30):
+    if -120_000 <= by_day // timedelta(milliseconds=1) - lasted_ms <= 30 * 86_400_000:
         assert line == f"  1  2026-03-01 12:00 to {ended:%Y-%m-%d %H:%M}, 3 acts"
-    else:
+    elif 0 <= lasted_ms <= 30 * 86_400_000:
         assert line == f"  1  2026-03-01 12:00 for {lasted_ms // 60_000} min, 3 acts"
+    else:
+        assert line == "  1  2026-03-01 12:00 and put down at an unknown time, 3 acts"
+
+
+@given(st.integers(0, 10**9), st.integers(0, 30 * 86_400))
+def test_a_clock_that_nobody_sets_tells_the_end(lasted_ms: int, asleep: int) -> None:
+    """The end stands in the record also where the computer slept in between."""
+    ended = BEGAN + timedelta(milliseconds=lasted_ms, seconds=asleep)
+    sat = Sat(1, BEGAN.isoformat(), ended.isoformat(), "", 3, lasted_ms)
+    text = as_text(Record(along(8, 6).state, sittings=(sat,), events=1))
+    assert f"to {ended:%Y-%m-%d %H:%M}, 3 acts" in text
