@@ -10,6 +10,7 @@ from finishing_tui.garment.events import (
     Finished,
     LeftOut,
     PutBack,
+    PutDown,
     Recounted,
     Replanned,
     RippedBack,
@@ -31,16 +32,24 @@ class NothingRecorded(FinishingError):
 
 @dataclass(slots=True)
 class _Seen:
-    """What the events have told so far: the acts by group, the groups taken back, and the acts of each sitting."""
+    """What the events said until now: the acts by group, the groups taken back, and of each sitting its acts and times.
+
+    The times are milliseconds by a clock that never jumps: when it began, and when it ended if it did.
+    """
 
     acts: dict[int, list[tuple[str, Act]]] = field(default_factory=dict)
     gone: set[int] = field(default_factory=set)
     sittings: list[set[int]] = field(default_factory=list)
+    began: list[int] = field(default_factory=list)
+    ended: dict[int, int] = field(default_factory=dict)
 
     def take(self, happening: Happening) -> None:
         match happening.event:
             case SittingBegan():
                 self.sittings.append(set())
+                self.began.append(happening.after_ms)
+            case PutDown():
+                self.ended[len(self.sittings) - 1] = happening.after_ms
             case TakenBack(group):
                 self.gone.add(group)
             case PutBack(group):
@@ -51,6 +60,10 @@ class _Seen:
                     self.sittings[-1].add(happening.group)
             case _:
                 pass
+
+    def lasted(self, sitting: int) -> int | None:
+        """Return how many milliseconds a sitting, counted from 0, lasted; None if it was never put down."""
+        return self.ended[sitting] - self.began[sitting] if sitting in self.ended else None
 
     def standing(self) -> Iterator[tuple[str, Act]]:
         """Yield (when, act) for every act that stands, in order."""
@@ -86,8 +99,8 @@ def record_of(happenings: Iterable[Happening]) -> Record:
         ripped=tuple(_ripped(at, act) for at, act in standing if isinstance(act, RippedBack)),
         changes=tuple(Happened(None, at, act.why) for at, act in standing if isinstance(act, Replanned)),
         sittings=tuple(
-            Sat(sitting.number, sitting.began, sitting.ended, sitting.where, len(groups))
-            for sitting, groups in zip(state.sittings, seen.sittings, strict=True)
+            Sat(sitting.number, sitting.began, sitting.ended, sitting.where, len(groups), seen.lasted(index))
+            for index, (sitting, groups) in enumerate(zip(state.sittings, seen.sittings, strict=True))
         ),
         events=events,
     )

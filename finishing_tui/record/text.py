@@ -5,16 +5,29 @@ All text of a garment is put in as it stands; nothing in it is taken for markup.
 
 import textwrap
 from collections.abc import Iterable, Iterator
+from datetime import datetime, timedelta
 
 from finishing_tui.craft.words import listing, plural
 from finishing_tui.glance.posture import lie, posture_words
 from finishing_tui.recipe.stage import HAND
 from finishing_tui.record.data import as_data
 from finishing_tui.record.stages import done_words
-from finishing_tui.record.values import CountTaken, Record
+from finishing_tui.record.values import CountTaken, Record, Sat
 
 WIDTH = 79
 """The longest line, where words can be broken at all."""
+
+MINUTE = 60_000
+"""In milliseconds, as all times below."""
+
+CLOCK_DRIFT = 2 * MINUTE
+"""How far a time of day that nobody sets goes behind."""
+
+LONGEST_ASLEEP = 30 * 24 * 60 * MINUTE
+"""How long a computer sleeps within a sitting: the time of day goes on then, the clock that never jumps may not."""
+
+LONGEST_SITTING = 30 * 24 * 60 * MINUTE
+"""How long a garment is in hand where it is never put down between."""
 
 
 def as_text(record: Record) -> str:
@@ -115,9 +128,23 @@ def _sittings(record: Record) -> Iterator[str]:
     if record.sittings:
         yield "Sittings (times in UTC)"
     for one in record.sittings:
-        until = f"to {_when(one.ended)}" if one.ended else "and not put down"
         where = f"; {one.where}" if one.where else ""
-        yield from _wrapped(f"{one.number}  {_when(one.began)} {until}, {plural(one.acts, 'act')}{where}", "  ")
+        yield from _wrapped(f"{one.number}  {_when(one.began)} {_until(one)}, {plural(one.acts, 'act')}{where}", "  ")
+
+
+def _until(one: Sat) -> str:
+    """Return until when a sitting lasted, or how long, where the time of day was set while it lasted.
+
+    A journal may be a stranger's: nothing is said of a length that no sitting has.
+    """
+    if not one.ended or one.lasted_ms is None:
+        return "and not put down"
+    by_day = (datetime.fromisoformat(one.ended) - datetime.fromisoformat(one.began)) // timedelta(milliseconds=1)
+    if -CLOCK_DRIFT <= by_day - one.lasted_ms <= LONGEST_ASLEEP:
+        return f"to {_when(one.ended)}"
+    if 0 <= one.lasted_ms <= LONGEST_SITTING:
+        return f"for {one.lasted_ms // MINUTE} min"
+    return "and put down at an unknown time"
 
 
 def _when(at: str) -> str:

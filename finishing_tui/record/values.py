@@ -45,13 +45,17 @@ class RippedOut:
 
 @dataclass(frozen=True, slots=True)
 class Sat:
-    """A sitting: when it began and ended (empty if it was cut off or goes on), and how many acts it had."""
+    """A sitting: when it began and ended (empty if it was cut off or goes on), and how many acts it had.
+
+    ``lasted_ms``: from the one to the other in milliseconds, by a clock that never jumps; None if it has no end.
+    """
 
     number: int
     began: str
     ended: str
     where: str
     acts: int
+    lasted_ms: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
