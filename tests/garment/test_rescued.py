@@ -169,7 +169,7 @@ def test_a_journal_that_ends_before_it(folder: Path, disk: FullDisk, tmp_path: P
 
 @pytest.mark.usefixtures("disk")
 def test_a_folder_that_is_gone(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """Opened by a name that means nothing any more once the folder was taken away: kept all the same, with its place."""
+    """Opened by a name that means nothing any more once the folder was taken away: kept, with its place."""
     monkeypatch.chdir(folder)
     hand = InHand.open(Path())
     hand.pick_up()
