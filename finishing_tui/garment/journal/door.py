@@ -38,6 +38,13 @@ OLDEST_SQLITE = (3, 37, 0)
 _ROLLBACK = bytes.fromhex("d9d505f920a163d7")
 """How a rollback journal begins, and how a super-journal record, at its end, does too (SQLite's file format, 3)."""
 
+SHORTEST_RECORD = 16
+"""Bytes behind the name in such a record; SQLite reads one wherever a file is at least so long."""
+
+MOST_IN_TABLES = 20_000
+"""Steps that SQLite may take to read which tables there are: ours take some hundred, pages that lead to one another
+would take for ever."""
+
 _LIMITS = {
     sqlite3.SQLITE_LIMIT_LENGTH: MOST_IN_BODY + 2**16,  # of a row: its body, and room for the rest of it
     sqlite3.SQLITE_LIMIT_SQL_LENGTH: 10_000,
@@ -107,6 +114,7 @@ def connect(path: Path, mode: str = "rw", *, timeout: float = 5.0) -> sqlite3.Co
     connection = sqlite3.connect(uri, uri=True, isolation_level=None, timeout=timeout)
     try:
         _harden(connection)
+        _has_few_tables(connection, path)
     except BaseException:
         connection.close()
         raise
@@ -137,12 +145,27 @@ def _harden(connection: sqlite3.Connection) -> None:
     connection.execute("PRAGMA checkpoint_fullfsync=ON")
 
 
+def _has_few_tables(connection: sqlite3.Connection, path: Path) -> None:
+    """Return if reading which tables there are comes to an end soon, or fails: then the next statement says why."""
+    connection.set_progress_handler(lambda: 1, MOST_IN_TABLES)
+    try:
+        connection.execute("SELECT count(*) FROM sqlite_schema").fetchone()
+    except sqlite3.Error as error:
+        if getattr(error, "sqlite_errorcode", None) == sqlite3.SQLITE_INTERRUPT:
+            raise _foreign(path, "has tables without end") from error
+    except UnicodeDecodeError:  # where the message quotes bytes that are no text
+        return
+    finally:
+        connection.set_progress_handler(None, 0)
+
+
 def _no_more_than_ours(path: Path) -> None:
     """Return if the rollback journal at ``path`` says nothing that ours never say. Raises ``OSError`` too."""
     with path.open("rb") as file:
         head = file.read(28)
-        file.seek(max(file.seek(0, os.SEEK_END) - len(_ROLLBACK), 0))
-        if file.read() == _ROLLBACK and len(head) == 28:
+        size = file.seek(0, os.SEEK_END)
+        file.seek(max(size - len(_ROLLBACK), 0))
+        if file.read() == _ROLLBACK and size >= SHORTEST_RECORD:
             raise _foreign(path, "names a further file for the database to delete")
     if head.startswith(_ROLLBACK) and len(head) == 28:
         pages, _sector, page = (int.from_bytes(head[at : at + 4]) for at in (16, 20, 24))

@@ -11,7 +11,7 @@ from datetime import UTC, datetime
 from typing import Any, TypeAlias
 
 from finishing_tui.garment.journal.door import MOST_IN_BODY
-from finishing_tui.garment.journal.errors import NoJSON, Unwritable
+from finishing_tui.garment.journal.errors import NoJSON, NotSaved, Unwritable
 
 JSON: TypeAlias = "None | bool | int | float | str | Sequence[JSON] | Mapping[str, JSON]"
 """A value that JSON can hold. What is read back has lists for sequences and dictionaries for mappings."""
@@ -122,10 +122,16 @@ def is_moment(text: str) -> bool:
 
 
 def moment(at: datetime) -> str:
-    """Return ``at`` as a row's text, cut to the millisecond. A time without a zone is a mistake: ``ValueError``."""
+    """Return ``at`` as a row's text, cut to the millisecond. A time without a zone is a mistake: ``ValueError``.
+
+    Raises ``NotSaved`` for a time that would not be read again.
+    """
     if at.tzinfo is None:
         raise ValueError("the time of an event needs a time zone")
-    return at.astimezone(UTC).isoformat(timespec="milliseconds").replace("+00:00", "Z")
+    text = at.astimezone(UTC).isoformat(timespec="milliseconds").replace("+00:00", "Z")
+    if not is_moment(text):
+        raise NotSaved(f"This computer's clock says {text[:10]}. Set it right, then go on.")
+    return text
 
 
 def _plain(value: Any) -> Any:

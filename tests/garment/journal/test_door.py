@@ -105,6 +105,24 @@ def test_a_rollback_journal_cannot_have_a_file_deleted(garment: Path, way: Calla
     assert len(read(garment)) == 6
 
 
+@pytest.mark.parametrize("before", [b"", b"x" * 3, (1).to_bytes(4)])
+def test_nor_by_a_short_one(garment: Path, before: bytes, way: Callable[[Path], object]) -> None:
+    """SQLite needs no header before the record: a name of a few bytes makes a file of less than 28."""
+    (garment / f"{NAME}-journal").write_bytes(before + names(Path("m"))[4:])
+    with pytest.raises(NotAJournal, match="names a further file"):
+        way(garment)
+
+
+def test_tables_without_end(garment: Path) -> None:
+    """So many tables that reading which there are would take long: refused after a number of steps."""
+    with closing(sqlite3.connect(garment / NAME)) as connection:
+        for number in range(3_000):
+            connection.execute(f"CREATE TABLE t{number} (a)")
+        connection.commit()
+    with pytest.raises(NotAJournal, match="tables without end"):
+        Journal.open(garment, look=True)
+
+
 def test_sqlite_would_delete_that_file(garment: Path) -> None:
     """The test above is about something that happens: SQLite by itself does it."""
     rollback(garment, pages=(garment / NAME).stat().st_size // 4096, tail=names(garment.parent / "mine"))
