@@ -58,10 +58,12 @@ async def test_what_the_other_window_does_is_followed(tmp_path: Path) -> None:
         assert other.flush(10)
         await comes_to(pilot, lambda: "8  neck needle" in shown(app))  # the page follows too
         await pilot.press("escape")
+        await comes_to(pilot, lambda: isinstance(front(app), Looking))
         assert other.put_down()
         await followed(app, pilot)
         assert "The other window has put this garment down." in shown(app)
         await pilot.press("2")
+        await comes_to(pilot, lambda: isinstance(front(app), Looking))
         await followed(app, pilot)
         assert isinstance(front(app), Looking)  # it is not asked again and again
         await pilot.press("q")
