@@ -29,6 +29,10 @@ LARGEST = 2**53
 """The largest whole number that is read: counts stay under a million, milliseconds of a sitting far under this."""
 
 
+LONGEST = 2**18
+"""Characters in the longest text that is read: no file that people write is larger, and those are stored whole."""
+
+
 class Unreadable(ValueError):
     """A stored value does not fit the type it was read as; whoever reads a journal turns this into a sentence."""
 
@@ -93,6 +97,8 @@ def _as_it_is(wanted: type) -> Reader:
 def _taken(plain: Any) -> Any:
     """Return a text, whole number, truth value or None that was stored, fit to be shown and reckoned with."""
     if type(plain) is str:
+        if len(plain) > LONGEST:
+            raise Unreadable("a text is longer than any that is stored")
         return inert(plain)
     if type(plain) is int and not -LARGEST <= plain <= LARGEST:
         raise Unreadable("a number is longer than any that is stored")

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from finishing_tui.codec import LARGEST, Unreadable, decode, encode
+from finishing_tui.codec import LARGEST, LONGEST, Unreadable, decode, encode
 from finishing_tui.craft.ledger import Entry, Ledger, Posting, TailEntry
 from finishing_tui.craft.rhythm import Line, Runs
 from finishing_tui.craft.spacing import space
@@ -140,6 +140,7 @@ def test_a_field_that_is_missing_takes_its_default() -> None:
         (Posting, {"source": "a", "to": "b", "stitches": 2**53 + 1}),
         (Posting, {"source": "a", "to": "b", "stitches": -(10**4000)}),
         (Sitting, {"number": 2**60, "began": ""}),
+        (Sitting, {"number": 1, "began": "x" * (LONGEST + 1)}),
         (Line, {"numerator": 0, "denominator": 0, "offset": 0, "spots": 4}),
         (Recipe, {"format": True}),
         (Stage, {"unit": "spot", "units": 3, "title": "a", "act": "b", "flows": {}}),

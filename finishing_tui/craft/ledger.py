@@ -8,6 +8,7 @@ Every entry has an inverse, and entering a list and then the inverses of it in r
 exactly; undo and ripping back stand on that. The ledger knows nothing of recipes, garments or time.
 """
 
+from bisect import bisect_left
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from types import MappingProxyType
@@ -280,4 +281,7 @@ def _tail(ledger: Ledger, entry: TailEntry) -> Ledger:
 def _changed(names: tuple[str, ...], name: str, *, adds: bool, what: str) -> tuple[str, ...]:
     if adds == (name in names):
         raise Unbalanced(f"the {what} {name!r} {'is there already' if adds else 'is not there'}")
-    return tuple(sorted({*names, name} if adds else set(names) - {name}))
+    if not adds:
+        return tuple(one for one in names if one != name)
+    at = bisect_left(names, name)
+    return (*names[:at], name, *names[at:])

@@ -24,7 +24,7 @@ from finishing_tui.garment.events import (
     Taken,
     TakenBack,
 )
-from finishing_tui.garment.state import RECENT, Note, Sitting, State
+from finishing_tui.garment.state import LONGEST_NOTE, MOST_KEPT, RECENT, Note, Sitting, State
 from finishing_tui.garment.work import Standing
 
 
@@ -72,11 +72,18 @@ def evolve(state: State, happening: Happening) -> State:
 
 
 def sound(state: State) -> State:
-    """Return ``state``. Raises ``ValueError`` where its steps are not those of its plan, or none is where it points."""
+    """Return ``state``.
+
+    Raises ``ValueError`` where its steps are not those of its plan, none is where it points, or it keeps without end.
+    """
     if len(state.steps) != len(state.plan.recipe.step):
         raise ValueError("there are not as many steps as the recipe has")
     if state.current is not None and not 0 <= state.current < len(state.steps):
         raise ValueError(f"there is no step {state.current} to be under the needles")
+    ledger = state.ledger
+    told, held = (state.sittings, state.notes, state.undone), (ledger.tails, ledger.markers, ledger.holes, ledger.yarns)
+    if any(len(one) > MOST_KEPT for one in (*told, *held, ledger.stitches)):
+        raise ValueError("there is more in it than any garment has")
     return state
 
 
@@ -94,14 +101,21 @@ def _evolved(state: State, happening: Happening) -> State:
         case SittingBegan(sitting):
             return replace(state, sittings=(*state.sittings, Sitting(sitting, happening.at)), presses=())
         case PutDown(where):
+            _short(where)
             ended = replace(state.sittings[-1], ended=happening.at, where=where)
             return replace(state, sittings=(*state.sittings[:-1], ended))
         case Noted(text, step):
+            _short(text)
             return replace(state, notes=(*state.notes, Note(happening.at, step, text)))
         case PaceChosen(pace):
             return replace(state, pace=pace, presses=())  # from here on a press stands for something else
         case Taken():
             return first_state(event)
+
+
+def _short(note: str) -> None:
+    if len(note) > LONGEST_NOTE:
+        raise ValueError("a note is longer than any that is written")
 
 
 def _acted(state: State, act: AnyAct, happening: Happening) -> State:

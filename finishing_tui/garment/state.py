@@ -10,6 +10,13 @@ from finishing_tui.garment.work import Standing
 RECENT = 40
 """How many presses the pace of a sitting is reckoned from."""
 
+MOST_KEPT = 10_000
+"""The most sittings, notes, groups taken back one after another, or things of one kind in the ledger: almost thirty
+years of sittings, one a day. Each event copies those before it, so reading a stranger's has to end somewhere."""
+
+LONGEST_NOTE = 500
+"""The longest note, and the longest word of where a garment was left, in characters."""
+
 
 @dataclass(frozen=True, slots=True)
 class Note:

@@ -10,7 +10,7 @@ from finishing_tui.garment.commands import (
     Press,
     WriteNote,
 )
-from finishing_tui.garment.decide.sittings import LONGEST_NOTE
+from finishing_tui.garment.state import LONGEST_NOTE
 from finishing_tui.glance.counting import countables
 from finishing_tui.glance.ripping import rip_points
 from finishing_tui.plain import counting, recounting, stepping

@@ -3,7 +3,7 @@
 from textual.app import ComposeResult
 from textual.containers import Vertical
 
-from finishing_tui.garment.decide.sittings import LONGEST_NOTE
+from finishing_tui.garment.state import LONGEST_NOTE
 from finishing_tui.screens.box import Box
 from finishing_tui.screens.keys import bindings, keys_of
 from finishing_tui.widgets.entry import Entry

@@ -8,13 +8,13 @@ import pytest
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import Ledger, Posting
 from finishing_tui.garment.commands import Finish, Other, Press, Replan, WriteNote
-from finishing_tui.garment.events import Begun, Event, Marked, PutBack, PutDown, Stood, TakenBack, Turned, Worked
+from finishing_tui.garment.events import Begun, Event, Marked, Noted, PutBack, PutDown, Stood, TakenBack, Turned, Worked
 from finishing_tui.garment.evolve import DoesNotFit
 from finishing_tui.garment.hand import SNAPSHOT_EVERY, InHand
 from finishing_tui.garment.journal import NAME, InUse, Journal, NoJournal, NotSaved
 from finishing_tui.garment.journal.rows import written
 from finishing_tui.garment.shelf import on_shelf
-from finishing_tui.garment.state import State
+from finishing_tui.garment.state import LONGEST_NOTE, State
 from finishing_tui.garment.stored import SNAPSHOT, NotUnderstood, from_row, happenings, snapshot_of, to_store
 from finishing_tui.garment.work import Mark, Progress, Standing, Work
 from finishing_tui.record import record_of
@@ -256,6 +256,8 @@ ODD: tuple[Event, ...] = (
     Begun(step=0, turned=Turned(0, 99)),
     TakenBack(1, (Worked(step=0, changes=(Marked(99, 0, Mark(), Mark()),)),), 0, ""),
     PutBack(1, ()),
+    Noted("x" * (LONGEST_NOTE + 1), None),
+    PutDown("x" * (LONGEST_NOTE + 1)),
 )
 
 

@@ -12,21 +12,24 @@ from finishing_tui.garment.commands import (
     LeaveOut,
     Measure,
     Other,
+    PickUpGarment,
     Press,
     PutGarmentDown,
     PutRight,
     Replan,
     RipBack,
+    TakeBack,
     TakeUp,
     WriteNote,
 )
-from finishing_tui.garment.decide.sittings import LONGEST_NOTE
-from finishing_tui.garment.events import Finished, Recounted, Valued
+from finishing_tui.garment.events import Finished, Noted, Recounted, SittingBegan, TakenBack, Valued
+from finishing_tui.garment.evolve import DoesNotFit, Happening, evolve, sound
+from finishing_tui.garment.state import LONGEST_NOTE, MOST_KEPT, Note, Sitting
 from finishing_tui.garment.work import Mark
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.work import Work as WorkStep
 from tests.garment.edges import along, finish, press_to_the_end, reach, section, work_of
-from tests.garment.paper import Paper, plan_for
+from tests.garment.paper import NOON, Paper, plan_for
 from tests.garment.recipes import EDGE, NECKBAND, UNEQUAL
 
 
@@ -338,6 +341,25 @@ def test_notes_are_of_one_line_and_not_endless() -> None:
         assert not text.strip() or paper.do(PutGarmentDown(text)) is not None
     paper.did(WriteNote("  [b]as it stands[/b]  "))
     assert [(note.text, note.step) for note in paper.state.notes] == [("[b]as it stands[/b]", 0)]
+
+
+def test_what_is_kept_of_a_garment_ends_somewhere() -> None:
+    """Each event copies what is kept before it: 60,000 sittings of a stranger's took a minute to read, for nothing."""
+    paper = at(0).press(1)
+    paper.state = replace(
+        paper.state,
+        sittings=(Sitting(1, NOON),) * MOST_KEPT,
+        notes=(Note(NOON, None, "as it stands"),) * MOST_KEPT,
+        undone=(1,) * MOST_KEPT,
+    )
+    sound(paper.state)
+    for command in (WriteNote("one more"), PickUpGarment(), TakeBack(paper.state.top, (), 0, "")):
+        refusal = paper.do(command)
+        assert refusal is not None
+        assert "10,000" in refusal.sentence
+    for event in (Noted("one more", None), SittingBegan(2), TakenBack(1, (), 0, "")):
+        with pytest.raises(DoesNotFit):
+            evolve(paper.state, Happening(1, NOON, 0, event))
 
 
 def test_a_count_that_contradicts_the_ledger_must_be_typed() -> None:

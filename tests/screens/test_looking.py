@@ -7,7 +7,7 @@ from textual.pilot import Pilot
 
 from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
-from finishing_tui.garment.journal import OnlyToRead
+from finishing_tui.garment.journal import OnlyToRead, Unreachable
 from finishing_tui.garment.journal import journal as journals
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.asking import Asking
@@ -96,6 +96,23 @@ async def test_it_is_taken_up_here_once_it_is_put_down(tmp_path: Path) -> None:
 def only_to_read(folder: Path) -> object:
     """Refuse the lock, as a folder does in which nothing can be written."""
     raise OnlyToRead(f"Nothing can be written in the folder {folder.name} (read-only); it can be looked at.")
+
+
+async def test_where_nothing_can_be_written_nothing_is_begun(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A garment that was never picked up has no journal to look at: what would help is said, and no look is offered."""
+    folder = shelf(tmp_path)
+    monkeypatch.setattr(journals, "Lock", only_to_read)
+    app = app_for(folder)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settled(pilot)
+        said = " ".join(shown(app).replace("│", " ").split())
+        assert "the garment in it cannot be begun. Copy the folder to where you can write" in said
+        assert "look only" not in said
+        await pilot.press("1")
+        await settled(pilot)
+        assert not isinstance(front(app), Asking)
+    with pytest.raises(Unreachable, match="cannot be begun"):
+        talked(folder, "q")
 
 
 async def test_where_nothing_can_be_written_it_can_be_looked_at(

@@ -2,14 +2,13 @@
 
 from finishing_tui.garment.commands import ChoosePace, PutBackAgain, PutGarmentDown, Refusal, TakeBack, WriteNote
 from finishing_tui.garment.events import Event, Noted, PaceChosen, PutBack, PutDown, SittingBegan, TakenBack
-from finishing_tui.garment.state import State
-
-LONGEST_NOTE = 500
-"""The longest note, in characters."""
+from finishing_tui.garment.state import LONGEST_NOTE, MOST_KEPT, State
 
 
 def pick_up_garment(state: State) -> tuple[Event, ...] | Refusal:
     """Begin a sitting."""
+    if len(state.sittings) >= MOST_KEPT:
+        return Refusal(f"this garment was picked up {MOST_KEPT:,} times, and no more can be kept")
     return (SittingBegan(len(state.sittings) + 1),)
 
 
@@ -28,6 +27,8 @@ def write_note(state: State, command: WriteNote) -> tuple[Event, ...] | Refusal:
     text = command.text.strip()
     if not text or len(text) > LONGEST_NOTE or not text.isprintable():
         return Refusal(f"a note has 1 to {LONGEST_NOTE} characters, on one line")
+    if len(state.notes) >= MOST_KEPT:
+        return Refusal(f"this garment has {MOST_KEPT:,} notes, and no more can be kept")
     return (Noted(text, state.current),)
 
 
@@ -40,6 +41,8 @@ def take_back(state: State, command: TakeBack) -> tuple[Event, ...] | Refusal:
     """Take the latest standing group back: the inverses of what happened in it, last first."""
     if not state.top:
         return Refusal("nothing is left to take back")
+    if len(state.undone) >= MOST_KEPT:
+        return Refusal(f"{MOST_KEPT:,} acts are taken back; to go back further, rip back")
     if command.group != state.top:
         raise ValueError(f"group {command.group} is not the latest standing one, {state.top}")
     inverses = tuple(act.inverse() for act in reversed(command.acts))

@@ -26,8 +26,8 @@ SIDE_FILES = ("-wal", "-shm", "-journal")
 PAGE = 4096
 """Bytes in a page; said here so that every journal has the same first page (see ``salvage``)."""
 
-MOST_BYTES = 2**30
-"""The largest file that is opened or copied: more than a million events."""
+MOST_BYTES = 2**28
+"""The largest file that is opened or copied: some half a million events."""
 
 MOST_IN_BODY = 8 * 2**20
 """Bytes in the body of an event or a snapshot; none is written larger, and none larger is fetched."""
@@ -101,6 +101,16 @@ def plain(path: Path) -> None:
         raise _foreign(path, "has a second name somewhere else")
     if found.st_size > MOST_BYTES:
         raise _foreign(path, f"has {found.st_size:,} bytes, and no garment's has more than {MOST_BYTES:,}")
+
+
+def unlink(path: Path) -> None:
+    """Take away what lies at ``path``, a name that only this program uses; it may be missing.
+
+    Raises ``NotAJournal`` where that is a folder, and ``OSError``.
+    """
+    if path.is_dir() and not path.is_symlink():
+        raise _foreign(path, "is not a file")
+    path.unlink(missing_ok=True)
 
 
 def connect(path: Path, mode: str = "rw", *, timeout: float = 5.0) -> sqlite3.Connection:

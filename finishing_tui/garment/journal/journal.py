@@ -17,7 +17,15 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.files import reason
 from finishing_tui.garment.journal import door, reader, schema
 from finishing_tui.garment.journal.chain import START, link
-from finishing_tui.garment.journal.errors import AlreadyBegun, Damaged, DoesNotGoOn, NoJSON, NotSaved, Unreachable
+from finishing_tui.garment.journal.errors import (
+    AlreadyBegun,
+    Damaged,
+    DoesNotGoOn,
+    NoJSON,
+    NotSaved,
+    OnlyToRead,
+    Unreachable,
+)
 from finishing_tui.garment.journal.header import identify
 from finishing_tui.garment.journal.lock import Lock
 from finishing_tui.garment.journal.recovery import provable, set_aside
@@ -51,7 +59,13 @@ class Journal:
         """
         path = folder / schema.NAME
         door.looked_over(path)
-        lock = Lock(folder)
+        try:
+            lock = Lock(folder)
+        except OnlyToRead as error:  # and nothing is there yet that could be looked at
+            raise Unreachable(
+                f"Nothing can be written in the folder {folder.name}, so the garment in it cannot be begun. Copy the "
+                "folder to where you can write, and begin there."
+            ) from error
         try:
             _begin(path)
         except BaseException:

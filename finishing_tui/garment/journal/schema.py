@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from finishing_tui.files import sync_folder
-from finishing_tui.garment.journal.door import PAGE, SIDE_FILES, beside, connect
+from finishing_tui.garment.journal.door import PAGE, SIDE_FILES, beside, connect, unlink
 from finishing_tui.garment.journal.rows import Raw
 
 NAME = "journal.sqlite3"
@@ -70,16 +70,16 @@ INSERT = "INSERT INTO events VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"
 def clear_side_files(path: Path) -> None:
     """Take away what lies beside ``path``: it must never be read together with another file of that name."""
     for suffix in SIDE_FILES:
-        beside(path, suffix).unlink(missing_ok=True)
+        unlink(beside(path, suffix))
 
 
 def build(path: Path, rows: Iterable[Raw] = ()) -> None:
     """Make a whole journal of ``rows`` at ``path``, a name that only the holder of the lock uses, and sync it.
 
-    A file left there by a process that was killed is made anew. Raises ``OSError`` and ``sqlite3.Error``; then nothing
-    is left at ``path``.
+    A file left there by a process that was killed is made anew. Raises ``NotAJournal`` where no such file can be, and
+    ``OSError`` and ``sqlite3.Error``; then nothing is left at ``path``.
     """
-    path.unlink(missing_ok=True)
+    unlink(path)
     clear_side_files(path)
     os.close(os.open(path, os.O_CREAT | os.O_EXCL | os.O_RDWR, 0o600))
     try:

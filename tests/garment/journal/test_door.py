@@ -22,7 +22,7 @@ from finishing_tui.garment.journal.reader import copy_into
 from finishing_tui.garment.journal.recovery import set_aside
 from finishing_tui.garment.journal.rows import written
 from finishing_tui.garment.journal.salvage import salvaged
-from finishing_tui.garment.journal.schema import INSERT, put_in_place
+from finishing_tui.garment.journal.schema import INSERT, MAKING, put_in_place
 from finishing_tui.garment.journal.store import Store
 from tests.garment.journal.making import NOON, fill, press, read
 
@@ -198,6 +198,21 @@ def test_folders_beside_a_journal(garment: Path, name: str, way: Callable[[Path]
     (garment / name).mkdir()
     with pytest.raises(NotAJournal, match="is not a file"):
         way(garment)
+
+
+@pytest.mark.parametrize("name", [MAKING, *(MAKING + suffix for suffix in SIDE_FILES)])
+def test_a_folder_where_a_journal_is_made(garment: Path, name: str) -> None:
+    """One under the name that a new journal has until it is whole: neither begun nor recovered, and it is named."""
+    (garment / name).mkdir()
+    before = (garment / NAME).read_bytes().replace(b"2024-05-01T12", b"2024-05-01T13")
+    (garment / NAME).write_bytes(before)
+    with pytest.raises(NotAJournal, match=re.escape(f"{name} in ") + ".* is not a file"):
+        recover(garment)
+    assert (garment / NAME).read_bytes() == before
+    (garment / NAME).unlink()
+    with pytest.raises(NotAJournal, match=re.escape(f"{name} in ") + ".* is not a file"):
+        Journal.create(garment)
+    assert (garment / name).is_dir()
 
 
 @pytest.mark.parametrize("name", NAMES)
