@@ -114,6 +114,13 @@ def expanded(path: Path) -> Path:
         raise NoHome(f"{str(path)!r} names a home folder that there is not; write the whole path") from None
 
 
+def as_written(path: Path) -> str:
+    """Return ``path`` as people write it: with a tilde for the home folder of the user."""
+    with contextlib.suppress(RuntimeError, ValueError):  # there is no home, or the path is not in it
+        return str("~" / path.relative_to(Path.home()))
+    return str(path)
+
+
 def path_in(variable: str) -> Path | None:
     """Return the path that the environment names as ``variable``, a tilde put in words; ``None`` where it names none.
 

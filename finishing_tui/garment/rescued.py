@@ -10,7 +10,7 @@ from pathlib import Path
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import plural
-from finishing_tui.files import reason
+from finishing_tui.files import as_written, reason
 from finishing_tui.garment.events import Taken
 from finishing_tui.garment.evolve import begun_with, evolve
 from finishing_tui.garment.hand import InHand
@@ -39,13 +39,16 @@ class Fitting:
     @property
     def question(self) -> str:
         """What is asked of them."""
-        return f"Take {'it' if self._many == 1 else 'them'} in?"
+        return "Take in what could not be saved?"
 
     @property
     def told(self) -> tuple[str, ...]:
         """What they are, in sentences that belong before the question."""
         are = "It is" if self._many == 1 else "They are"
-        return (f"{plural(self._many, 'entry')} of your last sitting could not be saved.", f"{are} in {self.file}.")
+        return (
+            f"{plural(self._many, 'entry')} of your last sitting could not be saved.",
+            f"{are} in {as_written(self.file)}.",
+        )
 
     @property
     def taken(self) -> str:
@@ -55,7 +58,7 @@ class Fitting:
     @property
     def left(self) -> str:
         """What is said when they are left for later."""
-        return f"{plural(self._many, 'entry')} left in {self.file}. You can only look until you decide."
+        return f"{plural(self._many, 'entry')} left in {as_written(self.file)}. You can only look until you decide."
 
     @property
     def _many(self) -> int:
@@ -114,7 +117,7 @@ def take_in(folder: Path, fitting: Fitting) -> None:
     finally:
         journal.close(PATIENCE if not journal.unsaved else 0.0)
     if not saved:
-        raise NotTakenIn(f"The entries could not be taken in ({why}). They are still in {fitting.file}.")
+        raise NotTakenIn(f"The entries could not be taken in ({why}). They are still in {as_written(fitting.file)}.")
     with suppress(OSError):  # then it is found to be in the journal the next time
         fitting.file.unlink()
 
@@ -124,7 +127,7 @@ def throw_away(fitting: Fitting) -> None:
     try:
         fitting.file.unlink(missing_ok=True)
     except OSError as error:
-        raise NotTakenIn(f"{fitting.file} could not be deleted: {reason(error)}.") from error
+        raise NotTakenIn(f"{as_written(fitting.file)} could not be deleted: {reason(error)}.") from error
 
 
 def _sorted(folder: Path, journal: Journal, files: tuple[Path, ...]) -> Rescued:

@@ -17,7 +17,7 @@ from finishing_tui.garment.journal import Journal, check
 from finishing_tui.garment.journal import rescue_places as places
 from finishing_tui.garment.journal.chain import link
 from finishing_tui.garment.journal.rescue import Rescue, read, write
-from finishing_tui.garment.journal.rescue_places import Place, Put
+from finishing_tui.garment.journal.rescue_places import PutAway, RescuePlace
 from finishing_tui.garment.journal.rows import Row, raw, row
 from finishing_tui.garment.journal.writer import MOST_UNSAVED
 from finishing_tui.garment.rescued import NotTakenIn, found_for, take_in, throw_away, tidied
@@ -29,7 +29,7 @@ from tests.plain.making import crew
 @pytest.fixture
 def disk(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> FullDisk:
     """Return a disk that is not full yet; rescue files have a place of their own."""
-    monkeypatch.setattr(places, "places", lambda: (Place(tmp_path / "elsewhere"),))
+    monkeypatch.setattr(places, "places", lambda: (RescuePlace(tmp_path / "elsewhere"),))
     monkeypatch.setattr(rescued, "PATIENCE", 0.5)
     return FullDisk(monkeypatch)
 
@@ -272,10 +272,10 @@ def test_what_is_said_of_it(folder: Path, disk: FullDisk, monkeypatch: pytest.Mo
     told = f"The last 4 entries could not be saved (the disk is full). They are in {file}; "
     assert str(hand.given_up) == told + "the next sitting asks whether to take them in."
     file.unlink()
-    monkeypatch.setattr(places, "places", lambda: (Place(tmp_path, temporary=True),))
+    monkeypatch.setattr(places, "places", lambda: (RescuePlace(tmp_path, temporary=True),))
     assert str(disk.left_full(folder).given_up).endswith("restarting the computer may delete it.")
 
-    def nowhere(*_: object) -> Put:
+    def nowhere(*_: object) -> PutAway:
         raise NotWritten("permission denied")
 
     monkeypatch.setattr(giving_up, "put", nowhere)

@@ -1,21 +1,25 @@
 """Every screen in every state that matters: how a garment gets there, and the last keys before the picture."""
 
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
+import pytest
 from textual.screen import Screen
 
 from finishing_tui.garment.commands import ChoosePace, Command, Count, Other, Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME
 from finishing_tui.garment.journal.lock import Lock
+from finishing_tui.garment.journal.rescue_places import rescue_files
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.starting.asking import StartScreen
 from finishing_tui.screens.starting.audit import AuditScreen
 from finishing_tui.screens.starting.reading import ReadingScreen
 from finishing_tui.screens.starting.which_size import WhichSizeScreen
+from tests.full_disk import FullDisk, file_of
 from tests.screens.hands import (
     BIND_OFF,
     BLOCK,
@@ -114,6 +118,14 @@ def _in_use(folder: Path) -> None:
     _ELSEWHERE.append(Lock(folder))
 
 
+def _rescued(folder: Path) -> None:
+    for file in rescue_files():  # of the same scene, started before
+        file.unlink()
+    with pytest.MonkeyPatch.context() as patched:
+        file = file_of(FullDisk(patched).left_full(folder, saved=1).given_up)
+    file.rename(file.with_name(re.sub("[0-9a-f]{8}(?=[.]jsonl)", "0" * 8, file.name)))  # the same in every picture
+
+
 LARGE = {"size": "large"}
 """The size in which sections are long."""
 
@@ -179,6 +191,7 @@ SCENES: dict[str, Scene] = {
     "rip-back": Scene(PICK_UP, _picked(4), ("t",)),
     "rip-back-to": Scene(PICK_UP, _picked(4), ("t", "1", "3")),
     "in-use": Scene(PICK_UP, _picked(4), before=_in_use),
+    "rescued": Scene(JOIN, changes={"id": "slate-crew-rescued"}, before=_rescued),
     "looking-only": Scene(PICK_UP, _picked(4), ("1", "space"), before=_in_use),
     "note": Scene(PICK_UP, _picked(4), ("n",)),
     "put-down": Scene(PICK_UP, _picked(4), ("q",)),

@@ -11,7 +11,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import rescue_places as places
-from finishing_tui.garment.journal.rescue_places import Place
+from finishing_tui.garment.journal.rescue_places import RescuePlace
 from finishing_tui.screens import openings
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.asking import Asking
@@ -26,7 +26,7 @@ from tests.screens.hands import JOIN, app_for, front, needles, settled, shelf, s
 @pytest.fixture
 def disk(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> FullDisk:
     """Return a disk that is not full yet; rescue files have a place of their own."""
-    monkeypatch.setattr(places, "places", lambda: (Place(tmp_path / "elsewhere"),))
+    monkeypatch.setattr(places, "places", lambda: (RescuePlace(tmp_path / "elsewhere"),))
     monkeypatch.setattr(openings, "PATIENCE", 0.2)
     return FullDisk(monkeypatch)
 
@@ -74,7 +74,7 @@ async def test_left_taken_in_and_nothing_left_to_say(folder: Path, disk: FullDis
         disk.full = False
         await pilot.press("enter")
         assert isinstance(front(app), Asking)
-        assert "Take them in?" in words(app)
+        assert "Take in what could not be saved?" in words(app)
         assert app.in_hand is None
         await pilot.press("enter")
         assert isinstance(front(app), ComingBackScreen)
