@@ -1,13 +1,11 @@
-"""All there is to see of a garment right now, as plain frozen values, and what may be done next.
+"""All there is to see of a garment right now, as plain frozen values.
 
 The screens, the line-by-line mode and speech show these values and nothing else. Nothing here draws, reads a clock
 or a file, or changes anything.
 """
 
-from finishing_tui.glance.actions import ACTIONS, Action
 from finishing_tui.glance.coming_back import ComingBack, coming_back
 from finishing_tui.glance.glancing import glance, look_at
-from finishing_tui.glance.offers import Offer, offers
 from finishing_tui.glance.recounts import RecountView, WayView, recount_view
 from finishing_tui.glance.ripping import RipPoint, rip_points
 from finishing_tui.glance.values import (
@@ -28,8 +26,6 @@ from finishing_tui.glance.values import (
 )
 
 __all__ = [
-    "ACTIONS",
-    "Action",
     "ComingBack",
     "Edge",
     "Face",
@@ -38,7 +34,6 @@ __all__ = [
     "ItemFace",
     "Line",
     "MessageFace",
-    "Offer",
     "PairFace",
     "RecountView",
     "RipPoint",
@@ -52,7 +47,6 @@ __all__ = [
     "coming_back",
     "glance",
     "look_at",
-    "offers",
     "recount_view",
     "rip_points",
 ]

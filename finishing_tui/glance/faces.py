@@ -26,7 +26,7 @@ from finishing_tui.recipe.stage import Stage
 def face_of(state: State, work: Work, wishes: Wishes = NONE) -> Face:
     """Return the face of the stage under way of a step that was begun, told as ``wishes`` say."""
     if work.complete:
-        finish = wishes.keys.shown("needles.finish")
+        finish = wishes.finish
         return MessageFace("DONE?", f"This step is done: look it over, then {finish}.", good=True)
     index = work.at
     stage, progress = work.stages[index], work.progress[index]

@@ -16,7 +16,7 @@ from finishing_tui.glance.faces import face_of
 from finishing_tui.glance.lying import Picture, lying
 from finishing_tui.glance.posture import lie, posture_words
 from finishing_tui.glance.values import Face, Glance, Holding, Line, MessageFace, StepLine
-from finishing_tui.glance.wishes import NONE, Wishes
+from finishing_tui.glance.wishes import NONE, Wishes, begins
 from finishing_tui.recipe.kinds.base import Step
 from finishing_tui.recipe.stage import HAND
 
@@ -107,16 +107,16 @@ def _face(state: State, step: int | None, standing: Standing | None, wishes: Wis
     if standing.status == "done":
         return MessageFace("DONE", "This step is done.", good=True)
     if standing.status == "left out":
-        takes = f"{wishes.keys.begins('needles.finish')} takes it up."
+        takes = f"{begins(wishes.finish)} takes it up."
         return MessageFace("LEFT OUT", f"This step is left out. {takes}", good=False)
     if not state.plan.is_for(step):
         return MessageFace("NOT HERE", sentence(f"this step is not for size {state.plan.size}"), good=True)
     if step != state.current:
-        return MessageFace("TO COME", f"{wishes.keys.begins('needles.finish')} takes this step up.", good=True)
+        return MessageFace("TO COME", f"{begins(wishes.finish)} takes this step up.", good=True)
     begun = begin(state, step)
     if isinstance(begun, Refusal):
         return MessageFace("NOT YET", sentence(begun.sentence), good=False)
-    return MessageFace("BEGIN", f"{wishes.keys.begins('needles.press')} begins this step.", good=True)
+    return MessageFace("BEGIN", f"{begins(wishes.press)} begins this step.", good=True)
 
 
 def half_done(state: State) -> str:

@@ -8,7 +8,7 @@ from finishing_tui.garment.commands import Command, Refusal, may_change_later
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.state import State
 from finishing_tui.glance.glancing import look_at
-from finishing_tui.glance.offers import Offer, offers
+from finishing_tui.talk.offers import Offer, offers
 from finishing_tui.glance.values import Glance
 from finishing_tui.glance.wishes import Wishes
 

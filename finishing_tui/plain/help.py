@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from finishing_tui.glance.actions import ACTIONS
-from finishing_tui.glance.offers import Offer
+from finishing_tui.talk.offers import Offer
 from finishing_tui.plain.words import ASKS, LETTERS, ORDERS
 
 PAGE = (

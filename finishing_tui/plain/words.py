@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from finishing_tui.glance.actions import ACTIONS, ActionId
-from finishing_tui.glance.offers import Offer
+from finishing_tui.talk.offers import Offer
 from finishing_tui.recipe.reader.near import near
 
 LETTERS: Mapping[ActionId, str] = MappingProxyType({"press": "d", "take_back": "b", "finish": "f"})

@@ -17,8 +17,8 @@ from textual.screen import Screen
 from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.given_up import GivenUp
 from finishing_tui.garment.hand import InHand
-from finishing_tui.glance.key_names import TOLD_AS
-from finishing_tui.glance.keys import Keys
+from finishing_tui.talk.key_names import TOLD_AS
+from finishing_tui.talk.keys import Keys
 from finishing_tui.glance.wishes import Wishes
 from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.screens.in_turn import InTurn

@@ -13,8 +13,8 @@ from finishing_tui.garment.state import State
 from finishing_tui.glance.actions import ActionId
 from finishing_tui.glance.counting import MOST_DIGITS, Countable, asks_for_value, countables, meaning
 from finishing_tui.glance.glancing import half_done
-from finishing_tui.glance.keys import USUAL
-from finishing_tui.glance.offers import Offer, offers
+from finishing_tui.talk.keys import USUAL
+from finishing_tui.talk.offers import Offer, offers
 from finishing_tui.glance.rings import Ring, ring
 
 if TYPE_CHECKING:

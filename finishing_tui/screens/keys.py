@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING, Any, cast
 from textual.binding import Binding
 from textual.screen import Screen
 
-from finishing_tui.glance.keys import Keys
-from finishing_tui.glance.rooms import KEYED, SCREENS
+from finishing_tui.talk.keys import Keys
+from finishing_tui.talk.rooms import KEYED, SCREENS
 
 if TYPE_CHECKING:
     from finishing_tui.screens.app import FinishingApp

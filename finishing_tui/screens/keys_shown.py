@@ -1,7 +1,7 @@
 """The keys that are alive, with what they do just now: for the foot of the screen, and all of them for the help."""
 
 from finishing_tui.glance.actions import ACTIONS
-from finishing_tui.glance.rooms import KEYED
+from finishing_tui.talk.rooms import KEYED
 from finishing_tui.screens.at_hand import AtHand
 from finishing_tui.widgets.key_line import Key
 

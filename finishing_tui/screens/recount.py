@@ -10,7 +10,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import Answer
 from finishing_tui.glance.counting import MOST_DIGITS
-from finishing_tui.glance.keys import Keys
+from finishing_tui.talk.keys import Keys
 from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view
 from finishing_tui.glance.spoken import spoken_difference, spoken_verdict
 from finishing_tui.screens.at_hand import AtHand

@@ -6,8 +6,8 @@ from types import MappingProxyType
 from typing import Literal
 
 from finishing_tui.garment.events import Pace
-from finishing_tui.glance.key_names import key_named
-from finishing_tui.glance.keys import Keys
+from finishing_tui.talk.key_names import key_named
+from finishing_tui.talk.keys import Keys
 from finishing_tui.glance.spoken import Speech
 from finishing_tui.glance.wishes import Units
 

@@ -9,9 +9,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import fields
 from typing import Any
 
-from finishing_tui.glance.key_names import written
-from finishing_tui.glance.keys import USUAL
-from finishing_tui.glance.rooms import GROUPS, KEYED
+from finishing_tui.talk.key_names import written
+from finishing_tui.talk.keys import USUAL
+from finishing_tui.talk.rooms import GROUPS, KEYED
 from finishing_tui.settings.explained import meanings
 from finishing_tui.settings.model import Settings
 

@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishing_tui.garment.commands import Finish, Other, Press, Refusal, RipBack
-from finishing_tui.glance import offers
+from finishing_tui.talk.offers import offers
 from tests.garment.paper import Paper, plan_for
 
 EVEN = """

@@ -5,7 +5,7 @@ import pytest
 from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.hand import InHand
 from finishing_tui.glance.actions import ACTIONS
-from finishing_tui.glance.offers import offers
+from finishing_tui.talk.offers import offers
 from finishing_tui.plain.acts import ACTS
 from finishing_tui.plain.telling import ASKED
 from finishing_tui.plain.words import ASKS, LETTERS, ORDERS, Heard, known, understood

@@ -14,7 +14,7 @@ from textual.screen import Screen
 from finishing_tui import screens
 from finishing_tui.garment.commands import Press
 from finishing_tui.glance.actions import ACTIONS
-from finishing_tui.glance.rooms import KEYED, SCREENS
+from finishing_tui.talk.rooms import KEYED, SCREENS
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.screens.pedals import PedalsScreen

@@ -7,10 +7,10 @@ from random import Random
 import pytest
 from textual.widgets import Input
 
-from finishing_tui.glance.key_names import can_be_typed
-from finishing_tui.glance.key_names import shown as key_shown
-from finishing_tui.glance.keys import Keys
-from finishing_tui.glance.rooms import KEYED
+from finishing_tui.talk.key_names import can_be_typed
+from finishing_tui.talk.key_names import shown as key_shown
+from finishing_tui.talk.keys import Keys
+from finishing_tui.talk.rooms import KEYED
 from finishing_tui.glance.wishes import Wishes
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.settings.keys import wrong_keys

@@ -14,7 +14,7 @@ import pytest
 from hypothesis import given
 
 from finishing_tui.garment.events import Pace
-from finishing_tui.glance.keys import USUAL
+from finishing_tui.talk.keys import USUAL
 from finishing_tui.glance.spoken import Speech
 from finishing_tui.glance.wishes import Units
 from finishing_tui.settings import Settings, read_settings, settings_file

@@ -7,8 +7,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
 
-from finishing_tui.glance.key_names import shown
-from finishing_tui.glance.rooms import KEYED, SCREENS
+from finishing_tui.glance.wishes import Units, Wishes, begins
+from finishing_tui.talk.key_names import shown
+from finishing_tui.talk.rooms import KEYED, SCREENS
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,8 +34,11 @@ class Keys:
 
     def begins(self, action: str) -> str:
         """Return a key to begin a sentence with; a sign is introduced, for it must not become a capital."""
-        key = self.shown(action)
-        return key.capitalize() if len(key) > 1 else f"The key {key}"
+        return begins(self.shown(action))
+
+    def wishes(self, units: Units = "as given") -> Wishes:
+        """Return what a garment is looked at with: these keys' names, and the units."""
+        return Wishes(self.shown("needles.finish"), self.shown("needles.press"), units)
 
     def help(self, screen: str, words: Mapping[str, str]) -> list[tuple[str, str]]:
         """Return every key of a screen, with what it does; ``words``: by action, where that has words of its own."""

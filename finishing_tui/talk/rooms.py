@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
-from finishing_tui.glance.actions import ACTIONS
+from finishing_tui.talk.acts import ACTS
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +55,7 @@ GROUPS: Mapping[str, str] = MappingProxyType(
 )
 """The groups, and where their keys hold."""
 
-_NEEDLES = tuple(Keyed("needles", one.id, (one.key,), one.help) for one in ACTIONS.values())
+_NEEDLES = tuple(Keyed("needles", one.id, (one.key,), one.help) for one in ACTS)
 _OTHERS = (
     Keyed("needles", "clear", ("escape",), "forget what was typed or asked"),
     Keyed("lists", "up", ("up",), "move up"),
