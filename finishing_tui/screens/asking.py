@@ -1,7 +1,6 @@
 """A question with a few answers, each with its key."""
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, cast
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
@@ -11,13 +10,11 @@ from finishing_tui.craft.words import plural
 from finishing_tui.glance.spoken import spoken_question
 from finishing_tui.screens.box import Box
 from finishing_tui.screens.keys import LISTS, NUMBERS, bindings, is_alive, keys_of, numbers
+from finishing_tui.screens.program import program
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.sentences import Sentences
-
-if TYPE_CHECKING:
-    from finishing_tui.screens.app import FinishingApp
 
 MARKS = 2
 """Rows that say that there are more answers above and below the ones shown."""
@@ -48,7 +45,7 @@ class Asking(Box[int | None]):
 
     def on_mount(self) -> None:
         """Show the answers, and have them spoken."""
-        cast("FinishingApp", self.app).speak(spoken_question(self._question, [one.text for one in self._answers]))
+        program(self).speak(spoken_question(self._question, [one.text for one in self._answers]))
         self._tell(len(self._lines))
         self.query_one(Choices).show(self._answers)
         number = (numbers(len(self._answers)), "move to it" if self._lines else "take that")

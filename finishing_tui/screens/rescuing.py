@@ -2,15 +2,12 @@
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.rescued import Fitting, take_in, throw_away
 from finishing_tui.screens.asking import Asking
+from finishing_tui.screens.program import Program
 from finishing_tui.widgets.choices import Choice
-
-if TYPE_CHECKING:
-    from finishing_tui.screens.app import FinishingApp
 
 CHOICES = (
     Choice("take them in", ("They go after what is saved, as you counted them.",)),
@@ -21,7 +18,7 @@ CHOICES = (
 
 
 def ask_about(
-    app: "FinishingApp", folder: Path, fitting: Fitting, decided: Callable[[], None], left: Callable[[], None]
+    app: Program, folder: Path, fitting: Fitting, decided: Callable[[], None], left: Callable[[], None]
 ) -> None:
     """Ask what becomes of a rescue file of the garment in ``folder``.
 
@@ -38,7 +35,7 @@ def ask_about(
     app.push_screen(Asking(fitting.question, CHOICES, fitting.told), chosen)
 
 
-def _done(app: "FinishingApp", folder: Path, fitting: Fitting, decided: Callable[[], None], *, take: bool) -> None:
+def _done(app: Program, folder: Path, fitting: Fitting, decided: Callable[[], None], *, take: bool) -> None:
     try:
         if take:
             take_in(folder, fitting)

@@ -4,9 +4,7 @@ The journals are read beside the keys. What is known stands there at once, by na
 """
 
 from dataclasses import dataclass
-from datetime import UTC
 from pathlib import Path
-from typing import TYPE_CHECKING, cast
 
 from textual import work
 from textual.app import ComposeResult
@@ -21,13 +19,11 @@ from finishing_tui.screens.demos import DemoScreen
 from finishing_tui.screens.help import HelpScreen
 from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, keys_of
 from finishing_tui.screens.pedals import PedalsScreen
+from finishing_tui.screens.program import program
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
-
-if TYPE_CHECKING:
-    from finishing_tui.screens.app import FinishingApp
 
 WORDS = {"lists.up": "to the garment above", "lists.down": "to the garment below", "lists.take": "pick the garment up"}
 """What the keys of every list do on the shelf."""
@@ -172,7 +168,7 @@ class ShelfScreen(Screen[None]):
         from finishing_tui.screens.opening import open_garment  # noqa: PLC0415  (the needles only when they are needed)
 
         self._at = folder  # so that the caret is on it when one comes back
-        open_garment(cast("FinishingApp", self.app), folder)
+        open_garment(program(self), folder)
 
     def _refuse(self, text: str) -> None:
         self.app.bell()
@@ -187,7 +183,7 @@ class ShelfScreen(Screen[None]):
             self.post_message(self.Read(look, some, first + AT_A_TIME >= len(folders)))
 
     def _draw(self) -> None:
-        now = cast("FinishingApp", self.app).clock.now().astimezone(UTC)
+        now = program(self).now
         unread = {one.folder for one in self._garments} - self._known.keys()
         choices = [
             Choice(one.title, ("…",))

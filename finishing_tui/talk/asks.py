@@ -1,7 +1,8 @@
 """What may be asked of the knitter, as values: one class a shape of question, whatever it is about.
 
 Each says what is asked and holds what an answer leads to (``then``): the next ask, the same one where the answer cannot
-be taken, or None when the conversation goes back to the needles. Leaving an ask leads to what ``left`` gives.
+be taken, or None when the conversation goes back to the needles. Leaving an ask leads to what ``left`` gives, going one
+back in it to what ``back`` gives, where there is something to go back to.
 """
 
 from collections.abc import Callable
@@ -28,6 +29,7 @@ class Ask:
     told: tuple[str, ...] = ()
     spoken: str = ""
     left: Callable[[], "Ask | None"] = _to_the_needles
+    back: Callable[[], "Ask | None"] | None = None
 
 
 @dataclass(frozen=True, slots=True)

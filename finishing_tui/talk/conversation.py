@@ -33,8 +33,8 @@ class Talk:
     ``typed``: digits that stand for nothing yet; ``looking``: another step that is looked at, from 0; ``asked``: what
     the knitter is asked now; ``rings``: what the bell is to ring for; ``again``: what the same action does when it is
     asked for once more, and the state that this holds for; ``warned``: the action that was refused because of typed
-    digits, and these; ``aloud``: what is said is spoken even where little is; ``back``: something was just taken back;
-    ``where``: where it was left, once it is to be put down.
+    digits, and these; ``aloud``: what is said is spoken even where little is; ``took_back``: something was just taken
+    back; ``where``: where it was left, once it is to be put down.
     """
 
     def __init__(self, hand: InHand, look: str, keys: KeyNames) -> None:
@@ -47,7 +47,7 @@ class Talk:
         self.said = ""
         self.alarm = False
         self.aloud = False
-        self.back = False
+        self.took_back = False
         self.rings: Ring | Literal["refused"] | None = None
         self.again: tuple[str, State, Command | None] | None = None
         self.warned: tuple[str, str] | None = None
@@ -65,12 +65,15 @@ class Talk:
         return self.state.current if self.looking is None else self.looking
 
     def begin(self) -> None:
-        """Ask about files that were changed since they were taken, if they were; nothing where it is only looked at."""
+        """Let the first question be about files that were changed since they were taken, if they were.
+
+        Nothing is asked where the garment is only looked at. ``asks(None)`` then asks it.
+        """
         plan = None if self.look else self.hand.changed_plan()
         if plan is not None:
             from finishing_tui.talk.changed import changed  # noqa: PLC0415  (the audit: only after a change)
 
-            self.asks(changed(self, plan))
+            self._waiting.append(changed(self, plan))
 
     def digit(self, sign: str) -> None:
         """Take a digit, or the point of a measure."""
@@ -130,7 +133,7 @@ class Talk:
         label = self.state.top_label
         refusal = self.hand.take_back()
         self.refused(refusal, "take_back")
-        self.back = refusal is None
+        self.took_back = refusal is None
         if refusal is None and label:
             self.say(f"taken back: {label}")
 
@@ -150,6 +153,12 @@ class Talk:
         if self.asked is not None:
             self.asks(self.asked.left())
 
+    def back(self) -> None:
+        """Go one back in what is asked, where there is something to go back to."""
+        self.quiet()
+        if self.asked is not None and self.asked.back is not None:
+            self.asks(self.asked.back())
+
     def say(self, text: str, *, aloud: bool = False) -> None:
         """Say something that is no refusal; ``aloud``: it is what was asked for, not only about what was done."""
         self.said, self.alarm, self.aloud = sentence(text), False, aloud
@@ -161,7 +170,7 @@ class Talk:
     def quiet(self) -> None:
         """Say nothing, and ring for nothing."""
         self.said, self.alarm, self.rings = "", False, None
-        self.aloud = self.back = False
+        self.aloud = self.took_back = False
 
     def _follow(self, before: State) -> None:
         """Let what was counted, or given up, be followed by the question what to do about what that changes later."""

@@ -126,7 +126,7 @@ def _why(talk: Talk, view: RecountView) -> Ask:
         expected=view.expected,
         aside=f"counted, not {view.expected} as by presses",
         then=answered,
-        left=lambda: _how_many(talk, found[0]),
+        back=lambda: _how_many(talk, found[0]),
     )
 
 
@@ -137,7 +137,7 @@ def _how_many_left(talk: Talk, view: RecountView) -> Ask:
         idle="LEFT",
         missing=f"Type how many {view.unit}s are left first.",
         then=lambda left: _look_at(talk, view.counted, "rows left", left),
-        left=lambda: _why(talk, view),
+        back=lambda: _why(talk, view),
     )
 
 
@@ -155,5 +155,5 @@ def _ways(talk: Talk, view: RecountView) -> Ask:
         spoken=spoken_verdict(view),
         view=view,
         then=taken,
-        left=lambda: _why(talk, recount_view(talk.state, view.counted)),
+        back=lambda: _why(talk, recount_view(talk.state, view.counted)),
     )

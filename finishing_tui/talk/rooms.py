@@ -145,8 +145,7 @@ SCREENS: Mapping[str, Together] = MappingProxyType(
         ),
         "numbers": _with("at the numbers", *_TYPED, "lists.close", "numbers.as_printed"),
         "which size": _with("where the size is found", *_TYPED),
-        "recount": _with("at the recount", *_TYPED),
-        "rip back": _with("where it is ripped back to", *_TYPED),
+        "asked": _with("at a recount, and where work was taken out to", *_TYPED),
         "coming back": _with(
             "at coming back", "lists.take", "lists.on", "lists.take_off", "lists.leave", "lists.close"
         ),

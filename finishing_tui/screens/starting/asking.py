@@ -1,7 +1,7 @@
 """The questions by which a garment is started, one after the other, and back again without losing an answer."""
 
 from pathlib import Path
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
@@ -13,6 +13,7 @@ from finishing_tui.garment.starting import Draft
 from finishing_tui.glance.starting import Question, chosen, held_places, progress, question, questions, summary, typed
 from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, is_alive, keys_of
 from finishing_tui.screens.leaving import Leaving
+from finishing_tui.screens.program import program
 from finishing_tui.screens.starting.audit import AuditScreen
 from finishing_tui.screens.starting.which_size import WhichSizeScreen
 from finishing_tui.widgets.choices import Choice, Choices
@@ -25,7 +26,6 @@ from finishing_tui.widgets.sentences import Sentences
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from finishing_tui.screens.app import FinishingApp
 
 UNKNOWN = Choice("I do not know it", ("Type what the pieces hold, and it is found.",))
 """What may be answered where the size is asked."""
@@ -79,7 +79,7 @@ class StartScreen(Leaving[Draft | Path]):
     @property
     def asked(self) -> Question:
         """The question that is asked now."""
-        units = cast("FinishingApp", self.app).wishes.units
+        units = program(self).wishes.units
         return question(self.draft, questions(self.draft)[self.at], units)
 
     def action_take(self, number: int | None = None) -> None:

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, Literal, cast
+from typing import Literal
 
 from textual import work
 from textual.app import ComposeResult
@@ -20,15 +20,13 @@ from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, is_alive, keys_of
 from finishing_tui.screens.leaving import Leaving
 from finishing_tui.screens.one_line import OneLine
+from finishing_tui.screens.program import program
 from finishing_tui.screens.starting.asking import StartScreen
 from finishing_tui.screens.starting.reading import ReadingScreen
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
-
-if TYPE_CHECKING:
-    from finishing_tui.screens.app import FinishingApp
 
 
 class RecipesScreen(Leaving[Path | None]):
@@ -158,7 +156,7 @@ class RecipesScreen(Leaving[Path | None]):
 
     @property
     def _hand(self) -> Literal["right", "left"]:
-        return cast("FinishingApp", self.app).settings.hand
+        return program(self).settings.hand
 
     def _at(self, at: int) -> tuple[str, Recipe] | None:
         """Return the recipe at ``at``, or ring and say why there is none."""

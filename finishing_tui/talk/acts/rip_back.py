@@ -39,7 +39,7 @@ def _to_which(talk: Talk, points: tuple[RipPoint, ...], point: RipPoint) -> Ask:
         unit=point.unit,
         most=point.most,
         then=lambda units: _taken_out(talk, point.to(units)),
-        left=lambda: _to_where(talk, points),
+        back=lambda: _to_where(talk, points),
     )
 
 
