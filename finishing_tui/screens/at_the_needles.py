@@ -89,7 +89,7 @@ class AtTheNeedles(Leaving[None]):
         """Draw what there is to see now; every widget draws only what changed."""
         talk, seen = self.talk, self.seen()
         self.query_one(Top).show(seen, talk.hand.unsaved, look=bool(talk.look))
-        typed = Typed(talk.typed, meaning(talk)) if talk.typed else None
+        typed = Typed(talk.typed, meaning(talk.state, talk.keys)) if talk.typed else None
         self._face_for(seen).show(seen.face, typed)
         self.query_one(Holdings).show(seen)
         self.query_one(ToLay).show(seen.lying)

@@ -23,14 +23,10 @@ class Program(InTurn):
     def __init__(self, *, settings: Settings, clock: Clock, ansi_color: bool) -> None:
         super().__init__(ansi_color=ansi_color)
         self.settings = settings
+        self.keys: Keys = settings.in_force
         self.clock = clock
         self.in_hand: InHand | None = None
         self.speech_trouble = ""
-
-    @property
-    def keys(self) -> Keys:
-        """The keys in force."""
-        return self.settings.in_force
 
     @property
     def wishes(self) -> Wishes:

@@ -11,6 +11,7 @@ from finishing_tui.garment.decide import decide
 from finishing_tui.garment.state import State
 from finishing_tui.talk.asks import Ask
 from finishing_tui.talk.conversation import Talk
+from finishing_tui.talk.key_names import shown
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +48,11 @@ class Act:
     letter: str = ""
     looks: bool = False
     digits: bool = False
+
+    @property
+    def shown(self) -> str:
+        """The usual key as people read it."""
+        return shown(self.key)
 
 
 def possible(state: State, offer: Offer) -> Offer | None:

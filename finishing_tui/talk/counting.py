@@ -3,12 +3,13 @@
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import Answer, Count, Measure
+from finishing_tui.garment.state import State
 from finishing_tui.glance.counting import Countable, asks_for_value, countables
 from finishing_tui.glance.measured import beside_wanted
 from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view
 from finishing_tui.glance.spoken import spoken_difference, spoken_verdict
 from finishing_tui.talk.asks import Ask, Choose, Explain, HowMany, Option, WeighWays
-from finishing_tui.talk.conversation import Talk
+from finishing_tui.talk.conversation import KeyNames, Talk
 
 NOTHING = "there is nothing to count here"
 
@@ -47,10 +48,9 @@ def start_recount(talk: Talk) -> Ask | None:
     return None
 
 
-def meaning(talk: Talk) -> str:
+def meaning(state: State, keys: KeyNames) -> str:
     """Return what digits being typed would mean, in a few words, with the key that takes them."""
-    take = talk.keys.shown("needles.finish")
-    state = talk.state
+    take = keys.shown("needles.finish")
     work = state.standing.work if state.standing else None
     if work is not None and asks_for_value(state):
         return f"{work.stages[work.at].of}: {take} writes it down"

@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 
-from finishing_tui.talk.rooms import KEYED
 from finishing_tui.settings import Settings, read_settings
 from finishing_tui.settings.explained import meanings
+from finishing_tui.talk.rooms import KEYED
 from tests.commands.prompt import ask, ask_json, refused
 
 

@@ -29,7 +29,7 @@ async def test_the_change_is_named_and_only_taken_when_it_is_chosen(tmp_path: Pa
         assert "step 6, Work the rib: rounds: 8, not 6" in shown(app)
         await pilot.press("down", "enter")
         assert isinstance(front(app), AtTheNeedles)
-        step = needles(app).at_hand.state.plan.step(RIB)
+        step = needles(app).talk.state.plan.step(RIB)
         assert isinstance(step, Work)
         assert step.rounds == 8
         await settled(pilot)

@@ -15,19 +15,19 @@ async def test_enter_twice_says_what_it_changes_and_can_be_taken_back(tmp_path: 
     app = app_for(folder)
     async with app.run_test(size=(80, 24)) as pilot:
         await settled(pilot)
-        before = needles(app).at_hand.state
+        before = needles(app).talk.state
         await pilot.press("enter", "enter")
         assert isinstance(front(app), Asking)
         assert "This changes what comes later" in shown(app)
         assert "6 live stitches left on the left front shoulder" in " ".join(shown(app).split())
         await pilot.press("enter")
         assert isinstance(front(app), AtTheNeedles)
-        assert needles(app).at_hand.state.steps == before.steps
+        assert needles(app).talk.state.steps == before.steps
         assert "Taken back: the end of step 2" in shown(app)
         await pilot.press("o", "o")
         assert "This changes what comes later" in shown(app)
         await pilot.press("escape")
-        assert needles(app).at_hand.state.steps[JOIN].status == "left out"
+        assert needles(app).talk.state.steps[JOIN].status == "left out"
         await settled(pilot)
 
 

@@ -99,6 +99,6 @@ async def test_presses_before_the_terminal_grows_too_small_are_kept(tmp_path: Pa
         await comes_to(pilot, lambda: isinstance(app.screen, TooSmall))
         await pilot.resize_terminal(100, 30)
         await comes_to(pilot, lambda: not isinstance(app.screen, TooSmall))
-        standing = needles(app).at_hand.state.steps[PICK_UP].work
+        standing = needles(app).talk.state.steps[PICK_UP].work
         assert standing is not None
         assert standing.progress[standing.at].mark.loops == 6

@@ -17,6 +17,7 @@ from textual.widgets import Input, Static
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.settings.looks import GROUNDS
+from finishing_tui.talk.offers import offers
 from finishing_tui.widgets.entry import Entry
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
@@ -220,9 +221,9 @@ def _keys_are_alive(app: FinishingApp) -> None:
         name = found.binding.action.split("(")[0]
         owner = app if name.startswith("app.") else app.screen if name.startswith("screen.") else found.node
         assert callable(getattr(owner, f"action_{name.rpartition('.')[2]}", None)), found.binding
-    if isinstance(app.screen, AtTheNeedles) and not app.screen.at_hand.look:
+    if isinstance(app.screen, AtTheNeedles) and not app.screen.talk.look:
         reached = {found.binding.action for found in bindings.values()}
-        for offer in app.screen.at_hand.offers():
+        for offer in offers(app.screen.talk.state, app.screen.talk.looking):
             assert any(f"'{offer.action}'" in action for action in reached), offer.action
 
 

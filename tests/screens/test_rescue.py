@@ -12,13 +12,13 @@ from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import rescue_places as places
 from finishing_tui.garment.journal.rescue_places import RescuePlace
-from finishing_tui.screens import openings
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.coming_back import ComingBackScreen
 from finishing_tui.screens.looking import Looking
 from finishing_tui.screens.shelf import ShelfScreen
 from finishing_tui.settings import Settings
+from finishing_tui.talk.acts import put_down
 from tests.full_disk import FullDisk, file_of
 from tests.screens.hands import JOIN, app_for, front, needles, settled, shelf, shown, work_to
 
@@ -27,7 +27,7 @@ from tests.screens.hands import JOIN, app_for, front, needles, settled, shelf, s
 def disk(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> FullDisk:
     """Return a disk that is not full yet; rescue files have a place of their own."""
     monkeypatch.setattr(places, "places", lambda: (RescuePlace(tmp_path / "elsewhere"),))
-    monkeypatch.setattr(openings, "PATIENCE", 0.2)
+    monkeypatch.setattr(put_down, "PATIENCE", 0.2)
     return FullDisk(monkeypatch)
 
 
@@ -80,7 +80,7 @@ async def test_left_taken_in_and_nothing_left_to_say(folder: Path, disk: FullDis
         assert isinstance(front(app), ComingBackScreen)
         assert "You wrote: bag" in words(app)
         await pilot.press("escape")
-        assert needles(app).at_hand.state.sittings
+        assert needles(app).talk.state.sittings
         assert app.given_up == ()
     assert not file.exists()
     assert joined(folder) == 2

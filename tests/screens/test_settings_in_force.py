@@ -31,7 +31,7 @@ async def test_a_garment_begins_with_the_pace_that_is_set_and_keeps_its_own(tmp_
     async with app_with(folder, Settings(pace="run")).run_test() as pilot:
         app = pilot.app
         assert isinstance(app, FinishingApp)
-        assert needles(app).at_hand.state.pace == "run"
+        assert needles(app).talk.state.pace == "run"
         await pilot.press("q", "enter")
     async with app_with(folder, Settings(pace="spot")).run_test() as pilot:
         app = pilot.app

@@ -50,9 +50,9 @@ async def test_a_second_window_may_only_look(tmp_path: Path) -> None:
     async with app.run_test() as pilot:
         assert isinstance(front(app), Asking)
         await pilot.press("1")
-        state = needles(app).at_hand.state
+        state = needles(app).talk.state
         await pilot.press("space", "x", "enter", "backspace", "o", "p", "r", "t", "u", "n", "5")
-        assert needles(app).at_hand.state is state
+        assert needles(app).talk.state is state
         assert "only be looked at" in _words(app)
         assert "looking only" in _words(app)
         await pilot.press("right")
@@ -149,9 +149,9 @@ async def test_every_demo_garment_opens(name: str, tmp_path: Path) -> None:
         await settled(pilot)
         while not isinstance(front(app), AtTheNeedles):
             await pilot.press("escape")
-        state = needles(app).at_hand.state
+        state = needles(app).talk.state
         await pilot.press(*(("space",) if state.current is not None else ("backspace", "backspace")))
-        assert needles(app).at_hand.state != state
+        assert needles(app).talk.state != state
 
 
 @pytest.mark.parametrize("name", ["SIGTERM", "SIGHUP"])

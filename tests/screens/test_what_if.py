@@ -18,20 +18,20 @@ async def test_another_target_is_four_keys(tmp_path: Path) -> None:
     app = app_for(folder)
     async with app.run_test(size=(80, 24)) as pilot:
         await settled(pilot)
-        before = needles(app).at_hand.state
+        before = needles(app).talk.state
         await pilot.press("w", "1", "1")
         assert isinstance(front(app), WhatIfScreen)
         assert "this changes what comes later" in shown(app)
         await pilot.press("escape")
-        assert needles(app).at_hand.state is before
+        assert needles(app).talk.state is before
         await pilot.press("w", "1", "1", "enter")
         assert isinstance(front(app), AtTheNeedles)
-        work = needles(app).at_hand.state.steps[PICK_UP].work
+        work = needles(app).talk.state.steps[PICK_UP].work
         assert work is not None
         assert work.stages[0].target == 11
         assert "Taken: 11 from 24 rows" in shown(app)
         await pilot.press("backspace", "backspace")
-        assert needles(app).at_hand.state.steps == before.steps
+        assert needles(app).talk.state.steps == before.steps
         await settled(pilot)
 
 
@@ -84,7 +84,7 @@ async def test_rounds_of_a_band(tmp_path: Path) -> None:
     async with app.run_test(size=(40, 20)) as pilot:
         await settled(pilot)
         await pilot.press("w", "9", "enter")
-        work = needles(app).at_hand.state.steps[RIB].work
+        work = needles(app).talk.state.steps[RIB].work
         assert work is not None
         assert work.stages[0].units == 9
         await settled(pilot)

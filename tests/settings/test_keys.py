@@ -6,6 +6,7 @@ from hypothesis import given
 from textual import events
 from textual._xterm_parser import XTermParser
 
+from finishing_tui.settings.reading import BadSettings, settings_in
 from finishing_tui.talk.key_names import (
     LEAVING,
     NAMED,
@@ -20,7 +21,6 @@ from finishing_tui.talk.key_names import (
 )
 from finishing_tui.talk.keys import USUAL
 from finishing_tui.talk.rooms import GROUPS, KEYED, SCREENS
-from finishing_tui.settings.reading import BadSettings, settings_in
 from tests.settings.keymaps import Table, as_toml, keymaps
 
 

@@ -14,7 +14,6 @@ import pytest
 from hypothesis import given
 
 from finishing_tui.garment.events import Pace
-from finishing_tui.talk.keys import USUAL
 from finishing_tui.glance.spoken import Speech
 from finishing_tui.glance.wishes import Units
 from finishing_tui.settings import Settings, read_settings, settings_file
@@ -23,6 +22,7 @@ from finishing_tui.settings.looks import BadLooks, looks_in_force
 from finishing_tui.settings.model import Bell, Look
 from finishing_tui.settings.reading import BadSettings, read_file, settings_in
 from finishing_tui.settings.writing import commented, value_text
+from finishing_tui.talk.keys import USUAL
 
 VALUES: dict[str, st.SearchStrategy[Any]] = {
     "pace": st.sampled_from(get_args(Pace)),

@@ -7,11 +7,14 @@ import pytest
 from finishing_tui.garment.commands import ChoosePace, Finish, Other, Press, PutGarmentDown, Refusal, TakeUp, WriteNote
 from finishing_tui.garment.commands import PickUpGarment as PickUp
 from finishing_tui.garment.decide import decide
-from finishing_tui.glance import ACTIONS, Offer, coming_back, glance, look_at, offers, rip_points
+from finishing_tui.glance import coming_back, glance, look_at, rip_points
 from finishing_tui.glance.coming_back import next_words
 from finishing_tui.glance.glancing import turned
 from finishing_tui.glance.posture import posture_words
 from finishing_tui.glance.values import Line
+from finishing_tui.talk.action import Offer
+from finishing_tui.talk.acts import ACTS, BY_ID
+from finishing_tui.talk.offers import offers
 from tests.garment.edges import along, finish, press_to_the_end, reach
 from tests.garment.paper import NOON, Paper, plan_for
 from tests.garment.recipes import NECKBAND, UNEQUAL
@@ -24,15 +27,15 @@ def offered(paper: Paper, looking_at: int | None = None) -> dict[str, Offer]:
     found = offers(paper.state, looking_at)
     by_action = {offer.action: offer for offer in found}
     assert len(by_action) == len(found)
-    assert by_action.keys() <= ACTIONS.keys()
+    assert by_action.keys() <= BY_ID.keys()
     assert all(offer.label and offer.what for offer in found)
     return {str(action): offer for action, offer in by_action.items()}
 
 
 def test_every_action_has_a_key_of_its_own() -> None:
     """No key means two things, and each action says what it does."""
-    assert len({action.key for action in ACTIONS.values()}) == len(ACTIONS)
-    assert all(action.help and action.shown for action in ACTIONS.values())
+    assert len({act.key for act in ACTS}) == len(ACTS)
+    assert all(act.help and act.shown for act in ACTS)
 
 
 def test_along_an_edge() -> None:
