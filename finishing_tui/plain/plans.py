@@ -7,46 +7,43 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import WhatIf
 from finishing_tui.glance.counting import MOST_DIGITS
-from finishing_tui.glance.what_if import Asked, WhatIfView, asked_here, unit_words, what_if_view
-from finishing_tui.plain.held import Held
-from finishing_tui.plain.questions import Hands, Reply, Text, YesOrNo
+from finishing_tui.glance.what_if import Asked, WhatIfView, unit_words
+from finishing_tui.talk.asks import Choose, Option, WeighPlans
+from finishing_tui.talk.conversation import Talk
 
 _NUMBER = rf"([0-9]{{1,{MOST_DIGITS}}})"
 _RHYTHM = re.compile(rf"{_NUMBER} ?(?:/|of every|of) ?{_NUMBER}")
 _MANY = re.compile(rf"{_NUMBER}(?: (\w+))?")
 
 
-def what_if(held: Held, rest: str) -> Reply:
-    """Say both plans and ask whether the new one is to be taken; with nothing typed behind it, ask what if."""
-    held.looking = None
-    try:
-        asked = asked_here(held.state)
-    except FinishingError as error:
-        return [sentence(str(error))], None
-    return _heard(held, rest, asked) if rest else ([], Text(_question(asked), lambda h, line: _heard(h, line, asked)))
-
-
-def _question(asked: Asked) -> str:
-    units = unit_words(asked)
+def asks(ask: WeighPlans) -> list[str]:
+    """Return what may be typed."""
+    asked, units = ask.asked, unit_words(ask.asked)
     if not asked.section:
-        return f"What if it were how many {units}? Planned are {asked.figure}. Type the number, or escape."
-    return (
+        return [f"What if it were how many {units}? Planned are {asked.figure}. Type the number, or escape."]
+    return [
         f'What if? Type another number of loops ("{asked.figure}" is planned), "{asked.spots} {units}", '
         '"3 of every 4", "easy" or "even", or several with commas; or escape.'
-    )
+    ]
 
 
-def _heard(hands: Hands, line: str, asked: Asked) -> Reply:
-    command = _understood(line, asked)
+def hears(talk: Talk, ask: WeighPlans, line: str) -> list[str]:
+    """Look at the plan that a line asks for, and ask whether it is to be taken."""
+    command = _understood(line, ask.asked)
     if command is None:
-        return ["That is no number of loops or rows, rhythm or spread. Nothing was done."], None
+        return ["That is no number of loops or rows, rhythm or spread. Nothing was done."]
     try:
-        view = what_if_view(hands.state, command)
+        view = ask.view(command)
     except FinishingError as error:
-        return [sentence(str(error))], None
+        return [sentence(str(error))]
     if not view.changes:
-        return ["The plan has that already. Nothing was done."], None
-    return [], YesOrNo(_told(view), lambda hands: _taken(hands, view))
+        return ["The plan has that already. Nothing was done."]
+    options = Option("take it"), Option("leave it as it was")
+    question, plans = "Is it to be taken?", _told(view)
+    talk.asks(
+        Choose(question=question, told=plans, options=options, then=lambda at: ask.then(view) if not at else None)
+    )
+    return []
 
 
 def _understood(line: str, asked: Asked) -> WhatIf | None:
@@ -70,15 +67,12 @@ def _understood(line: str, asked: Asked) -> WhatIf | None:
     return command
 
 
-def _told(view: WhatIfView) -> list[str]:
+def _told(view: WhatIfView) -> tuple[str, ...]:
     """Return both plans, how the new one lies, and what changes later."""
-    told = [f"now: {view.was}.", f"then: {view.now}."]
-    told += [f"it {view.verdict}."] if view.verdict else []
-    told += [f"{view.drift}."] if view.drift else []
-    told += ["this changes what comes later.", *map(sentence, view.later)] if view.later else []
-    return [*told, "Is it to be taken?"]
-
-
-def _taken(hands: Hands, view: WhatIfView) -> Reply:
-    refusal = hands.attempt(view.command)
-    return [sentence(refusal.sentence) if refusal else f"taken: {view.now}."], None
+    return (
+        f"now: {view.was}",
+        f"then: {view.now}",
+        *([f"it {view.verdict}"] if view.verdict else []),
+        *([view.drift] if view.drift else []),
+        *(["this changes what comes later", *view.later] if view.later else []),
+    )
