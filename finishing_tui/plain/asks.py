@@ -28,21 +28,20 @@ from finishing_tui.talk.conversation import Talk
 
 @dataclass(frozen=True, slots=True)
 class Shape:
-    """How a shape of question is ``told`` of and asked (``asks``), and what a line leads to (``hears``).
+    """What a shape of question has besides its question, and what a line leads to (``hears``).
 
-    ``hears`` returns what is to be said where the line could not be taken. ``free``: any line is an answer, an empty
-    one too.
+    ``answers``: what may be typed, in lines; ``told``: what is said before that, once. ``hears`` returns what is to be
+    said where the line could not be taken. ``free``: any line is an answer, an empty one too.
     """
 
-    asks: Callable[[Any], Sequence[str]]
+    answers: Callable[[Any], Sequence[str]]
     hears: Callable[[Talk, Any, str], list[str]]
     told: Callable[[Any], Sequence[str]] = lambda ask: [sentence(line) for line in ask.told]
     free: bool = False
 
 
-def _asks_number(ask: HowMany) -> list[str]:
-    aside = f"{sentence(ask.aside)} " if ask.aside else ""
-    return [f"{sentence(ask.question)} {aside}Type the number, or escape."]
+def _number(ask: HowMany) -> list[str]:
+    return [sentence(ask.aside), "Type the number, or escape."] if ask.aside else ["Type the number, or escape."]
 
 
 def _hears_number(talk: Talk, ask: HowMany, line: str) -> list[str]:
@@ -55,9 +54,9 @@ def _hears_number(talk: Talk, ask: HowMany, line: str) -> list[str]:
     return []
 
 
-def _asks_line(ask: WriteLine) -> list[str]:
+def _line(ask: WriteLine) -> list[str]:
     how = "Type one line, or an empty one" if ask.empty else "Type one line"
-    return [f"{sentence(ask.question)} {sentence(ask.hint)} {how}; escape: {sentence(ask.leave)}"]
+    return [sentence(ask.hint), f"{how}; escape: {ask.leave}."]
 
 
 def _hears_line(talk: Talk, ask: WriteLine, line: str) -> list[str]:
@@ -68,19 +67,19 @@ def _hears_line(talk: Talk, ask: WriteLine, line: str) -> list[str]:
     return []
 
 
-_SOME = Shape(choices.asks_some, choices.hears_some, choices.told)
+_SOME = Shape(choices.some, choices.hears_some, choices.told)
 
 SHAPES: Mapping[type[Ask], Shape] = MappingProxyType(
     {
-        Choose: Shape(choices.asks, choices.hears, choices.told),
-        Explain: Shape(choices.asks, choices.hears, choices.difference_told),
+        Choose: Shape(choices.answers, choices.hears, choices.told),
+        Explain: Shape(choices.answers, choices.hears, choices.difference_told),
         Pick: _SOME,
         choices.Further: _SOME,
-        HowMany: Shape(_asks_number, _hears_number),
-        WriteLine: Shape(_asks_line, _hears_line, free=True),
-        WeighWays: Shape(choices.asks_way, choices.hears_way, choices.ways_told),
-        WeighPlans: Shape(plans.asks, plans.hears),
-        SetNumber: Shape(own_numbers.asks, own_numbers.hears, own_numbers.told),
+        HowMany: Shape(_number, _hears_number),
+        WriteLine: Shape(_line, _hears_line, free=True),
+        WeighWays: Shape(choices.ways, choices.hears_way, choices.ways_told),
+        WeighPlans: Shape(plans.answers, plans.hears),
+        SetNumber: Shape(own_numbers.answers, own_numbers.hears, own_numbers.told),
     }
 )
 """How each is said and heard."""

@@ -40,24 +40,23 @@ def ways_told(ask: WeighWays) -> list[str]:
     return [*map(sentence, ask.told), *planned]
 
 
-def asks(ask: Choose) -> list[str]:
-    """Return the choices by number, and the question."""
+def answers(ask: Choose) -> list[str]:
+    """Return the choices by number."""
     options = [f"{sentence(one.text)} {sentence(one.aside) if one.aside else ''}".strip() for one in ask.options]
-    return [*_numbered(options), _which(ask.question, len(options))]
+    return [*_numbered(options), _which(len(options))]
 
 
-def asks_way(ask: WeighWays) -> list[str]:
-    """Return the ways to go on by number, each with its rhythm, and the question."""
-    ways = [f"{sentence(way.label)} {sentence(way.text)} It goes: {sentence(way.rhythm)}" for way in ask.view.ways]
-    return [*_numbered(ways), _which(ask.question, len(ways))]
+def ways(ask: WeighWays) -> list[str]:
+    """Return the ways to go on by number, each with its rhythm."""
+    said = [f"{sentence(way.label)} {sentence(way.text)} It goes: {sentence(way.rhythm)}" for way in ask.view.ways]
+    return [*_numbered(said), _which(len(said))]
 
 
-def asks_some(ask: Pick) -> list[str]:
-    """Return some of a list by number, the first ones or those that follow, and the question."""
+def some(ask: Pick) -> list[str]:
+    """Return some of a list by number, the first ones or those that follow."""
     first, more = _first(ask), len(ask.options) > _first(ask) + AT_A_TIME
     shown = [sentence(one.text) for one in ask.options[first : first + AT_A_TIME]]
-    how = f"Type a number, {'more, ' if more else ''}or escape."
-    return [*_numbered(shown, first), f"{sentence(ask.question)} {how}"]
+    return [*_numbered(shown, first), f"Type a number, {'more, ' if more else ''}or escape."]
 
 
 def hears(talk: Talk, ask: Choose, line: str) -> list[str]:
@@ -89,8 +88,8 @@ def _numbered(texts: Sequence[str], first: int = 0) -> list[str]:
     return [f"{number}: {text}" for number, text in enumerate(texts, first + 1)]
 
 
-def _which(question: str, many: int) -> str:
-    return f"{sentence(question)} Type {f'1 to {many}' if many > 1 else '1'}, or escape."
+def _which(many: int) -> str:
+    return f"Type {f'1 to {many}' if many > 1 else '1'}, or escape."
 
 
 def _hears(talk: Talk, line: str, many: int) -> list[str]:

@@ -15,12 +15,12 @@ def told(ask: SetNumber) -> list[str]:
     return [*map(sentence, ask.told), *map(_said, ask.lines)]
 
 
-def asks(ask: SetNumber) -> list[str]:
+def answers(ask: SetNumber) -> list[str]:
     """Return how one of them is changed."""
     one = next((line for line in ask.lines if line.name == ask.at), ask.lines[0])
     value = one.least if one.value is None else one.value
     return [
-        f'Which number is to be changed? Type for example "{one.name} {value}"; '
+        f'To change one, type for example "{one.name} {value}"; '
         f'"{one.name} {GIVEN_UP}" gives yours up again; "{one.name}" alone says how it is counted; or escape.'
     ]
 

@@ -16,13 +16,13 @@ _RHYTHM = re.compile(rf"{_NUMBER} ?(?:/|of every|of) ?{_NUMBER}")
 _MANY = re.compile(rf"{_NUMBER}(?: (\w+))?")
 
 
-def asks(ask: WeighPlans) -> list[str]:
+def answers(ask: WeighPlans) -> list[str]:
     """Return what may be typed."""
     asked, units = ask.asked, unit_words(ask.asked)
     if not asked.section:
-        return [f"What if it were how many {units}? Planned are {asked.figure}. Type the number, or escape."]
+        return [f"Planned are {asked.figure} {units}. Type another number, or escape."]
     return [
-        f'What if? Type another number of loops ("{asked.figure}" is planned), "{asked.spots} {units}", '
+        f'Type another number of loops ("{asked.figure}" is planned), "{asked.spots} {units}", '
         '"3 of every 4", "easy" or "even", or several with commas; or escape.'
     ]
 
@@ -39,7 +39,7 @@ def hears(talk: Talk, ask: WeighPlans, line: str) -> list[str]:
     if not view.changes:
         return ["The plan has that already. Nothing was done."]
     options = Option("take it"), Option("leave it as it was")
-    question, plans = "Is it to be taken?", _told(view)
+    question, plans = "Take the new plan?", _told(view)
     talk.asks(
         Choose(question=question, told=plans, options=options, then=lambda at: ask.then(view) if not at else None)
     )

@@ -49,4 +49,4 @@ class Prompt:
         shape = SHAPES[type(ask)]
         told = [line for line in shape.told(ask) if line not in self._told]
         self._told += told
-        return [*told, *shape.asks(ask)]
+        return [sentence(ask.question).replace(" · ", ", "), *told, *shape.answers(ask)]
