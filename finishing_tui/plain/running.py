@@ -19,9 +19,9 @@ from finishing_tui.garment.journal import InUse, OnlyToRead
 from finishing_tui.glance.coming_back import coming_back
 from finishing_tui.glance.wishes import Wishes
 from finishing_tui.plain import telling
+from finishing_tui.plain.line_by_line import LineByLine
 from finishing_tui.plain.rescuing import settle
 from finishing_tui.plain.streams import Unheard, Writer, read_line
-from finishing_tui.plain.talk import Talk
 from finishing_tui.settings import Settings
 
 WAIT = 5.0
@@ -105,14 +105,14 @@ def _talked(
         hand.pick_up()
         if back is None:
             hand.do(ChoosePace(settings.pace))
-    talk, unsaved = Talk(hand, clock, Wishes(units=settings.units), look=look), False
+    talk, unsaved = LineByLine(hand, clock, Wishes(units=settings.units), look=look), False
     lines = [*(telling.came_back(back) if back else []), *talk.greet()]
     while True:
         told = _settled(hand, before=unsaved)
         unsaved = bool(hand.unsaved)
         out.say([*told, *lines])
-        if talk.left is not None:
-            return talk.left
+        if talk.where is not None:
+            return talk.where
         said_at = clock.ticks()
         line = _line(source, ends)
         if line is None:

@@ -1,6 +1,6 @@
 """What there is to see of a garment, in lines that read well aloud: what the screen draws, this says."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from types import MappingProxyType
 
 from finishing_tui.glance.coming_back import ComingBack, next_words
@@ -15,6 +15,7 @@ from finishing_tui.glance.values import (
     PairFace,
     RoundFace,
     SpotFace,
+    StepLine,
     StitchFace,
 )
 
@@ -124,10 +125,10 @@ def lying(seen: Glance) -> list[str]:
     return [*([f"it lies: {lies}."] if lies else []), *([f"needles: {needles}."] if needles else [])]
 
 
-def steps(seen: Glance) -> list[str]:
-    """Return all steps and how each stands."""
+def steps(lines: Iterable[StepLine]) -> list[str]:
+    """Return how each of some steps stands."""
     here = {True: ", here", False: ""}
-    return [f"step {one.number}, {one.status}{here[one.here]}: {one.title.removesuffix('.')}." for one in seen.list]
+    return [f"step {one.number}, {one.status}{here[one.here]}: {one.title.removesuffix('.')}." for one in lines]
 
 
 def time(seen: Glance) -> list[str]:
@@ -198,7 +199,7 @@ ASKED: Mapping[str, Callable[[Glance], list[str]]] = MappingProxyType(
         "next": coming,
         "needles": holding,
         "edge": lambda seen: edge(seen.face),
-        "steps": steps,
+        "steps": lambda seen: steps(seen.list),
         "words": all_words,
         "time": time,
         **{asked: _worded_or_not(asked) for asked in HEADINGS},

@@ -7,12 +7,21 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
-from finishing_tui.glance.actions import ACTIONS, ActionId
-from finishing_tui.talk.offers import Offer
 from finishing_tui.recipe.reader.near import near
+from finishing_tui.talk.action import Act, Offer
+from finishing_tui.talk.acts import ACTS, BY_ID
+from finishing_tui.talk.key_names import shown
+from finishing_tui.talk.keys import Keys
 
-LETTERS: Mapping[ActionId, str] = MappingProxyType({"press": "d", "take_back": "b", "finish": "f"})
-"""A letter for the actions whose usual key is not a character that can be typed in a line."""
+
+@dataclass(frozen=True, slots=True)
+class TypedKeys(Keys):
+    """Keys as sentences name them here: each is a word, and a number is its own line."""
+
+    def number(self) -> str:
+        """Return how a number is typed and taken."""
+        return "and type the number"
+
 
 ASKS: Mapping[str, str] = MappingProxyType(
     {
@@ -60,18 +69,22 @@ class Heard:
     rest: str = ""
 
 
+def key_of(act: Act) -> str:
+    """Return the usual key of an action, as a word: "space", "?"."""
+    return shown(act.key)
+
+
 def known() -> dict[str, str]:
     """Return every word that is always known, and what it stands for."""
     words: dict[str, str] = {}
-    for action in ACTIONS.values():
-        spoken = (action.id.replace("_", " "), action.shown, LETTERS.get(action.id, ""))
-        words.update({word: action.id for word in spoken if word})
+    for act in ACTS:
+        words.update({word: act.id for word in (act.id.replace("_", " "), key_of(act), act.letter) if word})
     return {**words, **{word: word for word in (*ASKS, *ORDERS)}}
 
 
 def understood(line: str, offered: Iterable[Offer]) -> Heard | str:
     """Return what a line asks for, or a sentence that says which words there are. Nothing is guessed."""
-    words = {**{offer.label.casefold(): str(offer.action) for offer in offered}, **known()}
+    words = {**{offer.label.casefold(): offer.action for offer in offered}, **known()}
     if " ".join(line.casefold().split()) in words:
         return Heard(words[" ".join(line.casefold().split())])
     for length in (2, 1):
@@ -89,4 +102,5 @@ def understood(line: str, offered: Iterable[Offer]) -> Heard | str:
 
 def word_for(offer: Offer) -> str:
     """Return the shortest thing to type for an offer."""
-    return LETTERS.get(offer.action, ACTIONS[offer.action].shown)
+    act = BY_ID[offer.action]
+    return act.letter or key_of(act)

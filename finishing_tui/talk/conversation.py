@@ -25,6 +25,9 @@ class KeyNames(Protocol):
     def begins(self, action: str) -> str:
         """Return a key of ``action`` to begin a sentence with."""
 
+    def number(self) -> str:
+        """Return how a number is typed and taken at the needles, as an order."""
+
 
 class Talk:
     """The conversation; ``said`` is the last sentence, ``alarm``: it is a refusal.

@@ -43,8 +43,7 @@ def start_recount(talk: Talk) -> Ask | None:
         return None
     if found[0].section:
         return _how_many(talk, found[0])
-    take = talk.keys.shown("needles.finish")
-    talk.say(f"count {' or '.join(one.text for one in found)}, type the number, then {take}", aloud=True)
+    talk.say(f"count {' or '.join(one.text for one in found)}, {talk.keys.number()}", aloud=True)
     return None
 
 

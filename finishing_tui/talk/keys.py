@@ -36,6 +36,10 @@ class Keys:
         """Return a key to begin a sentence with; a sign is introduced, for it must not become a capital."""
         return begins(self.shown(action))
 
+    def number(self) -> str:
+        """Return how a number is typed and taken at the needles, as an order."""
+        return f"type the number, then {self.shown('needles.finish')}"
+
     def wishes(self, units: Units = "as given") -> Wishes:
         """Return what a garment is looked at with: these keys' names, and the units."""
         return Wishes(self.shown("needles.finish"), self.shown("needles.press"), units)

@@ -43,27 +43,46 @@ def test_the_half_way_count_that_differs(
     twin.does(Count(number, answer=answer, left=left, repair=repair))
     twin.puts_down("")
     said = talked(plain, str(number), *lines, "q", "")
-    assert "What is it?" in said
-    assert "  Type 1 to 4, or escape." in said
-    assert "How to go on?" in said
+    assert "  What is it?" in said
+    assert "Type 1 to 4, or escape." in said
+    assert "  How to go on?" in said
     assert events(plain) == events(tmp_path / "twin")
 
 
 def test_nothing_changes_before_a_way_is_taken(half_way: Path, tmp_path: Path) -> None:
-    """Answers that fit nothing leave the question standing, escape leaves it, and no event is written for either."""
+    """What fits nothing leaves the question there, escape goes back to the one before, and no event is written."""
     twin, plain = both(half_way, tmp_path)
     twin.puts_down("")
-    asked = ("recount", "7", "5", "0", "d", "", "?", "-1", "2", "9", "x", "escape", "r", "999999", "r", "escape")
+    asked = (
+        "recount",
+        "7",
+        "5",
+        "0",
+        "d",
+        "",
+        "?",
+        "-1",
+        "2",
+        "9",
+        "x",
+        "escape",
+        "escape",
+        "escape",
+        "r",
+        "999999",
+        "escape",
+    )
     talked(plain, *asked, "q", "")
     assert events(plain) == events(tmp_path / "twin")
 
 
-def test_a_count_as_planned_is_taken_at_once(half_way: Path, tmp_path: Path) -> None:
-    """With "as planned" the count is what the presses say."""
+@pytest.mark.parametrize("line", ["as planned", "enter"])
+def test_a_count_as_planned_is_taken_at_once(half_way: Path, tmp_path: Path, line: str) -> None:
+    """With "as planned", or enter alone, the count is what the presses say."""
     twin, plain = both(half_way, tmp_path)
     loops = twin.loops(NECKBAND)
     twin.does(Count(loops))
     twin.puts_down("")
-    said = talked(plain, "r", "as planned", "q", "")
+    said = talked(plain, "r", line, "q", "")
     assert f"{loops} counted, as planned; {loops} on the needle in all." in said
     assert events(plain) == events(tmp_path / "twin")

@@ -57,7 +57,7 @@ def test_a_crew_neck_with_everything_that_happens_on_the_way(tmp_path: Path) -> 
     twin.does(ChoosePace("loop"), "pace loop")
     twin.works_to(NECKBAND + 1)
     to_the_start = [point.command for point in rip_points(twin.hand.state)].index(RipBack(NECKBAND)) + 1
-    twin.does(RipBack(NECKBAND, sure=True), "t", *["more"] * ((to_the_start - 1) // 9), str(to_the_start), "yes")
+    twin.does(RipBack(NECKBAND, sure=True), "t", *["more"] * ((to_the_start - 1) // 9), str(to_the_start), "2")
     while twin.hand.state.current is not None:
         twin.works_on()
     twin.puts_down("")

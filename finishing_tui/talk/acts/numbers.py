@@ -17,7 +17,10 @@ def _offered(state: State, _: int | None) -> Offer | None:
     return Offer("numbers", "numbers", what) if state.plan.recipe.number else None
 
 
-def _does(talk: Talk) -> Ask:
+def _does(talk: Talk) -> Ask | None:
+    if not talk.state.plan.recipe.number:
+        talk.refuse("this recipe has no numbers")
+        return None
     return _all(talk, of_step(talk.state, talk.shown_step))
 
 

@@ -11,6 +11,9 @@ from finishing_tui.talk.conversation import Talk
 
 _NEXT: Mapping[Pace, Pace] = MappingProxyType({"loop": "spot", "spot": "run", "run": "loop"})
 
+PACES: Mapping[str, Pace] = MappingProxyType({pace: pace for pace in _NEXT})
+"""The paces, by their names."""
+
 
 def _offered(state: State, _: int | None) -> Offer | None:
     work = state.standing.work if state.standing else None
@@ -21,12 +24,13 @@ def _offered(state: State, _: int | None) -> Offer | None:
     return Offer("pace", f"pace: {state.pace}", what, ChoosePace(pace))
 
 
-def _does(talk: Talk) -> None:
+def choose(talk: Talk, pace: Pace | None = None) -> None:
+    """Let a press stand for ``pace``, or for the next one where none is named."""
     offer = _offered(talk.state, None)
     if offer is None or offer.command is None:
         talk.refuse("a pace is chosen where loops are picked up along an edge")
-    elif talk.do(offer.command, "pace"):
+    elif talk.do(offer.command if pace is None else ChoosePace(pace), "pace"):
         talk.say(f"a press now stands for one {talk.state.pace}")
 
 
-ACT = Act("pace", "p", "a press stands for a loop, a spot, or a run", _offered, _does)
+ACT = Act("pace", "p", "a press stands for a loop, a spot, or a run", _offered, choose)
