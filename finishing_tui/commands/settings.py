@@ -12,13 +12,13 @@ from finishing_tui.commands.answer import Answer
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.files import private_folder, write_whole
-from finishing_tui.talk.key_names import shown
-from finishing_tui.talk.keys import USUAL, Keys
-from finishing_tui.talk.rooms import GROUPS, KEYED
 from finishing_tui.settings import Settings, read_settings, settings_file
 from finishing_tui.settings.explained import meanings
 from finishing_tui.settings.writing import commented, keys_text, value_text
 from finishing_tui.speech import NoProgram, program_for
+from finishing_tui.talk.key_names import shown
+from finishing_tui.talk.keys import USUAL, Keys
+from finishing_tui.talk.rooms import GROUPS, KEYED
 
 EXAMPLE = """\
 The settings are a file in the user's configuration folder, or the one that FINISHING_SETTINGS names. --write puts a

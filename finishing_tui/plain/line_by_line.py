@@ -19,6 +19,7 @@ from finishing_tui.plain.prompt import Prompt
 from finishing_tui.plain.seeing import Seeing
 from finishing_tui.plain.words import TypedKeys, understood
 from finishing_tui.talk.acts import BY_ID
+from finishing_tui.talk.asking import begin
 from finishing_tui.talk.asks import Ask, SetNumber, WeighPlans, WorkOut
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.offers import offers
@@ -45,7 +46,8 @@ class LineByLine:
     def greet(self) -> list[str]:
         """Return what is said first: the step under way, what should be counted, and whether the files changed."""
         state = self._talk.state
-        self._talk.begin()
+        begin(self._talk)
+        self._talk.asks(None)
         lines = telling.beginning(self._seeing.under_way())
         found = worth_counting(state)
         if state.last_act and found:

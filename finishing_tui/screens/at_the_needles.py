@@ -22,7 +22,7 @@ from finishing_tui.screens.leaving import Leaving
 from finishing_tui.screens.program import program
 from finishing_tui.screens.saved import Saved
 from finishing_tui.talk.acts import ACTS
-from finishing_tui.talk.asking import ask_for
+from finishing_tui.talk.asking import ask_for, begin
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.counting import meaning
 from finishing_tui.talk.keys import USUAL
@@ -72,7 +72,7 @@ class AtTheNeedles(Leaving[None]):
         self.draw()
         self.tell_trouble()
         self.set_interval(60, self.draw)  # the minutes of the sitting
-        self.talk.begin()
+        begin(self.talk)
         if self._back is not None:
             self.app.push_screen(ComingBackScreen(self._back, self.talk), self._came_back)
         else:

@@ -6,10 +6,10 @@ from types import MappingProxyType
 from typing import Literal
 
 from finishing_tui.garment.events import Pace
-from finishing_tui.talk.key_names import key_named
-from finishing_tui.talk.keys import Keys
 from finishing_tui.glance.spoken import Speech
 from finishing_tui.glance.wishes import Units
+from finishing_tui.talk.key_names import key_named
+from finishing_tui.talk.keys import Keys
 
 Bell = Literal["run", "recount", "target", "refused"]
 """What the bell can ring for."""

@@ -9,11 +9,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import fields
 from typing import Any
 
+from finishing_tui.settings.explained import meanings
+from finishing_tui.settings.model import Settings
 from finishing_tui.talk.key_names import written
 from finishing_tui.talk.keys import USUAL
 from finishing_tui.talk.rooms import GROUPS, KEYED
-from finishing_tui.settings.explained import meanings
-from finishing_tui.settings.model import Settings
 
 _WIDTH = 100
 

@@ -1,7 +1,19 @@
-"""What every mouth calls for an action: the one way from a key, or a word, to what an act does."""
+"""What both mouths call: to begin, and for an action, the one way from a key or a word to what an act does."""
 
 from finishing_tui.talk.acts import BY_ID
 from finishing_tui.talk.conversation import Talk
+
+
+def begin(talk: Talk) -> None:
+    """Let the first question be about files that were changed since they were taken, if they were.
+
+    It waits until ``talk.asks(None)`` has it asked; nothing is asked where the garment is only looked at.
+    """
+    plan = None if talk.look else talk.hand.changed_plan()
+    if plan is not None:
+        from finishing_tui.talk.changed import changed  # noqa: PLC0415  (the audit: only after a change)
+
+        talk.waits(changed(talk, plan))
 
 
 def ask_for(talk: Talk, action: str) -> None:

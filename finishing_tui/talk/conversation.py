@@ -67,17 +67,6 @@ class Talk:
         """The step in the middle, counted from 0; None when all are done and none is looked at."""
         return self.state.current if self.looking is None else self.looking
 
-    def begin(self) -> None:
-        """Let the first question be about files that were changed since they were taken, if they were.
-
-        Nothing is asked where the garment is only looked at. ``asks(None)`` then asks it.
-        """
-        plan = None if self.look else self.hand.changed_plan()
-        if plan is not None:
-            from finishing_tui.talk.changed import changed  # noqa: PLC0415  (the audit: only after a change)
-
-            self._waiting.append(changed(self, plan))
-
     def digit(self, sign: str) -> None:
         """Take a digit, or the point of a measure."""
         self.quiet()
@@ -144,6 +133,10 @@ class Talk:
         """Ask ``ask`` next, or what waited to be asked."""
         self.asked = ask if ask is not None or not self._waiting else self._waiting.pop(0)
 
+    def waits(self, ask: Ask) -> None:
+        """Let ``ask`` be asked once nothing else is."""
+        self._waiting.append(ask)
+
     def answer(self, *answer: Any) -> None:
         """Take the answer to what is asked: of the type its shape says."""
         self.quiet()
@@ -192,4 +185,4 @@ class Talk:
 
         options = (*undo, *(Option(way.text, way.look) for way in ways))
         question = "This changes what comes later"
-        self._waiting.append(Choose(question=question, told=follows.lines, options=options, then=chosen, unasked=True))
+        self.waits(Choose(question=question, told=follows.lines, options=options, then=chosen, unasked=True))

@@ -18,9 +18,9 @@ from finishing_tui.garment.journal import NAME
 from finishing_tui.garment.shelf import take_copy
 from finishing_tui.garment.sources import FILE, with_id
 from finishing_tui.glance import coming_back
-from finishing_tui.talk.offers import offers
 from finishing_tui.glance.following import following
 from finishing_tui.record import as_data, as_text
+from finishing_tui.talk.offers import offers
 from tests.demos.scripts import SCRIPTS, Sitting, end_step, now_on, units, work_of
 
 BEGUN = sorted(SCRIPTS)

@@ -6,8 +6,8 @@ from finishing_tui.craft.rhythm import draw
 from finishing_tui.garment.commands import ChooseMirror, Count, Other, Press, PutRight
 from finishing_tui.garment.walk import done
 from finishing_tui.garment.work import Progress
-from finishing_tui.talk.offers import offers
 from finishing_tui.recipe.stage import Stage
+from finishing_tui.talk.offers import offers
 from tests.garment.edges import work_of
 from tests.garment.paper import Paper, plan_for
 

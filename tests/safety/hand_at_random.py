@@ -23,13 +23,14 @@ from finishing_tui.garment.commands import (
     WriteNote,
 )
 from finishing_tui.garment.state import State
-from finishing_tui.glance import offers, recount_view, rip_points
+from finishing_tui.glance import recount_view, rip_points
 from finishing_tui.glance.counting import asks_for_value, countables
 from finishing_tui.glance.following import following
 from finishing_tui.glance.numbers import number_lines, renumbering
 from finishing_tui.glance.recounts import ANSWERS
 from finishing_tui.glance.what_if import asked_here, what_if_view
 from finishing_tui.talk.action import Offer
+from finishing_tui.talk.offers import offers
 from tests.garment.paper import Paper
 
 WEIGHTS = {"press": 40, "finish": 8, "other": 6, "recount": 5, "take_back": 3, "put_back": 4, "rip_back": 0.7}
