@@ -11,7 +11,8 @@ import pytest
 from finishing_tui.craft.ledger import OUTSIDE
 from finishing_tui.garment.state import State
 from finishing_tui.garment.stored import snapshot_of, state_of
-from finishing_tui.glance import look_at, offers
+from finishing_tui.glance import look_at
+from finishing_tui.talk.offers import offers
 from tests.garment.no_planning import no_planning
 from tests.garment.paper import NOON, Paper, plan_for
 from tests.garment.test_recipes_by_commands import EVERY_SIZE, TEXTS
