@@ -66,7 +66,6 @@ class LineByLine:
         if talk.asked is None:
             talk.typed = ""
         if talk.state is not before:
-            talk.looking = None
             lines = [*lines, *self._changes(before)]
         return [*lines, *self._prompt.lines()]
 

@@ -102,6 +102,7 @@ class Talk:
         before = self.state
         refusal = self.hand.do(command)
         if refusal is None:
+            self.looking = None
             self.rings = ring(before, self.state)
             if self.state.current != before.current and (waiting := half_done(self.state)):
                 self.say(f"left half done: {waiting}")

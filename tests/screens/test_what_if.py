@@ -94,9 +94,7 @@ def test_line_by_line_it_leads_to_the_same_events(tmp_path: Path) -> None:
     """Both plans are said, yes takes the new one, and the journal has what the keys would have made of it."""
     folder = shelf(tmp_path)
     work_to(folder, PICK_UP, *[Press()] * 4)
-    said = talked(
-        folder, "w 11", "2", "what if", "22 rows, even", "1", "w 2/3", "escape", "w two", "w 11 cm", "q", ""
-    )
+    said = talked(folder, "w 11", "2", "what if", "22 rows, even", "1", "w 2/3", "escape", "w two", "w 11 cm", "q", "")
     text = " ".join(said)
     assert "Then: 11 from 24 rows" in text
     assert "This changes what comes later." in said

@@ -25,8 +25,7 @@ def _does(talk: Talk) -> Ask | None:
     if talk.typed:
         return take_typed(talk)
     offer = _offered(talk.state, talk.looking)
-    if talk.do(Finish() if offer is None or offer.command is None else offer.command, "finish"):
-        talk.looking = None
+    talk.do(Finish() if offer is None or offer.command is None else offer.command, "finish")
     return None
 
 

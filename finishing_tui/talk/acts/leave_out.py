@@ -17,8 +17,8 @@ def _does(talk: Talk) -> None:
     step = talk.shown_step
     if step is None:
         talk.refuse("every step is done; nothing is left to leave out")
-    elif talk.do(LeaveOut(step), "leave_out"):
-        talk.looking = None
+    else:
+        talk.do(LeaveOut(step), "leave_out")
 
 
 ACT = Act("leave_out", "o", "leave this step out", _offered, _does)
