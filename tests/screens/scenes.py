@@ -1,6 +1,7 @@
 """Every screen in every state that matters: how a garment gets there, and the last keys before the picture."""
 
 import re
+import shutil
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -10,6 +11,7 @@ import pytest
 from textual.screen import Screen
 
 from finishing_tui.garment.commands import ChoosePace, Command, Count, Other, Press
+from finishing_tui.garment.decide.mirror import choice
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME
 from finishing_tui.garment.journal.lock import Lock
@@ -20,6 +22,8 @@ from finishing_tui.screens.starting.audit import AuditScreen
 from finishing_tui.screens.starting.reading import ReadingScreen
 from finishing_tui.screens.starting.which_size import WhichSizeScreen
 from tests.full_disk import FullDisk, file_of
+from tests.plain.making import crew
+from tests.plain.test_whole_garments import NECKBAND
 from tests.screens.hands import (
     BIND_OFF,
     BLOCK,
@@ -126,6 +130,18 @@ def _rescued(folder: Path) -> None:
     file.rename(file.with_name(re.sub("[0-9a-f]{8}(?=[.]jsonl)", "0" * 8, file.name)))  # the same in every picture
 
 
+def _second_side(folder: Path) -> None:
+    """Put a crew neck in its place, worked to where the second side of the neck may go as the first was worked."""
+    shutil.rmtree(folder)
+    crew(folder)
+    work_to(folder, NECKBAND, *_picked(5), Other())
+    hand = InHand.open(folder, clock=Hours().clock())
+    hand.pick_up()
+    while choice(hand.state) is None:
+        assert hand.do(Press()) is None
+    assert hand.put_down()
+
+
 LARGE = {"size": "large"}
 """The size in which sections are long."""
 
@@ -162,6 +178,10 @@ SCENES: dict[str, Scene] = {
     "finished": Scene(BLOCK + 1),
     "looked-at": Scene(RIB, (), ("right",)),
     "refused": Scene(RIB, (), ("enter",)),
+    "look-back": Scene(RIB, (), ("left",)),
+    "which-needle": Scene(JOIN, _picked(2), ("x",)),
+    "pace": Scene(PICK_UP, _picked(4), ("p",)),
+    "put-back": Scene(PICK_UP, _picked(4), ("backspace", "u")),
     "take-back-named": Scene(RIB, (), ("backspace",)),
     "recount-asked": Scene(PICK_UP, _picked(9), ("r",)),
     "recount-differs": Scene(PICK_UP, _picked(9), ("1", "1", "enter")),
@@ -176,6 +196,8 @@ SCENES: dict[str, Scene] = {
     "coming-back-no-count": Scene(PICK_UP, before=_sat_before),
     "cut-off": Scene(JOIN, _picked(2), before=_cut_off),
     "help": Scene(PICK_UP, _picked(4), ("?",)),
+    "mirror": Scene(before=_second_side, keys=("escape", "m")),
+    "technique": Scene(PICK_UP, _picked(4), ("h",)),
     "what-if": Scene(PICK_UP, _picked(4), ("w",)),
     "what-if-other": Scene(PICK_UP, _picked(4), ("w", "1", "1")),
     "what-if-rhythm": Scene(PICK_UP, _picked(34), ("w", "down", "down", "2", "/", "3"), LARGE),
