@@ -25,13 +25,16 @@ from finishing_tui.talk.asks import (
 )
 from finishing_tui.talk.conversation import Talk
 
+BACK = ("b", "backspace")
+"""What goes one question back, where there is one to go back to."""
+
 
 @dataclass(frozen=True, slots=True)
 class Shape:
     """What a shape of question has besides its question, and what a line leads to (``hears``).
 
-    ``answers``: what may be typed, in lines; ``told``: what is said before that, once. ``hears`` returns what is to be
-    said where the line could not be taken. ``free``: any line is an answer, an empty one too.
+    ``answers``: what may be typed, in lines, how last; ``told``: what is said before that, once. ``hears`` returns what
+    is to be said where the line could not be taken. ``free``: any line is an answer, an empty one too.
     """
 
     answers: Callable[[Any], Sequence[str]]

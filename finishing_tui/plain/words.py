@@ -8,9 +8,8 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from finishing_tui.recipe.reader.near import near
-from finishing_tui.talk.action import Act, Offer
+from finishing_tui.talk.action import Offer
 from finishing_tui.talk.acts import ACTS, BY_ID
-from finishing_tui.talk.key_names import shown
 from finishing_tui.talk.keys import Keys
 
 
@@ -69,16 +68,11 @@ class Heard:
     rest: str = ""
 
 
-def key_of(act: Act) -> str:
-    """Return the usual key of an action, as a word: "space", "?"."""
-    return shown(act.key)
-
-
 def known() -> dict[str, str]:
     """Return every word that is always known, and what it stands for."""
     words: dict[str, str] = {}
     for act in ACTS:
-        words.update({word: act.id for word in (act.id.replace("_", " "), key_of(act), act.letter) if word})
+        words.update({word: act.id for word in (act.id.replace("_", " "), act.shown, act.letter) if word})
     return {**words, **{word: word for word in (*ASKS, *ORDERS)}}
 
 
@@ -103,4 +97,4 @@ def understood(line: str, offered: Iterable[Offer]) -> Heard | str:
 def word_for(offer: Offer) -> str:
     """Return the shortest thing to type for an offer."""
     act = BY_ID[offer.action]
-    return act.letter or key_of(act)
+    return act.letter or act.shown
