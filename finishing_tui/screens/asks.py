@@ -28,7 +28,7 @@ def put(over: Screen[Any], talk: Talk, ask: Ask, seen: Callable[[], Glance], the
     """
 
     def left(_: None) -> None:
-        if talk.asked is ask:  # a page that was read, or left by a way of its own
+        if type(talk.asked) is type(ask):  # a page that was read, or left by a way of its own
             talk.leave()
         then()
 

@@ -141,6 +141,7 @@ class QuestionScreen(Leaving[None]):
         listed, weighed = isinstance(ask, Pick | Explain), isinstance(ask, WeighWays)
         choices.display, ways.display = listed, weighed
         self.set_class(weighed, "-ways")
+        self.set_class(isinstance(ask, Pick), "-listed")
         self.query_one(FigurePair).display = not isinstance(ask, Pick)
         if isinstance(ask, Pick | Explain):
             choices.show([Choice(one.text) for one in ask.options])

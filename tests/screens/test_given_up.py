@@ -36,6 +36,6 @@ def test_line_by_line_too(tmp_path: Path) -> None:
     folder = shelf(tmp_path)
     work_to(folder, JOIN)
     said = talked(folder, "f", "f", "1", "q", "")
-    assert "this changes what comes later." in said
+    assert "This changes what comes later." in said
     assert any(line == "1: Take it back: step 2 is worked on." for line in said)
-    assert "taken back: the end of step 2." in said
+    assert "Taken back: the end of step 2." in said

@@ -95,12 +95,12 @@ def test_line_by_line_it_leads_to_the_same_events(tmp_path: Path) -> None:
     folder = shelf(tmp_path)
     work_to(folder, PICK_UP, *[Press()] * 4)
     said = talked(
-        folder, "w 11", "no", "what if", "22 rows, even", "yes", "w 2/3", "escape", "w two", "w 11 cm", "q", ""
+        folder, "w 11", "2", "what if", "22 rows, even", "1", "w 2/3", "escape", "w two", "w 11 cm", "q", ""
     )
     text = " ".join(said)
-    assert "then: 11 from 24 rows" in text
-    assert "this changes what comes later." in said
-    assert "taken: 17 from 22 rows" in text
+    assert "Then: 11 from 24 rows" in text
+    assert "This changes what comes later." in said
+    assert "Taken: 17 from 22 rows" in text
     assert "Left as it is." in said
     assert text.count("That is no number of loops or rows, rhythm or spread.") == 2
     assert [kind for kind, _, _ in events(folder)].count("Replanned") == 1
