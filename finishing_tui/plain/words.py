@@ -61,7 +61,7 @@ TAKES = frozenset(
 
 
 @dataclass(frozen=True, slots=True)
-class Heard:
+class KnownWord:
     """A line that was understood: an action's id or a word of ``ASKS`` or ``ORDERS``, and what stood behind it."""
 
     what: str
@@ -76,18 +76,18 @@ def known() -> dict[str, str]:
     return {**words, **{word: word for word in (*ASKS, *ORDERS)}}
 
 
-def understood(line: str, offered: Iterable[Offer]) -> Heard | str:
+def understood(line: str, offered: Iterable[Offer]) -> KnownWord | str:
     """Return what a line asks for, or a sentence that says which words there are. Nothing is guessed."""
     words = {**{offer.label.casefold(): offer.action for offer in offered}, **known()}
     if " ".join(line.casefold().split()) in words:
-        return Heard(words[" ".join(line.casefold().split())])
+        return KnownWord(words[" ".join(line.casefold().split())])
     for length in (2, 1):
         parts = line.split(maxsplit=length)
         word = " ".join(parts[:length]).casefold()
         if len(parts) <= length or word not in words:
             continue
         if words[word] in TAKES:
-            return Heard(words[word], parts[length])
+            return KnownWord(words[word], parts[length])
         return f"Nothing may stand behind {word!r}, for one line is one thing. Nothing was done."
     shown = line if len(line) <= 40 else f"{line[:40]} ..."
     meant = near(line, words, "")

@@ -7,7 +7,7 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.plain.kept import KEPT
 from finishing_tui.plain.telling import ASKED
 from finishing_tui.plain.typed import WORDS
-from finishing_tui.plain.words import ASKS, ORDERS, Heard, known, understood
+from finishing_tui.plain.words import ASKS, ORDERS, KnownWord, known, understood
 from finishing_tui.recipe.reader import read_recipe
 from finishing_tui.shipped import recipe
 from finishing_tui.talk.acts import ACTS, BY_ID
@@ -32,7 +32,7 @@ def test_every_offer_can_be_typed(tmp_path: Path) -> None:
             if offer.label == "begin":
                 continue  # both to press and to finish begin a step
             for word in (offer.label.upper(), offer.action.replace("_", " "), BY_ID[offer.action].shown):
-                assert understood(word, offers(hand.state, step)) == Heard(offer.action)
+                assert understood(word, offers(hand.state, step)) == KnownWord(offer.action)
     hand.put_down()
 
 
