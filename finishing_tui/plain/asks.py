@@ -25,13 +25,16 @@ from finishing_tui.talk.asks import (
 )
 from finishing_tui.talk.conversation import Talk
 
+BACK = ("b", "backspace")
+"""What goes one question back, where there is one to go back to."""
+
 
 @dataclass(frozen=True, slots=True)
-class Shape:
+class InLines:
     """What a shape of question has besides its question, and what a line leads to (``hears``).
 
-    ``answers``: what may be typed, in lines; ``told``: what is said before that, once. ``hears`` returns what is to be
-    said where the line could not be taken. ``free``: any line is an answer, an empty one too.
+    ``answers``: what may be typed, in lines, how last; ``told``: what is said before that, once. ``hears`` returns what
+    is to be said where the line could not be taken. ``free``: any line is an answer, an empty one too.
     """
 
     answers: Callable[[Any], Sequence[str]]
@@ -67,19 +70,19 @@ def _hears_line(talk: Talk, ask: WriteLine, line: str) -> list[str]:
     return []
 
 
-_SOME = Shape(choices.some, choices.hears_some, choices.told)
+_SOME = InLines(choices.some, choices.hears_some, choices.told)
 
-SHAPES: Mapping[type[Ask], Shape] = MappingProxyType(
+SHAPES: Mapping[type[Ask], InLines] = MappingProxyType(
     {
-        Choose: Shape(choices.answers, choices.hears, choices.told),
-        Explain: Shape(choices.answers, choices.hears, choices.difference_told),
+        Choose: InLines(choices.answers, choices.hears, choices.told),
+        Explain: InLines(choices.answers, choices.hears, choices.difference_told),
         Pick: _SOME,
         choices.Further: _SOME,
-        HowMany: Shape(_number, _hears_number),
-        WriteLine: Shape(_line, _hears_line, free=True),
-        WeighWays: Shape(choices.ways, choices.hears_way, choices.ways_told),
-        WeighPlans: Shape(plans.answers, plans.hears),
-        SetNumber: Shape(own_numbers.answers, own_numbers.hears, own_numbers.told),
+        HowMany: InLines(_number, _hears_number),
+        WriteLine: InLines(_line, _hears_line, free=True),
+        WeighWays: InLines(choices.ways, choices.hears_way, choices.ways_told),
+        WeighPlans: InLines(plans.answers, plans.hears),
+        SetNumber: InLines(own_numbers.answers, own_numbers.hears, own_numbers.told),
     }
 )
 """How each is said and heard."""

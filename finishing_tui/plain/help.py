@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from finishing_tui.plain.words import ASKS, ORDERS, key_of
+from finishing_tui.plain.words import ASKS, ORDERS
 from finishing_tui.talk.action import Offer
 from finishing_tui.talk.acts import BY_ID
 
@@ -29,7 +29,7 @@ def offered(offers: Iterable[Offer]) -> list[str]:
     lines = []
     for offer in offers:
         act = BY_ID[offer.action]
-        typed = dict.fromkeys(word for word in (act.letter, offer.label, key_of(act)) if word)
+        typed = dict.fromkeys(word for word in (act.letter, offer.label, act.shown) if word)
         lines.append(f"{' or '.join(typed)}: {offer.what}.")
     return lines
 

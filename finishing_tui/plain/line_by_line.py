@@ -11,7 +11,7 @@ from finishing_tui.glance.counting import worth_counting
 from finishing_tui.glance.rings import ring
 from finishing_tui.glance.wishes import Wishes
 from finishing_tui.plain import telling, typed
-from finishing_tui.plain.asks import SHAPES, hears
+from finishing_tui.plain.asks import BACK, SHAPES, hears
 from finishing_tui.plain.changes import changes
 from finishing_tui.plain.kept import KEPT
 from finishing_tui.plain.pages import PAGES
@@ -89,6 +89,9 @@ class LineByLine:
             talk.leave()
             lines = self._said()
             return lines if lines or talk.asked is not None else ["Left as it is."]
+        if word in BACK and ask.back is not None:
+            talk.back()
+            return self._said()
         if word in {"", "?", "help"} and not SHAPES[type(ask)].free:
             self._prompt.ask_whole()
             return []

@@ -1,10 +1,14 @@
 """The numbers of a garment, in lines: all of them are said, and one is changed by its name and a new value."""
 
+from typing import TYPE_CHECKING
+
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
-from finishing_tui.glance.numbers import NumberLine, named, read_number
 from finishing_tui.talk.asks import SetNumber
 from finishing_tui.talk.conversation import Talk
+
+if TYPE_CHECKING:
+    from finishing_tui.glance.numbers import NumberLine
 
 GIVEN_UP = "recipe"
 """What is typed for a number of one's own that is given up again."""
@@ -27,6 +31,8 @@ def answers(ask: SetNumber) -> list[str]:
 
 def hears(talk: Talk, ask: SetNumber, line: str) -> list[str]:
     """Take the name of a number with its new value; the name alone says how it is counted and how far it reaches."""
+    from finishing_tui.glance.numbers import named, read_number  # noqa: PLC0415  (the audit: few lines need it)
+
     name, _, typed = line.partition(" ")
     try:
         one = named(ask.lines, name)
@@ -40,6 +46,6 @@ def hears(talk: Talk, ask: SetNumber, line: str) -> list[str]:
     return []
 
 
-def _said(line: NumberLine) -> str:
+def _said(line: "NumberLine") -> str:
     value = "not known" if line.value is None else line.value
     return f"{line.name}, {line.text}: {value}{f', {line.aside}' if line.aside else ''}."

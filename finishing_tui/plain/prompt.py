@@ -2,7 +2,7 @@
 
 from finishing_tui.craft.words import sentence
 from finishing_tui.plain import telling
-from finishing_tui.plain.asks import SHAPES
+from finishing_tui.plain.asks import BACK, SHAPES
 from finishing_tui.plain.seeing import Seeing
 from finishing_tui.plain.words import word_for
 from finishing_tui.talk.asks import Ask
@@ -49,4 +49,6 @@ class Prompt:
         shape = SHAPES[type(ask)]
         told = [line for line in shape.told(ask) if line not in self._told]
         self._told += told
-        return [sentence(ask.question).replace(" · ", ", "), *told, *shape.answers(ask)]
+        *answers, how = shape.answers(ask)
+        back = [f"{BACK[0]}: One question back."] if ask.back is not None else []
+        return [sentence(ask.question).replace(" · ", ", "), *told, *answers, *back, how]

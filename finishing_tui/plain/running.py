@@ -21,7 +21,7 @@ from finishing_tui.glance.wishes import Wishes
 from finishing_tui.plain import telling
 from finishing_tui.plain.line_by_line import LineByLine
 from finishing_tui.plain.rescuing import settle
-from finishing_tui.plain.streams import Unheard, Writer, read_line
+from finishing_tui.plain.streams import LineWriter, Unheard, read_line
 from finishing_tui.settings import Settings
 
 WAIT = 5.0
@@ -65,7 +65,7 @@ def work(
     Raises ``FinishingError`` with a sentence: no garment, a journal that cannot be opened, entries that could not be
     saved.
     """
-    clock, out = clock or Clock(), Writer(sink, encoding)
+    clock, out = clock or Clock(), LineWriter(sink, encoding)
     with _listening() as ends, suppress(Ended):
 
         def says_yes(lines: Sequence[str]) -> bool:
@@ -97,7 +97,7 @@ def work(
 
 
 def _talked(
-    hand: InHand, source: BinaryIO, out: Writer, clock: Clock, ends: _Ends, settings: Settings, *, look: bool
+    hand: InHand, source: BinaryIO, out: LineWriter, clock: Clock, ends: _Ends, settings: Settings, *, look: bool
 ) -> str:
     """Talk until the end, and return where it was left."""
     back = coming_back(hand.state, clock.now().astimezone(UTC)) if hand.state.sittings else None

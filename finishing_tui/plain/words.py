@@ -8,9 +8,8 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from finishing_tui.recipe.reader.near import near
-from finishing_tui.talk.action import Act, Offer
+from finishing_tui.talk.action import Offer
 from finishing_tui.talk.acts import ACTS, BY_ID
-from finishing_tui.talk.key_names import shown
 from finishing_tui.talk.keys import Keys
 
 
@@ -62,38 +61,33 @@ TAKES = frozenset(
 
 
 @dataclass(frozen=True, slots=True)
-class Heard:
+class KnownWord:
     """A line that was understood: an action's id or a word of ``ASKS`` or ``ORDERS``, and what stood behind it."""
 
     what: str
     rest: str = ""
 
 
-def key_of(act: Act) -> str:
-    """Return the usual key of an action, as a word: "space", "?"."""
-    return shown(act.key)
-
-
 def known() -> dict[str, str]:
     """Return every word that is always known, and what it stands for."""
     words: dict[str, str] = {}
     for act in ACTS:
-        words.update({word: act.id for word in (act.id.replace("_", " "), key_of(act), act.letter) if word})
+        words.update({word: act.id for word in (act.id.replace("_", " "), act.shown, act.letter) if word})
     return {**words, **{word: word for word in (*ASKS, *ORDERS)}}
 
 
-def understood(line: str, offered: Iterable[Offer]) -> Heard | str:
+def understood(line: str, offered: Iterable[Offer]) -> KnownWord | str:
     """Return what a line asks for, or a sentence that says which words there are. Nothing is guessed."""
     words = {**{offer.label.casefold(): offer.action for offer in offered}, **known()}
     if " ".join(line.casefold().split()) in words:
-        return Heard(words[" ".join(line.casefold().split())])
+        return KnownWord(words[" ".join(line.casefold().split())])
     for length in (2, 1):
         parts = line.split(maxsplit=length)
         word = " ".join(parts[:length]).casefold()
         if len(parts) <= length or word not in words:
             continue
         if words[word] in TAKES:
-            return Heard(words[word], parts[length])
+            return KnownWord(words[word], parts[length])
         return f"Nothing may stand behind {word!r}, for one line is one thing. Nothing was done."
     shown = line if len(line) <= 40 else f"{line[:40]} ..."
     meant = near(line, words, "")
@@ -103,4 +97,4 @@ def understood(line: str, offered: Iterable[Offer]) -> Heard | str:
 def word_for(offer: Offer) -> str:
     """Return the shortest thing to type for an offer."""
     act = BY_ID[offer.action]
-    return act.letter or key_of(act)
+    return act.letter or act.shown

@@ -7,14 +7,16 @@ back in it to what ``back`` gives, where there is something to go back to.
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from finishing_tui.garment.commands import WhatIf
 from finishing_tui.garment.hand import InHand
-from finishing_tui.glance.numbers import NumberLine
 from finishing_tui.glance.recounts import RecountView
 from finishing_tui.glance.what_if import Asked, WhatIfView
 from finishing_tui.recipe.techniques import Technique
+
+if TYPE_CHECKING:
+    from finishing_tui.glance.numbers import NumberLine  # it needs the audit, which few asks do
 
 
 def _to_the_needles() -> None:
@@ -119,9 +121,9 @@ class SetNumber(Ask):
     None for a value gives the knitter's own up again. ``at``: the name of the one to begin with.
     """
 
-    lines: tuple[NumberLine, ...]
+    lines: "tuple[NumberLine, ...]"
     at: str
-    then: Callable[[NumberLine, int | None], Ask | None]
+    then: "Callable[[NumberLine, int | None], Ask | None]"
 
 
 @dataclass(frozen=True, eq=False, kw_only=True)

@@ -16,6 +16,8 @@ lines = st.one_of(
     st.sampled_from(["d", "x", "b", "enter", "r", "t", "yes", "1", "2", "3", ""]),
     st.integers(0, 40).map(str),
     st.integers(0, 40).map("take up {}".format),
+    st.integers(0, 40).map("leave out {}".format),
+    st.sampled_from(["what if 3/4", "what if even", "numbers front_rows 30", "note x", "pace run", "more", "escape"]),
     st.text(st.characters(exclude_categories=["Cs"], exclude_characters="\n"), max_size=12),
 )
 """Lines as they may come: words of the mode, often the ones that change something, numbers, and anything at all."""

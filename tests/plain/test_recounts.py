@@ -50,29 +50,18 @@ def test_the_half_way_count_that_differs(
 
 
 def test_nothing_changes_before_a_way_is_taken(half_way: Path, tmp_path: Path) -> None:
-    """What fits nothing leaves the question there, escape goes back to the one before, and no event is written."""
+    """What fits nothing leaves the question there, b goes one back, escape leaves it, and no event is written."""
     twin, plain = both(half_way, tmp_path)
     twin.puts_down("")
     asked = (
-        "recount",
-        "7",
-        "5",
-        "0",
-        "d",
-        "",
-        "?",
-        "-1",
-        "2",
-        "9",
-        "x",
-        "escape",
-        "escape",
-        "escape",
-        "r",
-        "999999",
-        "escape",
+        *("recount", "7", "5", "0", "d", "", "?", "-1"),
+        *("2", "9", "x", "b", "backspace", "b", "escape"),
+        *("r", "999999", "r", "escape"),
     )
-    talked(plain, *asked, "q", "")
+    said = [line.strip() for line in talked(plain, *asked, "q", "")]
+    questions = [line for line in said if line in {"How to go on?", "What is it?"}]
+    assert questions == ["What is it?"] * 7 + ["How to go on?"] * 3 + ["What is it?"]
+    assert said.count("Left as it is.") == 2
     assert events(plain) == events(tmp_path / "twin")
 
 

@@ -7,7 +7,7 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.plain.kept import KEPT
 from finishing_tui.plain.telling import ASKED
 from finishing_tui.plain.typed import WORDS
-from finishing_tui.plain.words import ASKS, ORDERS, Heard, key_of, known, understood
+from finishing_tui.plain.words import ASKS, ORDERS, KnownWord, known, understood
 from finishing_tui.recipe.reader import read_recipe
 from finishing_tui.shipped import recipe
 from finishing_tui.talk.acts import ACTS, BY_ID
@@ -19,7 +19,7 @@ def test_no_word_means_two_things() -> None:
     """No letter, key, id or word stands for two things, and each leads to something that is done, offered or said."""
     words = [*ASKS, *ORDERS, *(act.letter for act in ACTS if act.letter)]
     for act in ACTS:
-        words += {act.id.replace("_", " "), key_of(act)}
+        words += {act.id.replace("_", " "), act.shown}
     assert len(words) == len(set(words))
     assert {*known().values()} == {*BY_ID, *WORDS, *ASKED, *KEPT, "hands"}
 
@@ -31,8 +31,8 @@ def test_every_offer_can_be_typed(tmp_path: Path) -> None:
         for offer in offers(hand.state, step):
             if offer.label == "begin":
                 continue  # both to press and to finish begin a step
-            for word in (offer.label.upper(), offer.action.replace("_", " "), key_of(BY_ID[offer.action])):
-                assert understood(word, offers(hand.state, step)) == Heard(offer.action)
+            for word in (offer.label.upper(), offer.action.replace("_", " "), BY_ID[offer.action].shown):
+                assert understood(word, offers(hand.state, step)) == KnownWord(offer.action)
     hand.put_down()
 
 

@@ -1,15 +1,18 @@
 """The numbers of the garment: one is changed, once it was shown what that changes later."""
 
 from functools import partial
+from typing import TYPE_CHECKING
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import Replan
 from finishing_tui.garment.state import State
-from finishing_tui.glance.numbers import NumberLine, Renumbering, number_lines, of_step, renumbering
 from finishing_tui.talk.action import Act, Offer
 from finishing_tui.talk.asks import Ask, Choose, Option, SetNumber, WorkOut, WriteLine
 from finishing_tui.talk.conversation import Talk
+
+if TYPE_CHECKING:
+    from finishing_tui.glance.numbers import NumberLine, Renumbering
 
 
 def _offered(state: State, _: int | None) -> Offer | None:
@@ -21,11 +24,15 @@ def _does(talk: Talk) -> Ask | None:
     if not talk.state.plan.recipe.number:
         talk.refuse("this recipe has no numbers")
         return None
+    from finishing_tui.glance.numbers import of_step  # noqa: PLC0415  (the audit: few commands need it)
+
     return _all(talk, of_step(talk.state, talk.shown_step))
 
 
 def _all(talk: Talk, at: str) -> SetNumber:
-    def changed(line: NumberLine, value: int | None) -> Ask:
+    from finishing_tui.glance.numbers import number_lines, renumbering  # noqa: PLC0415  (the audit)
+
+    def changed(line: "NumberLine", value: int | None) -> Ask:
         return WorkOut(
             question="", find=partial(renumbering, talk.state, line, value), then=partial(_found, talk, line)
         )
@@ -40,7 +47,7 @@ def _all(talk: Talk, at: str) -> SetNumber:
     )
 
 
-def _found(talk: Talk, line: NumberLine, found: Renumbering | FinishingError) -> Ask:
+def _found(talk: Talk, line: "NumberLine", found: "Renumbering | FinishingError") -> Ask:
     if isinstance(found, FinishingError):
         talk.refuse(str(found))
         return _all(talk, line.name)
