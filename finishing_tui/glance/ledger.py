@@ -61,6 +61,11 @@ class Books:
     posture: str
 
     @property
+    def named(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
+        """What is only known by its names, each sort under its heading."""
+        return (("markers", self.markers), ("holes", self.holes), ("working yarn hangs from", self.yarn))
+
+    @property
     def balance(self) -> str:
         """The proof that no stitch is unaccounted for, as a sum in words."""
         came = [f"{one.stitches} {one.name}" for one in self.accounts if one.came]

@@ -30,12 +30,11 @@ def ledger(hand: InHand, rest: str) -> list[str]:
 def _books(held: Books) -> list[str]:
     places = [f"on the {one.name}: {one.stitches}{f', {one.words}' if one.words else ''}." for one in held.held]
     tails = [f"tail {one.name}: {one.words}." for one in held.tails]
-    names = (("markers", held.markers), ("holes", held.holes), ("working yarn hangs from", held.yarn))
     return [
         *places,
         f"in all: {held.balance}.",
         *(tails or ["tails: none."]),
-        *(f"{sort}: {', '.join(found) or 'none'}." for sort, found in names),
+        *(f"{sort}: {', '.join(found) or 'none'}." for sort, found in held.named),
         *([f"it lies: {held.posture.replace(' · ', ', ')}."] if held.posture else []),
     ]
 

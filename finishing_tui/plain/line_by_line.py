@@ -39,8 +39,13 @@ class LineByLine:
         self._answered: tuple[type[Ask], ...] = ()  # questions that the line they came from answered too
 
     @property
-    def where(self) -> str | None:
-        """What was written when it was put down; None while the conversation goes on."""
+    def ends(self) -> bool:
+        """Whether it is to be put down."""
+        return self._talk.ends
+
+    @property
+    def where(self) -> str:
+        """What was written about where it is left."""
         return self._talk.where
 
     def greet(self) -> list[str]:
@@ -61,7 +66,7 @@ class LineByLine:
         talk.quiet()
         ask = talk.asked
         lines = self._at_the_needles(line, eager=eager) if ask is None else self._at_a_question(ask, line)
-        if talk.where is not None:
+        if talk.ends:
             return lines
         if talk.asked is None:
             talk.typed = ""

@@ -105,10 +105,10 @@ class AtTheNeedles(Leaving[None]):
             program(self).ring_for(rings)
         self._speak(rings)
         self.draw()
-        if self.talk.where is None:
-            self._put()
+        if self.talk.ends:
+            self._leave()
         else:
-            self._leave(self.talk.where)
+            self._put()
 
     def action_ask(self, action: str) -> None:
         """Do what a key asks for."""
@@ -134,13 +134,13 @@ class AtTheNeedles(Leaving[None]):
         if self.talk.asked is not None:
             put(self, self.talk, self.talk.asked, self.seen, self.after)
 
-    def _leave(self, where: str) -> None:
+    def _leave(self) -> None:
         """Put the garment down; what cannot be saved even now is said at once, and again when the program ends."""
         hand = self.talk.hand
         if self.talk.look:
             hand.close()
         else:
-            program(self).put_down(where)
+            program(self).put_down(self.talk.where)
         self.dismiss()
         if hand.given_up is not None:
             self.app.push_screen(Asking(str(hand.given_up), (Choice("back to the shelf"),)))

@@ -50,8 +50,7 @@ def _parts(held: Books) -> Iterator[Part]:
     yield Part("outside the garment", (*accounts, Entered("", held.balance, style="$quiet")))
     if held.tails:
         yield Part("tails", tuple(Entered("", one.name, one.words) for one in held.tails))
-    rest = (("markers", held.markers), ("holes", held.holes), ("working yarn hangs from", held.yarn))
-    yield from (Part(heading, tuple(Entered("", one) for one in names)) for heading, names in rest if names)
+    yield from (Part(heading, tuple(Entered("", one) for one in names)) for heading, names in held.named if names)
     if held.posture:
         yield Part("how it lies", (Entered("", held.posture),))
 

@@ -37,7 +37,8 @@ class Talk:
     the knitter is asked now; ``rings``: what the bell is to ring for; ``again``: what the same action does when it is
     asked for once more, and the state that this holds for; ``warned``: the action that was refused because of typed
     digits, and these; ``aloud``: what is said is spoken even where little is; ``took_back``: something was just taken
-    back; ``where``: where it was left, once it is to be put down.
+    back; ``ends``: it is to be put down; ``where``: what was written about where
+    it is left.
     """
 
     def __init__(self, hand: InHand, look: str, keys: KeyNames) -> None:
@@ -54,7 +55,8 @@ class Talk:
         self.rings: Ring | Literal["refused"] | None = None
         self.again: tuple[str, State, Command | None] | None = None
         self.warned: tuple[str, str] | None = None
-        self.where: str | None = None
+        self.ends = False
+        self.where = ""
         self._waiting: list[Ask] = []
 
     @property

@@ -18,7 +18,7 @@ def _offered(_: State, __: int | None) -> Offer:
 
 def _does(talk: Talk) -> Ask | None:
     if talk.look:
-        talk.where = ""
+        talk.ends = True
         return None
     return WriteLine(
         question="Where did you leave it?",
@@ -35,13 +35,13 @@ def _down(talk: Talk, where: str) -> Ask | None:
     if len(where) > LONGEST_NOTE:
         talk.refuse(f"a line has at most {LONGEST_NOTE} characters; it is not put down yet")
         return talk.asked
+    talk.where = where  # from now on, however this ends
     if hand.flush(PATIENCE_IN_TROUBLE if hand.trouble else PATIENCE):
-        talk.where = where
+        talk.ends = True
         return None
 
     def leave(at: int) -> None:
-        if at == 1:
-            talk.where = where
+        talk.ends = at == 1
 
     stay = Option("stay", "It is saved by itself as soon as it can be.")
     unsaved = Option("leave it unsaved", "It goes into a rescue file, if there is room for one.")
