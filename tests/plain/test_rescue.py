@@ -47,7 +47,7 @@ def count(folder: Path) -> int:
     return sum(kind == "Worked" for kind, _, _ in events(folder))
 
 
-@pytest.mark.parametrize("end", [b"", b"q\nbag\n2\n"], ids=["end of input", "put down"])
+@pytest.mark.parametrize("end", [b"", b"q\nbag\n2\n", b"q\nbag\n"], ids=["end of input", "put down", "end while asked"])
 def test_left_with_a_full_disk_and_taken_in(end: bytes, folder: Path, disk: FullDisk) -> None:
     """The sentence names the file and promises nothing untrue; with yes the count is there and the file gone."""
     disk.full = True
