@@ -11,7 +11,6 @@ from finishing_tui.craft.spacing import space
 from finishing_tui.garment.work import Mark, Progress, Stretch
 from finishing_tui.recipe.stage import Stage
 
-
 _START = attrgetter("start")
 
 
@@ -56,7 +55,7 @@ def planned_on(progress: Progress, after: int, last: int) -> list[int]:
 
 
 def done_on(progress: Progress, after: int, last: int) -> list[int]:
-    """Return how many loops were made at each spot after ``after`` up to ``last``, all of which must have been passed."""
+    """Return how many loops were made at each spot after ``after`` up to ``last``; all must have been passed."""
     found = planned_on(progress, after, last)
     for stretch in progress.stretches:
         for spot, loops in reversed(stretch.strayed):

@@ -3,7 +3,7 @@
 What would be refused for good is not offered: a key for it still says why.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from finishing_tui.garment.commands import (
@@ -14,10 +14,9 @@ from finishing_tui.garment.commands import (
     LeaveOut,
     Other,
     Press,
-    Refusal,
     TakeUp,
 )
-from finishing_tui.garment.decide import decide
+from finishing_tui.garment.decide.may import may
 from finishing_tui.garment.decide.mirror import choice
 from finishing_tui.garment.events import Pace
 from finishing_tui.garment.state import State
@@ -84,23 +83,20 @@ def offers(state: State, looking_at: int | None = None) -> tuple[Offer, ...]:
     found.append(Offer("ledger", "ledger", "where everything is, and what was entered last"))
     found.append(Offer("help", "help", "all keys, and how this step is done"))
     found.append(Offer("put_down", "put down", "put the garment down; it warns if something is not saved"))
-    return tuple(_possible(state, found))
+    return _possible(state, found)
 
 
-def _possible(state: State, found: Iterable[Offer]) -> Iterator[Offer]:
-    """Yield what is accepted, or asked again; of the needles to choose between only those."""
+def _possible(state: State, found: Iterable[Offer]) -> tuple[Offer, ...]:
+    """Return what is accepted, or asked again; of the needles to choose between only those."""
+    possible = []
     for offer in found:
         if offer.sides:
-            sides = tuple(side for side in offer.sides if _may(state, Other(side[0])))
+            sides = tuple(side for side in offer.sides if may(state, Other(side[0])))
             if sides:
-                yield replace(offer, command=Other(sides[0][0]), sides=sides)
-        elif offer.command is None or _may(state, offer.command):
-            yield offer
-
-
-def _may(state: State, command: Command) -> bool:
-    answer = decide(state, command)
-    return not isinstance(answer, Refusal) or answer.again is not None
+                possible.append(replace(offer, command=Other(sides[0][0]), sides=sides))
+        elif offer.command is None or may(state, offer.command):
+            possible.append(offer)
+    return tuple(possible)
 
 
 def _working(state: State, work: Work | None) -> list[Offer]:

@@ -19,7 +19,8 @@ def foot(at_hand: AtHand) -> list[Key]:
         typed = ((key("finish"), "take it"), (key("take_back"), "last digit"), (key("clear"), "clear"))
         return [*typed, (key("help"), "help")]
     found = {offer.action: offer for offer in at_hand.offers()}
-    return [(key(action), found[action].label) for action in ACTIONS if action in found]
+    shown = at_hand.keys.shown
+    return [(shown(f"needles.{action}"), found[action].label) for action in ACTIONS if action in found]
 
 
 def all_keys(at_hand: AtHand) -> list[Key]:
