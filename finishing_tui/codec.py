@@ -42,12 +42,16 @@ def encode(value: Any) -> Any:
     if value is None or isinstance(value, bool | int | str):
         return value
     if isinstance(value, tuple):
-        return [encode(item) for item in value]
+        return [item if type(item) in _AS_THEY_ARE else encode(item) for item in value]
     if isinstance(value, Mapping):
         return {str(key): encode(item) for key, item in value.items()}
     if dataclasses.is_dataclass(value) and not isinstance(value, type):
-        plain = {field.name: encode(getattr(value, field.name)) for field in dataclasses.fields(value) if field.init}
-        return {"is": type(value).__name__, **plain}
+        plain: dict[str, Any] = {"is": type(value).__name__}
+        for field in dataclasses.fields(value):
+            if field.init:
+                item = getattr(value, field.name)
+                plain[field.name] = item if type(item) in _AS_THEY_ARE else encode(item)
+        return plain
     raise TypeError(f"{type(value).__name__} cannot be stored")
 
 

@@ -82,7 +82,7 @@ def sound(state: State) -> State:
         raise ValueError(f"there is no step {state.current} to be under the needles")
     ledger = state.ledger
     told, held = (state.sittings, state.notes, state.undone), (ledger.tails, ledger.markers, ledger.holes, ledger.yarns)
-    if any(len(one) > MOST_KEPT for one in (*told, *held, ledger.stitches)):
+    if max(map(len, (*told, *held, ledger.stitches))) > MOST_KEPT:
         raise ValueError("there is more in it than any garment has")
     return state
 
@@ -157,8 +157,8 @@ def _order(order: tuple[int, ...], changes: Iterable[Change], steps: list[Standi
 
     Ripping back lets the last ones fall, latest first, so taking it back brings them back in the order they had.
     """
-    begun = (change.step for change in changes if isinstance(change, Stood) and change.step not in order)
-    return tuple(step for step in (*order, *begun) if steps[step].work is not None)
+    begun = [change.step for change in changes if isinstance(change, Stood) and change.step not in order]
+    return tuple([step for step in (*order, *begun) if steps[step].work is not None])
 
 
 def _changed(standing: Standing, change: Change) -> Standing:
@@ -183,4 +183,4 @@ def _by_turns(state: State, changed: set[int], order: tuple[int, ...], current: 
     later = order[order.index(current) + 1 :] if current in order else ()
     first = next((at for at, step in enumerate(state.order) if step in changed), len(state.order))
     by_turns = {*state.by_turns, *later, *state.order[first + 1 :]}
-    return tuple(step for step in order if step in by_turns) if by_turns else ()
+    return tuple([step for step in order if step in by_turns]) if by_turns else ()

@@ -4,7 +4,7 @@ These are values that events carry and evolve puts in place. Nothing here decide
 ``walk`` reads an edge, ``decide`` makes changes.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from finishing_tui.craft.ledger import Ledger
@@ -61,24 +61,27 @@ class Progress:
 
 @dataclass(frozen=True, slots=True)
 class Work:
-    """A step that was begun: ``stages`` and the ``progress`` in each, and the ledger ``before`` its first entry."""
+    """A step that was begun: ``stages`` and the ``progress`` in each, and the ledger ``before`` its first entry.
+
+    ``at``: the index of the stage under way: the first that is not complete; the number of stages when all are;
+    ``complete``: whether every stage is complete. Both are worked out once, since every press asks for them many times.
+    """
 
     stages: tuple[Stage, ...]
     progress: tuple[Progress, ...]
     before: Ledger
+    at: int = field(init=False, repr=False, compare=False)
+    complete: bool = field(init=False, repr=False, compare=False)
 
-    @property
-    def at(self) -> int:
-        """The index of the stage under way: the first that is not complete; the number of stages when all are."""
-        for index, (stage, progress) in enumerate(zip(self.stages, self.progress, strict=True)):
+    def __post_init__(self) -> None:
+        at = len(self.stages)
+        # One of a stranger's journal may have other progress than stages; whoever reads it refuses it.
+        for index, (stage, progress) in enumerate(zip(self.stages, self.progress, strict=False)):
             if progress.mark.units < stage.units:
-                return index
-        return len(self.stages)
-
-    @property
-    def complete(self) -> bool:
-        """Whether every stage is complete."""
-        return self.at == len(self.stages)
+                at = index
+                break
+        object.__setattr__(self, "at", at)
+        object.__setattr__(self, "complete", at == len(self.stages))
 
     def with_progress(self, stage: int, progress: Progress) -> "Work":
         """Return this work with the progress of one stage replaced."""

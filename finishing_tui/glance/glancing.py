@@ -47,8 +47,8 @@ def look_at(
     """
     plan = state.plan
     recipe_step = plan.step(step) if step is not None else None
-    standing = state.steps[step] if step is not None else None
-    work = standing.work if standing else None
+    in_middle = state.steps[step] if step is not None else None
+    work = in_middle.work if in_middle else None
     posture = lie(state)
     posture = replace(posture, yarn_at=turned(posture.yarn_at, plan.hand))
     part = ""
@@ -63,19 +63,21 @@ def look_at(
         heading=recipe_step.title if recipe_step else "Finished",
         part=part,
         posture=posture_words(posture),
-        lying=_picture(standing, posture, plan.hand),
+        lying=_picture(in_middle, posture, plan.hand),
         needles=plan.needles,
         minutes=_minutes(state, now, lasted),
         time_left=_time_left(state),
-        face=_face(state, step, standing, wishes),
+        face=_face(state, step, in_middle, wishes),
         holdings=_holdings(state, step),
         tails=tuple(state.ledger.tails),
         markers=state.ledger.markers,
         holes=state.ledger.holes,
-        lines=(*_looked_over(step_lines(recipe_step, plan.hand) if recipe_step else (), standing), *_waiting(state)),
+        lines=(*_looked_over(step_lines(recipe_step, plan.hand) if recipe_step else (), in_middle), *_waiting(state)),
         list=tuple(
-            StepLine(index + 1, plan.step(index).title, one.status, index == state.current)
-            for index, one in enumerate(state.steps)
+            [
+                StepLine(index + 1, one.title, standing.status, index == state.current)
+                for index, (one, standing) in enumerate(zip(plan.recipe.step, state.steps, strict=True))
+            ]
         ),
         pace=state.pace,
         take_back=state.top_label if state.top else "",
@@ -156,7 +158,7 @@ def step_lines(step: Step, hand: str) -> tuple[Line, ...]:
         ("take care", step.mind),
         ("see", step.see),
     )
-    return tuple(Line(heading, turned(text, hand)) for heading, text in texts if text)
+    return tuple([Line(heading, turned(text, hand)) for heading, text in texts if text])
 
 
 def _waiting(state: State) -> tuple[Line, ...]:

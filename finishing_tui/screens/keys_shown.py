@@ -20,8 +20,8 @@ def foot(talk: Talk) -> list[Key]:
     if talk.typed:
         typed = ((key("finish"), "take it"), (key("take_back"), "last digit"), (key("clear"), "clear"))
         return [*typed, (key("help"), "help")]
-    found = {offer.action: offer for offer in offers(talk.state, talk.looking)}
-    return [(key(action), found[action].label) for action in found]
+    shown = talk.keys.shown
+    return [(shown(f"needles.{one.action}"), one.label) for one in offers(talk.state, talk.looking)]
 
 
 def all_keys(talk: Talk, in_force: Keys) -> list[Key]:

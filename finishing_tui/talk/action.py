@@ -6,8 +6,8 @@ What would be refused for good is not offered: a key for it still says why.
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from finishing_tui.garment.commands import Command, Other, Refusal
-from finishing_tui.garment.decide import decide
+from finishing_tui.garment.commands import Command, Other
+from finishing_tui.garment.decide.may import may
 from finishing_tui.garment.state import State
 from finishing_tui.talk.asks import Ask
 from finishing_tui.talk.conversation import Talk
@@ -58,11 +58,6 @@ class Act:
 def possible(state: State, offer: Offer) -> Offer | None:
     """Return ``offer`` if it is accepted, or asked again; of needles to choose between only those that are."""
     if offer.sides:
-        sides = tuple(side for side in offer.sides if _may(state, Other(side[0])))
+        sides = tuple(side for side in offer.sides if may(state, Other(side[0])))
         return replace(offer, command=Other(sides[0][0]), sides=sides) if sides else None
-    return offer if offer.command is None or _may(state, offer.command) else None
-
-
-def _may(state: State, command: Command) -> bool:
-    answer = decide(state, command)
-    return not isinstance(answer, Refusal) or answer.again is not None
+    return offer if offer.command is None or may(state, offer.command) else None

@@ -17,6 +17,7 @@ class Keys:
     """The keys in force; ``own``: by the id of an action the keys it has instead of its usual ones."""
 
     own: Mapping[str, tuple[str, ...]] = field(default_factory=lambda: MappingProxyType({}))
+    _first: dict[str, str] = field(default_factory=dict, init=False, repr=False, compare=False)  # as they are read
 
     def of(self, action: str) -> tuple[str, ...]:
         """Return the keys that do ``action``, the one to name first; never none."""
@@ -26,7 +27,10 @@ class Keys:
 
     def shown(self, *actions: str) -> str:
         """Return one key of each of ``actions`` as people read it: "up down"."""
-        return " ".join(shown(self.of(action)[0]) for action in actions)
+        for action in actions:
+            if action not in self._first:
+                self._first[action] = shown(self.of(action)[0])
+        return " ".join(map(self._first.__getitem__, actions))
 
     def every(self, action: str) -> str:
         """Return all keys that do ``action``, as people read them: "space, f13"."""

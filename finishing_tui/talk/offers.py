@@ -7,5 +7,9 @@ from finishing_tui.talk.acts import ACTS
 
 def offers(state: State, looking_at: int | None = None) -> tuple[Offer, ...]:
     """Return what may be done now; ``looking_at``: another step that is looked at, counted from 0."""
-    found = (act.offered(state, looking_at) for act in ACTS)
-    return tuple(one for offer in found if offer is not None and (one := possible(state, offer)) is not None)
+    found = []
+    for act in ACTS:
+        offer = act.offered(state, looking_at)
+        if offer is not None and (one := possible(state, offer)) is not None:
+            found.append(one)
+    return tuple(found)

@@ -1,6 +1,7 @@
 """The keys that may be pressed now, at the foot of every screen: as many as fit whole, the most important first."""
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from textual.content import Content
 
@@ -31,8 +32,9 @@ class KeyLine(Rows):
 
     def show(self, keys: Sequence[Key]) -> None:
         """Show ``keys``, the most important first and the one that is never left out last."""
-        self._keys = tuple(keys)
-        self.redraw()
+        if self._keys != (keys := tuple(keys)):
+            self._keys = keys
+            self.redraw()
 
     def blank(self, *, blank: bool) -> None:
         """Show none of the keys, or all of them again; their lines stay."""
@@ -44,17 +46,16 @@ class KeyLine(Rows):
         del height
         if not self._keys:
             return [Content()]
-        keys = [_drawn(key) for key in self._keys]
         if self._whole:
-            return _all(keys, width)
-        *others, last = keys
+            return _all([_drawn(key) for key in self._keys], width)
+        last = _drawn(self._keys[-1])
         lines = [Content() for _ in range(2 if width < NARROW and self.tallness != "low" else 1)]
         if self._blank:
             return lines
         rooms = [width] * len(lines)
         rooms[-1] -= last.cell_length + 3
         at = 0
-        for one in others:
+        for one in map(_drawn, self._keys[:-1]):
             while at < len(lines) and _with(lines[at], one).cell_length > rooms[at]:
                 at += 1
             if at == len(lines):
@@ -64,6 +65,7 @@ class KeyLine(Rows):
         return lines
 
 
+@lru_cache(maxsize=256)
 def _drawn(key: Key) -> Content:
     return plain(key[0], "bold $act") + plain(f" {key[1]}", "$quiet")
 

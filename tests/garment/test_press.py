@@ -22,6 +22,7 @@ from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.model import Number, Place, Recipe, RecipeGauge
 from finishing_tui.recipe.stage import whole
 from tests import strategies
+from tests.examples import share
 from tests.garment.edges import PACES, along, press_to_the_end, section, sections, work_of
 
 NOW = datetime(2024, 5, 1, 12, tzinfo=UTC)
@@ -58,7 +59,7 @@ def pressed_through(state: State) -> State:
 
 
 @pytest.mark.parametrize("do", KINDS)
-@settings(max_examples=20)
+@settings(max_examples=share(20))
 @given(data=st.data())
 def test_all_presses_of_a_step_are_the_whole_step(do: str, data: st.DataObject) -> None:
     """For every kind, size, hand, pace and ledger, pressing through enters what the audit enters at one go."""

@@ -13,6 +13,7 @@ from finishing_tui.garment.walk import to_come
 from finishing_tui.garment.work import Mark, Standing
 from finishing_tui.glance import rip_points
 from finishing_tui.recipe.kinds.work import Work as WorkStep
+from tests.examples import share
 from tests.garment.edges import along, finish, press_to_the_end, reach, section, sections, work_of
 from tests.garment.paper import Paper, plan_for
 from tests.garment.recipes import NECKBAND, UNEQUAL
@@ -50,7 +51,7 @@ def test_to_a_spot_the_loops_that_were_there_are_left(shape: tuple[int, int, str
 
 @pytest.mark.parametrize("size", ["small", "large"])
 @pytest.mark.parametrize("hand", ["right", "left"])
-@settings(max_examples=12)
+@settings(max_examples=share(12))
 @given(data=st.data())
 def test_to_any_step_of_a_finished_garment(size: str, hand: str, data: st.DataObject) -> None:
     """A step long done: all later ones are named and fall, and inside the garment everything is as it was then."""
@@ -253,6 +254,7 @@ onto = "band"
 do = "move"
 title = "Move them"
 from = "held"
+from tests.examples import share
 to = "band"
 [[step]]
 do = "mark"

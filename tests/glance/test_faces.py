@@ -30,6 +30,7 @@ from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.model import Number, Place, Recipe
 from finishing_tui.recipe.stage import Stage
 from tests import strategies
+from tests.examples import share
 from tests.garment.edges import PACES, along, finish, reach, section, sections, work_of
 from tests.garment.paper import Paper, plan_for
 from tests.garment.recipes import NECKBAND, UNEQUAL
@@ -54,7 +55,7 @@ def spot_face(paper: Paper) -> SpotFace:
 
 
 @pytest.mark.parametrize("do", KINDS)
-@settings(max_examples=20)
+@settings(max_examples=share(20))
 @given(data=st.data())
 def test_every_stage_of_every_kind_has_a_face_and_a_plain_sentence(do: str, data: st.DataObject) -> None:
     """Whatever the kind, size, hand and ledger: the face of its unit, the word of two metres, and sentences."""

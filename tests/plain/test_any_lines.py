@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.state import State
 from finishing_tui.plain.words import known
+from tests.examples import share
 from tests.plain.making import Twin, crew, talked
 from tests.plain.test_whole_garments import NECKBAND
 
@@ -39,7 +40,7 @@ def looked_at(folder: Path) -> State:
     return hand.state
 
 
-@settings(max_examples=25)
+@settings(max_examples=share(25))
 @given(typed=st.lists(lines, max_size=25))
 def test_no_lines_crash_it_or_corrupt_a_count(
     half_way: Path, tmp_path_factory: pytest.TempPathFactory, typed: list[str]
@@ -57,7 +58,7 @@ def test_no_lines_crash_it_or_corrupt_a_count(
     shutil.rmtree(folder.parent)
 
 
-@settings(max_examples=40)
+@settings(max_examples=share(40))
 @given(line=st.text(st.characters(exclude_categories=["Cs"], exclude_characters="\n"), min_size=1, max_size=30))
 def test_a_line_that_is_no_word_does_nothing(half_way: Path, line: str) -> None:
     """Whatever is no word and no number leaves the state as it was."""

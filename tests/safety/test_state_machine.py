@@ -39,8 +39,10 @@ from finishing_tui.garment.recounting import counted_stage
 from finishing_tui.garment.state import State
 from finishing_tui.garment.stored import snapshot_of, state_of
 from finishing_tui.garment.work import Mark
-from finishing_tui.glance import coming_back, glance, look_at, offers, recount_view, rip_points
+from finishing_tui.glance import coming_back, glance, look_at, recount_view, rip_points
 from finishing_tui.glance.recounts import ANSWERS
+from finishing_tui.talk.offers import offers
+from tests.examples import share
 from tests.garment.no_planning import no_planning
 from tests.garment.paper import NOON, Paper, plan_for
 from tests.garment.recipes import EDGE, NECKBAND, UNEQUAL
@@ -394,4 +396,4 @@ class AtTheNeedles(RuleBasedStateMachine):
 
 
 TestAtTheNeedles = AtTheNeedles.TestCase
-TestAtTheNeedles.settings = settings(max_examples=60, stateful_step_count=40)
+TestAtTheNeedles.settings = settings(max_examples=share(60), stateful_step_count=40)

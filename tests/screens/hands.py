@@ -109,7 +109,7 @@ async def settled(pilot: Pilot[None]) -> None:
     while app.takes_keys and app.is_running:
         await pilot.pause(0.01)
     if app.in_hand is not None:
-        assert app.in_hand.flush(10)
+        assert app.in_hand.flush(60)
     await pilot.pause()
     while any(worker.group == "reading" and not worker.is_finished for worker in app.workers):
         await pilot.pause(0.01)

@@ -23,7 +23,7 @@ def picked_up(at: Path) -> tuple[Path, InHand]:
     work_to(folder, PICK_UP, *[Press()] * 4)
     other = InHand.open(folder, clock=Hours().clock())
     other.pick_up()
-    assert other.flush(10)
+    assert other.flush(60)
     return folder, other
 
 
@@ -47,7 +47,7 @@ async def test_what_the_other_window_does_is_followed(tmp_path: Path) -> None:
         assert "neck needle 4" in shown(app)
         for _ in range(3):
             assert other.do(Press()) is None
-        assert other.flush(10)
+        assert other.flush(60)
         await followed(app, pilot)
         assert "neck needle 7" in shown(app)
         await pilot.press("space")
@@ -55,7 +55,7 @@ async def test_what_the_other_window_does_is_followed(tmp_path: Path) -> None:
         await pilot.press("l")
         assert "7  neck needle" in shown(app)
         assert other.do(Press()) is None
-        assert other.flush(10)
+        assert other.flush(60)
         await comes_to(pilot, lambda: "8  neck needle" in shown(app))  # the page follows too
         await pilot.press("escape")
         await comes_to(pilot, lambda: isinstance(front(app), Looking))

@@ -107,7 +107,7 @@ def test_there_is_one_gate() -> None:
             elif name == "Static":
                 assert all(ast.unparse(word).startswith("plain(") for word in call.args), (path, ast.unparse(call))
             elif name.startswith("Content.") or name in {"Text", "Label", "Text.from_markup"}:
-                assert ast.unparse(call) == "Content.assemble(*self._parts)", (path, ast.unparse(call))  # the edge's
+                assert ast.unparse(call) == "Content.assemble(*pieces)", (path, ast.unparse(call))  # the edge's
 
 
 def _our_own(word: ast.expr) -> bool:

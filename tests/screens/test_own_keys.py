@@ -19,6 +19,7 @@ from finishing_tui.screens.pedals import PedalsScreen
 from finishing_tui.settings.reading import settings_in
 from finishing_tui.talk.acts import BY_ID
 from finishing_tui.talk.rooms import KEYED, SCREENS
+from tests.examples import share
 from tests.screens.hands import JOIN, PICK_UP, Hours, needles, settled, shelf, shown, work_to
 from tests.settings.keymaps import Table, as_toml, keymaps
 
@@ -148,7 +149,7 @@ async def test_what_takes_back_is_named_by_its_own_key(tmp_path: Path) -> None:
         assert "The key z again takes back:" in shown(app)
 
 
-@examples(max_examples=2)
+@examples(max_examples=share(2))
 @given(keymaps(most=40))
 def test_every_key_at_the_needles_asks_for_its_action(table: Table) -> None:
     """In the running program each key of each action is pressed, and asks for that action."""

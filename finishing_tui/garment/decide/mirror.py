@@ -5,7 +5,7 @@ count is kept and spread evenly in that stretch. With other spots than the first
 It is resolved when the first side is done, and fixed in the event.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from dataclasses import replace
 
@@ -16,7 +16,7 @@ from finishing_tui.craft.walked import rhythm_of
 from finishing_tui.garment.commands import ChooseMirror, Refusal
 from finishing_tui.garment.decide.first_round import mended_first_round
 from finishing_tui.garment.decide.stages import begun, going_on, sentence, under_way, with_stage
-from finishing_tui.garment.events import Act, AnyAct, Event, Mirrored, Stood
+from finishing_tui.garment.events import Act, AnyAct, Event, Marked, Mirrored, Stood
 from finishing_tui.garment.evolve import applied
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import really_done, to_come
@@ -30,7 +30,7 @@ def with_mirrors(state: State, events: tuple[Event, ...]) -> tuple[Event, ...]:
     if len(acts) != len(events) or not begun(state):
         return events
     step, before = under_way(state)
-    if not any(stage.mirrors for stage in before.stages):
+    if not [stage for stage in before.stages if stage.mirrors] or _only_goes_on(before, acts):
         return events
     after = applied(state, acts).steps[step]
     if after.work is None or after.status != "under way":
@@ -45,6 +45,15 @@ def with_mirrors(state: State, events: tuple[Event, ...]) -> tuple[Event, ...]:
     change = Stood(step, after, Standing(after.status, work))
     last = acts[-1]
     return (*acts[:-1], replace(last, changes=(*last.changes, change)))
+
+
+def _only_goes_on(work: Work, acts: Sequence[Act]) -> bool:
+    """Return whether ``acts`` change nothing but how far sections are that do not end with them."""
+    for act in acts:
+        for change in act.changes:
+            if not isinstance(change, Marked) or change.after.units >= work.stages[change.stage].units:
+                return False
+    return True
 
 
 def choose_mirror(state: State, command: ChooseMirror) -> tuple[AnyAct, ...] | Refusal:
@@ -166,7 +175,7 @@ def _pairs(work: Work) -> Iterator[tuple[int, int]]:
 
 
 def _first(work: Work, stage: Stage) -> int:
-    return next(index for index, other in enumerate(work.stages) if other.title == stage.mirrors)
+    return [other.title for other in work.stages].index(stage.mirrors)
 
 
 def _complete(work: Work, index: int) -> bool:

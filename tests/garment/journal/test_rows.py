@@ -11,6 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from finishing_tui.garment.journal import Entry, Journal, NotSaved, Unwritable
+from tests.examples import share
 from tests.garment.journal.making import NOON, bodies, entries, press, read, values
 
 
@@ -23,7 +24,7 @@ def typed(value: Any) -> Any:
     return type(value), value
 
 
-@settings(max_examples=40)
+@settings(max_examples=share(40))
 @given(groups=st.lists(st.lists(entries, min_size=1, max_size=3), max_size=5))
 def test_every_entry_comes_back_the_same(groups: list[list[Entry]]) -> None:
     """Any JSON bodies, large numbers and every script included, come back equal and of the same types, in order."""
@@ -43,7 +44,7 @@ def test_every_entry_comes_back_the_same(groups: list[list[Entry]]) -> None:
     assert [one.group for one in back] == [rows[0].seq for rows in added for _ in rows]
 
 
-@settings(max_examples=40)
+@settings(max_examples=share(40))
 @given(body=bodies)
 def test_the_text_of_a_body_is_canonical(body: dict[str, Any]) -> None:
     """Equal bodies have one text, whatever order their keys came in; it is plain JSON without spaces."""
@@ -86,7 +87,7 @@ def test_endless_nesting_is_refused(tmp_path: Path) -> None:
         journal.append([Entry("a", 1, {"x": deep})], at=NOON, sitting=1, after_ms=0)
 
 
-@settings(max_examples=20)
+@settings(max_examples=share(20))
 @given(value=values)
 def test_a_row_does_not_change_with_what_it_was_made_of(value: Any) -> None:
     """Changing the caller's list after it was added changes neither the row nor what is saved."""

@@ -19,13 +19,14 @@ from finishing_tui.recipe.kinds.short_rows import ShortRows
 from finishing_tui.recipe.kinds.work import Work
 from finishing_tui.recipe.reader.shape import fields_of, meanings
 from finishing_tui.recipe.stage import Stage
+from tests.examples import share
 from tests.recipe.kinds.beginning import here as beginning
 from tests.recipe.kinds.beginning import stages_or_refusal
 from tests.strategies import heres, model_of, steps
 
 
 @pytest.mark.parametrize("do", KINDS)
-@settings(max_examples=30)
+@settings(max_examples=share(30))
 @given(data=st.data(), here=heres())
 def test_a_step_is_refused_in_a_sentence_or_said_in_one(do: str, data: st.DataObject, here: Here) -> None:
     """A refusal is one plain sentence on one line; else every stage has words, for each unit where they differ."""
