@@ -11,12 +11,12 @@ from typing import Any
 
 from finishing_tui.craft.ledger import OUTSIDE
 from finishing_tui.craft.words import plural
+from finishing_tui.recipe.annotations import Seen, walk
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.reader.caps import MOST_IN_SUM
 from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.near import near
 from finishing_tui.recipe.reader.sentences import given
-from finishing_tui.recipe.reader.shape import Seen, walk
 from finishing_tui.recipe.stage import HAND
 from finishing_tui.recipe.sums import MOST, BadSum, names_in
 

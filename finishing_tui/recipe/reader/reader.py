@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.files import read_plain, reason
+from finishing_tui.recipe.annotations import walk
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.kinds import BRITISH
 from finishing_tui.recipe.model import FORMAT, Recipe
@@ -18,7 +19,6 @@ from finishing_tui.recipe.reader.guards import MOST_BYTES, decoded, looked_over
 from finishing_tui.recipe.reader.links import Links
 from finishing_tui.recipe.reader.placing import MOST_TOLD, placed
 from finishing_tui.recipe.reader.sentences import sentences
-from finishing_tui.recipe.reader.shape import walk
 from finishing_tui.recipe.reader.syntax import parsed
 from finishing_tui.recipe.reader.text import tidy
 from finishing_tui.recipe.sums import names_in
