@@ -1,7 +1,7 @@
 """At the needles: one glance drawn, and every key handed to the conversation in ``at_hand``."""
 
 from datetime import UTC, datetime
-from typing import TYPE_CHECKING, Literal, cast
+from typing import TYPE_CHECKING, Any, Literal, cast
 
 from textual.app import ComposeResult
 from textual.binding import Binding
@@ -55,7 +55,7 @@ class AtTheNeedles(Leaving[None]):
         super().__init__()
         self.at_hand = AtHand(hand, look)
         self._back = back
-        self._face: FaceView | None = None
+        self._face: FaceView[Any] | None = None
         self._heard: Glance | None = None  # what there was to see when it was last spoken of
 
     def compose(self) -> ComposeResult:
@@ -194,7 +194,7 @@ class AtTheNeedles(Leaving[None]):
         ways = [*first, *(Choice(way.text, (way.look,)) for way in follows.ways)]
         self.app.push_screen(Asking("This changes what comes later", ways, follows.lines), chosen)
 
-    def _face_for(self, seen: Glance) -> FaceView:
+    def _face_for(self, seen: Glance) -> FaceView[Any]:
         wanted = VIEWS[type(seen.face)]
         if not isinstance(self._face, wanted):
             if self._face is not None:
