@@ -4,7 +4,6 @@ The steps are made from the types and marks of the model itself, so that a new k
 property as soon as it is listed.
 """
 
-import json
 import unicodedata
 from collections.abc import Mapping
 from fractions import Fraction
@@ -33,6 +32,7 @@ from finishing_tui.recipe.kinds.sections import Along
 from finishing_tui.recipe.kinds.shape import Shape
 from finishing_tui.recipe.kinds.short_rows import ShortRows
 from finishing_tui.recipe.model import Number, Place, Recipe, RecipeGauge
+from tests.recipe_texts import toml
 
 PLACES = ("front", "back", "neck", "holder")
 """The places of every ledger and recipe made here."""
@@ -152,25 +152,17 @@ def model_of(cls: type, table: Mapping[str, Any]) -> Any:
 
 def toml_of(recipe: Mapping[str, Any]) -> str:
     """Return a plain recipe as a TOML file: simple keys first, then tables, then the steps."""
-    lines = [f"{key} = {_toml(value)}" for key, value in recipe.items() if not isinstance(value, dict | list)]
-    lines += [f"{key} = {_toml(recipe[key])}" for key in ("sizes", "tails") if key in recipe]
-    lines += [f"{key} = {_toml(recipe[key])}" for key in ("gauge",) if key in recipe]
+    lines = [f"{key} = {toml(value)}" for key, value in recipe.items() if not isinstance(value, dict | list)]
+    lines += [f"{key} = {toml(recipe[key])}" for key in ("sizes", "tails") if key in recipe]
+    lines += [f"{key} = {toml(recipe[key])}" for key in ("gauge",) if key in recipe]
     for key in ("number", "place"):
         for name, table in recipe[key].items():
-            lines += [f"\n[{key}.{name}]", *(f"{inner} = {_toml(value)}" for inner, value in table.items())]
+            lines += [f"\n[{key}.{name}]", *(f"{inner} = {toml(value)}" for inner, value in table.items())]
     for step in recipe["step"]:
-        lines += ["\n[[step]]", *(f"{key} = {_toml(value)}" for key, value in step.items() if key != "section")]
+        lines += ["\n[[step]]", *(f"{key} = {toml(value)}" for key, value in step.items() if key != "section")]
         for section in step.get("section", ()):
-            lines += ["[[step.section]]", *(f"{key} = {_toml(value)}" for key, value in section.items())]
+            lines += ["[[step.section]]", *(f"{key} = {toml(value)}" for key, value in section.items())]
     return "\n".join(lines) + "\n"
-
-
-def _toml(value: Any) -> str:
-    if isinstance(value, dict):
-        return "{" + ", ".join(f"{json.dumps(key)} = {_toml(item)}" for key, item in value.items()) + "}"
-    if isinstance(value, list):
-        return "[" + ", ".join(_toml(item) for item in value) + "]"
-    return json.dumps(value, ensure_ascii=False)
 
 
 def _table(cls: type, left_out: frozenset[str] = frozenset()) -> st.SearchStrategy[Any]:
