@@ -1,6 +1,6 @@
 """At the needles: one glance drawn, every key handed to the conversation, and what it asks put over them."""
 
-from typing import Literal
+from typing import Any, Literal
 
 from textual.app import ComposeResult
 from textual.binding import Binding
@@ -53,7 +53,7 @@ class AtTheNeedles(Leaving[None]):
         super().__init__()
         self.talk = Talk(hand, look, USUAL)
         self._back = back
-        self._face: FaceView | None = None
+        self._face: FaceView[Any] | None = None
         self._heard: Glance | None = None  # what there was to see when it was last spoken of
 
     def compose(self) -> ComposeResult:
@@ -174,7 +174,7 @@ class AtTheNeedles(Leaving[None]):
             self.talk.asks(None)
         self.after()
 
-    def _face_for(self, seen: Glance) -> FaceView:
+    def _face_for(self, seen: Glance) -> FaceView[Any]:
         wanted = VIEWS[type(seen.face)]
         if not isinstance(self._face, wanted):
             if self._face is not None:

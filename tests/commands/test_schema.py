@@ -11,8 +11,8 @@ from jsonschema import Draft7Validator
 
 from finishing_tui import shipped
 from finishing_tui.cli import main
+from finishing_tui.recipe.annotations import fields_of
 from finishing_tui.recipe.kinds import BRITISH, KINDS
-from finishing_tui.recipe.reader.shape import fields_of
 from finishing_tui.recipe.schema import recipe_schema
 from tests.examples import share
 from tests.strategies import recipes

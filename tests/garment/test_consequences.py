@@ -21,6 +21,8 @@ from finishing_tui.glance.following import following
 from finishing_tui.recipe.kinds.work import Work
 from tests.garment.edges import press_to_the_end, reach, work_of
 from tests.garment.paper import Paper, plan_for
+from tests.recipe_texts import along as edge
+from tests.recipe_texts import place, recipe, section, step
 
 COUNT_FRONT = 2
 """The step of the crew neck that counts the front neck holder: 16 in size M."""
@@ -157,34 +159,20 @@ def test_a_repair_can_be_taken_back() -> None:
 
 def test_a_step_to_come_can_be_re_spaced() -> None:
     """A band picked up later takes one more on its longest section, and the plan says so."""
-    text = """
-format = 1
-title = "A held front and a long edge"
-sizes = ["one"]
-[place.held]
-text = "front holder"
-kind = "holder"
-live = 16
-[place.neck]
-text = "neck needle"
-kind = "needle"
-[[step]]
-do = "count"
-title = "Count the front"
-place = "held"
-count = 16
-[[step]]
-do = "pick up and knit"
-title = "Pick up the band"
-onto = "neck"
-expect = { neck = 40 }
-  [[step.section]]
-  from = "held"
-  [[step.section]]
-  along = "long edge"
-  spots = 32
-  stitches = 24
-"""
+    text = recipe(
+        "A held front and a long edge",
+        place("held", "holder", "front holder", live=16),
+        place("neck"),
+        step("count", "Count the front", place="held", count=16),
+        step(
+            "pick up and knit",
+            "Pick up the band",
+            section(from_="held"),
+            edge("long edge", 32, 24),
+            onto="neck",
+            expect={"neck": 40},
+        ),
+    )
     paper = Paper(plan_for(text))
     repair = next(one for one in counted(paper, 15) if one.how == "re-space")
     paper.did(repair)
@@ -197,36 +185,14 @@ def test_another_step_under_way_has_only_its_rest_to_come() -> None:
 
     What is under way is not offered to be spaced anew: its own recount does that.
     """
-    text = """
-format = 1
-title = "A held front, and a pick-up under way"
-sizes = ["one"]
-[place.held]
-text = "front holder"
-kind = "holder"
-live = 6
-[place.neck]
-text = "neck needle"
-kind = "needle"
-[[step]]
-do = "pick up and knit"
-title = "Pick up the edge"
-onto = "neck"
-  [[step.section]]
-  along = "long edge"
-  spots = 10
-  stitches = 10
-[[step]]
-do = "count"
-title = "Count the front"
-place = "held"
-count = 6
-[[step]]
-do = "move"
-title = "Put the front on the needle"
-from = "held"
-to = "neck"
-"""
+    text = recipe(
+        "A held front, and a pick-up under way",
+        place("held", "holder", "front holder", live=6),
+        place("neck"),
+        step("pick up and knit", "Pick up the edge", edge("long edge", 10, 10), onto="neck"),
+        step("count", "Count the front", place="held", count=6),
+        step("move", "Put the front on the needle", from_="held", to="neck"),
+    )
     paper = Paper(plan_for(text)).press(4).did(TakeUp(1))
     before = paper.state
     paper.did(Count(5))
@@ -273,26 +239,12 @@ def test_a_section_taken_as_it_is_ends_at_what_it_really_gives() -> None:
 
 def test_x_at_a_partial_join_leaves_what_the_pairs_to_come_take() -> None:
     """Three pairs of four and five stitches: one x on the longer is as much as it can bear, and none on the shorter."""
-    text = """
-format = 1
-title = "Part of a join"
-sizes = ["one"]
-[place.a]
-text = "front needle"
-kind = "needle"
-live = 3
-[place.b]
-text = "back needle"
-kind = "needle"
-live = 5
-[[step]]
-do = "join"
-title = "Join three"
-front = "a"
-back = "b"
-count = 3
-keep = "b"
-"""
+    text = recipe(
+        "Part of a join",
+        place("a", text="front needle", live=3),
+        place("b", text="back needle", live=5),
+        step("join", "Join three", front="a", back="b", count=3, keep="b"),
+    )
     paper = Paper(plan_for(text))
     assert paper.do(Other("a")) is not None
     paper.did(Other("b")).did(Other("b"))

@@ -5,6 +5,7 @@ import pytest
 from finishing_tui import shipped
 from finishing_tui.garment.commands import AlreadyAt, Press, RipBack, TakeUp
 from finishing_tui.garment.events import Begun, DoneElsewhere
+from tests import recipe_texts as written
 from tests.garment.edges import reach
 from tests.garment.paper import Paper, plan_for
 
@@ -64,35 +65,15 @@ def test_not_at_a_step_that_was_begun_here() -> None:
     assert paper.do(Press()) is None
 
 
-MOVES = """
-format = 1
-title = "Three moves"
-sizes = ["one"]
-[place.a]
-text = "first needle"
-kind = "needle"
-live = 10
-[place.b]
-text = "second needle"
-kind = "needle"
-[place.c]
-text = "third needle"
-kind = "needle"
-[[step]]
-do = "move"
-title = "First move"
-from = "a"
-to = "b"
-[[step]]
-do = "move"
-title = "Second move"
-from = "b"
-to = "c"
-[[step]]
-do = "check"
-title = "Look at it"
-items = ["It lies flat."]
-"""
+MOVES = written.recipe(
+    "Three moves",
+    written.place("a", text="first needle", live=10),
+    written.place("b", text="second needle"),
+    written.place("c", text="third needle"),
+    written.step("move", "First move", from_="a", to="b"),
+    written.step("move", "Second move", from_="b", to="c"),
+    written.step("check", "Look at it", items=["It lies flat."]),
+)
 
 
 @pytest.mark.parametrize("pressed", [0, 4, 10])

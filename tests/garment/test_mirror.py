@@ -10,36 +10,18 @@ from finishing_tui.recipe.stage import Stage
 from finishing_tui.talk.offers import offers
 from tests.garment.edges import work_of
 from tests.garment.paper import Paper, plan_for
+from tests.recipe_texts import along, place, recipe, section, step
 
 
 def two_sides(left: int = 32, right: int = 32, stitches: int = 24) -> Paper:
     """Return a garment with two sides of an edge, a gap between them, and the second the mirror of the first."""
-    return Paper(
-        plan_for(f"""
-format = 1
-title = "Two sides"
-sizes = ["one"]
-[place.band]
-text = "band needle"
-kind = "needle"
-[[step]]
-do = "pick up and knit"
-title = "Pick up"
-onto = "band"
-  [[step.section]]
-  along = "left side"
-  spots = {left}
-  stitches = {stitches}
-  [[step.section]]
-  gap = "corner"
-  extra = 1
-  [[step.section]]
-  along = "right side"
-  spots = {right}
-  stitches = {stitches}
-  mirrors = "left side"
-""")
+    sections = (
+        along("left side", left, stitches),
+        section(gap="corner", extra=1),
+        along("right side", right, stitches, mirrors="left side"),
     )
+    picked_up = step("pick up and knit", "Pick up", *sections, onto="band")
+    return Paper(plan_for(recipe("Two sides", place("band"), picked_up)))
 
 
 def side(paper: Paper, index: int) -> tuple[Stage, Progress]:

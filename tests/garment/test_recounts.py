@@ -12,12 +12,10 @@ from finishing_tui.garment.walk import loops_up_to, planned, to_come
 from finishing_tui.garment.work import Mark
 from finishing_tui.glance import recount_view
 from finishing_tui.recipe.kinds.work import Work as WorkStep
-from tests.garment.edges import along, press_to_the_end, reach, section, sections, work_of
+from tests.garment.edges import GAUGE, along, press_to_the_end, reach, section, sections, work_of
 from tests.garment.paper import Paper, plan_for
 from tests.garment.recipes import EDGE as LONG_EDGE
 from tests.garment.recipes import NECKBAND
-
-GAUGE = 'stitches = 21, rows = 28, over = "10 cm"'
 
 
 def half_way() -> Paper:

@@ -14,11 +14,11 @@ from finishing_tui.garment.work import Mark, Standing
 from finishing_tui.glance import rip_points
 from finishing_tui.recipe.kinds.work import Work as WorkStep
 from tests.examples import share
-from tests.garment.edges import along, finish, press_to_the_end, reach, section, sections, work_of
+from tests.garment.edges import GAUGE, along, finish, press_to_the_end, reach, section, sections, work_of
 from tests.garment.paper import Paper, plan_for
 from tests.garment.recipes import NECKBAND, UNEQUAL
-
-GAUGE = 'stitches = 21, rows = 28, over = "10 cm"'
+from tests.recipe_texts import along as edge
+from tests.recipe_texts import place, recipe, step
 
 
 def inside(ledger: Ledger) -> tuple[object, ...]:
@@ -230,37 +230,14 @@ def test_what_was_put_right_there_falls_with_a_step_that_falls() -> None:
     assert paper.state.ledger.live == {"band": 4}
 
 
-BY_TURNS = """
-format = 1
-title = "By turns"
-sizes = ["one"]
-[place.band]
-text = "band needle"
-kind = "needle"
-[place.held]
-text = "holder"
-kind = "holder"
-live = 6
-[[step]]
-do = "pick up and knit"
-title = "Pick up"
-onto = "band"
-  [[step.section]]
-  along = "edge"
-  spots = 10
-  unit = "row"
-  stitches = 10
-[[step]]
-do = "move"
-title = "Move them"
-from = "held"
-from tests.examples import share
-to = "band"
-[[step]]
-do = "mark"
-title = "Mark it"
-marker = "it"
-"""
+BY_TURNS = recipe(
+    "By turns",
+    place("band"),
+    place("held", "holder", "holder", live=6),
+    step("pick up and knit", "Pick up", edge("edge", 10, 10, unit="row"), onto="band"),
+    step("move", "Move them", from_="held", to="band"),
+    step("mark", "Mark it", marker="it"),
+)
 
 
 def by_turns() -> Paper:

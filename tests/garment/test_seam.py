@@ -7,36 +7,19 @@ from hypothesis import strategies as st
 from finishing_tui.garment.commands import Finish, Other, Press, Refusal, RipBack
 from finishing_tui.talk.offers import offers
 from tests.garment.paper import Paper, plan_for
+from tests.recipe_texts import recipe, step
 
-EVEN = """
-format = 1
-title  = "Side seam"
-sizes  = ["one"]
-tails  = ["side seam"]
 
-[[step]]
-do    = "seam"
-title = "Sew the side seam"
-tail  = "side seam"
-sides = [{ spots = 20, along = "front" }, { spots = 20, along = "back" }]
-"""
+def seam(front: int, back: int, *after: str) -> str:
+    """Return a recipe of one seam between two edges of so many rows."""
+    sides = [{"spots": front, "along": "front"}, {"spots": back, "along": "back"}]
+    sewn = step("seam", "Sew the side seam", tail="side seam", sides=sides)
+    return recipe("Side seam", sewn, *after, tails=["side seam"])
 
-SEAM = """
-format = 1
-title  = "Side seam"
-sizes  = ["one"]
-tails  = ["side seam"]
 
-[[step]]
-do    = "seam"
-title = "Sew the side seam"
-tail  = "side seam"
-sides = [{ spots = 20, along = "front" }, { spots = 22, along = "back" }]
+EVEN = seam(20, 20)
 
-[[step]]
-do    = "weave in"
-title = "Weave in"
-"""
+SEAM = seam(20, 22, step("weave in", "Weave in"))
 
 
 def taken(paper: Paper) -> list[int]:

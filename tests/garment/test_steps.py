@@ -28,6 +28,7 @@ from finishing_tui.garment.state import LONGEST_NOTE, MOST_KEPT, Note, Sitting
 from finishing_tui.garment.work import Mark
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.work import Work as WorkStep
+from tests import recipe_texts as written
 from tests.garment.edges import along, finish, press_to_the_end, reach, section, work_of
 from tests.garment.paper import NOON, Paper, plan_for
 from tests.garment.recipes import EDGE, NECKBAND, UNEQUAL
@@ -382,26 +383,18 @@ def test_a_count_may_be_taken_again_before_the_step_is_left() -> None:
     assert paper.state.ledger.on("centre") == 6
 
 
-SEAM = """
-format = 1
-title  = "One seam"
-sizes  = ["one"]
-tails  = ["long tail"]
-
-[place.pin]
-text = "pin"
-kind = "pin"
-
-[[step]]
-do    = "seam"
-title = "Sew the sleeve in"
-tail  = "long tail"
-sides = [{ spots = 8, along = "front edge" }, { spots = 9, along = "back edge" }]
-
-[[step]]
-do    = "weave in"
-title = "Weave in"
-"""
+SEAM = written.recipe(
+    "One seam",
+    written.place("pin", "pin", "pin"),
+    written.step(
+        "seam",
+        "Sew the sleeve in",
+        tail="long tail",
+        sides=[{"spots": 8, "along": "front edge"}, {"spots": 9, "along": "back edge"}],
+    ),
+    written.step("weave in", "Weave in"),
+    tails=["long tail"],
+)
 
 
 def test_two_bars_at_once_share_out_anew_what_is_left_of_a_seam() -> None:

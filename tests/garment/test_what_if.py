@@ -12,37 +12,22 @@ from finishing_tui.recipe.kinds.sections import Along
 from finishing_tui.record.text import as_text
 from tests.garment.edges import along, press_to_the_end, section, work_of
 from tests.garment.paper import Paper, plan_for
+from tests.recipe_texts import along as side
+from tests.recipe_texts import place, recipe, step
 from tests.record.test_record import recorded
 
-TWO_SIDES = """
-format = 1
-title = "Two sides"
-sizes = ["one"]
-[place.band]
-text = "band needle"
-kind = "needle"
-[[step]]
-do = "pick up and knit"
-title = "Pick up"
-onto = "band"
-  [[step.section]]
-  along = "left side"
-  spots = 24
-  unit = "row"
-  stitches = 18
-  [[step.section]]
-  along = "right side"
-  spots = 24
-  unit = "row"
-  stitches = 18
-  mirrors = "left side"
-[[step]]
-do = "work"
-title = "Work the band"
-on = "band"
-rounds = 8
-shaping = [{ change = -2, round = 3 }]
-"""
+TWO_SIDES = recipe(
+    "Two sides",
+    place("band"),
+    step(
+        "pick up and knit",
+        "Pick up",
+        side("left side", 24, 18, unit="row"),
+        side("right side", 24, 18, unit="row", mirrors="left side"),
+        onto="band",
+    ),
+    step("work", "Work the band", on="band", rounds=8, shaping=[{"change": -2, "round": 3}]),
+)
 
 
 @given(

@@ -14,11 +14,11 @@ from finishing_tui.glance.ledger import books
 from finishing_tui.glance.postings import Posted, entered_words, posted
 from tests.garment.folders import Watch
 from tests.garment.paper import Paper, plan_for
-from tests.glance.test_posture import SHOULDER_AND_NECK
+from tests.glance.test_posture import shoulder_and_neck
 from tests.plain.making import crew
 from tests.screens.hands import sewn
 
-BAND = SHOULDER_AND_NECK.replace("{work}", "rounds = 2")
+BAND = shoulder_and_neck(rounds=2)
 
 
 def lately(hand: InHand, most: int = 100) -> tuple[Posted, ...]:

@@ -24,6 +24,7 @@ from finishing_tui.record.text import WIDTH
 from tests.garment.edges import along, finish, press_to_the_end, reach
 from tests.garment.paper import Paper, plan_for
 from tests.garment.recipes import NECKBAND, UNEQUAL
+from tests.recipe_texts import place, recipe, step
 
 
 def recorded(paper: Paper) -> Record:
@@ -195,40 +196,19 @@ def test_there_is_no_record_of_nothing() -> None:
 
 def test_a_measure_that_was_taken_elsewhere_is_said_not_to_be_written_down() -> None:
     """It was done as the recipe has it, and what it measured nobody typed."""
-    paper = Paper(
-        plan_for("""
-format = 1
-title = "A measure"
-sizes = ["one"]
-[[step]]
-do = "measure"
-title = "Measure it"
-what = "chest"
-[[step]]
-do = "check"
-title = "Look at it"
-items = ["It lies flat."]
-""")
+    steps = (
+        step("measure", "Measure it", what="chest"),
+        step("check", "Look at it", items=["It lies flat."]),
     )
+    paper = Paper(plan_for(recipe("A measure", *steps)))
     paper.did(AlreadyAt(1))
     assert "chest: not written down" in as_text(recorded(paper))
 
 
 def test_a_count_step_says_what_was_counted() -> None:
     """16 should be there and 15 were counted: the count is 15, of 16, and so is what the place holds."""
-    text = """
-format = 1
-title = "A holder to count"
-sizes = ["one"]
-[place.front]
-text = "front holder"
-kind = "holder"
-live = 16
-[[step]]
-do = "count"
-title = "Count the front"
-place = "front"
-"""
+    front = place("front", "holder", live=16)
+    text = recipe("A holder to count", front, step("count", "Count the front", place="front"))
     paper = Paper(plan_for(text)).did(Count(15))
     data = as_data(record_of(happenings(paper.rows)))
     assert (data["count"], data["places"]) == (15, {"front": 15})

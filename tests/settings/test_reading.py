@@ -16,8 +16,8 @@ from hypothesis import given
 from finishing_tui.garment.events import Pace
 from finishing_tui.glance.spoken import Speech
 from finishing_tui.glance.wishes import Units
+from finishing_tui.recipe.field_texts import field_texts
 from finishing_tui.settings import Settings, read_settings, settings_file
-from finishing_tui.settings.explained import meanings
 from finishing_tui.settings.looks import BadLooks, looks_in_force
 from finishing_tui.settings.model import Bell, Look
 from finishing_tui.settings.reading import BadSettings, read_file, settings_in
@@ -183,7 +183,7 @@ def test_a_written_file_sets_nothing_and_explains_everything() -> None:
     assert set(keys.own) == set(USUAL.keymap() or keys.own)
     assert all(keys.of(action) == USUAL.of(action) for action in keys.own)
     for field in dataclasses.fields(Settings):
-        assert meanings()[field.name] in " ".join(text.replace("\n# ", " ").split())
+        assert field_texts(Settings)[field.name] in " ".join(text.replace("\n# ", " ").split())
         if field.name != "keys":
             assert f"#{field.name} = {value_text(getattr(Settings(), field.name))}\n" in text
     assert all(len(line) <= 120 for line in text.splitlines())

@@ -28,6 +28,7 @@ from finishing_tui.garment.commands import (
     WhatIf,
     WriteNote,
 )
+from finishing_tui.garment.decide.altering import what_if
 from finishing_tui.garment.decide.count import count, measure
 from finishing_tui.garment.decide.elsewhere import already_at
 from finishing_tui.garment.decide.mend import put_right
@@ -44,7 +45,6 @@ from finishing_tui.garment.decide.sittings import (
     write_note,
 )
 from finishing_tui.garment.decide.steps import finish, leave_out, take_up
-from finishing_tui.garment.decide.what_if import what_if
 from finishing_tui.garment.events import Event
 from finishing_tui.garment.state import State
 

@@ -6,12 +6,13 @@ The screen lays the old plan and the new one side by side and ``decide`` carries
 
 from dataclasses import replace
 
+from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.alteration import Alteration, CannotAsk
-from finishing_tui.garment.commands import WhatIf
+from finishing_tui.garment.commands import Refusal, WhatIf
 from finishing_tui.garment.decide.section_altered import section_altered
-from finishing_tui.garment.decide.stages import begun, entered, under_way, with_stage
-from finishing_tui.garment.events import Edited
+from finishing_tui.garment.decide.stages import begun, entered, going_on, sentence, under_way, with_stage
+from finishing_tui.garment.events import AnyAct, Edited, Replanned
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Work
 from finishing_tui.recipe.kinds import AnyStep
@@ -31,6 +32,26 @@ def altered(state: State, command: WhatIf) -> Alteration:
     if command.rounds is None or command != WhatIf(rounds=command.rounds):
         raise CannotAsk(f"only another number of {stage.spot}s can be asked for here")
     return _rounds(state, step, work, command.rounds)
+
+
+def what_if(state: State, command: WhatIf) -> tuple[AnyAct, ...] | Refusal:
+    """Take what was asked for; nothing happens where it is as the plan has it already."""
+    try:
+        found = altered(state, command)
+    except FinishingError as error:
+        return Refusal(sentence(error))
+    step, work = under_way(state)
+    if found.work == work or command == WhatIf():
+        return ()
+    return (
+        Replanned(
+            edits=(found.edit,) if found.edit is not None and found.edit.after != found.edit.before else (),
+            changes=going_on(state, found.work),
+            why=f"step {step + 1}, {found.stage.title}: {found.now}; before: {found.was}",
+            label=f"another plan for {found.stage.title}",
+            under=state.top,
+        ),
+    )
 
 
 def asks(state: State) -> Stage:

@@ -11,12 +11,13 @@ from typing import Any
 
 from finishing_tui.craft.ledger import OUTSIDE
 from finishing_tui.craft.words import plural
+from finishing_tui.recipe.annotations import Seen, walk
 from finishing_tui.recipe.model import Recipe
+from finishing_tui.recipe.numbers import circle_in
 from finishing_tui.recipe.reader.caps import MOST_IN_SUM
 from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.near import near
 from finishing_tui.recipe.reader.sentences import given
-from finishing_tui.recipe.reader.shape import Seen, walk
 from finishing_tui.recipe.stage import HAND
 from finishing_tui.recipe.sums import MOST, BadSum, names_in
 
@@ -99,22 +100,11 @@ class Links:
                 yield path, f"there is no number {given(name)}; {near(name, self.numbers, 'the numbers are')}"
 
     def _circles(self) -> Found:
-        """Find the numbers that are worked out from themselves, each circle once."""
+        """Find the numbers that are worked out from themselves: a circle for each of the sums that must change."""
         follows = {name: self._named_by(name) for name in self.numbers}
-        done: set[str] = set()
-        for start, named in follows.items():
-            trail = {} if start in done else {start: iter(named)}  # in the order they were entered
-            while trail:
-                name = next(reversed(trail))
-                step = next((other for other in trail[name] if other not in done), None)
-                if step is None:
-                    done.add(name)
-                    del trail[name]
-                elif step in trail:
-                    circle = [*list(trail)[list(trail).index(step) :], step]
-                    yield ("number", name, "is"), f"this number is worked out from itself: {_circle(circle)}"
-                else:
-                    trail[step] = iter(follows[step])
+        while circle := circle_in(follows):
+            yield ("number", circle[-2], "is"), f"this number is worked out from itself: {_circle(circle)}"
+            follows[circle[-2]] = []
 
     def _named_by(self, name: str) -> list[str]:
         number = self.numbers[name]

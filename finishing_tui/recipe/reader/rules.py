@@ -9,6 +9,7 @@ from typing import Any
 
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.lengths import read_length
+from finishing_tui.recipe.annotations import walk
 from finishing_tui.recipe.kinds.base import RepeatOf, Step
 from finishing_tui.recipe.kinds.check import Check
 from finishing_tui.recipe.kinds.join import Join
@@ -23,7 +24,6 @@ from finishing_tui.recipe.reader.links import Found, Links, in_range
 from finishing_tui.recipe.reader.near import near
 from finishing_tui.recipe.reader.rules_of_kinds import OF_KINDS
 from finishing_tui.recipe.reader.sentences import given
-from finishing_tui.recipe.reader.shape import walk
 from finishing_tui.recipe.sums import MOST
 
 Table = Mapping[str, Any]

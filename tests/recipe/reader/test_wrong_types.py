@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from finishing_tui.recipe.annotations import fields_of
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.kinds.arrange import Arrange
 from finishing_tui.recipe.kinds.base import RepeatOf
@@ -17,7 +18,6 @@ from finishing_tui.recipe.kinds.short_rows import ShortRows
 from finishing_tui.recipe.kinds.work import Shaping
 from finishing_tui.recipe.model import BandGauge, Number, Place, Recipe, RecipeGauge
 from finishing_tui.recipe.reader import BadRecipe, read_text
-from finishing_tui.recipe.reader.shape import fields_of
 from finishing_tui.recipe.reader.techniques import read_technique_text
 from finishing_tui.recipe.techniques import HelpsAt, Technique
 from tests.examples import share
