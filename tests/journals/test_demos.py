@@ -26,7 +26,8 @@ def laid(name: str, folder: Path) -> Path:
 
 def test_they_are_never_changed() -> None:
     """Each has the checksum it was made with."""
-    found = [f"{hashlib.sha256((DEMOS / f'{name}.sqlite3').read_bytes()).hexdigest()}  {name}.sqlite3" for name in NAMES]
+    sums = [hashlib.sha256((DEMOS / f"{name}.sqlite3").read_bytes()).hexdigest() for name in NAMES]
+    found = [f"{one}  {name}.sqlite3" for one, name in zip(sums, NAMES, strict=True)]
     assert found == (DEMOS / "sums.txt").read_text(encoding="utf-8").splitlines()
     assert len(found) == 7
 
