@@ -4,8 +4,7 @@ An event carries the answers: what was entered in the ledger, and how each step 
 only puts these in place, so a later mend of the arithmetic cannot change an old garment, and undo needs no
 arithmetic either: the inverse of an event is the same values the other way round.
 
-The names of these classes and of their fields are stored. To change one, give it a new version and an upcast in
-``stored``; never change what an old name means.
+What these classes and their fields are called on disk stands in ``stored_names``; never change what an old name means.
 """
 
 from dataclasses import dataclass, replace
