@@ -209,7 +209,7 @@ class Codec:
                 raise
             except KeyError as error:
                 raise Unreadable(f"{name} has no such field") from error
-            except (TypeError, ValueError, ArithmeticError, FinishingError) as error:
+            except (TypeError, ValueError, ArithmeticError, LookupError, AttributeError, FinishingError) as error:
                 raise Unreadable(f"a {name} of these fields there cannot be") from error
 
         return read
