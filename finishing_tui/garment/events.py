@@ -10,6 +10,7 @@ What these classes and their fields are called on disk stands in ``stored_names`
 from dataclasses import dataclass, replace
 from typing import Literal, Self
 
+from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.ledger import Entry, Ledger, inverses
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.work import Mark, Progress, Standing
@@ -17,6 +18,27 @@ from finishing_tui.recipe.kinds import AnyStep
 
 Pace = Literal["loop", "spot", "run"]
 """What a press stands for in a stage of spots."""
+
+Answer = Literal["presses", "loops", "rows-left", "half-way"]
+"""What a count that differs from the presses is put down to.
+
+``presses``: I missed or doubled presses. ``loops``: I am at this spot and the loops differ. ``rows-left`` and
+``half-way``: I don't know the row, but so many are left, or I am at the fold mark.
+"""
+
+Put = Literal["as-planned", "counted"] | Answer
+"""What any count is put down to: it is what presses say, it was only counted, or one of the answers."""
+
+Repair = Literal["space-the-rest", "first-round", "rip-back", "as-it-is"]
+"""What is done about it.
+
+``space-the-rest``: spread what is left over what is left. ``first-round``: pick the rest at the natural ratio and put
+the difference right evenly in the first round. ``rip-back``: take out to where the rest lies flat. ``as-it-is``: take
+the count down and go on by the plan there is.
+"""
+
+PuttingRight = Literal["here", "re-space", "first-round", "as-it-is"]
+"""Where a difference is put right: here and now, in a step to come, in a first round, or not at all."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,10 +150,10 @@ class Recounted(Act):
     place: str
     counted: int
     expected: int
-    answer: str
+    answer: Put
     what: str
-    verdict: str = ""
-    repair: str = ""
+    verdict: Verdict | None = None
+    repair: Repair | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -153,10 +175,10 @@ class Valued(Act):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Mended(Act):
-    """What was done about a difference: ``how`` (here, as it is), on which place, and stitches more or fewer."""
+    """What was done about a difference: ``how`` (here, or not at all), on which place, and stitches more or fewer."""
 
     place: str
-    how: str
+    how: PuttingRight
     difference: int
 
 

@@ -80,7 +80,7 @@ def _standing(standing: Standing) -> None:
     if standing.work is not None:
         _work(standing.work)
     else:
-        _need(standing.status in {"to come", "done", "left out"}, "status")
+        _need(standing.status in {"to-come", "done", "left-out"}, "status")
 
 
 def _work(work: Work) -> None:

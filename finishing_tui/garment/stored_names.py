@@ -49,6 +49,7 @@ from finishing_tui.garment.events import (
 )
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import Note, Sitting, State
+from finishing_tui.garment.upcasts import ids_of, recounted_2
 from finishing_tui.garment.work import Mark, Progress, Standing, Stretch, Work
 from finishing_tui.recipe.kinds.arrange import Arrange
 from finishing_tui.recipe.kinds.base import RepeatOf
@@ -98,14 +99,14 @@ STORED: Mapping[type, Stored] = MappingProxyType(
         Finished: Stored("Finished"),
         LeftOut: Stored("LeftOut"),
         Marked: Stored("Marked"),
-        Mended: Stored("Mended"),
+        Mended: Stored("Mended", (ids_of("how"),)),
         Mirrored: Stored("Mirrored"),
         Noted: Stored("Noted"),
         PaceChosen: Stored("PaceChosen"),
         Progressed: Stored("Progressed"),
         PutBack: Stored("PutBack"),
         PutDown: Stored("PutDown"),
-        Recounted: Stored("Recounted"),
+        Recounted: Stored("Recounted", (recounted_2,)),
         Replanned: Stored("Replanned"),
         RippedBack: Stored("RippedBack"),
         SittingBegan: Stored("SittingBegan"),
@@ -123,7 +124,7 @@ STORED: Mapping[type, Stored] = MappingProxyType(
         State: Stored("State"),
         Mark: Stored("Mark"),
         Progress: Stored("Progress"),
-        Standing: Stored("Standing"),
+        Standing: Stored("Standing", (ids_of("status"),)),
         Stretch: Stored("Stretch"),
         Work: Stored("Work"),
         Arrange: Stored("Arrange"),
@@ -163,7 +164,7 @@ STORED: Mapping[type, Stored] = MappingProxyType(
         Flow: Stored("Flow"),
         Item: Stored("Item"),
         Moves: Stored("Moves"),
-        Stage: Stored("Stage"),
+        Stage: Stored("Stage", (ids_of("act"),)),
     }
 )
 """How values of each class are stored. Steps and values that share a name are never read in one place."""

@@ -2,9 +2,10 @@
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
-from finishing_tui.garment.commands import Answer
+from finishing_tui.garment.events import Answer
 from finishing_tui.glance.counting import Countable
 from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view
+from finishing_tui.glance.stored_words import verdict_words
 from finishing_tui.plain.questions import Choose, Hands, Number, Reply
 
 
@@ -39,7 +40,7 @@ def _why(hands: Hands, number: int, *, told: bool = True) -> Choose:
 
 def _answered(hands: Hands, view: RecountView, at: int) -> Reply:
     answer = ANSWERS[at][0]
-    if answer != "rows left":
+    if answer != "rows-left":
         return _looked_at(hands, view.counted, answer, None)
     question = f"How many {view.unit}s are left in this section?"
     return [], Number(question, lambda hands, left: _looked_at(hands, view.counted, answer, left))
@@ -47,7 +48,7 @@ def _answered(hands: Hands, view: RecountView, at: int) -> Reply:
 
 def _ways(view: RecountView) -> Choose:
     told = [
-        f"verdict: {view.verdict}.",
+        f"verdict: {verdict_words(view.verdict)}.",
         *(f"  {line}" for line in view.text.split("\n") if line),
         f"the plan so far: {view.rhythm}.",
         f"{view.total} on the needle in all.",

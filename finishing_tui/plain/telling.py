@@ -5,6 +5,7 @@ from types import MappingProxyType
 
 from finishing_tui.glance.coming_back import ComingBack, next_words
 from finishing_tui.glance.faces import counted
+from finishing_tui.glance.stored_words import STATUSES
 from finishing_tui.glance.values import (
     Edge,
     Face,
@@ -127,7 +128,8 @@ def lying(seen: Glance) -> list[str]:
 def steps(seen: Glance) -> list[str]:
     """Return all steps and how each stands."""
     here = {True: ", here", False: ""}
-    return [f"step {one.number}, {one.status}{here[one.here]}: {one.title.removesuffix('.')}." for one in seen.list]
+    stands = [f"step {one.number}, {STATUSES[one.status]}{here[one.here]}" for one in seen.list]
+    return [f"{how}: {one.title.removesuffix('.')}." for how, one in zip(stands, seen.list, strict=True)]
 
 
 def time(seen: Glance) -> list[str]:

@@ -7,6 +7,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import WhatIf
 from finishing_tui.glance.counting import MOST_DIGITS
+from finishing_tui.glance.stored_words import verdict_words
 from finishing_tui.glance.what_if import Asked, WhatIfView, asked_here, unit_words, what_if_view
 from finishing_tui.plain.held import Held
 from finishing_tui.plain.questions import Hands, Reply, Text, YesOrNo
@@ -73,7 +74,7 @@ def _understood(line: str, asked: Asked) -> WhatIf | None:
 def _told(view: WhatIfView) -> list[str]:
     """Return both plans, how the new one lies, and what changes later."""
     told = [f"now: {view.was}.", f"then: {view.now}."]
-    told += [f"it {view.verdict}."] if view.verdict else []
+    told += [f"it {verdict_words(view.verdict)}."] if view.verdict else []
     told += [f"{view.drift}."] if view.drift else []
     told += ["this changes what comes later.", *map(sentence, view.later)] if view.later else []
     return [*told, "Is it to be taken?"]

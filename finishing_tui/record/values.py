@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from finishing_tui.craft.judging import Verdict
+from finishing_tui.garment.events import Put, Repair
 from finishing_tui.garment.state import State
 
 
@@ -18,9 +20,9 @@ class CountTaken:
     place: str
     counted: int
     expected: int
-    answer: str
-    verdict: str
-    repair: str
+    answer: Put
+    verdict: Verdict | None
+    repair: Repair | None
     text: str
 
 

@@ -7,12 +7,14 @@ from textual.app import ComposeResult
 from textual.containers import Vertical
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.words import sentence
-from finishing_tui.garment.commands import Answer
+from finishing_tui.garment.events import Answer
 from finishing_tui.glance.counting import MOST_DIGITS
 from finishing_tui.glance.keys import Keys
 from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view
 from finishing_tui.glance.spoken import spoken_difference, spoken_verdict
+from finishing_tui.glance.stored_words import verdict_words
 from finishing_tui.screens.at_hand import AtHand
 from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of, numbers
 from finishing_tui.screens.leaving import Leaving
@@ -29,7 +31,7 @@ if TYPE_CHECKING:
 Stage = Literal["count", "answer", "left", "ways"]
 """What is asked now."""
 
-_SORTS = {"lies flat": "$good", "just shows": "$mark"}
+_SORTS = {Verdict.LIES_FLAT: "$good", Verdict.JUST_SHOWS: "$mark"}
 """The look of a verdict; all others are alarms. The verdict itself is in words."""
 
 
@@ -106,7 +108,7 @@ class RecountScreen(Leaving[None]):
         elif self._stage == "left":
             if self._typed:
                 self._left, self._typed = int(self._typed), ""
-                self._ask("rows left")
+                self._ask("rows-left")
             else:
                 self._say(f"Type how many {self._unit()}s are left first.")
         else:
@@ -132,7 +134,7 @@ class RecountScreen(Leaving[None]):
     def _choose(self, number: int) -> None:
         if self._stage == "answer" and 0 <= number < len(ANSWERS):
             answer = ANSWERS[number][0]
-            if answer == "rows left":
+            if answer == "rows-left":
                 self._answer, self._stage = answer, "left"
             else:
                 self._ask(answer)
@@ -168,7 +170,7 @@ class RecountScreen(Leaving[None]):
         if not found:
             return
         countable, view = found[0], self._view if self._stage == "ways" else None
-        verdict = view.verdict if view else ""
+        verdict = verdict_words(view.verdict) if view else ""
         asked = {
             "count": f"Count {countable.text}.",
             "answer": "The count and the presses differ. What is it?",
@@ -203,7 +205,7 @@ class RecountScreen(Leaving[None]):
             return Shown(str(self._counted), str(expected), aside, joiner="not")
         style = _SORTS.get(view.verdict, "$alarm")
         then = f"{view.total} on the needle in all"
-        return Shown(str(view.counted), acts=(view.verdict,), then=then, style=style)
+        return Shown(str(view.counted), acts=(verdict_words(view.verdict),), then=then, style=style)
 
     def _unit(self) -> str:
         try:

@@ -6,9 +6,11 @@ from textual.app import ComposeResult
 from textual.containers import Vertical
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import WhatIf
 from finishing_tui.glance.counting import MOST_DIGITS
+from finishing_tui.glance.stored_words import verdict_words
 from finishing_tui.glance.what_if import WhatIfView, asked_here, rhythm_typed, unit_words, what_if_view
 from finishing_tui.screens.at_hand import AtHand
 from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of
@@ -22,7 +24,7 @@ from finishing_tui.widgets.two_plans import Field, Fields, TwoPlans
 Name = Literal["loops", "spots", "rhythm", "style", "rounds"]
 """What may be asked."""
 
-SORTS = {"lies flat": "$good", "just shows": "$mark"}
+SORTS = {Verdict.LIES_FLAT: "$good", Verdict.JUST_SHOWS: "$mark"}
 """The look of a verdict; all others are alarms. The verdict itself is in words."""
 
 MOST_LATER = 8
@@ -188,8 +190,8 @@ class WhatIfScreen(Leaving[None]):
             return "", ""
         other = f", not {asked.figure}" if asked.figure != view.figure else ""
         what = "loops" if asked.section else unit_words(asked)
-        verdict = f": {view.verdict}" if view.verdict else ""
-        return f"{view.figure} {what}{other}{verdict}", SORTS.get(view.verdict, "$alarm") if verdict else "$mark"
+        verdict = f": {verdict_words(view.verdict)}" if view.verdict else ""
+        return f"{view.figure} {what}{other}{verdict}", SORTS.get(view.verdict, "$alarm") if view.verdict else "$mark"
 
     def _figures(self) -> Shown:
         view, asked = self._view, self._asked
@@ -198,7 +200,7 @@ class WhatIfScreen(Leaving[None]):
         what = "loops" if asked.section else unit_words(asked)
         if not view.changes:
             return Shown(str(view.figure), aside=(f"{what}, as planned",), acts=("WHAT IF",), style="$mark")
-        acts = (view.verdict,) if view.verdict else ("TAKE IT?",)
+        acts = (verdict_words(view.verdict),) if view.verdict else ("TAKE IT?",)
         style = SORTS.get(view.verdict, "$alarm") if view.verdict else "$mark"
         other = str(asked.figure) if asked.figure != view.figure else ""
         return Shown(str(view.figure), other, (what,), acts, style=style, joiner="not")

@@ -57,7 +57,7 @@ def test_the_first_sitting_takes_the_recipe_and_begins_the_first_step(tmp_path: 
     assert hand.state.plan.text == (tmp_path / "recipe.toml").read_text(encoding="utf-8")
     assert hand.state.plan.file_text == (tmp_path / "garment.toml").read_text(encoding="utf-8")
     assert hand.state.standing is not None
-    assert hand.state.standing.status == "under way"
+    assert hand.state.standing.status == "under-way"
     assert hand.take_back() is not None, "the beginning of it all is not taken back"
     assert hand.put_down("on the blue chair")
     assert [(one.number, one.where, bool(one.ended)) for one in seen(tmp_path).sittings] == [
@@ -252,7 +252,7 @@ ODD: tuple[Event, ...] = (
     Worked(step=0, changes=(Marked(0, 9, Mark(), Mark()),)),
     Worked(step=0, changes=(Marked(1, 0, Mark(), Mark()),)),
     Begun(step=0, changes=(Stood(99, Standing(), Standing()),)),
-    Begun(step=0, changes=(Stood(0, Standing(), Standing("under way", Work((), (Progress(),), Ledger()))),)),
+    Begun(step=0, changes=(Stood(0, Standing(), Standing("under-way", Work((), (Progress(),), Ledger()))),)),
     Begun(step=0, turned=Turned(0, 99)),
     TakenBack(1, (Worked(step=0, changes=(Marked(99, 0, Mark(), Mark()),)),), 0, ""),
     PutBack(1, ()),

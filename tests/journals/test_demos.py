@@ -55,7 +55,7 @@ def test_each_is_worked_to_an_empty_ledger_and_undone_to_its_first_press(name: s
         assert hand.take_back() is None
         groups += 1
     assert hand.state.ledger.live == hand.state.plan.opening().live
-    assert all(standing.status == "to come" for standing in hand.state.steps[1:])
+    assert all(standing.status == "to-come" for standing in hand.state.steps[1:])
     for _ in range(groups):
         assert hand.put_back() is None
     assert (hand.state.steps, hand.state.ledger, hand.state.plan) == (ended.steps, ended.ledger, ended.plan)

@@ -77,10 +77,11 @@ def _section(state: State, work: Work, command: Count) -> tuple[AnyAct, ...] | R
             "or the row is not known"
         )
     way = next((way for way in seen.ways if way.repair == command.repair), None)
-    if seen.put in {"as planned", "presses"}:
+    if seen.put in {"as-planned", "presses"}:
         way = seen.ways[0]
     if way is None:
-        return Refusal(f"that cannot be done here; there is: {', '.join(one.repair for one in seen.ways)}")
+        there_is = ", ".join(one.repair.replace("-", " ") for one in seen.ways)
+        return Refusal(f"that cannot be done here; there is: {there_is}")
     return _carried_out(state, work, seen, way)
 
 
@@ -142,7 +143,7 @@ def _place(state: State, work: Work, place: str, counted: int) -> tuple[AnyAct, 
             place=place,
             counted=counted,
             expected=held,
-            answer="as planned" if counted == held else "counted",
+            answer="as-planned" if counted == held else "counted",
             entries=entries,
             changes=going_on(state, after),
             what=state.plan.recipe.place[place].text,

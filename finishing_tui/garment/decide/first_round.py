@@ -16,7 +16,7 @@ def first_rounds_on(state: State, place: str, start: int) -> tuple[int, WorkStep
     """Return the first step to come, from ``start`` on, that works rounds or rows on ``place``, with its index."""
     for index in range(max(start, 0), len(state.steps)):
         step = state.plan.step(index)
-        to_come = state.steps[index].status == "to come" and state.plan.is_for(index)
+        to_come = state.steps[index].status == "to-come" and state.plan.is_for(index)
         if to_come and isinstance(step, WorkStep) and step.on == place:
             return index, step
     return None

@@ -23,11 +23,11 @@ def put_right(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
             return _here(state, command)
         case "re-space":
             return _respace(state, command)
-        case "first round":
+        case "first-round":
             return _first_round(state, command)
-        case "as it is":
+        case "as-it-is":
             label = "carrying on as it is"
-            return (Mended(place=command.place, how="as it is", difference=0, label=label, under=state.top),)
+            return (Mended(place=command.place, how="as-it-is", difference=0, label=label, under=state.top),)
 
 
 def _here(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
@@ -63,7 +63,7 @@ def _here(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
 
 def _respace(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
     index = command.step
-    if index is None or not 0 <= index < len(state.steps) or state.steps[index].status != "to come":
+    if index is None or not 0 <= index < len(state.steps) or state.steps[index].status != "to-come":
         return Refusal("only a step to come can be re-spaced")
     step = state.plan.step(index)
     if not isinstance(step, PickUpAndKnit):

@@ -33,7 +33,7 @@ def with_mirrors(state: State, events: tuple[Event, ...]) -> tuple[Event, ...]:
     if not any(stage.mirrors for stage in before.stages):
         return events
     after = applied(state, acts).steps[step]
-    if after.work is None or after.status != "under way":
+    if after.work is None or after.status != "under-way":
         return events
     work = after.work
     for index, first in _pairs(work):

@@ -70,7 +70,7 @@ def anew(state: State, plan: Plan) -> tuple[tuple[Entry, ...], tuple[Change, ...
         return held, ()
     again = openings(stages, 0)
     before.enter(*again)  # refused here, and not when it is entered
-    after = Standing("under way", Work(stages, tuple(fresh(stage) for stage in stages), before))
+    after = Standing("under-way", Work(stages, tuple(fresh(stage) for stage in stages), before))
     return (*inverses(opened), *held, *again), (Stood(step, state.steps[step], after),)
 
 
@@ -79,7 +79,7 @@ def keeps_old(state: State, plan: Plan) -> tuple[int, ...]:
     found = []
     for index, standing in enumerate(state.steps):
         work = standing.work
-        if standing.status != "under way" or work is None or (index == state.current and _untouched(work)):
+        if standing.status != "under-way" or work is None or (index == state.current and _untouched(work)):
             continue
         try:
             old, new = (each.step(index).stages(each.here(work.before)) for each in (state.plan, plan))

@@ -39,7 +39,7 @@ def rip_back(state: State, command: RipBack) -> tuple[AnyAct, ...] | Refusal:
         entries = difference(state.ledger, taken_out(state, step, after, fell))
     except FinishingError as error:
         return Refusal(sentence(error))
-    standing = Standing("under way", after)
+    standing = Standing("under-way", after)
     if standing == state.steps[step] and step == state.current and not fell:
         return Refusal("that is where the work is now; nothing is to be taken out")
     if fell and not command.sure:

@@ -21,7 +21,7 @@ def begin(state: State, step: int) -> Begun | Refusal:
     except FinishingError as error:
         return Refusal(f"step {step + 1} cannot be begun: {sentence(error)}")
     work = Work(stages, tuple(fresh(stage) for stage in stages), state.ledger)
-    change = Stood(step, state.steps[step], Standing("under way", work))
+    change = Stood(step, state.steps[step], Standing("under-way", work))
     turned = Turned(state.current, step) if state.current != step else None
     return Begun(step=step, entries=entries, changes=(change,), turned=turned)
 
@@ -40,7 +40,7 @@ def next_step(state: State, after: int) -> int | None:
     open_steps = [
         index
         for index, standing in enumerate(state.steps)
-        if standing.status in {"to come", "under way"} and index != after and state.plan.is_for(index)
+        if standing.status in {"to-come", "under-way"} and index != after and state.plan.is_for(index)
     ]
     return next((index for index in open_steps if index > after), next(iter(open_steps), None))
 
@@ -100,7 +100,7 @@ def take_up(state: State, command: TakeUp) -> tuple[AnyAct, ...] | Refusal:
             )
         return (replace(begun, label=label, under=state.top),)
     turned = Turned(state.current, step)
-    again = () if standing.status == "under way" else (Stood(step, standing, replace(standing, status="under way")),)
+    again = () if standing.status == "under-way" else (Stood(step, standing, replace(standing, status="under-way")),)
     return (TakenUp(step=step, changes=again, turned=turned, label=label, under=state.top),)
 
 
@@ -112,15 +112,15 @@ def leave_out(state: State, command: LeaveOut) -> tuple[AnyAct, ...] | Refusal:
     if not state.plan.is_for(step):
         return Refusal(f"step {step + 1} is not for size {state.plan.size}; it is passed over as it is")
     standing = state.steps[step]
-    if standing.status in {"done", "left out"}:
-        return Refusal(f"step {step + 1} is {standing.status} already")
+    if standing.status in {"done", "left-out"}:
+        return Refusal(f"step {step + 1} is {'done' if standing.status == 'done' else 'left out'} already")
     if not command.sure:
         title = state.plan.step(step).title
         return Refusal(
             f"leave out step {step + 1}, {title}? What follows may need it. Again to leave it out",
             replace(command, sure=True),
         )
-    change = Stood(step, standing, replace(standing, status="left out"))
+    change = Stood(step, standing, replace(standing, status="left-out"))
     turned = Turned(state.current, None) if step == state.current else None
     left = LeftOut(step=step, changes=(change,), turned=turned, label=f"leaving out step {step + 1}", under=state.top)
     if turned is None:
