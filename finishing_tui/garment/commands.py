@@ -5,6 +5,7 @@ from typing import Literal
 
 from finishing_tui.garment.events import Answer, AnyAct, Pace, PuttingRight, Repair
 from finishing_tui.garment.plan import Plan
+from finishing_tui.recipe.kinds import AnyStep
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,6 +158,14 @@ class PutGarmentDown:
 
 
 @dataclass(frozen=True, slots=True)
+class InsertStep:
+    """Put ``step`` into the plan, right ``behind`` the one that stands there, counted from 0 (-1: as the first)."""
+
+    step: AnyStep
+    behind: int
+
+
+@dataclass(frozen=True, slots=True)
 class Replan:
     """Take a changed plan for the steps that are not begun yet."""
 
@@ -183,6 +192,7 @@ Command = (
     | WriteNote
     | PickUpGarment
     | PutGarmentDown
+    | InsertStep
     | Replan
 )
 """Anything a knitter can ask for."""

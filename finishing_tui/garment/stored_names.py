@@ -38,6 +38,7 @@ from finishing_tui.garment.events import (
     Replanned,
     RippedBack,
     SittingBegan,
+    StepInserted,
     Stood,
     Strayed,
     Taken,
@@ -49,7 +50,7 @@ from finishing_tui.garment.events import (
 )
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import Note, Sitting, State
-from finishing_tui.garment.upcasts import ids_of, recounted_2
+from finishing_tui.garment.upcasts import ids_of, recounted_2, steps_named
 from finishing_tui.garment.work import Mark, Progress, Standing, Stretch, Work
 from finishing_tui.recipe.kinds.arrange import Arrange
 from finishing_tui.recipe.kinds.base import RepeatOf
@@ -80,6 +81,8 @@ from finishing_tui.recipe.kinds.work import Work as WorkStep
 from finishing_tui.recipe.model import BandGauge, Number, Place, Recipe, RecipeGauge
 from finishing_tui.recipe.stage import Flow, Item, Moves, Stage
 
+_AT_STEP = steps_named("step")
+
 STORED: Mapping[type, Stored] = MappingProxyType(
     {
         HoleEntry: Stored("HoleEntry"),
@@ -93,33 +96,34 @@ STORED: Mapping[type, Stored] = MappingProxyType(
         Line: Stored("Line"),
         Run: Stored("Run"),
         Runs: Stored("Runs"),
-        Begun: Stored("Begun"),
-        DoneElsewhere: Stored("DoneElsewhere"),
-        Edited: Stored("Edited"),
-        Finished: Stored("Finished"),
-        LeftOut: Stored("LeftOut"),
-        Marked: Stored("Marked"),
+        Begun: Stored("Begun", (_AT_STEP,)),
+        DoneElsewhere: Stored("DoneElsewhere", (steps_named("steps"),)),
+        Edited: Stored("Edited", (_AT_STEP,)),
+        Finished: Stored("Finished", (_AT_STEP,)),
+        LeftOut: Stored("LeftOut", (_AT_STEP,)),
+        Marked: Stored("Marked", (_AT_STEP,)),
         Mended: Stored("Mended", (ids_of("how"),)),
-        Mirrored: Stored("Mirrored"),
-        Noted: Stored("Noted"),
+        Mirrored: Stored("Mirrored", (_AT_STEP,)),
+        Noted: Stored("Noted", (_AT_STEP,)),
         PaceChosen: Stored("PaceChosen"),
-        Progressed: Stored("Progressed"),
+        Progressed: Stored("Progressed", (_AT_STEP,)),
         PutBack: Stored("PutBack"),
         PutDown: Stored("PutDown"),
-        Recounted: Stored("Recounted", (recounted_2,)),
+        Recounted: Stored("Recounted", (recounted_2, _AT_STEP)),
         Replanned: Stored("Replanned"),
-        RippedBack: Stored("RippedBack"),
+        RippedBack: Stored("RippedBack", (steps_named("step", "fell"),)),
         SittingBegan: Stored("SittingBegan"),
-        Stood: Stored("Stood"),
-        Strayed: Stored("Strayed"),
+        StepInserted: Stored("StepInserted"),
+        Stood: Stored("Stood", (_AT_STEP,)),
+        Strayed: Stored("Strayed", (_AT_STEP,)),
         Taken: Stored("Taken"),
         TakenBack: Stored("TakenBack"),
-        TakenUp: Stored("TakenUp"),
-        Turned: Stored("Turned"),
-        Valued: Stored("Valued"),
-        Worked: Stored("Worked"),
+        TakenUp: Stored("TakenUp", (_AT_STEP,)),
+        Turned: Stored("Turned", (steps_named("before", "after"),)),
+        Valued: Stored("Valued", (_AT_STEP,)),
+        Worked: Stored("Worked", (_AT_STEP,)),
         Plan: Stored("Plan"),
-        Note: Stored("Note"),
+        Note: Stored("Note", (_AT_STEP,)),
         Sitting: Stored("Sitting"),
         State: Stored("State"),
         Mark: Stored("Mark"),

@@ -131,7 +131,8 @@ def _full_hands(held: Held, _: str) -> Reply:
 
 
 def _notes(held: Held, _: str) -> Reply:
-    notes = [f"note{'' if one.step is None else f' at step {one.step + 1}'}: {one.text}" for one in held.state.notes]
+    numbered = ((held.state.plan.number_of(one.step), one.text) for one in held.state.notes)
+    notes = [f"note{'' if number is None else f' at step {number}'}: {text}" for number, text in numbered]
     return notes or ["no note was written."], None
 
 

@@ -20,7 +20,7 @@ def ledger(held: Held, rest: str) -> Reply:
         return ['How many acts? It is typed like this: "ledger 20". Nothing was done.'], None
     names = {name: place.text for name, place in held.state.plan.recipe.place.items()}
     try:
-        acts = [_said(one) for one in posted(held.hand.lately(MOST), names)[:many]]
+        acts = [_said(one) for one in posted(held.hand.lately(MOST), names, held.hand.state.plan)[:many]]
     except FinishingError as error:
         acts = [str(error)]
     more = [] if rest else ['for more of them, type for example "ledger 20".']

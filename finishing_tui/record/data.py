@@ -44,10 +44,7 @@ def as_data(record: Record) -> dict[str, Any]:
         "deviations": [asdict(one) for one in record.deviations],
         "ripped_back": [asdict(one) | {"fell": list(one.fell)} for one in record.ripped],
         "changes": [{"at": one.at, "why": one.text} for one in record.changes],
-        "notes": [
-            {"step": None if note.step is None else note.step + 1, "at": note.at, "text": note.text}
-            for note in state.notes
-        ],
+        "notes": [{"step": plan.number_of(note.step), "at": note.at, "text": note.text} for note in state.notes],
         "sittings": [asdict(one) | {"ended": one.ended or None} for one in record.sittings],
         "status": [_said(one.status) for one in state.steps],
     }

@@ -121,7 +121,8 @@ def _notes(record: Record) -> Iterator[str]:
     if record.state.plan.notes:
         yield from _wrapped(record.state.plan.notes, "  ")
     for note in record.state.notes:
-        at = "" if note.step is None else f"step {note.step + 1}: "
+        number = record.state.plan.number_of(note.step)
+        at = "" if number is None else f"step {number}: "
         yield from _wrapped(f"{_when(note.at)}  {at}{note.text}", "  ")
 
 

@@ -15,7 +15,7 @@ class CountTaken:
     lay and what was done; ``text``: what was counted, in words.
     """
 
-    step: int
+    step: int | None
     at: str
     place: str
     counted: int
@@ -39,7 +39,7 @@ class Happened:
 class RippedOut:
     """Work was taken out; ``fell``: later steps that fell with it."""
 
-    step: int
+    step: int | None
     at: str
     text: str
     fell: tuple[int, ...]

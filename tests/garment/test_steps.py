@@ -340,7 +340,7 @@ def test_notes_are_of_one_line_and_not_endless() -> None:
         assert paper.do(WriteNote(text)) is not None
         assert not text.strip() or paper.do(PutGarmentDown(text)) is not None
     paper.did(WriteNote("  [b]as it stands[/b]  "))
-    assert [(note.text, note.step) for note in paper.state.notes] == [("[b]as it stands[/b]", 0)]
+    assert [(note.text, note.step) for note in paper.state.notes] == [("[b]as it stands[/b]", "1")]
 
 
 def test_what_is_kept_of_a_garment_ends_somewhere() -> None:

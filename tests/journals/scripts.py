@@ -10,6 +10,7 @@ from finishing_tui.garment.commands import (
     Command,
     Count,
     Finish,
+    InsertStep,
     LeaveOut,
     Measure,
     Other,
@@ -21,6 +22,8 @@ from finishing_tui.garment.commands import (
     WriteNote,
 )
 from finishing_tui.garment.hand import InHand
+from finishing_tui.recipe.kinds.check import Check
+from finishing_tui.recipe.kinds.count import CountStitches
 from tests.garment.recipes import EDGE, NECKBAND, UNEQUAL
 
 
@@ -126,10 +129,27 @@ def _unequal(hand: InHand) -> None:
     step(hand)
 
 
+def _inserted(hand: InHand) -> None:
+    for _ in range(6):
+        step(hand)
+    done(hand, *[Press()] * 5, InsertStep(CountStitches(title="Count the shoulders once more", place="front"), 1))
+    done(hand, InsertStep(Check(title="Try it on", items=("It lies well.", "It is soft.")), 7))
+    step(hand)
+    done(hand, Press(), WriteNote("A little tight."), Press(), Finish())
+    step(hand)
+    done(hand, RipBack(7, 0, 3), InsertStep(Check(title="By mistake", items=("It is not.",)), 3))
+    assert hand.take_back() is None
+    step(hand)
+    done(hand, Press())
+
+
 SCRIPTS: dict[str, Script] = {
     "1-neckband": Script(NECKBAND, "large", (_neckband_first, _neckband_second)),
     "1-edge": Script(EDGE, "one", (_edge_first, _edge_second, _edge_third), cut=(1,)),
     "1-unequal": Script(UNEQUAL, "one", (_unequal,)),
+    "1-neckband-ids": Script(NECKBAND, "large", (_neckband_first, _neckband_second)),
+    "1-edge-ids": Script(EDGE, "one", (_edge_first, _edge_second, _edge_third), cut=(1,)),
     "1-unequal-ids": Script(UNEQUAL, "one", (_unequal,)),
+    "1-inserted": Script(NECKBAND, "large", (_inserted,)),
 }
 """The scripts by the name of the journal."""

@@ -62,8 +62,9 @@ def measure(state: State, command: Measure) -> tuple[AnyAct, ...] | Refusal:
         return Refusal(f"type what it measures, in {work.stages[work.at].of}, with at most {LONGEST_VALUE} characters")
     before = work.progress[work.at]
     after = replace(before, mark=Mark(1, 0, 1), value=value)
-    change = Progressed(step, work.at, before, after)
-    return (Valued(step=step, value=value, changes=(change,), label="the measure", under=state.top),)
+    named = state.plan.ids[step]
+    change = Progressed(named, work.at, before, after)
+    return (Valued(step=named, value=value, changes=(change,), label="the measure", under=state.top),)
 
 
 def _section(state: State, work: Work, command: Count) -> tuple[AnyAct, ...] | Refusal:
@@ -103,9 +104,10 @@ def _carried_out(state: State, work: Work, seen: Outlook, way: Way) -> tuple[Any
         state.ledger.enter(*entries)
     except FinishingError as error:
         return Refusal(sentence(error))
-    marked = (Progressed(step, index, seen.before, way.progress),)
+    named = state.plan.ids[step]
+    marked = (Progressed(named, index, seen.before, way.progress),)
     told = Recounted(
-        step=step,
+        step=named,
         place=seen.stage.place,
         counted=seen.counted,
         expected=seen.expected,
@@ -139,7 +141,7 @@ def _place(state: State, work: Work, place: str, counted: int) -> tuple[AnyAct, 
         entries += (*work.stages[work.at].closing, *openings(work.stages, work.at + 1))
     return (
         Recounted(
-            step=step,
+            step=state.plan.ids[step],
             place=place,
             counted=counted,
             expected=held,

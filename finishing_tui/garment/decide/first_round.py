@@ -39,7 +39,7 @@ def mended_first_round(
     if only_mended and not before:
         return None
     why = f"recount of step {step + 1}: {difference:+d} in the first round of step {index + 1}"
-    return Replanned(edits=(Edited(index, band, _mending(band, before + difference)),), why=why)
+    return Replanned(edits=(Edited(state.plan.ids[index], band, _mending(band, before + difference)),), why=why)
 
 
 def mending_kept(state: State, plan: Plan) -> Plan:

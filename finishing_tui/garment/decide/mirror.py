@@ -32,7 +32,8 @@ def with_mirrors(state: State, events: tuple[Event, ...]) -> tuple[Event, ...]:
     step, before = under_way(state)
     if not any(stage.mirrors for stage in before.stages):
         return events
-    after = applied(state, acts).steps[step]
+    then = applied(state, acts)
+    after = then.steps[then.plan.index_of(state.plan.ids[step])]
     if after.work is None or after.status != "under-way":
         return events
     work = after.work
@@ -42,7 +43,7 @@ def with_mirrors(state: State, events: tuple[Event, ...]) -> tuple[Event, ...]:
                 work = _with(work, index, resolved(state, work, index, first))
     if work == after.work:
         return events
-    change = Stood(step, after, Standing(after.status, work))
+    change = Stood(state.plan.ids[step], after, Standing(after.status, work))
     last = acts[-1]
     return (*acts[:-1], replace(last, changes=(*last.changes, change)))
 
@@ -63,7 +64,11 @@ def choose_mirror(state: State, command: ChooseMirror) -> tuple[AnyAct, ...] | R
     after = _with(work, index, changed)
     label = f"{stage.title} as {'worked' if command.as_worked else 'planned'}"
     told = Mirrored(
-        step=step, as_worked=command.as_worked, changes=going_on(state, after), label=label, under=state.top
+        step=state.plan.ids[step],
+        as_worked=command.as_worked,
+        changes=going_on(state, after),
+        label=label,
+        under=state.top,
     )
     first = _first(work, stage)
     left = left_by(after, first) - left_by(work, first)

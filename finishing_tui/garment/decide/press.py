@@ -93,11 +93,11 @@ def _stray(state: State, work: Work, stage: Stage) -> tuple[AnyAct, ...]:
     entries = passed(work, index, after.mark)
     return (
         Strayed(
-            step=step,
+            step=state.plan.ids[step],
             at=spot,
             loops=really,
             entries=entries,
-            changes=(Progressed(step, index, progress, after),),
+            changes=(Progressed(state.plan.ids[step], index, progress, after),),
             label=f"{stage.spot} {spot}, {called(really, plan)} against the plan",
             under=state.top,
         ),
@@ -160,11 +160,11 @@ def _double(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct, 
         return Refusal(sentence(error))
     return (
         Strayed(
-            step=step,
+            step=state.plan.ids[step],
             at=units,
             loops=2,
             entries=entries,
-            changes=(Progressed(step, index, progress, after),),
+            changes=(Progressed(state.plan.ids[step], index, progress, after),),
             label=f"two together at pair {units}",
             under=state.top,
         ),
@@ -184,7 +184,7 @@ def _two_bars(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct
     after = eased.with_progress(index, replace(work.progress[index], mark=mark))
     return (
         Strayed(
-            step=step,
+            step=state.plan.ids[step],
             at=units,
             loops=2,
             entries=entries,
