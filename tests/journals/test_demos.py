@@ -3,14 +3,21 @@
 import hashlib
 import json
 import shutil
+from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from finishing_tui.craft.ledger import Ledger
+from finishing_tui.garment.commands import RipBack
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME, check
 from finishing_tui.garment.stored import state_of
-from tests.demos.scripts import end_step
+from finishing_tui.garment.work import Standing
+from finishing_tui.recipe.kinds.base import Here, Step
+from finishing_tui.recipe.stage import Item, Stage
+from tests.demos.scripts import do, end_step
 from tests.garment.no_planning import no_planning
 from tests.journals.make import HERE
 
@@ -64,3 +71,41 @@ def test_each_is_worked_to_an_empty_ledger_and_undone_to_its_first_press(name: s
     again = InHand.open(tmp_path, look=True)
     again.close()
     assert again.state == hand.state
+
+
+def _worked_on(folder: Path, step: int) -> list[tuple[Ledger, Standing]]:
+    """Work the step under way to its end, rip it back to its start, and work it again: how it stood at each."""
+    hand, found = InHand.open(folder), []
+    assert hand.state.current == step
+    for again in (False, True):
+        if again:
+            do(hand, RipBack(step))
+            found.append((hand.state.ledger, hand.state.steps[step]))
+        end_step(hand, [])
+        found.append((hand.state.ledger, hand.state.steps[step]))
+    hand.put_down()
+    return found
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_begun_step_goes_on_by_the_stages_it_was_begun_with(
+    name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Whatever its kind would make of it now: a stage more at its start, and other words in all of them."""
+    hand = InHand.open(laid(name, tmp_path), look=True)
+    hand.close()
+    step = hand.state.current
+    assert step is not None
+    before = _worked_on(tmp_path, step)
+    begun = hand.state.plan.step(step)
+    stages: Callable[[Step, Here], tuple[Stage, ...]] = type(begun).stages  # type: ignore[assignment]
+
+    def otherwise(self: Step, here: Here) -> tuple[Stage, ...]:
+        made = stages(self, here)
+        if self != begun:
+            return made
+        first = Stage("item", 1, "something new", "check", items=(Item("something new"),))
+        return (first, *(replace(stage, words="otherwise", said=()) for stage in made))
+
+    monkeypatch.setattr(type(begun), "stages", otherwise)
+    assert _worked_on(laid(name, tmp_path), step) == before

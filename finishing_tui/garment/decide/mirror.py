@@ -127,11 +127,20 @@ def choice(state: State) -> tuple[int, Stage] | None:
 
 
 def planned(state: State, index: int) -> Stage:
-    """Return a stage of the step under way as the recipe plans it, from the ledger the step began with.
+    """Return a stage of the step under way as it was planned when that was begun, whatever its kind makes of it now.
 
-    Raises ``FinishingError`` where the recipe has been changed since, and plans no such stage any more.
+    A journal of before that was kept does not hold it. It is then the mirror of the other side's plan or, where that
+    has other spots, what the recipe plans from the ledger the step began with; raises ``FinishingError`` where it has
+    been changed since, and plans no such stage any more.
     """
     step, work = under_way(state)
+    stage, partner = work.stages[index], work.stages[_first(work, work.stages[index])]
+    if stage.as_planned is not None:
+        return stage.as_planned
+    if partner.rhythm is not None and partner.units == stage.units:
+        rhythm = partner.rhythm.mirrored()
+        words = say(rhythm, unit=stage.spot)
+        return replace(stage, rhythm=rhythm, target=rhythm.stitches, words=words, as_worked=False)
     stages = state.plan.step(step).stages(state.plan.here(work.before))
     if len(stages) != len(work.stages) or stages[index].title != work.stages[index].title:
         raise FinishingError(f"the recipe was changed since, and has no {work.stages[index].title} there any more")
@@ -150,7 +159,8 @@ def resolved(state: State, work: Work, index: int, first: int) -> Stage:
     else:
         rhythm = space(max(1, min(loops, 2 * stage.units)), stage.units, style="even")
         words = f"as many as {partner.title} got, evenly: {say(rhythm, unit=stage.spot)}"
-    return replace(stage, rhythm=rhythm, target=rhythm.stitches, words=words, as_worked=True)
+    begun = stage.as_planned if stage.as_worked else stage
+    return replace(stage, rhythm=rhythm, target=rhythm.stitches, words=words, as_worked=True, as_planned=begun)
 
 
 def as_worked(stage: Stage, progress: Progress) -> Rhythm:
