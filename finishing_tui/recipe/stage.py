@@ -104,8 +104,8 @@ class Stage:
     ``moves``: where a unit is several moves, each said on its own. ``bars``: in a seam, for each of its two sides how
     many bars every unit takes; ``front`` and ``back`` are then the sides, in words.
     ``mirrors``: the title of the section of this step that it is the mirror of, being walked second; ``as_worked``: its
-    rhythm is the mirror of what was really picked there, not of what was planned; ``as_planned``: the stage that it was
-    begun with then. ``counts``: its units are only
+    rhythm is the mirror of what was really picked there, not of what was planned. ``as_planned``: the stage that it was
+    begun with, where it goes another way since, so or in a seam. ``counts``: its units are only
     counted, to see that they are there.
     """
 

@@ -176,7 +176,8 @@ def _two_bars(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct
     step, index = state.current or 0, work.at
     units = work.progress[index].mark.units + 1
     try:
-        eased = with_stage(work, index, two_at_once(stage, units, side))
+        taken = replace(two_at_once(stage, units, side), as_planned=stage.as_planned or stage)
+        eased = with_stage(work, index, taken)
     except FinishingError as error:
         return Refusal(sentence(error))
     mark = Mark(units, 0, units)

@@ -108,9 +108,10 @@ def _to(work: Work, index: int, units: int) -> Work:
 
 def _seam_back(state: State, step: int, work: Work, index: int) -> Work:
     """Return a seam that was taken out with what is left of its two sides as it goes on from there."""
-    stage, planned = work.stages[index], tuple[Stage, ...]()
-    with suppress(FinishingError):  # the recipe may have been changed since
-        planned = state.plan.step(step).stages(state.plan.here(work.before))
+    stage = work.stages[index]
+    planned = (stage.as_planned,) if stage.as_planned else tuple[Stage, ...]()
+    with suppress(FinishingError):  # a journal of before that was kept; the recipe may have been changed since
+        planned = planned or state.plan.step(step).stages(state.plan.here(work.before))
     sides = [sum(taken) for taken in stage.bars]
     same = next((one for one in planned if [sum(taken) for taken in one.bars] == sides), None)
     return with_stage(work, index, unsewn(stage, work.progress[index].mark.units, same))

@@ -115,7 +115,7 @@ def unsewn(stage: Stage, pairs: int, planned: Stage | None) -> Stage:
     """
     done = tuple(taken[:pairs] for taken in stage.bars)
     if planned and done == tuple(taken[:pairs] for taken in planned.bars):
-        return with_bars(stage, (planned.bars[0], planned.bars[1]))
+        return with_bars(replace(stage, as_planned=None), (planned.bars[0], planned.bars[1]))
     return _going_on(stage, done)
 
 
