@@ -111,7 +111,10 @@ class Codec:
 
         Raises ``Unreadable`` when it does not fit.
         """
-        return cast("T", self._reader(cast("Any", wanted))(plain))
+        try:
+            return cast("T", self._reader(cast("Any", wanted))(plain))
+        except RecursionError as error:  # a value of a class may hold one of the same class
+            raise Unreadable("values are nested deeper than any that are stored") from error
 
     def _reader(self, wanted: Any) -> Reader:
         """Return what reads values of a type. It is made once a type: asking what a type is costs more than reading."""

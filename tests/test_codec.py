@@ -178,6 +178,15 @@ class Petal:
     size: int = 1
 
 
+def test_what_is_nested_without_end_is_refused() -> None:
+    """A stage may hold the one it was begun with, and a stranger's one in one in one: no traceback comes of it."""
+    plain: dict[str, Any] = {"unit": "item", "units": 1, "title": "a", "act": "check", "v": 2}
+    for _ in range(5000):
+        plain = {**plain, "as_planned": plain}
+    with pytest.raises(Unreadable):
+        decode(Stage, plain)
+
+
 def test_a_class_and_its_fields_are_stored_under_the_names_in_the_table() -> None:
     """So that either can be renamed; what a field is called in the code is no name on disk."""
     codec = Codec({Petal: Stored("Leaf", fields={"hue": "color"})})

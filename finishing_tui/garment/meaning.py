@@ -98,6 +98,9 @@ def _work(work: Work) -> None:
 
 
 def _stage(stage: Stage, titles: set[str]) -> None:
+    if stage.as_planned is not None:
+        _need(stage.as_planned.unit == stage.unit and stage.as_planned.as_planned is None, "as planned")
+        _stage(stage.as_planned, titles)
     _within(0, MOST, stage.units, stage.target, *(flow.stitches for flow in stage.flows))
     _need(all(_flows(flow) for flow in stage.flows), "flow")
     _within(0, stage.units, *stage.halts, *(unit for unit, _ in stage.said))
