@@ -48,7 +48,7 @@ def poisoned(at: Path, step: int = PICK_UP, *commands: Command) -> Path:
     return poison(folder)
 
 
-PICKED: tuple[Command, ...] = (*[Press()] * 3, Other(), *[Press()] * 4, Count(9, answer="loops", repair="as it is"))
+PICKED: tuple[Command, ...] = (*[Press()] * 3, Other(), *[Press()] * 4, Count(9, answer="loops", repair="as-it-is"))
 """Some rows of the neckband: a stray, and a recount."""
 
 

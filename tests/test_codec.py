@@ -1,6 +1,7 @@
 """The codec: whatever the program stores comes back as it was, through JSON, whole and of the same type."""
 
 import json
+from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
 from typing import Any, Literal, get_args
@@ -9,12 +10,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from finishing_tui.codec import LARGEST, LONGEST, Unreadable, decode, encode
+from finishing_tui.codec import LARGEST, LONGEST, Codec, Stored, Unreadable
 from finishing_tui.craft.ledger import Entry, Ledger, Posting, TailEntry
 from finishing_tui.craft.rhythm import Line, Runs
 from finishing_tui.craft.spacing import space
 from finishing_tui.garment.events import Event, PutBack, TakenBack
 from finishing_tui.garment.state import Sitting
+from finishing_tui.garment.stored import decode, encode
 from finishing_tui.inert import inert
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.model import Number, Recipe
@@ -167,3 +169,38 @@ def test_what_is_not_of_the_model_is_not_stored(value: Any) -> None:
     """Floats above all: no count is ever one."""
     with pytest.raises(TypeError, match="cannot be stored"):
         encode(value)
+
+
+@dataclass(frozen=True)
+class Petal:
+    """A made-up value: its field and its class have other names on disk."""
+
+    hue: str
+    size: int = 1
+
+
+def test_what_is_nested_without_end_is_refused() -> None:
+    """A stage may hold the one it was begun with, and a stranger's one in one in one: no traceback comes of it."""
+    plain: dict[str, Any] = {"unit": "item", "units": 1, "title": "a", "act": "check", "v": 2}
+    for _ in range(5000):
+        plain = {**plain, "as_planned": plain}
+    with pytest.raises(Unreadable):
+        decode(Stage, plain)
+
+
+def test_a_class_and_its_fields_are_stored_under_the_names_in_the_table() -> None:
+    """So that either can be renamed; what a field is called in the code is no name on disk."""
+    codec = Codec({Petal: Stored("Leaf", fields={"hue": "color"})})
+    assert codec.encode(Petal("red")) == {"is": "Leaf", "color": "red", "size": 1}
+    assert codec.decode(Petal, {"is": "Leaf", "color": "red"}) == Petal("red")
+    for plain in ({"is": "Leaf", "hue": "red"}, {"is": "Petal", "color": "red"}):
+        with pytest.raises(Unreadable):
+            codec.decode(Petal, plain)
+
+
+def test_a_class_that_is_not_in_the_table_is_never_stored() -> None:
+    """Whoever adds a class is told so by the first garment that holds one."""
+    with pytest.raises(TypeError, match="Petal cannot be stored"):
+        encode(Petal("red"))
+    with pytest.raises(Unreadable):
+        decode(Petal, {"hue": "red"})

@@ -8,6 +8,7 @@ from finishing_tui.commands.answer import Answer, whole
 from finishing_tui.commands.rhythms import add_style, drawn, ratio, rhythm_data
 from finishing_tui.craft.counts import MOST
 from finishing_tui.craft.errors import Impossible
+from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.recount import Recount, recount
 from finishing_tui.craft.unknown_row import Place, place, second_half
 from finishing_tui.craft.words import many, plural
@@ -145,8 +146,8 @@ def _data(done: Recount, found: Place, *, every: bool) -> dict[str, Any]:
     }
 
 
-def _judged(off: Fraction, change: Fraction, verdict: str) -> dict[str, str]:
-    return {"off": str(off), "change": str(change), "verdict": str(verdict)}
+def _judged(off: Fraction, change: Fraction, verdict: Verdict) -> dict[str, str]:
+    return {"off": str(off), "change": str(change), "verdict": verdict.value.replace("-", " ")}
 
 
 def _text(done: Recount, found: Place, unit: str) -> str:

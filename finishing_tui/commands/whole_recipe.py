@@ -31,7 +31,7 @@ _MOST_SAID, _MOST_ALIKE = 12, 3
 
 _AFTER = re.compile(r"[0-9]+ after it$")
 
-_TELL_THEMSELVES = {"ARRANGE", "CHECK", "MARK", "UNMARK", "BLOCK"}
+_TELL_THEMSELVES = {"arrange", "check", "mark", "unmark", "block"}
 """Stages whose words are the title of their step over again."""
 
 
@@ -108,7 +108,7 @@ def _stage(stage: Stage, *, alone: bool, again: bool) -> Iterator[str]:
         return
     if stage.unit == "spot":
         text = f"{stage.title}: {stage.target} over {plural(stage.units, stage.spot)}, {stage.words}"
-    elif stage.act == "COUNT":
+    elif stage.act == "count":
         text = f"There should be {stage.target}."
     elif alone or stage.unit in {"item", "value"}:
         text = stage.words
@@ -126,7 +126,7 @@ def _stage(stage: Stage, *, alone: bool, again: bool) -> Iterator[str]:
     if len(stage.said) > most + 1:
         number, said = stage.said[-1]
         yield from _wrapped(f"and so on, to {unit} {number}: {said}", "     ", "       ")
-    if stage.unit == "item" and stage.units > 1 and stage.act not in {"SET UP", "SEW ON", "WEAVE IN"}:
+    if stage.unit == "item" and stage.units > 1 and stage.act not in {"set-up", "sew-on", "weave-in"}:
         for number, item in enumerate(stage.items[:_MOST_SAID], 1):
             yield from _wrapped(f"{number}: {item.text}", "     ", "       ")
 

@@ -4,7 +4,7 @@ The one place that knows the limits of 5 and 10 per cent. It judges; what to do 
 """
 
 from dataclasses import dataclass
-from enum import StrEnum
+from enum import Enum
 from fractions import Fraction
 
 from finishing_tui.craft.errors import Impossible
@@ -19,16 +19,16 @@ USUAL_PER_10CM = 20
 """Band stitches in 10 cm where the gauge is not known."""
 
 
-class Verdict(StrEnum):
-    """How the rest will lie; the value is the word for it."""
+class Verdict(Enum):
+    """How the rest will lie; the value is what it is stored as."""
 
-    LIES_FLAT = "lies flat"
-    JUST_SHOWS = "just shows"
-    WILL_PUCKER = "will pucker"
+    LIES_FLAT = "lies-flat"
+    JUST_SHOWS = "just-shows"
+    WILL_PUCKER = "will-pucker"
     """Too few stitches in what is left."""
-    WILL_FLARE = "will flare"
+    WILL_FLARE = "will-flare"
     """Too many stitches in what is left."""
-    CANNOT_BE = "cannot be"
+    CANNOT_BE = "cannot-be"
 
 
 @dataclass(frozen=True, slots=True)

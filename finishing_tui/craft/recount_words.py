@@ -3,10 +3,24 @@
 Sentences only: nothing is computed here but the figures' own wording.
 """
 
+from collections.abc import Mapping
+from types import MappingProxyType
+
 from finishing_tui.craft.judging import Judgement, Verdict
 from finishing_tui.craft.saying import say
 from finishing_tui.craft.spacing import Ends, Rhythm
 from finishing_tui.craft.words import decimal, many, percent, plural
+
+VERDICTS: Mapping[Verdict, str] = MappingProxyType(
+    {
+        Verdict.LIES_FLAT: "lies flat",
+        Verdict.JUST_SHOWS: "just shows",
+        Verdict.WILL_PUCKER: "will pucker",
+        Verdict.WILL_FLARE: "will flare",
+        Verdict.CANNOT_BE: "cannot be",
+    }
+)
+"""How the rest lies, in words."""
 
 
 def where_it_stands(target: int, spots: int, at: int, counted: int, unit: str) -> str:
@@ -21,13 +35,13 @@ def about_the_rest(verdict: Verdict, here: Judgement, left: int, spots_left: int
     if verdict is Verdict.CANNOT_BE:
         return f"That cannot be: {_why_not(left, spots_left, unit)}."
     if left == spots_left == 0:
-        return f"The section is at its end, and it {verdict}."
+        return f"The section is at its end, and it {VERDICTS[verdict]}."
     if not here.off:
-        return f"Spaced anew, the rest {verdict}: it is exactly what its {many(unit)} take."
+        return f"Spaced anew, the rest {VERDICTS[verdict]}: it is exactly what its {many(unit)} take."
     more = "more" if here.off > 0 else "fewer"
     stitches = "stitch" if abs(here.off) == 1 else "stitches"
     return (
-        f"Spaced anew, the rest {verdict}: {decimal(abs(here.off))} {stitches} {more} than its "
+        f"Spaced anew, the rest {VERDICTS[verdict]}: {decimal(abs(here.off))} {stitches} {more} than its "
         f"{many(unit)} take ({percent(abs(here.change))})."
     )
 

@@ -11,6 +11,7 @@ from fractions import Fraction
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.figures import rounded
 from finishing_tui.craft.judging import Judgement, Verdict, judge
+from finishing_tui.craft.recount_words import VERDICTS
 from finishing_tui.craft.words import decimal, many, percent, plural, times
 
 
@@ -109,10 +110,10 @@ def _told(target: int, counted: int, judgement: Judgement, unit: str) -> str:
     if stitches < 0:
         lines = [f"Counted {counted} of {target} half way: {-stitches} too many."]
     if off == 0:
-        return f"{lines[0]}\nThe rest {judgement.verdict}: go on as you began."
+        return f"{lines[0]}\nThe rest {VERDICTS[judgement.verdict]}: go on as you began."
     more, work = ("more", "increase") if off > 0 else ("fewer", "decrease")
     lines.append(
-        f"The rest {judgement.verdict}: {plural(abs(off), 'stitch')} {more} than the first half took "
+        f"The rest {VERDICTS[judgement.verdict]}: {plural(abs(off), 'stitch')} {more} than the first half took "
         f"({percent(abs(judgement.change))})."
     )
     if judgement.verdict in {Verdict.LIES_FLAT, Verdict.JUST_SHOWS}:

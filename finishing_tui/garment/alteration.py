@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.judging import Verdict
 from finishing_tui.garment.events import Edited
 from finishing_tui.garment.work import Work
 from finishing_tui.recipe.stage import Stage
@@ -19,7 +20,7 @@ class Alteration:
 
     ``work``: the step as it would stand; ``edit``: the step of the plan, where that changes too; ``was`` and ``now``:
     the old and the new plan in words; ``drift``: how far each of them strays in what is left, None where nothing is
-    spread; ``verdict``: how the rest would lie, empty where nothing lies any way.
+    spread; ``verdict``: how the rest would lie, None where nothing lies any way.
     """
 
     index: int
@@ -29,4 +30,4 @@ class Alteration:
     was: str
     now: str
     drift: tuple[Fraction, Fraction] | None = None
-    verdict: str = ""
+    verdict: Verdict | None = None

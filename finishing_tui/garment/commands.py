@@ -3,23 +3,9 @@
 from dataclasses import dataclass
 from typing import Literal
 
-from finishing_tui.garment.events import AnyAct, Pace
+from finishing_tui.garment.events import Answer, AnyAct, Pace, PuttingRight, Repair
 from finishing_tui.garment.plan import Plan
-
-Answer = Literal["presses", "loops", "rows left", "half way"]
-"""What a count that differs from the presses is put down to.
-
-``presses``: I missed or doubled presses. ``loops``: I am at this spot and the loops differ. ``rows left`` and
-``half way``: I don't know the row, but so many are left, or I am at the fold mark.
-"""
-
-Repair = Literal["space the rest", "first round", "rip back", "as it is"]
-"""What is done about it.
-
-``space the rest``: spread what is left over what is left. ``first round``: pick the rest at the natural ratio and put
-the difference right evenly in the first round. ``rip back``: take out to where the rest lies flat. ``as it is``: take
-the count down and go on by the plan there is.
-"""
+from finishing_tui.recipe.kinds import AnyStep
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +57,7 @@ class Count:
     place: str = ""
     answer: Answer | None = None
     left: int | None = None
-    repair: Repair = "space the rest"
+    repair: Repair = "space-the-rest"
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +71,7 @@ class Measure:
 class PutRight:
     """Put a difference right: ``difference`` stitches more or fewer on ``place``, here, in ``step``, or not at all."""
 
-    how: Literal["here", "re-space", "first round", "as it is"]
+    how: PuttingRight
     place: str
     difference: int
     step: int | None = None
@@ -172,6 +158,14 @@ class PutGarmentDown:
 
 
 @dataclass(frozen=True, slots=True)
+class InsertStep:
+    """Put ``step`` into the plan, right ``behind`` the one that stands there, counted from 0 (-1: as the first)."""
+
+    step: AnyStep
+    behind: int
+
+
+@dataclass(frozen=True, slots=True)
 class Replan:
     """Take a changed plan for the steps that are not begun yet."""
 
@@ -198,6 +192,7 @@ Command = (
     | WriteNote
     | PickUpGarment
     | PutGarmentDown
+    | InsertStep
     | Replan
 )
 """Anything a knitter can ask for."""

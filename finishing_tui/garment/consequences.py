@@ -43,7 +43,7 @@ def consequences(before: State, after: State) -> Consequences:
 
 def given_up(before: State, after: State) -> tuple[int, ...]:
     """Return the steps that were still to be worked ``before``, and ``after`` are done or left out."""
-    still = {"to come", "under way"}
+    still = {"to-come", "under-way"}
     return tuple(
         index
         for index, (was, now) in enumerate(zip(before.steps, after.steps, strict=True))
@@ -63,7 +63,7 @@ def _onward(state: State, steps_of: State) -> Run:
     steps = [
         index
         for index, standing in enumerate(steps_of.steps)
-        if index != steps_of.current and standing.status in {"to come", "under way"} and steps_of.plan.is_for(index)
+        if index != steps_of.current and standing.status in {"to-come", "under-way"} and steps_of.plan.is_for(index)
     ]
     if steps_of.current is not None:
         steps.insert(0, steps_of.current)

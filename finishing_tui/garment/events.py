@@ -4,27 +4,48 @@ An event carries the answers: what was entered in the ledger, and how each step 
 only puts these in place, so a later mend of the arithmetic cannot change an old garment, and undo needs no
 arithmetic either: the inverse of an event is the same values the other way round.
 
-The names of these classes and of their fields are stored. To change one, give it a new version and an upcast in
-``stored``; never change what an old name means.
+What these classes and their fields are called on disk stands in ``stored_names``; never change what an old name means.
 """
 
 from dataclasses import dataclass, replace
 from typing import Literal, Self
 
+from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.ledger import Entry, Ledger, inverses
-from finishing_tui.garment.plan import Plan
+from finishing_tui.garment.plan import Plan, StepId
 from finishing_tui.garment.work import Mark, Progress, Standing
 from finishing_tui.recipe.kinds import AnyStep
 
 Pace = Literal["loop", "spot", "run"]
 """What a press stands for in a stage of spots."""
 
+Answer = Literal["presses", "loops", "rows-left", "half-way"]
+"""What a count that differs from the presses is put down to.
+
+``presses``: I missed or doubled presses. ``loops``: I am at this spot and the loops differ. ``rows-left`` and
+``half-way``: I don't know the row, but so many are left, or I am at the fold mark.
+"""
+
+Put = Literal["as-planned", "counted"] | Answer
+"""What any count is put down to: it is what presses say, it was only counted, or one of the answers."""
+
+Repair = Literal["space-the-rest", "first-round", "rip-back", "as-it-is"]
+"""What is done about it.
+
+``space-the-rest``: spread what is left over what is left. ``first-round``: pick the rest at the natural ratio and put
+the difference right evenly in the first round. ``rip-back``: take out to where the rest lies flat. ``as-it-is``: take
+the count down and go on by the plan there is.
+"""
+
+PuttingRight = Literal["here", "re-space", "first-round", "as-it-is"]
+"""Where a difference is put right: here and now, in a step to come, in a first round, or not at all."""
+
 
 @dataclass(frozen=True, slots=True)
 class Marked:
     """The mark of one stage went on, or back."""
 
-    step: int
+    step: StepId
     stage: int
     before: Mark
     after: Mark
@@ -38,7 +59,7 @@ class Marked:
 class Progressed:
     """More than the mark of one stage changed: its rhythm, its strays, a confirmed count, a value."""
 
-    step: int
+    step: StepId
     stage: int
     before: Progress
     after: Progress
@@ -52,7 +73,7 @@ class Progressed:
 class Stood:
     """A step stands another way: begun, done, left out, taken up again, or replanned."""
 
-    step: int
+    step: StepId
     before: Standing
     after: Standing
 
@@ -69,8 +90,8 @@ Change = Marked | Progressed | Stood
 class Turned:
     """The hands turned from one step to another; None before the first and after the last."""
 
-    before: int | None
-    after: int | None
+    before: StepId | None
+    after: StepId | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,21 +120,21 @@ class Act:
 class Begun(Act):
     """A step was begun: its stages are fixed from here on."""
 
-    step: int
+    step: StepId
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Worked(Act):
     """The next thing was done, once or up to the end of a stage."""
 
-    step: int
+    step: StepId
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Strayed(Act):
     """The other thing was done; ``at``: the unit, ``loops``: what was made there."""
 
-    step: int
+    step: StepId
     at: int
     loops: int
 
@@ -125,39 +146,39 @@ class Recounted(Act):
     ``what``: what was counted, in words: a section of an edge, or a place.
     """
 
-    step: int
+    step: StepId
     place: str
     counted: int
     expected: int
-    answer: str
+    answer: Put
     what: str
-    verdict: str = ""
-    repair: str = ""
+    verdict: Verdict | None = None
+    repair: Repair | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RippedBack(Act):
     """Work was taken out, ``to`` a place in words; ``fell``: later steps that fell with it."""
 
-    step: int
+    step: StepId
     to: str
-    fell: tuple[int, ...] = ()
+    fell: tuple[StepId, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Valued(Act):
     """A measure was typed."""
 
-    step: int
+    step: StepId
     value: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Mended(Act):
-    """What was done about a difference: ``how`` (here, as it is), on which place, and stitches more or fewer."""
+    """What was done about a difference: ``how`` (here, or not at all), on which place, and stitches more or fewer."""
 
     place: str
-    how: str
+    how: PuttingRight
     difference: int
 
 
@@ -165,7 +186,7 @@ class Mended(Act):
 class Mirrored(Act):
     """The second side was to follow the first as it was really worked (``as_worked``), or as it was planned."""
 
-    step: int
+    step: StepId
     as_worked: bool
 
 
@@ -173,7 +194,7 @@ class Mirrored(Act):
 class Finished(Act):
     """A step is done; ``although``: what was asked again before it was accepted."""
 
-    step: int
+    step: StepId
     although: str = ""
 
 
@@ -181,28 +202,28 @@ class Finished(Act):
 class LeftOut(Act):
     """A step is left out."""
 
-    step: int
+    step: StepId
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TakenUp(Act):
     """Another step was taken up."""
 
-    step: int
+    step: StepId
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DoneElsewhere(Act):
     """Steps were done away from the program; the ledger is taken as the recipe leaves it after them."""
 
-    steps: tuple[int, ...]
+    steps: tuple[StepId, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Edited:
-    """One step of the plan was changed, counted from 0."""
+    """One step of the plan was changed."""
 
-    step: int
+    step: StepId
     before: AnyStep
     after: AnyStep
 
@@ -223,13 +244,30 @@ class Replanned(Act):
         """Return ``plan`` as this act leaves it."""
         plan = self.plan_after or plan
         for edit in self.edits:
-            plan = plan.with_step(edit.step, edit.after)
+            plan = plan.with_step(plan.index_of(edit.step), edit.after)
         return plan
 
     def inverse(self) -> "Replanned":
         """Return the act that undoes this one, the plan included."""
         edits = tuple(Edited(edit.step, edit.after, edit.before) for edit in reversed(self.edits))
         return replace(Act.inverse(self), edits=edits, plan_before=self.plan_after, plan_after=self.plan_before)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StepInserted(Act):
+    """A step came into the plan, right ``behind`` another one (None: as the first), or went out of it again.
+
+    ``before`` and ``after``: the step there was and is; None where there was none, or is none any more.
+    """
+
+    step: StepId
+    behind: StepId | None
+    before: AnyStep | None
+    after: AnyStep | None
+
+    def inverse(self) -> "StepInserted":
+        """Return the act that undoes this one, the plan included."""
+        return replace(Act.inverse(self), before=self.after, after=self.before)
 
 
 AnyAct = (
@@ -246,6 +284,7 @@ AnyAct = (
     | TakenUp
     | DoneElsewhere
     | Replanned
+    | StepInserted
 )
 """Any act that can be taken back."""
 
@@ -278,7 +317,7 @@ class Noted:
     """A note was written, at the step it was written at."""
 
     text: str
-    step: int | None
+    step: StepId | None
 
 
 @dataclass(frozen=True, slots=True)

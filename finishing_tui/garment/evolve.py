@@ -3,7 +3,7 @@
 It must never call spacing, sharing, stages or the audit, so that an old journal leads to the same state for ever.
 """
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 
 from finishing_tui.craft.errors import FinishingError
@@ -20,12 +20,14 @@ from finishing_tui.garment.events import (
     PutDown,
     Replanned,
     SittingBegan,
+    StepInserted,
     Stood,
     Taken,
     TakenBack,
 )
 from finishing_tui.garment.state import LONGEST_NOTE, MOST_KEPT, RECENT, Note, Sitting, State
 from finishing_tui.garment.work import Standing
+from finishing_tui.recipe.kinds import AnyStep
 
 
 class DoesNotFit(FinishingError):
@@ -76,7 +78,7 @@ def sound(state: State) -> State:
 
     Raises ``ValueError`` where its steps are not those of its plan, none is where it points, or it keeps without end.
     """
-    if len(state.steps) != len(state.plan.recipe.step):
+    if not len(state.steps) == len(state.plan.recipe.step) == len(state.plan.ids):
         raise ValueError("there are not as many steps as the recipe has")
     if state.current is not None and not 0 <= state.current < len(state.steps):
         raise ValueError(f"there is no step {state.current} to be under the needles")
@@ -120,6 +122,8 @@ def _short(note: str) -> None:
 
 def _acted(state: State, act: AnyAct, happening: Happening) -> State:
     state = replace(applied(state, (act,)), last_act=happening.at)
+    if isinstance(act, StepInserted):
+        state = replace(state, inserted=state.inserted + 1)
     if isinstance(act, Begun):  # another step goes at another pace
         state = replace(state, presses=())
     if act.under is None:
@@ -134,12 +138,16 @@ def applied(state: State, acts: Iterable[AnyAct]) -> State:
     Raises ``Unbalanced`` or ``ValueError`` for acts that do not fit it.
     """
     for act in acts:
-        steps = list(state.steps)
+        if isinstance(act, StepInserted) and act.after is not None:
+            state = _with_inserted(state, act, act.after)
+        steps, index_of = list(state.steps), state.plan.index_of
         for change in act.changes:
-            if not 0 <= change.step < len(steps):
-                raise ValueError(f"there is no step {change.step} to change")
-            steps[change.step] = _changed(steps[change.step], change)
-        order, current = _order(state.order, act.changes, steps), act.turned.after if act.turned else state.current
+            steps[index_of(change.step)] = _changed(steps[index_of(change.step)], change)
+        current = state.current
+        if act.turned is not None:
+            current = None if act.turned.after is None else index_of(act.turned.after)
+        stood = (index_of(change.step) for change in act.changes if isinstance(change, Stood))
+        order = _order(state.order, stood, steps)
         state = replace(
             state,
             ledger=state.ledger.enter(*act.entries),
@@ -147,17 +155,51 @@ def applied(state: State, acts: Iterable[AnyAct]) -> State:
             current=current,
             plan=act.change(state.plan) if isinstance(act, Replanned) else state.plan,
             order=order,
-            by_turns=_by_turns(state, {change.step for change in act.changes}, order, current),
+            by_turns=_by_turns(state, {index_of(change.step) for change in act.changes}, order, current),
         )
+        if isinstance(act, StepInserted) and act.after is None:
+            state = _without(state, act)
     return state
 
 
-def _order(order: tuple[int, ...], changes: Iterable[Change], steps: list[Standing]) -> tuple[int, ...]:
-    """Return the steps in the order they were begun, after ``changes``; steps that are not begun any more drop out.
+def _with_inserted(state: State, act: StepInserted, step: AnyStep) -> State:
+    if act.step in state.plan.ids or act.before is not None:
+        raise ValueError(f"step {act.step} is there already")
+    index = 0 if act.behind is None else state.plan.index_of(act.behind) + 1
+    return replace(
+        _moved(state, lambda at: at + (at >= index)),
+        plan=state.plan.with_inserted(act.step, step, index),
+        steps=(*state.steps[:index], Standing(), *state.steps[index:]),
+    )
+
+
+def _without(state: State, act: StepInserted) -> State:
+    index = state.plan.index_of(act.step)
+    if state.steps[index].work is not None or state.current == index:
+        raise ValueError(f"step {act.step} is begun, and cannot go out of the plan")
+    return replace(
+        _moved(state, lambda at: at - (at > index)),
+        plan=state.plan.without(index),
+        steps=(*state.steps[:index], *state.steps[index + 1 :]),
+    )
+
+
+def _moved(state: State, to: Callable[[int], int]) -> State:
+    """Return the state with each of its steps meant by where it stands now."""
+    return replace(
+        state,
+        current=None if state.current is None else to(state.current),
+        order=tuple(map(to, state.order)),
+        by_turns=tuple(map(to, state.by_turns)),
+    )
+
+
+def _order(order: tuple[int, ...], changed: Iterable[int], steps: list[Standing]) -> tuple[int, ...]:
+    """Return the steps in the order they were begun, once ``changed`` stand so; those not begun any more drop out.
 
     Ripping back lets the last ones fall, latest first, so taking it back brings them back in the order they had.
     """
-    begun = [change.step for change in changes if isinstance(change, Stood) and change.step not in order]
+    begun = [step for step in changed if step not in order]
     return tuple([step for step in (*order, *begun) if steps[step].work is not None])
 
 

@@ -120,17 +120,17 @@ def plan_of(folder: File) -> Plan:
 
 
 def with_own_kept(changed: Plan, taken: Plan) -> Plan:
-    """Return the plan ``changed`` in its files, with the numbers that were changed at the needles since it was taken.
+    """Return the plan ``changed`` in its files, with what was changed at the needles since it was taken.
 
     Of a number that stands in the file as it did, what was said of it at the needles goes on; what the file says
-    otherwise now counts.
+    otherwise now counts. Steps that were inserted stay.
     """
     before, after = _numbers_in(taken.file_text), _numbers_in(changed.file_text)
     unprinted = unprinted_in(changed.recipe)
     same = [name for name in changed.recipe.number if before.get(name) == after.get(name) and name not in unprinted]
     own = {name: value for name, value in changed.own.items() if name not in same}
     own |= {name: taken.own[name] for name in same if name in taken.own}
-    return replace(changed, own=MappingProxyType(own))
+    return replace(changed, own=MappingProxyType(own)).with_those_inserted_in(taken)
 
 
 def _numbers_in(text: str) -> Mapping[str, int]:

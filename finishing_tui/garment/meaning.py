@@ -20,6 +20,9 @@ from finishing_tui.recipe.stage import Flow, Stage
 MOST = 1_000_000
 """The largest number of units, stitches or spots there is in one place: ten times the largest count of a recipe."""
 
+LONGEST_ID = 20
+"""The longest id of a step, in characters: longer than those of a million steps."""
+
 SIDES = frozenset({"", "right", "wrong"})
 """What a side of the work may be called."""
 
@@ -54,6 +57,8 @@ def _need(holds: bool, what: str) -> None:  # noqa: FBT001  (reads as a sentence
 def _plan(plan: Plan) -> None:
     _need(plan.size in plan.recipe.sizes, "size")
     plan.here(plan.opening())  # numbers, live stitches and gauges can be worked out
+    _need(len(set(plan.ids)) == len(plan.ids), "ids")
+    _need(all(0 < len(one) <= LONGEST_ID for one in plan.ids), "ids")
     _need(all(step.repeat is None or step.repeat.of >= 1 for step in plan.recipe.step), "repeat")
 
 
@@ -62,7 +67,7 @@ def _times(state: State) -> None:
     for sitting in state.sittings:
         _need(is_moment(sitting.began) and _moment_or_none(sitting.ended), "sitting")
     for note in state.notes:
-        _need(is_moment(note.at) and (note.step is None or note.step in steps), "note")
+        _need(is_moment(note.at) and len(note.step or "") <= LONGEST_ID, "note")
     _need(_moment_or_none(state.last_act), "last act")
     _need(all(index in steps and state.steps[index].work is not None for index in state.order), "order")
     _need(len(set(state.order)) == len(state.order), "order")
@@ -80,7 +85,7 @@ def _standing(standing: Standing) -> None:
     if standing.work is not None:
         _work(standing.work)
     else:
-        _need(standing.status in {"to come", "done", "left out"}, "status")
+        _need(standing.status in {"to-come", "done", "left-out"}, "status")
 
 
 def _work(work: Work) -> None:
@@ -93,6 +98,9 @@ def _work(work: Work) -> None:
 
 
 def _stage(stage: Stage, titles: set[str]) -> None:
+    if stage.as_planned is not None:
+        _need(stage.as_planned.unit == stage.unit and stage.as_planned.as_planned is None, "as planned")
+        _stage(stage.as_planned, titles)
     _within(0, MOST, stage.units, stage.target, *(flow.stitches for flow in stage.flows))
     _need(all(_flows(flow) for flow in stage.flows), "flow")
     _within(0, stage.units, *stage.halts, *(unit for unit, _ in stage.said))

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from types import MappingProxyType
-from typing import Literal
+from typing import Literal, NewType
 
 from finishing_tui.craft.ledger import Ledger
 from finishing_tui.recipe.footing import Footing
@@ -12,6 +12,12 @@ from finishing_tui.recipe.kinds.base import Here
 from finishing_tui.recipe.model import Recipe, RecipeGauge
 from finishing_tui.recipe.numbers import size_index
 
+StepId = NewType("StepId", str)
+"""What a step of one garment is called for as long as there is the garment, wherever it stands among the others.
+
+A step of the recipe has its number there; one that was inserted later has "+1", "+2" and so on, never given twice.
+"""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:
@@ -19,7 +25,8 @@ class Plan:
 
     ``name``: the garment's id; ``source`` and ``text``: where the recipe came from and its very
     text, ``file_text`` that of the garment's own file; ``size``: the
-    size's name; ``own``: the knitter's own numbers; ``gauge``: her own gauge, if it is not the recipe's.
+    size's name; ``own``: the knitter's own numbers; ``gauge``: her own gauge, if it is not the recipe's; ``ids``: the
+    ids of its steps, in their order.
     """
 
     name: str
@@ -35,7 +42,14 @@ class Plan:
     yarn: str = ""
     needles: str = ""
     notes: str = ""
+    ids: tuple[StepId, ...] = ()
     _footing: list[Footing] = field(default_factory=list, init=False, repr=False, compare=False)  # once worked out
+
+    def __post_init__(self) -> None:
+        """Give each step its number for an id where none has one: that is a recipe as it is taken."""
+        if not self.ids:
+            ids = tuple(StepId(str(number)) for number in range(1, len(self.recipe.step) + 1))
+            object.__setattr__(self, "ids", ids)
 
     @property
     def size_index(self) -> int:
@@ -45,6 +59,14 @@ class Plan:
     def step(self, index: int) -> AnyStep:
         """Return the step at ``index``, counted from 0."""
         return self.recipe.step[index]
+
+    def index_of(self, step: StepId) -> int:
+        """Return where the step with this id is, counted from 0. Raises ``ValueError`` where there is none."""
+        return self.ids.index(step)
+
+    def number_of(self, step: StepId | None) -> int | None:
+        """Return the number of the step with this id, from 1; None where there is none any more."""
+        return self.ids.index(step) + 1 if step in self.ids else None
 
     def is_for(self, index: int) -> bool:
         """Return whether the step at ``index`` is for this size."""
@@ -79,3 +101,21 @@ class Plan:
         """Return the plan with the step at ``index`` replaced."""
         steps = (*self.recipe.step[:index], step, *self.recipe.step[index + 1 :])
         return replace(self, recipe=replace(self.recipe, step=steps))
+
+    def with_inserted(self, new: StepId, step: AnyStep, index: int) -> "Plan":
+        """Return the plan with one step more, at ``index``."""
+        steps = (*self.recipe.step[:index], step, *self.recipe.step[index:])
+        return replace(self, recipe=replace(self.recipe, step=steps), ids=(*self.ids[:index], new, *self.ids[index:]))
+
+    def without(self, index: int) -> "Plan":
+        """Return the plan without the step at ``index``."""
+        steps = (*self.recipe.step[:index], *self.recipe.step[index + 1 :])
+        return replace(self, recipe=replace(self.recipe, step=steps), ids=(*self.ids[:index], *self.ids[index + 1 :]))
+
+    def with_those_inserted_in(self, other: "Plan") -> "Plan":
+        """Return the plan with the steps that were inserted in ``other``, each behind the same one as there."""
+        plan = self
+        for index, (one, step) in enumerate(zip(other.ids, other.recipe.step, strict=True)):
+            if one not in self.ids and (not index or other.ids[index - 1] in plan.ids):
+                plan = plan.with_inserted(one, step, plan.index_of(other.ids[index - 1]) + 1 if index else 0)
+        return plan

@@ -6,21 +6,18 @@ was shown is what happens. Nothing changes silently.
 
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from typing import Literal
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.ledger import EDGE, Entry, brought
 from finishing_tui.craft.recount import Mend, Recount, recount
 from finishing_tui.craft.recount import Repair as Mending
 from finishing_tui.craft.words import plural
-from finishing_tui.garment.commands import Answer, Repair
+from finishing_tui.garment.events import Answer, Put, Repair
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import cut_at, explained_from, spot_with, strays, stretch_at, to_come
 from finishing_tui.garment.work import Mark, Progress, Stretch, Work
 from finishing_tui.recipe.stage import Stage
-
-Put = Literal["as planned"] | Answer
-"""What a count is put down to: it is what presses say, or one of the answers."""
 
 
 class CannotCount(FinishingError):
@@ -53,7 +50,7 @@ class Outlook:
     expected: int
     put: Put
     spot: int
-    verdict: str
+    verdict: Verdict
     text: str
     ways: tuple[Way, ...]
 
@@ -100,11 +97,11 @@ def outlook(state: State, counted: int, answer: Answer | None = None, left: int 
 
 
 def _spot(stage: Stage, before: Progress, put: Put, left: int | None) -> int:
-    if put == "rows left":
+    if put == "rows-left":
         if left is None or not 0 <= left <= stage.units:
             raise CannotCount(f"say how many {stage.spot}s are left, from 0 to {stage.units}")
         return stage.units - left
-    if put == "half way":
+    if put == "half-way":
         return stage.units // 2
     return before.mark.units + (1 if before.mark.within else 0)
 
@@ -114,9 +111,9 @@ def _as_planned(index: int, stage: Stage, before: Progress) -> Outlook:
     whole = mark.loops - mark.within  # a spot that takes two and has one is counted when it is done
     confirmed = replace(before, confirmed=(whole, mark.units))
     text = f"{plural(mark.loops, 'loop')} counted, as planned."
-    way = Way("as it is", text, stage, confirmed, ())
-    verdict = recounted(stage, before, whole, mark.units).verdict.value if mark.units else "lies flat"
-    return Outlook(index, stage, before, mark.loops, mark.loops, "as planned", mark.units, verdict, text, (way,))
+    way = Way("as-it-is", text, stage, confirmed, ())
+    verdict = recounted(stage, before, whole, mark.units).verdict if mark.units else Verdict.LIES_FLAT
+    return Outlook(index, stage, before, mark.loops, mark.loops, "as-planned", mark.units, verdict, text, (way,))
 
 
 def _presses(index: int, stage: Stage, before: Progress, counted: int) -> Outlook:
@@ -138,8 +135,8 @@ def _presses(index: int, stage: Stage, before: Progress, counted: int) -> Outloo
         if rest is not None:
             after = replace(after, stretches=(*after.stretches, Stretch(spot, rest, loops=counted)))
     text = f"The plan stands; {plural(counted, 'loop')} is {stage.spot} {spot}."
-    way = Way("space the rest", text, stage, after, brought(stage.place, before.mark.loops, counted, EDGE, EDGE))
-    return Outlook(index, stage, before, counted, before.mark.loops, "presses", spot, "lies flat", text, (way,))
+    way = Way("space-the-rest", text, stage, after, brought(stage.place, before.mark.loops, counted, EDGE, EDGE))
+    return Outlook(index, stage, before, counted, before.mark.loops, "presses", spot, Verdict.LIES_FLAT, text, (way,))
 
 
 def _looked_at(index: int, stage: Stage, before: Progress, counted: int, put: Put, spot: int) -> Outlook:
@@ -149,9 +146,9 @@ def _looked_at(index: int, stage: Stage, before: Progress, counted: int, put: Pu
     ways = [_way(stage, before, here, differ, mending) for mending in told.repairs]
     stays = replace(_going_on(stage, before, spot, counted), mark=here, confirmed=(counted, spot))
     gives = replace(stage, target=counted + to_come(stage, stays, spot) or stage.target)
-    ways.append(Way("as it is", "Take the count down and go on by the plan there is.", gives, stays, differ))
+    ways.append(Way("as-it-is", "Take the count down and go on by the plan there is.", gives, stays, differ))
     text = told.text.split("\n1. ")[0]
-    verdict = told.verdict.value
+    verdict = told.verdict
     return Outlook(index, stage, before, counted, before.mark.loops, put, spot, verdict, text, tuple(ways))
 
 
@@ -185,9 +182,9 @@ def _way(stage: Stage, before: Progress, here: Mark, differ: tuple[Entry, ...], 
 
 
 _NAMES: dict[Mend, Repair] = {
-    Mend.SPACE_THE_REST: "space the rest",
-    Mend.FIRST_ROUND: "first round",
-    Mend.RIP_BACK: "rip back",
+    Mend.SPACE_THE_REST: "space-the-rest",
+    Mend.FIRST_ROUND: "first-round",
+    Mend.RIP_BACK: "rip-back",
 }
 
 

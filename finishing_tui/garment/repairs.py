@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from finishing_tui.craft.judging import FLAT, SHOWS
+from finishing_tui.craft.judging import FLAT, SHOWS, Verdict
+from finishing_tui.craft.recount_words import VERDICTS
 from finishing_tui.craft.words import percent, plural, times
 from finishing_tui.garment.commands import PutRight
 from finishing_tui.garment.decide.first_round import first_rounds_on
@@ -29,7 +30,7 @@ def mends(state: State, differ: tuple[Change, ...]) -> tuple[Mend, ...]:
         found += _here(state, change.place, change.planned - change.real)
     for change in differ:
         step = state.plan.step(change.step)
-        to_come = state.steps[change.step].status == "to come"
+        to_come = state.steps[change.step].status == "to-come"
         if isinstance(step, PickUpAndKnit) and change.place == step.onto and to_come:
             found += _respaced(state, step, change)
             break
@@ -37,7 +38,7 @@ def mends(state: State, differ: tuple[Change, ...]) -> tuple[Mend, ...]:
         if (first := _first_round(state, change)) is not None:
             found += first
             break
-    command = PutRight("as it is", differ[0].place if differ else "", 0)
+    command = PutRight("as-it-is", differ[0].place if differ else "", 0)
     return (*found, Mend("carry on as it is", "every number above stays as it now is", command))
 
 
@@ -68,7 +69,7 @@ def _first_round(state: State, change: Change) -> list[Mend] | None:
     index, band = found
     lacks = change.planned - change.real
     text = f"put {lacks:+d} right evenly in the first round of step {index + 1}: {change.planned}"
-    mends = [Mend(text, _look(lacks, change.real), PutRight("first round", change.place, lacks, index))]
+    mends = [Mend(text, _look(lacks, change.real), PutRight("first-round", change.place, lacks, index))]
     repeat = band.repeat
     if repeat is not None:
         below = change.real - (change.real - repeat.plus) % repeat.of
@@ -76,7 +77,7 @@ def _first_round(state: State, change: Change) -> list[Mend] | None:
         if nearest not in {change.planned, change.real} and nearest > 0:
             to = nearest - change.real
             text = f"take the nearest repeat in the first round of step {index + 1}: {to:+d}, {nearest}"
-            mends.append(Mend(text, _look(to, change.real), PutRight("first round", change.place, to, index)))
+            mends.append(Mend(text, _look(to, change.real), PutRight("first-round", change.place, to, index)))
     return mends
 
 
@@ -85,5 +86,6 @@ def _look(change: int, of: int) -> str:
     if abs(change) <= 1:
         return f"{plural(abs(change), 'stitch')} of {of}: does not show"
     share = Fraction(abs(change), max(of, 1))
-    verdict = "lies flat" if share <= FLAT else "just shows" if share <= SHOWS else "will show"
+    known = Verdict.LIES_FLAT if share <= FLAT else Verdict.JUST_SHOWS if share <= SHOWS else None
+    verdict = "will show" if known is None else VERDICTS[known]
     return f"{abs(change)} of {of} ({percent(share)}): {verdict}"

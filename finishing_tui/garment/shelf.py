@@ -16,7 +16,7 @@ from finishing_tui.garment.sources import FILE, with_id
 from finishing_tui.garment.state import State
 from finishing_tui.inert import inert
 
-Stands = Literal["to come", "under way", "done", "left out", "here"]
+Stands = Literal["to-come", "under-way", "done", "left-out", "here"]
 """How a step stands; ``here``: it is under the needles."""
 
 LONGEST_NAME = 60

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from finishing_tui.craft.ledger import Ledger
 from finishing_tui.garment.events import Pace
-from finishing_tui.garment.plan import Plan
+from finishing_tui.garment.plan import Plan, StepId
 from finishing_tui.garment.work import Standing
 
 RECENT = 40
@@ -20,10 +20,10 @@ LONGEST_NOTE = 500
 
 @dataclass(frozen=True, slots=True)
 class Note:
-    """A note, with the step it was written at (counted from 0) and when (UTC, ISO 8601)."""
+    """A note, with the step it was written at and when (UTC, ISO 8601)."""
 
     at: str
-    step: int | None
+    step: StepId | None
     text: str
 
 
@@ -45,7 +45,9 @@ class State:
     ``order``: the steps in the order they were begun; ``by_turns``: those since whose beginning one begun earlier was
     gone on with; ``top``, ``top_label``: the latest group that can be taken back,
     and what it was; ``undone``: groups taken back that may be put back, latest last; ``presses``: when the last presses
-    were, in ms of this sitting; ``last``: when and at which step the last act was.
+    were, in ms of this sitting; ``last``: when and at which step the last act was; ``inserted``: how many steps were
+    ever inserted. A step is meant by where it stands in the plan, counted from 0; only what is stored for ever names
+    it by its id.
     """
 
     plan: Plan
@@ -62,6 +64,7 @@ class State:
     notes: tuple[Note, ...] = ()
     presses: tuple[int, ...] = ()
     last_act: str = ""
+    inserted: int = 0
 
     @property
     def standing(self) -> Standing | None:

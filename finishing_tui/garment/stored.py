@@ -1,30 +1,30 @@
 """Events and snapshots as the journal stores them, and how those of older programs are read.
 
-The journal stores a kind, a version and a body. The version of an event here is the version this program writes;
-``UPCASTS`` turns the body of an older one into the next. What is on disk is never rewritten.
+The journal stores a kind, a version and a body. What each class is stored as, in which version, and how older versions
+become the next stands in ``stored_names``. What is on disk is never rewritten.
 """
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from types import MappingProxyType
 from typing import Any, get_args
 
-from finishing_tui.codec import Unreadable, decode, encode
+from finishing_tui.codec import VERSION, Codec, Unreadable
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.events import Event
 from finishing_tui.garment.evolve import Happening
 from finishing_tui.garment.journal import Entry, NoJSON, Row, is_moment
 from finishing_tui.garment.state import State
+from finishing_tui.garment.stored_names import STORED
 
 SNAPSHOT = 1
 """The version of snapshots; an older one is dropped, for a snapshot is only a cache."""
 
-_KINDS: Mapping[str, type[Event]] = MappingProxyType({kind.__name__: kind for kind in get_args(Event)})
-VERSIONS: Mapping[str, int] = MappingProxyType(dict.fromkeys(_KINDS, 1))
+_KINDS: Mapping[str, type[Event]] = MappingProxyType({STORED[kind].name: kind for kind in get_args(Event)})
+VERSIONS: Mapping[str, int] = MappingProxyType({name: STORED[kind].version for name, kind in _KINDS.items()})
 """The version each kind of event is written in."""
 
-UPCASTS: Mapping[tuple[str, int], Callable[[Any], Any]] = MappingProxyType({})
-"""From (kind, version) of a stored body to the body of the next version. Empty: there is only one format so far."""
-
+_CODEC = Codec(STORED)
+encode, decode = _CODEC.encode, _CODEC.decode
 
 LONGEST_KIND = 40
 """Characters of an unknown kind that are said."""
@@ -36,7 +36,7 @@ class NotUnderstood(FinishingError):
 
 def to_store(events: Iterable[Event]) -> tuple[Entry, ...]:
     """Return ``events`` as the journal stores them."""
-    return tuple(Entry(type(event).__name__, VERSIONS[type(event).__name__], encode(event)) for event in events)
+    return tuple(Entry(STORED[type(event)].name, STORED[type(event)].version, encode(event)) for event in events)
 
 
 def from_row(row: Row) -> Happening:
@@ -60,8 +60,8 @@ def _read(kind: type[Event], row: Row) -> Happening:
     if row.version < 1 or row.after_ms < 0 or not is_moment(row.at):
         raise Unreadable("its version or its time is none that is ever written")
     body = row.body
-    for version in range(row.version, VERSIONS[row.kind]):
-        body = UPCASTS[row.kind, version](body)
+    if not isinstance(body, dict) or body.get(VERSION, 1) != row.version:
+        raise Unreadable("its body is of another version than it says")
     return Happening(row.group, row.at, row.after_ms, decode(kind, body))
 
 

@@ -20,7 +20,7 @@ def supposed(state: State) -> Ledger | None:
     would have entered by the plan. It cannot be told while two steps are under way by turns, nor when the plan cannot
     be worked as it stands.
     """
-    under_way = [index for index, one in enumerate(state.steps) if one.status == "under way"]
+    under_way = [index for index, one in enumerate(state.steps) if one.status == "under-way"]
     if any(index != state.current for index in under_way):
         return None
     done = [index for index, one in enumerate(state.steps) if one.status == "done" and state.plan.is_for(index)]

@@ -11,7 +11,7 @@ from finishing_tui.craft.ledger import Ledger
 from finishing_tui.craft.spacing import Rhythm
 from finishing_tui.recipe.stage import Stage
 
-Status = Literal["to come", "under way", "done", "left out"]
+Status = Literal["to-come", "under-way", "done", "left-out"]
 """How a step stands."""
 
 
@@ -92,7 +92,7 @@ class Work:
 class Standing:
     """How a step stands, with its work once it was begun."""
 
-    status: Status = "to come"
+    status: Status = "to-come"
     work: Work | None = None
 
 

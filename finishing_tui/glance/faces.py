@@ -7,6 +7,7 @@ from finishing_tui.garment.decide.press import next_mark
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import next_pick, planned, run_end, strayed_in_run, stretch_at
 from finishing_tui.garment.work import Progress, Work
+from finishing_tui.glance.stored_words import ACTS
 from finishing_tui.glance.values import (
     Edge,
     Face,
@@ -41,9 +42,9 @@ def face_of(state: State, work: Work, wishes: Wishes = NONE) -> Face:
             return _rounds(state, stage, progress)
         case "item":
             texts = tuple(item.text for item in stage.items)
-            return ItemFace(stage.act, stage.words, texts, progress.mark.units)
+            return ItemFace(ACTS[stage.act], stage.words, texts, progress.mark.units)
         case "value":
-            return ValueFace(stage.act, stage.words, stage.of, progress.value)
+            return ValueFace(ACTS[stage.act], stage.words, stage.of, progress.value)
 
 
 def edge_of(state: State, work: Work, index: int, progress: Progress | None = None) -> Edge:
@@ -136,7 +137,7 @@ def _stitches(state: State, stage: Stage, progress: Progress, wishes: Wishes) ->
     done = progress.mark.units
     off = any(flow.to == OFF for flow in stage.flows)
     yarn = yarn_to_go(state, stage, done, wishes.units)
-    return StitchFace(done, stage.units, stage.act, stage.words, _said(stage, progress), off, yarn)
+    return StitchFace(done, stage.units, ACTS[stage.act], stage.words, _said(stage, progress), off, yarn)
 
 
 def _pairs(state: State, stage: Stage, progress: Progress, wishes: Wishes) -> PairFace:
@@ -147,7 +148,7 @@ def _pairs(state: State, stage: Stage, progress: Progress, wishes: Wishes) -> Pa
     return PairFace(
         done,
         stage.units,
-        stage.act,
+        ACTS[stage.act],
         here.name(stage.front),
         front,
         here.name(stage.back),

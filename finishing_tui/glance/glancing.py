@@ -104,11 +104,11 @@ def _face(state: State, step: int | None, standing: Standing | None, wishes: Wis
             words = "Every step is done, and the ledger holds nothing: no stitch, tail, marker or hole is left."
             return MessageFace("FINISHED", words, good=True)
         return MessageFace("LEFT OVER", "Every step is done, but something is left: see below.", good=False)
-    if standing.work is not None and standing.status == "under way":
+    if standing.work is not None and standing.status == "under-way":
         return face_of(state, standing.work, wishes)
     if standing.status == "done":
         return MessageFace("DONE", "This step is done.", good=True)
-    if standing.status == "left out":
+    if standing.status == "left-out":
         takes = f"{begins(wishes.finish)} takes it up."
         return MessageFace("LEFT OUT", f"This step is left out. {takes}", good=False)
     if not state.plan.is_for(step):
@@ -127,7 +127,7 @@ def half_done(state: State) -> str:
         [
             f"step {step + 1}, {state.plan.step(step).title.removesuffix('.')}"
             for step in sorted(state.order)
-            if state.steps[step].status == "under way" and step != state.current
+            if state.steps[step].status == "under-way" and step != state.current
         ]
     )
 
@@ -168,7 +168,7 @@ def _waiting(state: State) -> tuple[Line, ...]:
 
 def _looked_over(lines: tuple[Line, ...], standing: Standing | None) -> tuple[Line, ...]:
     """Return the words of a step; at its end those come first that tell whether it is right, for it is looked over."""
-    work = standing.work if standing is not None and standing.status == "under way" else None
+    work = standing.work if standing is not None and standing.status == "under-way" else None
     if work is None or not work.complete:
         return lines
     return tuple(sorted(lines, key=lambda line: line.heading not in {"right when", "if not"}))

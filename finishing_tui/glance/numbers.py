@@ -164,7 +164,7 @@ def _used(state: State, name: str) -> list[str]:
     steps = [
         str(index + 1)
         for index, standing in enumerate(state.steps)
-        if standing.status in {"to come", "under way"}
+        if standing.status in {"to-come", "under-way"}
         and state.plan.is_for(index)
         and name in numbers_under(state.plan.recipe, ("step", index))
     ]

@@ -33,6 +33,7 @@ from finishing_tui.garment.events import (
     TakenBack,
 )
 from finishing_tui.garment.evolve import Happening
+from finishing_tui.garment.plan import Plan
 from finishing_tui.glance.posture import posture_words
 
 ACCOUNTS: Mapping[str, str] = {EDGE: "the edge", OFF: "worked off", FOUND: "found", MISSING: "missing"}
@@ -55,23 +56,26 @@ class Posted:
     presses: int = 0
 
 
-def posted(happenings: Iterable[Happening], names: Mapping[str, str]) -> tuple[Posted, ...]:
-    """Return what happened, newest first; ``names``: what the places are called. Groups must be whole."""
+def posted(happenings: Iterable[Happening], names: Mapping[str, str], plan: Plan) -> tuple[Posted, ...]:
+    """Return what happened, newest first; ``names``: what the places are called, ``plan``: where each step is now.
+
+    Groups must be whole.
+    """
     groups: dict[int, list[Happening]] = {}
     for one in happenings:
         groups.setdefault(one.group, []).append(one)
     found: list[Posted] = []
     pressed: list[Happening] = []
     for group in groups.values():
-        if pressed and not (_is_press(group) and _step(group) == _step(pressed)):
-            found.append(_presses(pressed, names))
+        if pressed and not (_is_press(group) and _step(group, plan) == _step(pressed, plan)):
+            found.append(_presses(pressed, names, plan))
             pressed = []
         if _is_press(group):
             pressed += group
         else:
-            found.append(_told(group, names))
+            found.append(_told(group, names, plan))
     if pressed:
-        found.append(_presses(pressed, names))
+        found.append(_presses(pressed, names, plan))
     return tuple(reversed(found))
 
 
@@ -122,10 +126,9 @@ def _is_press(group: Sequence[Happening]) -> bool:
     return isinstance(first, Act) and not first.label and first.under is not None
 
 
-def _step(group: Sequence[Happening]) -> int:
-    """Return the step of the first event, from 1; 0 where it is at none."""
-    step = getattr(group[0].event, "step", None)
-    return 0 if step is None else step + 1
+def _step(group: Sequence[Happening], plan: Plan) -> int:
+    """Return the step of the first event, from 1; 0 where it is at none, or at one that there is no more."""
+    return plan.number_of(getattr(group[0].event, "step", None)) or 0
 
 
 def _entries(acts: Iterable[AnyAct]) -> tuple[Entry, ...]:
@@ -136,13 +139,13 @@ def _acts(group: Sequence[Happening]) -> tuple[AnyAct, ...]:
     return tuple(one.event for one in group if isinstance(one.event, Act))
 
 
-def _presses(group: Sequence[Happening], names: Mapping[str, str]) -> Posted:
+def _presses(group: Sequence[Happening], names: Mapping[str, str], plan: Plan) -> Posted:
     many = len({one.group for one in group})
     words = entered_words(_entries(_acts(group)), names)
-    return Posted(*_when(group[-1]), _step(group), plural(many, "press"), words, many)
+    return Posted(*_when(group[-1]), _step(group, plan), plural(many, "press"), words, many)
 
 
-def _told(group: Sequence[Happening], names: Mapping[str, str]) -> Posted:
+def _told(group: Sequence[Happening], names: Mapping[str, str], plan: Plan) -> Posted:
     """Return what a group of events was; the first of them says what it was about."""
     first = group[0]
     text, entries = _text(first), _entries(_acts(group))
@@ -152,7 +155,7 @@ def _told(group: Sequence[Happening], names: Mapping[str, str]) -> Posted:
         names = {place: one.text for place, one in first.event.plan.recipe.place.items()}
         held = ", ".join(f"{many} on the {names.get(place, place)}" for place, many in first.event.ledger.live.items())
         return Posted(*_when(first), 0, text, (held,) if held else ())
-    return Posted(*_when(first), _step(group), text, entered_words(entries, names))
+    return Posted(*_when(first), _step(group, plan), text, entered_words(entries, names))
 
 
 def _text(happening: Happening) -> str:

@@ -3,20 +3,23 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
+from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.words import plural
-from finishing_tui.garment.commands import Answer, Count
+from finishing_tui.garment.commands import Count
 from finishing_tui.garment.decide.mirror import sides_to_come
+from finishing_tui.garment.events import Answer
 from finishing_tui.garment.recounting import Outlook, Way, outlook
 from finishing_tui.garment.state import State
 from finishing_tui.glance.faces import edge_of, rhythm_words
+from finishing_tui.glance.stored_words import REPAIRS
 from finishing_tui.glance.values import Edge
 from finishing_tui.recipe.stage import Stage
 
 ANSWERS: tuple[tuple[Answer, str], ...] = (
     ("presses", "I missed or doubled presses"),
     ("loops", "I am at this spot, and the loops differ"),
-    ("rows left", "I don't know the row: I count what is left"),
-    ("half way", "I don't know the row: I am at the fold mark"),
+    ("rows-left", "I don't know the row: I count what is left"),
+    ("half-way", "I don't know the row: I am at the fold mark"),
 )
 """What a count that differs from the presses may be put down to, in the order it is asked."""
 
@@ -39,9 +42,8 @@ class WayView:
 class RecountView:
     """A count and what it leads to.
 
-    ``matches``: it is what the presses say, and there is nothing to choose. ``verdict``: how the rest lies (lies flat,
-    just shows, will pucker, will flare, cannot be), ``text``: all of it in sentences. ``before``: the edge as planned,
-    ``rhythm``: its rhythm; ``ways``: in order of sense.
+    ``matches``: it is what the presses say, and there is nothing to choose. ``verdict``: how the rest lies, ``text``:
+    all of it in sentences. ``before``: the edge as planned, ``rhythm``: its rhythm; ``ways``: in order of sense.
     """
 
     title: str
@@ -51,7 +53,7 @@ class RecountView:
     unit: str
     spot: int
     matches: bool
-    verdict: str
+    verdict: Verdict
     text: str
     before: Edge
     rhythm: str
@@ -84,7 +86,7 @@ def recount_view(state: State, counted: int, answer: Answer | None = None, left:
         total=total,
         unit=seen.stage.spot,
         spot=seen.spot,
-        matches=seen.put == "as planned",
+        matches=seen.put == "as-planned",
         verdict=seen.verdict,
         text=seen.text,
         before=edge_of(state, work, seen.index),
@@ -97,21 +99,21 @@ _FOLLOWED = "The second side follows this one, so the first round puts both righ
 
 
 def _label(way: Way, seen: Outlook, sides: int) -> str:
-    if way.repair == "rip back":
+    if way.repair == "rip-back":
         mark = way.progress.mark
         if not mark.loops:
             where = f"after {way.stage.spot} {mark.units}" if mark.units else "this section anew"
             return f"take it all out, begin {where}"
         return f"rip back to {way.stage.spot} {mark.units}, {plural(mark.loops, 'loop')}"
-    if way.repair == "first round":
+    if way.repair == "first-round":
         more = "more" if way.difference > 0 else "fewer"
         many = f"{abs(way.difference) * sides} {more} in the first round{' for both sides' if sides > 1 else ''}"
         ratio = _natural(seen.stage) if way.progress.mark.units < way.stage.units else ""
         parts = (ratio, many if way.difference else "")
         return ", then ".join(part for part in parts if part) or "as it is"
-    if way.repair == "space the rest" and seen.put == "presses":
+    if way.repair == "space-the-rest" and seen.put == "presses":
         return "go on by the plan"
-    return way.repair
+    return REPAIRS[way.repair]
 
 
 def _natural(stage: Stage) -> str:

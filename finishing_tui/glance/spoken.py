@@ -6,6 +6,7 @@ from typing import Literal
 from finishing_tui.craft.words import sentence
 from finishing_tui.glance.recounts import ANSWERS, RecountView
 from finishing_tui.glance.rings import Ring
+from finishing_tui.glance.stored_words import verdict_words
 from finishing_tui.glance.values import (
     Face,
     Glance,
@@ -78,7 +79,7 @@ def spoken_difference(counted: int, expected: int) -> str:
 def spoken_verdict(view: RecountView) -> str:
     """Return what is spoken when a count differs: the verdict, and the first way to go on."""
     first = f" 1: {view.ways[0].label}." if view.ways else ""
-    return f"{view.counted} counted. {sentence(view.verdict)}{first}"
+    return f"{view.counted} counted. {sentence(verdict_words(view.verdict))}{first}"
 
 
 def next_word(face: Face) -> str:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from finishing_tui.garment.walk import done_on, planned_on, run_end, strays
-from finishing_tui.garment.work import Progress
+from finishing_tui.garment.work import Progress, Status
 from finishing_tui.glance.lying import Picture
 
 SpotSort = Literal["picked", "skipped", "doubled", "to pick", "to skip", "to double"]
@@ -184,11 +184,11 @@ class Holding:
 
 @dataclass(frozen=True, slots=True)
 class StepLine:
-    """A step in the list of steps. ``number`` from 1; ``status``: to come, under way, done or left out."""
+    """A step in the list of steps. ``number`` from 1; ``status``: how it stands."""
 
     number: int
     title: str
-    status: str
+    status: Status
     here: bool
 
 

@@ -5,6 +5,7 @@ from fractions import Fraction
 from typing import Literal
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.words import decimal, many
 from finishing_tui.garment.commands import Refusal, WhatIf
 from finishing_tui.garment.decide import decide
@@ -47,7 +48,7 @@ class WhatIfView:
     before: Edge | None
     after: Edge | None
     drift: str
-    verdict: str
+    verdict: Verdict | None
     later: tuple[str, ...]
     changes: bool
     command: WhatIf

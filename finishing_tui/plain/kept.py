@@ -7,7 +7,8 @@ from finishing_tui.garment.hand import InHand
 
 
 def _notes(hand: InHand) -> list[str]:
-    notes = [f"note{'' if one.step is None else f' at step {one.step + 1}'}: {one.text}" for one in hand.state.notes]
+    numbered = ((hand.state.plan.number_of(one.step), one.text) for one in hand.state.notes)
+    notes = [f"note{'' if number is None else f' at step {number}'}: {text}" for number, text in numbered]
     return notes or ["no note was written."]
 
 

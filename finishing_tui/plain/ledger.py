@@ -20,7 +20,7 @@ def ledger(hand: InHand, rest: str) -> list[str]:
         return ['How many acts? It is typed like this: "ledger 20". Nothing was done.']
     names = {name: place.text for name, place in hand.state.plan.recipe.place.items()}
     try:
-        acts = [_said(one) for one in posted(hand.lately(MOST), names)[:many]]
+        acts = [_said(one) for one in posted(hand.lately(MOST), names, hand.state.plan)[:many]]
     except FinishingError as error:
         acts = [str(error)]
     more = [] if rest else ['for more of them, type for example "ledger 20".']

@@ -7,6 +7,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import WhatIf
 from finishing_tui.glance.counting import MOST_DIGITS
+from finishing_tui.glance.stored_words import verdict_words
 from finishing_tui.glance.what_if import Asked, WhatIfView, unit_words
 from finishing_tui.talk.asks import Choose, Option, WeighPlans
 from finishing_tui.talk.conversation import Talk
@@ -72,7 +73,7 @@ def _told(view: WhatIfView) -> tuple[str, ...]:
     return (
         f"now: {view.was}",
         f"then: {view.now}",
-        *([f"it {view.verdict}"] if view.verdict else []),
+        *([f"it {verdict_words(view.verdict)}"] if view.verdict else []),
         *([view.drift] if view.drift else []),
         *(["this changes what comes later", *view.later] if view.later else []),
     )

@@ -5,6 +5,7 @@ from types import MappingProxyType
 
 from finishing_tui.glance.coming_back import ComingBack, next_words
 from finishing_tui.glance.faces import counted
+from finishing_tui.glance.stored_words import STATUSES
 from finishing_tui.glance.values import (
     Edge,
     Face,
@@ -128,7 +129,8 @@ def lying(seen: Glance) -> list[str]:
 def steps(lines: Iterable[StepLine]) -> list[str]:
     """Return how each of some steps stands."""
     here = {True: ", here", False: ""}
-    return [f"step {one.number}, {one.status}{here[one.here]}: {one.title.removesuffix('.')}." for one in lines]
+    stands = [f"step {one.number}, {STATUSES[one.status]}{here[one.here]}" for one in lines]
+    return [f"{how}: {one.title.removesuffix('.')}." for how, one in zip(stands, lines, strict=True)]
 
 
 def time(seen: Glance) -> list[str]:

@@ -17,6 +17,39 @@ HAND = "working needle"
 Unit = Literal["spot", "stitch", "pair", "round", "item", "value"]
 """What one press stands for."""
 
+Doing = Literal[
+    "arrange",
+    "bind-off",
+    "block",
+    "cast-on",
+    "check",
+    "close",
+    "count",
+    "cut",
+    "decrease",
+    "fasten-off",
+    "graft",
+    "hole",
+    "increase",
+    "knit",
+    "lift",
+    "mark",
+    "measure",
+    "pair",
+    "pick",
+    "rest",
+    "round",
+    "row",
+    "set-up",
+    "sew",
+    "sew-on",
+    "shape",
+    "slip",
+    "unmark",
+    "weave-in",
+]
+"""What is done in a stage, as it is stored; ``glance`` has the words for it."""
+
 
 @dataclass(frozen=True, slots=True)
 class Flow:
@@ -58,7 +91,7 @@ class Stage:
     """Part of a step that is done in one way.
 
     ``unit``, ``units``: what a press stands for and how many there are (for spots: the spots of the section).
-    ``title``: what it is called ("left front neck"). ``act``: the word of two metres ("PICK", "PAIR", "BIND OFF").
+    ``title``: what it is called ("left front neck"). ``act``: what is done.
     ``spot``: the name of a spot (row, ridge, chain, stitch), or of what is worked (round, row); ``rhythm``: which spots
     are picked.
     ``target``: stitches it should give, where that is what is counted. ``place``: the place its count is read on.
@@ -71,14 +104,15 @@ class Stage:
     ``moves``: where a unit is several moves, each said on its own. ``bars``: in a seam, for each of its two sides how
     many bars every unit takes; ``front`` and ``back`` are then the sides, in words.
     ``mirrors``: the title of the section of this step that it is the mirror of, being walked second; ``as_worked``: its
-    rhythm is the mirror of what was really picked there, not of what was planned. ``counts``: its units are only
+    rhythm is the mirror of what was really picked there, not of what was planned. ``as_planned``: the stage that it was
+    begun with, where it goes another way since, so or in a seam. ``counts``: its units are only
     counted, to see that they are there.
     """
 
     unit: Unit
     units: int
     title: str
-    act: str
+    act: Doing
     words: str = ""
     target: int = 0
     place: str = ""
@@ -103,6 +137,7 @@ class Stage:
     bars: tuple[tuple[int, ...], ...] = ()
     mirrors: str = ""
     as_worked: bool = False
+    as_planned: "Stage | None" = None
     counts: bool = False
 
     def moves_of(self, unit: int) -> tuple[str, ...]:
@@ -110,7 +145,7 @@ class Stage:
         return next((moves.said for moves in reversed(self.moves) if moves.first <= unit), ())
 
 
-def none_of(title: str, act: str) -> Stage:
+def none_of(title: str, act: Doing) -> Stage:
     """Return the stage of what there is none of in this size: it is done as it begins and enters nothing."""
     return Stage("stitch", 0, title, act, "There is none of this in this size.")
 

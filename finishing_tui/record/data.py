@@ -7,7 +7,7 @@ from dataclasses import asdict
 from typing import Any
 
 from finishing_tui.garment.work import Work
-from finishing_tui.record.values import Record
+from finishing_tui.record.values import CountTaken, Record
 
 
 def as_data(record: Record) -> dict[str, Any]:
@@ -40,17 +40,24 @@ def as_data(record: Record) -> dict[str, Any]:
         "holes": list(ledger.holes),
         "yarns": list(ledger.yarns),
         "posture": asdict(ledger.posture),
-        "counts": [asdict(count) for count in record.counts],
+        "counts": [_count(count) for count in record.counts],
         "deviations": [asdict(one) for one in record.deviations],
         "ripped_back": [asdict(one) | {"fell": list(one.fell)} for one in record.ripped],
         "changes": [{"at": one.at, "why": one.text} for one in record.changes],
-        "notes": [
-            {"step": None if note.step is None else note.step + 1, "at": note.at, "text": note.text}
-            for note in state.notes
-        ],
+        "notes": [{"step": plan.number_of(note.step), "at": note.at, "text": note.text} for note in state.notes],
         "sittings": [asdict(one) | {"ended": one.ended or None} for one in record.sittings],
-        "status": [one.status for one in state.steps],
+        "status": [_said(one.status) for one in state.steps],
     }
+
+
+def _count(count: CountTaken) -> dict[str, Any]:
+    verdict = _said(count.verdict.value) if count.verdict else ""
+    return asdict(count) | {"answer": _said(count.answer), "verdict": verdict, "repair": _said(count.repair or "")}
+
+
+def _said(stored: str) -> str:
+    """Return an id as programs know it; it never changes, whatever people are told."""
+    return stored.replace("-", " ")
 
 
 def _part(work: Work | None) -> dict[str, Any]:

@@ -94,9 +94,9 @@ def record_of(happenings: Iterable[Happening]) -> Record:
     standing = tuple(seen.standing())
     return Record(
         state=state,
-        counts=tuple(_count(at, act) for at, act in standing if isinstance(act, Recounted)),
-        deviations=tuple(_deviations(standing)),
-        ripped=tuple(_ripped(at, act) for at, act in standing if isinstance(act, RippedBack)),
+        counts=tuple(_count(state.plan, at, act) for at, act in standing if isinstance(act, Recounted)),
+        deviations=tuple(_deviations(state.plan, standing)),
+        ripped=tuple(_ripped(state.plan, at, act) for at, act in standing if isinstance(act, RippedBack)),
         changes=tuple(Happened(None, at, act.why) for at, act in standing if isinstance(act, Replanned)),
         sittings=tuple(
             Sat(sitting.number, sitting.began, sitting.ended, sitting.where, len(groups), seen.lasted(index))
@@ -106,9 +106,9 @@ def record_of(happenings: Iterable[Happening]) -> Record:
     )
 
 
-def _count(at: str, act: Recounted) -> CountTaken:
+def _count(plan: Plan, at: str, act: Recounted) -> CountTaken:
     return CountTaken(
-        step=act.step + 1,
+        step=plan.number_of(act.step),
         at=at,
         place=act.place,
         counted=act.counted,
@@ -120,18 +120,19 @@ def _count(at: str, act: Recounted) -> CountTaken:
     )
 
 
-def _deviations(standing: Iterable[tuple[str, Act]]) -> Iterator[Happened]:
+def _deviations(plan: Plan, standing: Iterable[tuple[str, Act]]) -> Iterator[Happened]:
     for at, act in standing:
         match act:
             case Strayed():
-                yield Happened(act.step + 1, at, act.label)
+                yield Happened(plan.number_of(act.step), at, act.label)
             case LeftOut():
-                yield Happened(act.step + 1, at, "left out")
+                yield Happened(plan.number_of(act.step), at, "left out")
             case Finished() if act.although:
-                yield Happened(act.step + 1, at, f"finished although {act.although}")
+                yield Happened(plan.number_of(act.step), at, f"finished although {act.although}")
             case _:
                 pass
 
 
-def _ripped(at: str, act: RippedBack) -> RippedOut:
-    return RippedOut(act.step + 1, at, act.to, tuple(step + 1 for step in act.fell))
+def _ripped(plan: Plan, at: str, act: RippedBack) -> RippedOut:
+    fell = (plan.number_of(step) for step in act.fell)
+    return RippedOut(plan.number_of(act.step), at, act.to, tuple(number for number in fell if number is not None))

@@ -6,6 +6,7 @@ from finishing_tui.craft.spacing import say
 from finishing_tui.craft.words import listing, plural
 from finishing_tui.garment.walk import called, planned, strays
 from finishing_tui.garment.work import Mark, Progress, Work
+from finishing_tui.glance.stored_words import ACTS
 from finishing_tui.recipe.stage import Stage
 
 
@@ -31,7 +32,7 @@ def _done(stage: Stage, progress: Progress) -> str:
             return "; ".join([f"{plural(units, stage.spot)}{of}", *said])
         case "stitch":
             many = progress.mark.loops if stage.counts else units
-            return f"{stage.title}: {stage.act.lower()} {many}{of}"
+            return f"{stage.title}: {ACTS[stage.act].lower()} {many}{of}"
         case _:
             value = f"{progress.value} {stage.of}".rstrip() if progress.value else "not written down"
             return f"{stage.title}: {value}"

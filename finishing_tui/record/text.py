@@ -9,6 +9,7 @@ from datetime import datetime, timedelta
 
 from finishing_tui.craft.words import listing, plural
 from finishing_tui.glance.posture import lie, posture_words
+from finishing_tui.glance.stored_words import PUT_DOWN_TO, REPAIRS, STATUSES, verdict_words
 from finishing_tui.recipe.stage import HAND
 from finishing_tui.record.data import as_data
 from finishing_tui.record.stages import done_words
@@ -71,9 +72,9 @@ def _steps(record: Record) -> Iterator[str]:
     yield "What was done (times in UTC)"
     for number, standing in enumerate(record.state.steps, 1):
         told = [*(done_words(standing.work) if standing.work else ()), *_told(record, number)]
-        if standing.status == "to come" and not told:
+        if standing.status == "to-come" and not told:
             continue
-        yield f"  {number:>2}  {record.state.plan.step(number - 1).title} ({standing.status})"
+        yield f"  {number:>2}  {record.state.plan.step(number - 1).title} ({STATUSES[standing.status]})"
         for line in told:
             yield from _wrapped(line, "      ")
     if not record.state.order:
@@ -96,9 +97,9 @@ def _count(count: CountTaken) -> str:
     if count.counted == count.expected:
         return f"{words}, as expected"
     words += f", where {count.expected} were known"
-    answers = {"presses": "presses were missed or doubled", "loops": "the loops differ"}
-    told = [answers.get(count.answer, count.answer), count.verdict, count.repair]
-    return f"{words}: {', '.join(one for one in told if one and one != 'counted')}".removesuffix(": ")
+    repair = REPAIRS[count.repair] if count.repair else ""
+    told = [PUT_DOWN_TO[count.answer], verdict_words(count.verdict), repair]
+    return f"{words}: {', '.join(one for one in told if one)}".removesuffix(": ")
 
 
 def _fell(fell: tuple[int, ...]) -> str:
@@ -120,7 +121,8 @@ def _notes(record: Record) -> Iterator[str]:
     if record.state.plan.notes:
         yield from _wrapped(record.state.plan.notes, "  ")
     for note in record.state.notes:
-        at = "" if note.step is None else f"step {note.step + 1}: "
+        number = record.state.plan.number_of(note.step)
+        at = "" if number is None else f"step {number}: "
         yield from _wrapped(f"{_when(note.at)}  {at}{note.text}", "  ")
 
 

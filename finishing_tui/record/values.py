@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from finishing_tui.craft.judging import Verdict
+from finishing_tui.garment.events import Put, Repair
 from finishing_tui.garment.state import State
 
 
@@ -13,14 +15,14 @@ class CountTaken:
     lay and what was done; ``text``: what was counted, in words.
     """
 
-    step: int
+    step: int | None
     at: str
     place: str
     counted: int
     expected: int
-    answer: str
-    verdict: str
-    repair: str
+    answer: Put
+    verdict: Verdict | None
+    repair: Repair | None
     text: str
 
 
@@ -37,7 +39,7 @@ class Happened:
 class RippedOut:
     """Work was taken out; ``fell``: later steps that fell with it."""
 
-    step: int
+    step: int | None
     at: str
     text: str
     fell: tuple[int, ...]

@@ -29,7 +29,7 @@ class LedgerScreen(PageScreen):
         """Show the ledger as it stands now: where the garment is only looked at, another window goes on meanwhile."""
         held, names = books(self._hand.state), place_names(self._hand)
         try:
-            acts, trouble = posted(self._hand.lately(MOST), names), ""
+            acts, trouble = posted(self._hand.lately(MOST), names, self._hand.state.plan), ""
         except FinishingError as error:
             acts, trouble = (), str(error)
         self.query_one(Pages).show("The ledger", held.title, [*_parts(held), *_lately(acts, trouble)])

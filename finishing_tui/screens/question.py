@@ -8,9 +8,11 @@ from textual.containers import Vertical
 
 from finishing_tui.craft.words import sentence
 from finishing_tui.glance.counting import MOST_DIGITS
+from finishing_tui.glance.stored_words import verdict_words
 from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of, numbers
 from finishing_tui.screens.leaving import Leaving
 from finishing_tui.screens.program import program
+from finishing_tui.screens.verdict import look_of
 from finishing_tui.talk.asks import Explain, HowMany, Pick, WeighWays
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.widgets.choices import Choice, Choices
@@ -18,7 +20,6 @@ from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.key_line import Key, KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
-from finishing_tui.widgets.verdict import look_of
 from finishing_tui.widgets.ways import Ways
 
 Question = HowMany | Explain | Pick | WeighWays
@@ -165,7 +166,9 @@ class QuestionScreen(Leaving[None]):
                 return Shown(str(counted), str(expected), (aside,), joiner="not")
             case WeighWays(view=view):
                 then = f"{view.total} on the needle in all"
-                return Shown(str(view.counted), acts=(view.verdict,), then=then, style=look_of(view.verdict))
+                return Shown(
+                    str(view.counted), acts=(verdict_words(view.verdict),), then=then, style=look_of(view.verdict)
+                )
             case _:
                 return Shown()
 

@@ -31,7 +31,7 @@ WORDS = {"lists.up": "to the garment above", "lists.down": "to the garment below
 AT_A_TIME = 8
 """So many garments are read before they are shown together."""
 
-_SIGNS: dict[Stands, str] = {"done": "■", "here": "◆", "under way": "◆", "to come": "□", "left out": "×"}
+_SIGNS: dict[Stands, str] = {"done": "■", "here": "◆", "under-way": "◆", "to-come": "□", "left-out": "×"}
 
 
 class ShelfScreen(Screen[None]):

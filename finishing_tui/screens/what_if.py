@@ -9,9 +9,11 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import WhatIf
 from finishing_tui.glance.counting import MOST_DIGITS
+from finishing_tui.glance.stored_words import verdict_words
 from finishing_tui.glance.what_if import WhatIfView, rhythm_typed, unit_words
 from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of
 from finishing_tui.screens.leaving import Leaving
+from finishing_tui.screens.verdict import look_of
 from finishing_tui.talk.asks import WeighPlans
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
@@ -19,7 +21,6 @@ from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
 from finishing_tui.widgets.two_plans import Field, Fields, TwoPlans
-from finishing_tui.widgets.verdict import look_of
 
 Name = Literal["loops", "spots", "rhythm", "style", "rounds"]
 """What may be asked."""
@@ -185,8 +186,8 @@ class WhatIfScreen(Leaving[None]):
             return "", ""
         other = f", not {asked.figure}" if asked.figure != view.figure else ""
         what = "loops" if asked.section else unit_words(asked)
-        verdict = f": {view.verdict}" if view.verdict else ""
-        return f"{view.figure} {what}{other}{verdict}", look_of(view.verdict) if verdict else "$mark"
+        verdict = f": {verdict_words(view.verdict)}" if view.verdict else ""
+        return f"{view.figure} {what}{other}{verdict}", look_of(view.verdict) if view.verdict else "$mark"
 
     def _figures(self) -> Shown:
         view, asked = self._view, self._asked
@@ -195,7 +196,7 @@ class WhatIfScreen(Leaving[None]):
         what = "loops" if asked.section else unit_words(asked)
         if not view.changes:
             return Shown(str(view.figure), aside=(f"{what}, as planned",), acts=("WHAT IF",), style="$mark")
-        acts = (view.verdict,) if view.verdict else ("TAKE IT?",)
+        acts = (verdict_words(view.verdict),) if view.verdict else ("TAKE IT?",)
         style = look_of(view.verdict) if view.verdict else "$mark"
         other = str(asked.figure) if asked.figure != view.figure else ""
         return Shown(str(view.figure), other, (what,), acts, style=style, joiner="not")

@@ -2,12 +2,14 @@
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
-from finishing_tui.garment.commands import Answer, Count, Measure
+from finishing_tui.garment.commands import Count, Measure
+from finishing_tui.garment.events import Answer
 from finishing_tui.garment.state import State
 from finishing_tui.glance.counting import Countable, asks_for_value, countables
 from finishing_tui.glance.measured import beside_wanted
 from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view
 from finishing_tui.glance.spoken import spoken_difference, spoken_verdict
+from finishing_tui.glance.stored_words import verdict_words
 from finishing_tui.talk.asks import Ask, Choose, Explain, HowMany, Option, WeighWays
 from finishing_tui.talk.conversation import KeyNames, Talk
 
@@ -114,7 +116,7 @@ def _look_at(talk: Talk, counted: int, answer: Answer | None = None, left: int |
 def _why(talk: Talk, view: RecountView) -> Ask:
     def answered(at: int) -> Ask | None:
         answer = ANSWERS[at][0]
-        return _how_many_left(talk, view) if answer == "rows left" else _look_at(talk, view.counted, answer)
+        return _how_many_left(talk, view) if answer == "rows-left" else _look_at(talk, view.counted, answer)
 
     found = countables(talk.state)
     return Explain(
@@ -135,7 +137,7 @@ def _how_many_left(talk: Talk, view: RecountView) -> Ask:
         unit="how many",
         idle="LEFT",
         missing=f"Type how many {view.unit}s are left first.",
-        then=lambda left: _look_at(talk, view.counted, "rows left", left),
+        then=lambda left: _look_at(talk, view.counted, "rows-left", left),
         back=lambda: _why(talk, view),
     )
 
@@ -149,7 +151,7 @@ def _ways(talk: Talk, view: RecountView) -> Ask:
         return None
 
     return WeighWays(
-        question=f"{sentence(view.verdict)} How to go on?",
+        question=f"{sentence(verdict_words(view.verdict))} How to go on?",
         told=tuple(line for line in view.text.split("\n") if line),
         spoken=spoken_verdict(view),
         view=view,

@@ -12,9 +12,9 @@ from finishing_tui.widgets.step_words import is_pictured
 
 _MARKS = {
     "done": ("■", "$quiet"),
-    "under way": ("◆", "$count"),
-    "to come": ("□", "$quiet"),
-    "left out": ("×", "$quiet"),
+    "under-way": ("◆", "$count"),
+    "to-come": ("□", "$quiet"),
+    "left-out": ("×", "$quiet"),
 }
 
 NARROW = 60

@@ -51,7 +51,7 @@ def to_the_end(paper: Paper) -> list[str]:
     asked: list[str] = []
     while paper.state.current is not None:
         stage = work_of(paper.state).stages[0]
-        if stage.act == "COUNT":
+        if stage.act == "count":
             paper.did(Count(paper.state.ledger.on(stage.place)))
         press_to_the_end(paper)
         refusal = paper.do(Finish())
@@ -99,7 +99,7 @@ def test_every_later_number_that_changes_is_named() -> None:
     assert any("cannot be 4m" in line for line in view.lines)
 
 
-@pytest.mark.parametrize(("stitches", "how"), [(15, "here"), (17, "here"), (15, "first round"), (17, "first round")])
+@pytest.mark.parametrize(("stitches", "how"), [(15, "here"), (17, "here"), (15, "first-round"), (17, "first-round")])
 def test_a_repair_leads_to_a_finished_garment(stitches: int, how: str) -> None:
     """One fewer or one more than the recipe says, put right here or in the first round: the ledger ends empty.
 
@@ -117,7 +117,7 @@ def test_a_repair_leads_to_a_finished_garment(stitches: int, how: str) -> None:
 
 def test_the_nearest_repeat_where_that_is_another_number() -> None:
     """Three missing: 101 in the band; 104 as planned is +3, and 100, the nearest whole repeat, is -1."""
-    rounds = {one.difference for one in counted(crew_neck(), 13) if one.how == "first round"}
+    rounds = {one.difference for one in counted(crew_neck(), 13) if one.how == "first-round"}
     assert rounds == {3, -1}
 
 
@@ -128,7 +128,7 @@ def test_no_repair_is_put_into_a_step_of_another_size() -> None:
     assert text.count(rib) == 1
     only_in_s = '[[step]]\ndo = "work"\ntitle = "A plain round"\non = "neck"\nrounds = 1\nfor = ["S"]\n\n'
     paper = reach(Paper(plan_for(text.replace(rib, only_in_s + rib), "M")), COUNT_FRONT)
-    (step,) = {one.step for one in counted(paper, 15) if one.how == "first round"}
+    (step,) = {one.step for one in counted(paper, 15) if one.how == "first-round"}
     assert step is not None
     assert paper.state.plan.step(step).title == "Work the rib"
 
@@ -137,7 +137,7 @@ def test_carrying_on_changes_nothing_but_is_recorded() -> None:
     """The choice to leave it is an event; what the band lacks is asked about when its step ends."""
     paper = crew_neck()
     ledger = (counted(paper, 15), paper.state.ledger)[1]
-    paper.did(PutRight("as it is", "front_held", 0))
+    paper.did(PutRight("as-it-is", "front_held", 0))
     assert isinstance(paper.latest[0], Mended)
     assert paper.state.ledger == ledger
     assert any("103" in sentence for sentence in to_the_end(paper))
@@ -147,7 +147,7 @@ def test_a_repair_can_be_taken_back() -> None:
     """Taking back the change of plan, and then the count, leads back to where it was."""
     paper = crew_neck()
     before = paper.state
-    paper.did(next(one for one in counted(paper, 15) if one.how == "first round"))
+    paper.did(next(one for one in counted(paper, 15) if one.how == "first-round"))
     changed = paper.state.plan
     assert paper.take_back() is None
     assert paper.take_back() is None
@@ -211,7 +211,7 @@ def test_what_a_recount_mends_is_not_offered_to_be_mended_again() -> None:
     """The rest at the natural ratio and the difference in the first round: nothing later is left to put right."""
     paper = at_the_half()
     before = paper.state
-    paper.did(Count(9, answer="loops", repair="first round"))
+    paper.did(Count(9, answer="loops", repair="first-round"))
     assert following(before, paper.state) is None
     assert to_the_end(paper)[:1] != []
     assert paper.state.ledger.empty
@@ -221,15 +221,15 @@ def test_in_the_middle_of_an_edge_no_stitch_is_made_or_worked_off() -> None:
     """Taken as it is, a count of a section changes the band; it can be put right in the first round, but not here."""
     paper = at_the_half()
     before = paper.state
-    paper.did(Count(10, answer="loops", repair="as it is"))
+    paper.did(Count(10, answer="loops", repair="as-it-is"))
     view = following(before, paper.state)
     assert view is not None
-    assert {way.command.how for way in view.ways} == {"first round", "as it is"}
+    assert {way.command.how for way in view.ways} == {"first-round", "as-it-is"}
 
 
 def test_a_section_taken_as_it_is_ends_at_what_it_really_gives() -> None:
     """10 where 12 were pressed, and on by the plan: 22 is then what the section comes to, and it stops there."""
-    paper = at_the_half().did(Count(10, answer="loops", repair="as it is"))
+    paper = at_the_half().did(Count(10, answer="loops", repair="as-it-is"))
     stage = work_of(paper.state).stages[0]
     assert stage.target == 22
     while not work_of(paper.state).at:
@@ -315,7 +315,7 @@ def band_after_its_first_round(paper: Paper, *, as_worked: bool = True) -> int:
             if isinstance(refusal, Refusal):
                 assert refusal.again is not None
                 paper.did(refusal.again)
-        elif stage.act == "COUNT":
+        elif stage.act == "count":
             paper.did(Count(state.ledger.on(stage.place)))
         else:
             paper.press()
@@ -330,7 +330,7 @@ def test_what_is_left_to_the_first_round_is_left_by_both_sides(counted: int, as_
     """
     planned = band_after_its_first_round(at_the_half())
     assert planned == 104
-    paper = at_the_half().did(Count(counted, answer="loops", repair="first round"))
+    paper = at_the_half().did(Count(counted, answer="loops", repair="first-round"))
     assert band_after_its_first_round(paper, as_worked=as_worked) == planned
 
 
@@ -339,10 +339,10 @@ def test_what_is_put_right_in_the_first_round_counts_the_second_side_too(counted
     """Taken as it is, and then put right in the first round: the question foresees that the second side follows."""
     paper = at_the_half()
     before = paper.state
-    paper.did(Count(counted, answer="loops", repair="as it is"))
+    paper.did(Count(counted, answer="loops", repair="as-it-is"))
     view = following(before, paper.state)
     assert view is not None
-    way = next(one for one in view.ways if one.command.how == "first round" and "104" in one.text)
+    way = next(one for one in view.ways if one.command.how == "first-round" and "104" in one.text)
     assert way.command.difference == 2 * (12 - counted)
     paper.did(way.command)
     assert band_after_its_first_round(paper) == 104
@@ -350,7 +350,7 @@ def test_what_is_put_right_in_the_first_round_counts_the_second_side_too(counted
 
 def test_ripping_back_behind_the_recount_takes_back_what_both_sides_left() -> None:
     """With the second side begun, all is taken out to before the count: the first round has nothing to put right."""
-    paper = at_the_half().did(Count(10, answer="loops", repair="first round"))
+    paper = at_the_half().did(Count(10, answer="loops", repair="first-round"))
     while not work_of(paper.state).at:
         paper.press()
     paper.press(3)

@@ -91,7 +91,7 @@ def test_what_was_done_elsewhere_falls_with_what_is_taken_out_before_it(pressed:
     assert refusal.sentence.startswith("steps 2 and 3 fall with it")
     paper.surely(RipBack(0))
     assert paper.state.ledger.live == {"a": 10}
-    assert [one.status for one in paper.state.steps] == ["under way", "to come", "to come"]
+    assert [one.status for one in paper.state.steps] == ["under-way", "to-come", "to-come"]
     assert reach(paper, 2).state.ledger.live == {"c": 10}
 
 

@@ -13,6 +13,7 @@ from finishing_tui.garment.evolve import DoesNotFit
 from finishing_tui.garment.hand import SNAPSHOT_EVERY, InHand
 from finishing_tui.garment.journal import NAME, InUse, Journal, NoJournal, NotSaved
 from finishing_tui.garment.journal.rows import written
+from finishing_tui.garment.plan import StepId
 from finishing_tui.garment.shelf import on_shelf
 from finishing_tui.garment.state import LONGEST_NOTE, State
 from finishing_tui.garment.stored import SNAPSHOT, NotUnderstood, from_row, happenings, snapshot_of, to_store
@@ -57,7 +58,7 @@ def test_the_first_sitting_takes_the_recipe_and_begins_the_first_step(tmp_path: 
     assert hand.state.plan.text == (tmp_path / "recipe.toml").read_text(encoding="utf-8")
     assert hand.state.plan.file_text == (tmp_path / "garment.toml").read_text(encoding="utf-8")
     assert hand.state.standing is not None
-    assert hand.state.standing.status == "under way"
+    assert hand.state.standing.status == "under-way"
     assert hand.take_back() is not None, "the beginning of it all is not taken back"
     assert hand.put_down("on the blue chair")
     assert [(one.number, one.where, bool(one.ended)) for one in seen(tmp_path).sittings] == [
@@ -226,7 +227,7 @@ def test_an_event_of_a_later_program_is_named(tmp_path: Path) -> None:
         *_, row = (row for row in journal.rows() if row.kind == "Noted")
     for later in (
         replace(row, kind="Dyed"),
-        replace(row, version=2),
+        replace(row, version=row.version + 1),
         replace(row, text=written({**row.body, "colour": "slate"})),
         replace(row, text=written({"is": "Noted"})),
     ):
@@ -245,16 +246,18 @@ def test_finishing_the_last_step_leaves_nothing_in_hand(tmp_path: Path) -> None:
     assert seen(tmp_path).ledger.empty
 
 
+FIRST, GONE = StepId("1"), StepId("100")
+
 ODD: tuple[Event, ...] = (
-    Worked(step=0, entries=(Posting("nowhere", "band", 1),)),
-    Worked(step=0, changes=(Marked(99, 0, Mark(), Mark()),)),
-    Worked(step=0, changes=(Marked(-1, 0, Mark(), Mark()),)),
-    Worked(step=0, changes=(Marked(0, 9, Mark(), Mark()),)),
-    Worked(step=0, changes=(Marked(1, 0, Mark(), Mark()),)),
-    Begun(step=0, changes=(Stood(99, Standing(), Standing()),)),
-    Begun(step=0, changes=(Stood(0, Standing(), Standing("under way", Work((), (Progress(),), Ledger()))),)),
-    Begun(step=0, turned=Turned(0, 99)),
-    TakenBack(1, (Worked(step=0, changes=(Marked(99, 0, Mark(), Mark()),)),), 0, ""),
+    Worked(step=FIRST, entries=(Posting("nowhere", "band", 1),)),
+    Worked(step=FIRST, changes=(Marked(GONE, 0, Mark(), Mark()),)),
+    Worked(step=FIRST, changes=(Marked(StepId("-1"), 0, Mark(), Mark()),)),
+    Worked(step=FIRST, changes=(Marked(FIRST, 9, Mark(), Mark()),)),
+    Worked(step=FIRST, changes=(Marked(StepId("2"), 0, Mark(), Mark()),)),
+    Begun(step=FIRST, changes=(Stood(GONE, Standing(), Standing()),)),
+    Begun(step=FIRST, changes=(Stood(FIRST, Standing(), Standing("under-way", Work((), (Progress(),), Ledger()))),)),
+    Begun(step=FIRST, turned=Turned(FIRST, GONE)),
+    TakenBack(1, (Worked(step=FIRST, changes=(Marked(GONE, 0, Mark(), Mark()),)),), 0, ""),
     PutBack(1, ()),
     Noted("x" * (LONGEST_NOTE + 1), None),
     PutDown("x" * (LONGEST_NOTE + 1)),
@@ -278,7 +281,7 @@ def test_what_does_not_follow_is_one_sentence_and_takes_no_other_garment_with_it
     assert not found["well"].trouble
 
 
-@pytest.mark.parametrize("event", [PutDown(), Begun(step=0)], ids=["put down", "begun"])
+@pytest.mark.parametrize("event", [PutDown(), Begun(step=FIRST)], ids=["put down", "begun"])
 def test_a_journal_that_begins_with_anything_but_the_recipe_is_refused(event: Event, tmp_path: Path) -> None:
     """There is nothing it could be about."""
     Journal.create(garment_in(tmp_path, EDGE)).close()

@@ -115,7 +115,7 @@ def test_a_recount_of_the_first_side_changes_the_second() -> None:
     """The first side counted once more at its end: 23, taken as it is; the second then takes 23 too."""
     paper = two_sides()
     walk(paper, [])
-    paper.did(Count(23, answer="loops", repair="as it is"))
+    paper.did(Count(23, answer="loops", repair="as-it-is"))
     assert side(paper, 2)[0].target == 23
 
 
@@ -149,7 +149,7 @@ def test_a_count_as_it_is_loses_only_the_stretch_before_it() -> None:
     """11 counted where 12 were pressed, and on by the plan: from there on the real spots are mirrored."""
     paper = two_sides()
     paper.press(12)
-    paper.did(Count(11, answer="loops", repair="as it is"))
+    paper.did(Count(11, answer="loops", repair="as-it-is"))
     walk(paper, [True])
     backwards, first = drawn(side(paper, 2)[0]), "".join(".x2"[loops] for loops in really(paper))
     assert backwards[:17] == first[:14:-1]

@@ -47,7 +47,7 @@ def pressed_through(state: State) -> State:
             stage = work.stages[work.at]
             if stage.unit == "value":
                 command = Measure("61 cm")
-            elif stage.act == "COUNT":
+            elif stage.act == "count":
                 command = Count(state.ledger.on(stage.place))
             elif stage.unit == "pair" and stage.empties:
                 front, back = state.ledger.on(stage.front), state.ledger.on(stage.back)

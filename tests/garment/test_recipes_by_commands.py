@@ -58,7 +58,7 @@ def unit(paper: Paper) -> None:
     stage, progress = work.stages[work.at], work.progress[work.at]
     if stage.unit == "value":
         paper.did(Measure("26"))
-    elif stage.act == "COUNT":
+    elif stage.act == "count":
         paper.did(Count(paper.state.ledger.on(stage.place), stage.place))
     elif stage.takes_all:
         paper.did(Finish())
@@ -101,8 +101,8 @@ def is_complete(paper: Paper) -> Record:
     assert data["places"] == {}
     text = as_text(record)
     assert all(plan.step(index).title in text for index in wanted)
-    counted = {one.step - 1 for one in record.counts}
-    assert {index for index in wanted if isinstance(plan.step(index), CountStitches)} <= counted
+    counted = {one.step for one in record.counts}
+    assert {index + 1 for index in wanted if isinstance(plan.step(index), CountStitches)} <= counted
     return record
 
 
@@ -152,7 +152,7 @@ def test_one_stitch_missing_is_found_and_put_right(name: str, size: str) -> None
     paper = taken(name, size)
     while paper.state.current is not None:
         work = work_of(paper)
-        if work is not None and not work.complete and work.stages[work.at].act == "COUNT":
+        if work is not None and not work.complete and work.stages[work.at].act == "count":
             break
         if work is not None and work.complete:
             paper.did(Finish())

@@ -4,6 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.ledger import EDGE, FOUND, MISSING, Posting
 from finishing_tui.garment.commands import ChoosePace, Count, Finish, LeaveOut, Other, Press, RipBack
 from finishing_tui.garment.events import Recounted, Replanned
@@ -39,7 +40,7 @@ def test_who_follows_the_plan_is_told_that_it_lies_flat(shape: tuple[int, int, s
     loops = section(paper)[1].mark.loops
     before = paper.state.ledger
     seen = outlook(paper.state, loops)
-    assert (seen.put, seen.verdict, len(seen.ways)) == ("as planned", "lies flat", 1)
+    assert (seen.put, seen.verdict, len(seen.ways)) == ("as-planned", Verdict.LIES_FLAT, 1)
     paper.did(Count(loops))
     assert paper.state.ledger == before
     assert recounted(paper).entries == ()
@@ -94,7 +95,7 @@ def test_what_presses_explain_always_ends_at_the_target(shape: tuple[int, int, s
 
 def test_after_loops_that_differ_presses_are_reckoned_from_that_count() -> None:
     """10 counted at row 15 though 12 were pressed, then three pressed and four counted: one press was missed."""
-    paper = half_way().did(Count(10, answer="loops", repair="space the rest")).press(3)
+    paper = half_way().did(Count(10, answer="loops", repair="space-the-rest")).press(3)
     stage, progress = section(paper)
     assert progress.mark.loops == 13
     refusal = paper.do(Count(9, answer="presses"))
@@ -106,7 +107,7 @@ def test_after_loops_that_differ_presses_are_reckoned_from_that_count() -> None:
 
 
 @pytest.mark.parametrize(("counted", "entry"), [(10, Posting("band", MISSING, 2)), (13, Posting(FOUND, "band", 1))])
-@pytest.mark.parametrize("repair", ["space the rest", "first round", "as it is"])
+@pytest.mark.parametrize("repair", ["space-the-rest", "first-round", "as-it-is"])
 def test_loops_that_differ_are_found_or_missing(counted: int, entry: Posting, repair: str) -> None:
     """The ledger posts the difference, whichever way is taken, and the way taken is what happens."""
     paper = half_way()
@@ -121,13 +122,13 @@ def test_loops_that_differ_are_found_or_missing(counted: int, entry: Posting, re
     assert [way.edge.sort(spot) for spot in range(16, 33)] == [
         recount_view(paper.state, counted).before.sort(spot) for spot in range(16, 33)
     ]
-    end = {"space the rest": 24, "first round": stage.target, "as it is": 24 + counted - 12}[repair]
+    end = {"space-the-rest": 24, "first-round": stage.target, "as-it-is": 24 + counted - 12}[repair]
     assert section(press_to_the_end(paper))[1].mark.loops == end
 
 
 def test_the_rest_at_the_natural_ratio_is_mended_in_the_first_round() -> None:
     """10 of 12: the rest of 17 rows takes 13 by nature, so 23 are there, and the first row of the band adds one."""
-    paper = half_way().did(Count(10, answer="loops", repair="first round"))
+    paper = half_way().did(Count(10, answer="loops", repair="first-round"))
     told, planned = paper.latest
     assert isinstance(told, Recounted)
     assert isinstance(planned, Replanned)
@@ -141,9 +142,9 @@ def test_the_rest_at_the_natural_ratio_is_mended_in_the_first_round() -> None:
 
 def test_two_differences_are_mended_as_one() -> None:
     """A second recount that leaves something to the first round adds to what the first one left."""
-    paper = half_way().did(Count(10, answer="loops", repair="first round")).press(4)
+    paper = half_way().did(Count(10, answer="loops", repair="first-round")).press(4)
     stage, _ = section(paper)
-    paper.did(Count(13, answer="loops", repair="first round"))
+    paper.did(Count(13, answer="loops", repair="first-round"))
     band = paper.state.plan.step(1)
     assert isinstance(band, WorkStep)
     (mend,) = band.shaping
@@ -158,14 +159,14 @@ def test_a_band_that_is_left_out_is_not_relied_on() -> None:
     """With no round to come on that needle there is nothing to mend the difference in: the plan stays."""
     paper = Paper(plan_for(LONG_EDGE)).press(24)
     paper.surely(LeaveOut(1))
-    paper.did(Count(20, answer="loops", repair="first round"))
+    paper.did(Count(20, answer="loops", repair="first-round"))
     assert len(paper.latest) == 1
 
 
 @pytest.mark.parametrize(("left", "spot"), [(17, 15), (14, 18), (20, 12)])
 def test_the_row_unknown_rows_left(left: int, spot: int) -> None:
     """The spot comes from the rows left, and the rest is spaced over them."""
-    paper = half_way().did(Count(12, answer="rows left", left=left))
+    paper = half_way().did(Count(12, answer="rows-left", left=left))
     stage, progress = section(paper)
     assert progress.mark == Mark(spot, 0, 12)
     assert 12 + to_come(stage, progress, spot) == 24
@@ -175,7 +176,7 @@ def test_the_row_unknown_rows_left(left: int, spot: int) -> None:
 
 def test_the_row_unknown_at_the_fold_mark() -> None:
     """At the half mark of 32 rows the spot is 16, whatever the presses say."""
-    paper = half_way().did(Count(11, answer="half way"))
+    paper = half_way().did(Count(11, answer="half-way"))
     assert section(paper)[1].mark == Mark(16, 0, 11)
     assert recounted(paper).entries == (Posting("band", MISSING, 1),)
     assert section(press_to_the_end(paper))[1].mark == Mark(32, 0, 24)
@@ -184,7 +185,7 @@ def test_the_row_unknown_at_the_fold_mark() -> None:
 @pytest.mark.parametrize("left", [None, -1, 33])
 def test_rows_left_must_be_rows_there_are(left: int | None) -> None:
     """Asked again with the range."""
-    refusal = half_way().do(Count(12, answer="rows left", left=left))
+    refusal = half_way().do(Count(12, answer="rows-left", left=left))
     assert refusal is not None
     assert "from 0 to 32" in refusal.sentence
 
@@ -193,8 +194,8 @@ def test_ripping_back_as_a_repair_goes_where_the_recount_says() -> None:
     """4 counted where 12 should be: hopeless; rip back to where the rest lies flat, with the loops that are left."""
     paper = half_way()
     seen = outlook(paper.state, 4, "loops")
-    way = next(way for way in seen.ways if way.repair == "rip back")
-    paper.did(Count(4, answer="loops", repair="rip back"))
+    way = next(way for way in seen.ways if way.repair == "rip-back")
+    paper.did(Count(4, answer="loops", repair="rip-back"))
     stage, progress = section(paper)
     assert progress == way.progress
     assert progress.mark.units < 15
@@ -205,14 +206,14 @@ def test_ripping_back_as_a_repair_goes_where_the_recount_says() -> None:
 
 def test_a_way_that_is_not_there_is_refused_with_those_that_are() -> None:
     """Nothing is chosen for her."""
-    refusal = half_way().do(Count(11, answer="loops", repair="rip back"))
+    refusal = half_way().do(Count(11, answer="loops", repair="rip-back"))
     assert refusal is not None
     assert refusal.sentence == "that cannot be done here; there is: space the rest, first round, as it is"
 
 
 def test_going_on_by_the_plan_forgets_strays_that_did_not_happen() -> None:
     """A stray at row 3 is forgotten when two rows turn out to be all that is done, and what made up for it with it."""
-    paper = along(8, 6).press(2).did(Other()).did(Count(2, answer="rows left", left=6, repair="as it is"))
+    paper = along(8, 6).press(2).did(Other()).did(Count(2, answer="rows-left", left=6, repair="as-it-is"))
     _, progress = section(paper)
     assert progress.mark == Mark(2, 0, 2)
     assert loops_up_to(progress, 8) == 6
@@ -224,7 +225,7 @@ def test_a_section_just_walked_may_still_be_counted_and_opened_again() -> None:
     paper = reach(Paper(plan_for(NECKBAND)), 6).press(10)
     holes = [paper.state.ledger.holes]
     assert counted_stage(work_of(paper.state)) == 0
-    paper.did(Count(4, answer="loops", repair="rip back"))
+    paper.did(Count(4, answer="loops", repair="rip-back"))
     holes.append(paper.state.ledger.holes)
     holes.append(press_to_the_end(paper).state.ledger.holes)
     assert holes == [("left corner",), (), ("left corner", "right corner")]
@@ -259,9 +260,9 @@ def test_what_is_to_come_is_what_is_planned(section_of: tuple[int, int, str, str
                 st.builds(
                     Count,
                     st.integers(0, 2 * spots),
-                    answer=st.sampled_from(("loops", "rows left", "presses")),
+                    answer=st.sampled_from(("loops", "rows-left", "presses")),
                     left=st.integers(0, spots),
-                    repair=st.sampled_from(("space the rest", "as it is", "first round", "rip back")),
+                    repair=st.sampled_from(("space-the-rest", "as-it-is", "first-round", "rip-back")),
                 ),
             )
         )

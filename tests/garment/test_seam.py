@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishing_tui.garment.commands import Finish, Other, Press, Refusal, RipBack
+from finishing_tui.recipe.kinds.seam import Seam
 from finishing_tui.talk.offers import offers
 from tests.garment.paper import Paper, plan_for
 from tests.recipe_texts import recipe, step
@@ -86,6 +87,19 @@ def test_taken_out_before_two_at_once_the_seam_is_as_planned(pairs: int) -> None
     assert work.progress[0].mark.units == pairs
     paper.press(20 - pairs).did(Finish())
     assert taken(paper) == [20, 20]
+
+
+def test_taken_out_it_is_as_it_was_begun_whatever_its_kind_makes_of_it_now(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A begun step goes on by its own stages: nothing asks the kind for them again."""
+    paper = Paper(plan_for(SEAM))
+    first = paper.state.steps[0].work
+    assert first is not None
+    paper.press(5).did(Other("front")).press(2)
+    monkeypatch.setattr(Seam, "stages", lambda *_: ())
+    paper.did(RipBack(0, 0, 4))
+    work = paper.state.steps[0].work
+    assert work is not None
+    assert work.stages == first.stages
 
 
 @given(st.lists(st.sampled_from(("", "", "", "front", "back")), min_size=1, max_size=22), st.data())

@@ -54,7 +54,7 @@ def test_the_bar_has_the_steps_of_its_size(tmp_path: Path) -> None:
     hand.put_down()
     (seen,) = on_shelf(tmp_path)
     assert seen.track[0] == "here"
-    assert set(seen.track[1:]) == {"to come"}
+    assert set(seen.track[1:]) == {"to-come"}
     assert len(seen.track) < seen.steps
     assert len(seen.track) == sum(not step.for_ or seen.size in step.for_ for step in hand.state.plan.recipe.step)
 

@@ -55,7 +55,7 @@ def test_every_recipe_here_comes_out_in_every_size_for_both_hands() -> None:
             while paper.state.current is not None:
                 finish(paper)
             assert paper.state.ledger.empty
-            assert paper.state.steps[-1].status == ("to come" if size == "small" else "done")
+            assert paper.state.steps[-1].status == ("to-come" if size == "small" else "done")
             refused(paper, "every step is done")
             assert paper.do(Finish()) is not None
 
@@ -133,7 +133,7 @@ def test_another_step_is_taken_up_if_the_ledger_bears_it() -> None:
     paper.did(TakeUp(7)).press()
     assert paper.state.ledger.markers == ("start of round",)
     paper.did(TakeUp(6))
-    assert paper.state.steps[7].status == "under way"
+    assert paper.state.steps[7].status == "under-way"
     for step in (-1, 20, 10**9, 6, 0):
         assert paper.do(TakeUp(step)) is not None
         assert step == 6 or paper.do(LeaveOut(step)) is not None
@@ -160,7 +160,7 @@ def test_a_step_left_out_may_be_taken_up_again_where_it_was() -> None:
     seen.append((paper.state.current, paper.state.steps[8].status))
     paper.press(2).did(Finish())
     seen.append((paper.state.current, paper.state.steps[8].status))
-    assert seen == [(9, "left out"), (8, "under way"), (9, "done")]
+    assert seen == [(9, "left-out"), (8, "under-way"), (9, "done")]
 
 
 def test_a_step_left_out_before_it_was_begun_begins_when_it_is_taken_up() -> None:
@@ -169,7 +169,7 @@ def test_a_step_left_out_before_it_was_begun_begins_when_it_is_taken_up() -> Non
     paper.surely(LeaveOut(7))
     assert paper.state.current == 6
     paper.did(TakeUp(7))
-    assert (paper.state.steps[7].status, paper.state.ledger.markers) == ("under way", ())
+    assert (paper.state.steps[7].status, paper.state.ledger.markers) == ("under-way", ())
 
 
 def test_held_stitches_may_be_taken_as_the_lot() -> None:
@@ -324,7 +324,7 @@ def test_a_changed_recipe_must_fit_what_was_begun() -> None:
 
 def test_a_changed_recipe_keeps_what_a_recount_left_to_the_band() -> None:
     """The file knows nothing of the recount; the band must still mend its difference."""
-    paper = along(32, 24).press(12).did(Count(10, answer="half way", repair="first round"))
+    paper = along(32, 24).press(12).did(Count(10, answer="half-way", repair="first-round"))
     short = 24 - section(paper)[0].target
     assert short
     paper.did(Replan(along(32, 24).state.plan, "a word corrected"))
@@ -341,7 +341,7 @@ def test_notes_are_of_one_line_and_not_endless() -> None:
         assert paper.do(WriteNote(text)) is not None
         assert not text.strip() or paper.do(PutGarmentDown(text)) is not None
     paper.did(WriteNote("  [b]as it stands[/b]  "))
-    assert [(note.text, note.step) for note in paper.state.notes] == [("[b]as it stands[/b]", 0)]
+    assert [(note.text, note.step) for note in paper.state.notes] == [("[b]as it stands[/b]", "1")]
 
 
 def test_what_is_kept_of_a_garment_ends_somewhere() -> None:

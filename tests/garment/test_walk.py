@@ -25,7 +25,7 @@ def walked(draw: st.DrawFn) -> tuple[Stage, Progress]:
         for start, moved, strayed in ((start, draw(changes), draw(changes)) for start in starts)
         for left in (draw(st.integers(1, max(spots - start, 1))),)
     )
-    return Stage("spot", spots, "edge", "PICK"), Progress(Mark(draw(st.integers(0, spots))), stretches)
+    return Stage("spot", spots, "edge", "pick"), Progress(Mark(draw(st.integers(0, spots))), stretches)
 
 
 @given(walked(), st.data())

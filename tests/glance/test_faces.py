@@ -77,7 +77,7 @@ def test_every_stage_of_every_kind_has_a_face_and_a_plain_sentence(do: str, data
     for stage in stages:
         if not stage.units:
             continue
-        state = State(plan, here.ledger, (Standing("under way", alone(stage, here.ledger)),))
+        state = State(plan, here.ledger, (Standing("under-way", alone(stage, here.ledger)),))
         face = face_of(state, alone(stage, here.ledger))
         assert type(face) is FACES[stage.unit]
         acts = face.acts if isinstance(face, SpotFace) else (face.unit if isinstance(face, RoundFace) else face.act,)

@@ -23,7 +23,8 @@ BAND = shoulder_and_neck(rounds=2)
 
 def lately(hand: InHand, most: int = 100) -> tuple[Posted, ...]:
     """Return what was entered lately in a garment in hand."""
-    return posted(hand.lately(most), {name: one.text for name, one in hand.state.plan.recipe.place.items()})
+    plan = hand.state.plan
+    return posted(hand.lately(most), {name: one.text for name, one in plan.recipe.place.items()}, plan)
 
 
 def in_hand(at: Path) -> InHand:

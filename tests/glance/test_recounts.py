@@ -21,18 +21,18 @@ def test_the_first_round_is_said_in_plain_numbers(
 ) -> None:
     """The ratio is said in figures where it is easy, more and fewer in words; at the end of the edge no ratio."""
     view = recount_view(along(spots, target).press(presses).state, counted, "loops")
-    way = next(way for way in view.ways if way.command.repair == "first round")
+    way = next(way for way in view.ways if way.command.repair == "first-round")
     assert way.label == label
 
 
 def test_taking_it_all_out_is_said_kindly() -> None:
     """Where nothing before the first loop can stay, it is begun anew; no row 0 is spoken of."""
     view = recount_view(along(40, 30).press(15).state, 2, "loops")
-    way = next(way for way in view.ways if way.command.repair == "rip back")
+    way = next(way for way in view.ways if way.command.repair == "rip-back")
     assert way.label == "take it all out, begin after row 1"
     assert way.text.startswith("Take it all out and begin this section anew after row 1; then it lies flat: ")
     view = recount_view(along(5, 3).press(1).state, 3, "loops")
-    way = next(way for way in view.ways if way.command.repair == "rip back")
+    way = next(way for way in view.ways if way.command.repair == "rip-back")
     assert way.label == "take it all out, begin this section anew"
     assert way.text.startswith("Take it all out and begin this section anew; then it lies flat: ")
     assert "row 0" not in view.text

@@ -21,6 +21,7 @@ from finishing_tui.glance.spoken import (
     spoken_question,
     spoken_verdict,
 )
+from finishing_tui.glance.stored_words import verdict_words
 from finishing_tui.glance.values import Glance, PairFace
 from tests.garment.edges import along
 from tests.garment.paper import Paper, plan_for
@@ -148,7 +149,7 @@ def test_a_recount_says_its_verdict(counted: int, begins: str) -> None:
     pressed(paper, 8)
     view = recount_view(paper.state, counted, "loops")
     told = spoken_verdict(view)
-    assert told.startswith(f"{begins}{view.verdict.capitalize()}.")
+    assert told.startswith(f"{begins}{verdict_words(view.verdict).capitalize()}.")
     assert f"1: {view.ways[0].label}" in told
 
 

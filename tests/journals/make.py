@@ -41,22 +41,16 @@ def expected(state: State) -> Any:
 
 
 def main(words: list[str]) -> int:
-    """Make the journals named, or with ``--state`` only their expected states anew."""
-    for name in (word for word in words if word != "--state"):
+    """Make the journals named, and the states they lead to."""
+    for name in words:
         journal, state = HERE / f"{name}.sqlite3", HERE / f"{name}.json"
         with tempfile.TemporaryDirectory() as folder:
-            if "--state" in words:
-                shutil.copy(journal, Path(folder) / NAME)
-                hand = InHand.open(Path(folder), look=True)
-                reached = hand.state
-                hand.close()
-            elif journal.exists():
+            if journal.exists():
                 sys.stdout.write(f"{journal.name} is there already, and a stored journal is never changed\n")
                 return 1
-            else:
-                reached = worked(name, Path(folder))
-                shutil.copy(Path(folder) / NAME, journal)
-                sys.stdout.write(f"{hashlib.sha256(journal.read_bytes()).hexdigest()}  {journal.name}\n")
+            reached = worked(name, Path(folder))
+            shutil.copy(Path(folder) / NAME, journal)
+            sys.stdout.write(f"{hashlib.sha256(journal.read_bytes()).hexdigest()}  {journal.name}\n")
         state.write_text(json.dumps(expected(reached), indent=1, ensure_ascii=False) + "\n", encoding="utf-8")
     return 0
 

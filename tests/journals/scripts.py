@@ -10,6 +10,7 @@ from finishing_tui.garment.commands import (
     Command,
     Count,
     Finish,
+    InsertStep,
     LeaveOut,
     Measure,
     Other,
@@ -21,6 +22,8 @@ from finishing_tui.garment.commands import (
     WriteNote,
 )
 from finishing_tui.garment.hand import InHand
+from finishing_tui.recipe.kinds.check import Check
+from finishing_tui.recipe.kinds.count import CountStitches
 from tests.garment.recipes import EDGE, NECKBAND, UNEQUAL
 
 
@@ -98,17 +101,17 @@ def _neckband_second(hand: InHand) -> None:
 
 def _edge_first(hand: InHand) -> None:
     done(hand, *[Press()] * 5, Other(), *[Press()] * 18, Count(23), Count(25, answer="presses"))
-    done(hand, Count(24, answer="loops", repair="space the rest"), *[Press()] * 3)
+    done(hand, Count(24, answer="loops", repair="space-the-rest"), *[Press()] * 3)
     done(hand, ChoosePace("run"), Press(), Other(), Press(), ChoosePace("loop"), RipBack(0, 0, 30))
-    done(hand, Count(22, answer="half way", repair="first round"), *[Press()] * 2)
-    done(hand, Count(20, answer="rows left", left=30, repair="rip back"), *[Press()] * 4)
+    done(hand, Count(22, answer="half-way", repair="first-round"), *[Press()] * 2)
+    done(hand, Count(20, answer="rows-left", left=30, repair="rip-back"), *[Press()] * 4)
 
 
 def _edge_second(hand: InHand) -> None:
     plan = hand.state.plan
     done(hand, Replan(replace(plan, own={}), "nothing, but looked over again"))
     until(hand, 1)
-    done(hand, Count(40, answer="loops", repair="first round"), *[Press()] * 3, Other())
+    done(hand, Count(40, answer="loops", repair="first-round"), *[Press()] * 3, Other())
 
 
 def _edge_third(hand: InHand) -> None:
@@ -117,7 +120,7 @@ def _edge_third(hand: InHand) -> None:
 
 
 def _unequal(hand: InHand) -> None:
-    done(hand, Press(), Press(), Other("back"), Finish(), Press(), Count(7, "back"), PutRight("as it is", "back", 0))
+    done(hand, Press(), Press(), Other("back"), Finish(), Press(), Count(7, "back"), PutRight("as-it-is", "back", 0))
     while (work := hand.state.steps[1].work) is not None and not work.complete:
         ledger = hand.state.ledger
         done(hand, Other("back") if ledger.on("back") > ledger.on("front") else Press())
@@ -126,9 +129,27 @@ def _unequal(hand: InHand) -> None:
     step(hand)
 
 
+def _inserted(hand: InHand) -> None:
+    for _ in range(6):
+        step(hand)
+    done(hand, *[Press()] * 5, InsertStep(CountStitches(title="Count the shoulders once more", place="front"), 1))
+    done(hand, InsertStep(Check(title="Try it on", items=("It lies well.", "It is soft.")), 7))
+    step(hand)
+    done(hand, Press(), WriteNote("A little tight."), Press(), Finish())
+    step(hand)
+    done(hand, RipBack(7, 0, 3), InsertStep(Check(title="By mistake", items=("It is not.",)), 3))
+    assert hand.take_back() is None
+    step(hand)
+    done(hand, Press())
+
+
 SCRIPTS: dict[str, Script] = {
     "1-neckband": Script(NECKBAND, "large", (_neckband_first, _neckband_second)),
     "1-edge": Script(EDGE, "one", (_edge_first, _edge_second, _edge_third), cut=(1,)),
     "1-unequal": Script(UNEQUAL, "one", (_unequal,)),
+    "1-neckband-ids": Script(NECKBAND, "large", (_neckband_first, _neckband_second)),
+    "1-edge-ids": Script(EDGE, "one", (_edge_first, _edge_second, _edge_third), cut=(1,)),
+    "1-unequal-ids": Script(UNEQUAL, "one", (_unequal,)),
+    "1-inserted": Script(NECKBAND, "large", (_inserted,)),
 }
 """The scripts by the name of the journal."""

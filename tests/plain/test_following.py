@@ -18,7 +18,7 @@ def at_the_back_holder(folder: Path) -> Twin:
 
 @pytest.mark.parametrize(
     ("line", "way"),
-    [("1", PutRight("here", "back", 1)), ("3", PutRight("as it is", "back", 0)), ("escape", None)],
+    [("1", PutRight("here", "back", 1)), ("3", PutRight("as-it-is", "back", 0)), ("escape", None)],
 )
 def test_a_count_that_differs_names_what_it_changes(tmp_path: Path, line: str, way: PutRight | None) -> None:
     """One missing of 46: the later numbers are said, and each answer leaves the events of its command, escape none."""
@@ -43,7 +43,7 @@ def test_other_lines_do_nothing_while_it_is_asked(tmp_path: Path) -> None:
     twin = at_the_back_holder(tmp_path / "twin")
     twin.does(Count(45, "back"), "45")
     twin.lines += ["d", "0", "4", "47"]
-    twin.does(PutRight("as it is", "back", 0), "3")
+    twin.does(PutRight("as-it-is", "back", 0), "3")
     twin.puts_down("")
     said = talked(crew(tmp_path / "plain"), *twin.lines)
     assert events(tmp_path / "plain") == events(tmp_path / "twin")
@@ -66,7 +66,7 @@ def test_a_recount_that_leaves_another_number_asks_too(tmp_path: Path) -> None:
     twin = Twin(crew(tmp_path / "twin"))
     twin.works_to(NECKBAND, 0, 12)
     loops = twin.loops(NECKBAND) - 3
-    twin.does(Count(loops, answer="loops", repair="as it is"), str(loops), "2", "4")
+    twin.does(Count(loops, answer="loops", repair="as-it-is"), str(loops), "2", "4")
     twin.puts_down("")
     lines = [*twin.lines[:-2], "escape", *twin.lines[-2:]]
     said = talked(crew(tmp_path / "plain"), *lines)

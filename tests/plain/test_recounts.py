@@ -3,7 +3,8 @@ from pathlib import Path
 
 import pytest
 
-from finishing_tui.garment.commands import Answer, Count, Repair
+from finishing_tui.garment.commands import Count
+from finishing_tui.garment.events import Answer, Repair
 from tests.plain.making import Twin, crew, events, talked
 from tests.plain.test_whole_garments import NECKBAND
 
@@ -27,11 +28,11 @@ def both(half_way: Path, folder: Path) -> tuple[Twin, Path]:
 @pytest.mark.parametrize(
     ("off", "answer", "left", "repair", "lines"),
     [
-        (-1, "presses", None, "space the rest", ("1", "1")),
-        (-1, "loops", None, "space the rest", ("2", "1")),
-        (-1, "rows left", 13, "space the rest", ("3", "13", "1")),
-        (1, "half way", None, "space the rest", ("4", "1")),
-        (-3, "loops", None, "as it is", ("2", "4")),
+        (-1, "presses", None, "space-the-rest", ("1", "1")),
+        (-1, "loops", None, "space-the-rest", ("2", "1")),
+        (-1, "rows-left", 13, "space-the-rest", ("3", "13", "1")),
+        (1, "half-way", None, "space-the-rest", ("4", "1")),
+        (-3, "loops", None, "as-it-is", ("2", "4")),
     ],
 )
 def test_the_half_way_count_that_differs(

@@ -287,7 +287,7 @@ def neck_of(recipe: Recipe, size: str) -> Neck | None:
     """Return the neck of a recipe that has one to pass a head."""
     if not any(isinstance(step, Check) and step.over_the_head for step in recipe.step):
         return None
-    bound_off = [stage.target for worked in work(recipe, size) for stage in worked.stages if stage.act == "BIND OFF"]
+    bound_off = [stage.target for worked in work(recipe, size) for stage in worked.stages if stage.act == "bind-off"]
     return Neck(bound_off[-1], numbers_for(recipe, recipe.sizes.index(size)))
 
 

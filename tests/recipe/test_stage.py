@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import EDGE, Ledger, Posting
+from finishing_tui.glance.stored_words import ACTS
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.kinds.base import Here
 from finishing_tui.recipe.stage import Flow, Stage, entries_between, loops_onto, whole
@@ -68,7 +69,7 @@ def test_a_step_keeps_the_books_and_can_be_undone(do: str, data: st.DataObject, 
 def test_a_stage_can_be_shown(do: str, data: st.DataObject, here: Here) -> None:
     """Every stage has a word for two metres, a title, and hints and halts that lie within it; items match units."""
     for stage in stages_of(do, here, data.draw(steps(do, work_only=True))):
-        assert stage.act == stage.act.upper() != ""
+        assert ACTS[stage.act] == ACTS[stage.act].upper() != ""
         assert stage.title
         assert all(1 <= unit <= stage.units and words for unit, words in stage.said)
         assert all(0 < halt < stage.units for halt in stage.halts)
@@ -88,7 +89,7 @@ def test_a_flow_is_spread_evenly_and_comes_out(stitches: int, first: int, length
     steps_ = [flow.moved(unit) - flow.moved(unit - 1) for unit in range(first, first + length + 1)]
     assert max(steps_) - min(steps_) <= 1
     one, other = data.draw(st.tuples(st.integers(0, 70), st.integers(0, 70)))
-    stage = Stage("stitch", 70, "t", "ACT", flows=(flow,))
+    stage = Stage("stitch", 70, "t", "pick", flows=(flow,))
     there, back = entries_between(stage, one, other), entries_between(stage, other, one)
     ledger = Ledger().enter(Posting(EDGE, "neck", 500))
     assert ledger.enter(*there, *back) == ledger
@@ -96,6 +97,6 @@ def test_a_flow_is_spread_evenly_and_comes_out(stitches: int, first: int, length
 
 def test_loops_may_go_on_beyond_the_plan() -> None:
     """A deviation makes more loops than were planned; each is one stitch, up to what the edge can give."""
-    stage = Stage("spot", 4, "t", "PICK", target=3, flows=loops_onto("neck", 8))
+    stage = Stage("spot", 4, "t", "pick", target=3, flows=loops_onto("neck", 8))
     assert entries_between(stage, 3, 5) == (Posting(EDGE, "neck", 2),)
     assert loops_onto("neck", 0) == ()

@@ -89,7 +89,7 @@ def test_counts_stand_in_order_and_those_taken_back_are_left_out() -> None:
     paper = along(32, 24).press(12).did(Count(12)).did(Count(11, answer="presses"))
     paper.take_back()
     paper.put_back()
-    paper.did(Count(10, answer="loops", repair="as it is"))
+    paper.did(Count(10, answer="loops", repair="as-it-is"))
     paper.take_back()
     counts = as_data(recorded(paper))["counts"]
     assert [(one["step"], one["place"], one["counted"], one["expected"], one["answer"]) for one in counts] == [
@@ -103,7 +103,7 @@ def test_counts_stand_in_order_and_those_taken_back_are_left_out() -> None:
 
 def test_what_departed_from_the_recipe_is_told() -> None:
     """A stray, a step left out, one finished against a doubt, a first round that mends; a stray taken back is not."""
-    paper = along(32, 24).press(3).did(Other()).press(7).did(Count(8, answer="half way", repair="first round"))
+    paper = along(32, 24).press(3).did(Other()).press(7).did(Count(8, answer="half-way", repair="first-round"))
     paper.did(Other())
     paper.take_back()
     paper.surely(Finish())

@@ -123,7 +123,7 @@ class HandAtRandom:
             assert refusal is None or "type how many are done" in refusal.sentence, refusal
         else:
             answer = self.dice.choice((None, *(one for one, _ in ANSWERS)))
-            left = self.dice.randrange(12) if answer == "rows left" else None
+            left = self.dice.randrange(12) if answer == "rows-left" else None
             try:
                 seen = recount_view(before, number, answer, left)
             except FinishingError:  # such a count cannot be, which is said in a sentence

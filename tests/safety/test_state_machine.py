@@ -50,7 +50,7 @@ from tests.garment.recipes import EDGE, NECKBAND, UNEQUAL
 NOW = datetime.fromisoformat(NOON) + timedelta(hours=1)
 absurd = st.sampled_from((-1, 0, 1, 7, 10**5, 10**9, -(10**12)))
 answers = st.sampled_from([None, *(answer for answer, _ in ANSWERS)])
-repairs = st.sampled_from(("space the rest", "first round", "rip back", "as it is"))
+repairs = st.sampled_from(("space-the-rest", "first-round", "rip-back", "as-it-is"))
 
 
 def essence(state: State) -> tuple[object, ...]:
@@ -219,7 +219,7 @@ class AtTheNeedles(RuleBasedStateMachine):
         open_steps = [
             at
             for at, one in enumerate(self.paper.state.steps)
-            if one.status in {"to come", "under way"} and at != first
+            if one.status in {"to-come", "under-way"} and at != first
         ]
         if first is None or not open_steps:
             return
@@ -290,7 +290,7 @@ class AtTheNeedles(RuleBasedStateMachine):
             self.do(Replan(replace(plan, own={"rows": rows}), "counted again"))
 
     @rule(
-        how=st.sampled_from(("here", "re-space", "first round", "as it is")),
+        how=st.sampled_from(("here", "re-space", "first-round", "as-it-is")),
         place=st.sampled_from(("neck", "band", "centre", "edge", "nowhere")),
         difference=st.integers(-3, 3) | absurd,
         step=st.none() | st.integers(0, 19) | absurd,

@@ -495,8 +495,8 @@ async def test_a_step_left_out_is_asked_about_first(tmp_path: Path) -> None:
     async with app.run_test() as pilot:
         assert app.in_hand is not None
         await pilot.press("o")
-        assert app.in_hand.state.steps[COUNT].status == "under way"
+        assert app.in_hand.state.steps[COUNT].status == "under-way"
         await pilot.press("o")
-        assert app.in_hand.state.steps[COUNT].status == "left out"
+        assert app.in_hand.state.steps[COUNT].status == "left-out"
         await pilot.press("backspace", "backspace")
-        assert app.in_hand.state.steps[COUNT].status == "under way"
+        assert app.in_hand.state.steps[COUNT].status == "under-way"

@@ -27,7 +27,7 @@ async def test_enter_twice_says_what_it_changes_and_can_be_taken_back(tmp_path: 
         await pilot.press("o", "o")
         assert "This changes what comes later" in shown(app)
         await pilot.press("escape")
-        assert needles(app).talk.state.steps[JOIN].status == "left out"
+        assert needles(app).talk.state.steps[JOIN].status == "left-out"
         await settled(pilot)
 
 

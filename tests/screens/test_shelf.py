@@ -244,5 +244,5 @@ async def test_a_shelf_of_many_garments_is_there_at_once_and_fills_in(tmp_path: 
 
 def test_steps_for_other_sizes_are_not_in_the_bar() -> None:
     """Finished, it is all done or left out, though the recipe has a step for another size only."""
-    hand_made = OnShelf(Path("x"), "x", "S", 3, 3, "finished", "", track=("done", "left out"), finished=True)
+    hand_made = OnShelf(Path("x"), "x", "S", 3, 3, "finished", "", track=("done", "left-out"), finished=True)
     assert _lines(hand_made) == ("finished: every step is done", "■×")

@@ -104,7 +104,7 @@ class Hands:
 
     def to_the_end_of(self, stage: Stage) -> None:
         """Press through what is left of a stage, or type what is asked for."""
-        if stage.act == "COUNT":
+        if stage.act == "count":
             self.count(stage)
             return
         if stage.unit == "value":

@@ -12,6 +12,7 @@ from finishing_tui.garment.commands import (
     Command,
     Count,
     Finish,
+    InsertStep,
     LeaveOut,
     Measure,
     Other,
@@ -31,6 +32,7 @@ from finishing_tui.garment.commands import (
 from finishing_tui.garment.decide.altering import what_if
 from finishing_tui.garment.decide.count import count, measure
 from finishing_tui.garment.decide.elsewhere import already_at
+from finishing_tui.garment.decide.insert import insert_step
 from finishing_tui.garment.decide.mend import put_right
 from finishing_tui.garment.decide.mirror import choose_mirror, with_mirrors
 from finishing_tui.garment.decide.press import other, press
@@ -98,5 +100,7 @@ def _decided(state: State, command: Command) -> tuple[Event, ...] | Refusal:
             return pick_up_garment(state)
         case PutGarmentDown():
             return put_garment_down(state, command)
+        case InsertStep():
+            return insert_step(state, command)
         case Replan():
             return replan(state, command)

@@ -94,4 +94,4 @@ def _rounds(state: State, step: int, work: Work, rounds: int) -> Alteration:
         raise CannotAsk(f"with {plural(rounds, stage.spot)} those that are done would have been shaped another way")
     after = with_stage(work, index, replace(stages[index], opening=stage.opening))
     words = plural(stage.units, stage.spot), plural(rounds, stage.spot)
-    return Alteration(index, stage, after, Edited(step, old, new), *words)
+    return Alteration(index, stage, after, Edited(state.plan.ids[step], old, new), *words)

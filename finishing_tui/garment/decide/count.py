@@ -62,8 +62,9 @@ def measure(state: State, command: Measure) -> tuple[AnyAct, ...] | Refusal:
         return Refusal(f"type what it measures, in {work.stages[work.at].of}, with at most {LONGEST_VALUE} characters")
     before = work.progress[work.at]
     after = replace(before, mark=Mark(1, 0, 1), value=value)
-    change = Progressed(step, work.at, before, after)
-    return (Valued(step=step, value=value, changes=(change,), label="the measure", under=state.top),)
+    named = state.plan.ids[step]
+    change = Progressed(named, work.at, before, after)
+    return (Valued(step=named, value=value, changes=(change,), label="the measure", under=state.top),)
 
 
 def _section(state: State, work: Work, command: Count) -> tuple[AnyAct, ...] | Refusal:
@@ -77,10 +78,11 @@ def _section(state: State, work: Work, command: Count) -> tuple[AnyAct, ...] | R
             "or the row is not known"
         )
     way = next((way for way in seen.ways if way.repair == command.repair), None)
-    if seen.put in {"as planned", "presses"}:
+    if seen.put in {"as-planned", "presses"}:
         way = seen.ways[0]
     if way is None:
-        return Refusal(f"that cannot be done here; there is: {', '.join(one.repair for one in seen.ways)}")
+        there_is = ", ".join(one.repair.replace("-", " ") for one in seen.ways)
+        return Refusal(f"that cannot be done here; there is: {there_is}")
     return _carried_out(state, work, seen, way)
 
 
@@ -102,9 +104,10 @@ def _carried_out(state: State, work: Work, seen: Outlook, way: Way) -> tuple[Any
         state.ledger.enter(*entries)
     except FinishingError as error:
         return Refusal(sentence(error))
-    marked = (Progressed(step, index, seen.before, way.progress),)
+    named = state.plan.ids[step]
+    marked = (Progressed(named, index, seen.before, way.progress),)
     told = Recounted(
-        step=step,
+        step=named,
         place=seen.stage.place,
         counted=seen.counted,
         expected=seen.expected,
@@ -138,11 +141,11 @@ def _place(state: State, work: Work, place: str, counted: int) -> tuple[AnyAct, 
         entries += (*work.stages[work.at].closing, *openings(work.stages, work.at + 1))
     return (
         Recounted(
-            step=step,
+            step=state.plan.ids[step],
             place=place,
             counted=counted,
             expected=held,
-            answer="as planned" if counted == held else "counted",
+            answer="as-planned" if counted == held else "counted",
             entries=entries,
             changes=going_on(state, after),
             what=state.plan.recipe.place[place].text,

@@ -11,9 +11,9 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import Entry
 from finishing_tui.craft.words import listing
 from finishing_tui.garment.commands import AlreadyAt, Refusal
-from finishing_tui.garment.decide.stages import entered, rest_of, sentence
+from finishing_tui.garment.decide.stages import entered, rest_of, sentence, turned
 from finishing_tui.garment.decide.steps import begin
-from finishing_tui.garment.events import AnyAct, DoneElsewhere, Stood, Turned
+from finishing_tui.garment.events import AnyAct, DoneElsewhere, Stood
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import to_come
 from finishing_tui.garment.work import Mark, Progress, Standing, Work, fresh
@@ -27,7 +27,7 @@ def already_at(state: State, command: AlreadyAt) -> tuple[AnyAct, ...] | Refusal
         return Refusal(f"there is no step {step + 1} for size {state.plan.size}")
     if state.steps[step].work is not None:
         return Refusal(f"step {step + 1} was begun here already")
-    before = [at for at in range(step) if state.steps[at].status in {"to come", "under way"} and state.plan.is_for(at)]
+    before = [at for at in range(step) if state.steps[at].status in {"to-come", "under-way"} and state.plan.is_for(at)]
     if not before:
         taken = begin(state, step)
         label = f"taking up step {step + 1}"
@@ -46,19 +46,19 @@ def already_at(state: State, command: AlreadyAt) -> tuple[AnyAct, ...] | Refusal
         except FinishingError as error:
             return Refusal(f"step {at + 1} cannot have been done as the recipe has it: {sentence(error)}")
         entries += done
-        changes.append(Stood(at, state.steps[at], Standing("done", work)))
+        changes.append(Stood(state.plan.ids[at], state.steps[at], Standing("done", work)))
     steps = list(state.steps)
-    for change in changes:
-        steps[change.step] = change.after
+    for at, change in zip(before, changes, strict=True):
+        steps[at] = change.after
     begun = begin(replace(state, ledger=ledger, steps=tuple(steps), current=None), step)
     if isinstance(begun, Refusal):
         return begun
     numbers = listing([str(at + 1) for at in before]) if len(before) < 4 else f"{before[0] + 1} to {before[-1] + 1}"
     elsewhere = DoneElsewhere(
-        steps=tuple(before),
+        steps=tuple(change.step for change in changes),
         entries=tuple(entries),
         changes=tuple(changes),
-        turned=Turned(state.current, None),
+        turned=turned(state, None),
         label=f"step{'s' if len(before) > 1 else ''} {numbers}, done elsewhere",
         under=state.top,
     )

@@ -16,7 +16,7 @@ def first_rounds_on(state: State, place: str, start: int) -> tuple[int, WorkStep
     """Return the first step to come, from ``start`` on, that works rounds or rows on ``place``, with its index."""
     for index in range(max(start, 0), len(state.steps)):
         step = state.plan.step(index)
-        to_come = state.steps[index].status == "to come" and state.plan.is_for(index)
+        to_come = state.steps[index].status == "to-come" and state.plan.is_for(index)
         if to_come and isinstance(step, WorkStep) and step.on == place:
             return index, step
     return None
@@ -39,7 +39,7 @@ def mended_first_round(
     if only_mended and not before:
         return None
     why = f"recount of step {step + 1}: {difference:+d} in the first round of step {index + 1}"
-    return Replanned(edits=(Edited(index, band, _mending(band, before + difference)),), why=why)
+    return Replanned(edits=(Edited(state.plan.ids[index], band, _mending(band, before + difference)),), why=why)
 
 
 def mending_kept(state: State, plan: Plan) -> Plan:

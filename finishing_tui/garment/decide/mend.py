@@ -23,11 +23,11 @@ def put_right(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
             return _here(state, command)
         case "re-space":
             return _respace(state, command)
-        case "first round":
+        case "first-round":
             return _first_round(state, command)
-        case "as it is":
+        case "as-it-is":
             label = "carrying on as it is"
-            return (Mended(place=command.place, how="as it is", difference=0, label=label, under=state.top),)
+            return (Mended(place=command.place, how="as-it-is", difference=0, label=label, under=state.top),)
 
 
 def _here(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
@@ -63,7 +63,7 @@ def _here(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
 
 def _respace(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
     index = command.step
-    if index is None or not 0 <= index < len(state.steps) or state.steps[index].status != "to come":
+    if index is None or not 0 <= index < len(state.steps) or state.steps[index].status != "to-come":
         return Refusal("only a step to come can be re-spaced")
     step = state.plan.step(index)
     if not isinstance(step, PickUpAndKnit):
@@ -76,7 +76,7 @@ def _respace(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
         return Refusal(f"no section of step {index + 1} can take {command.difference:+d}")
     changed, told, _ = found
     why, label = f"step {index + 1}: {told}", f"re-spacing step {index + 1}"
-    return (Replanned(edits=(Edited(index, step, changed),), why=why, label=label, under=state.top),)
+    return (Replanned(edits=(Edited(state.plan.ids[index], step, changed),), why=why, label=label, under=state.top),)
 
 
 def _first_round(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
@@ -86,5 +86,5 @@ def _first_round(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusa
     mended = mended_first_round(state, after, command.place, command.difference)
     if mended is None:
         return Refusal("no step to come works rounds there")
-    why = f"{command.difference:+d} in the first round of step {mended.edits[0].step + 1}"
+    why = f"{command.difference:+d} in the first round of step {state.plan.number_of(mended.edits[0].step)}"
     return (replace(mended, why=why, label="putting it right in the first round", under=state.top),)

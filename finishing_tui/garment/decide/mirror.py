@@ -32,8 +32,9 @@ def with_mirrors(state: State, events: tuple[Event, ...]) -> tuple[Event, ...]:
     step, before = under_way(state)
     if not [stage for stage in before.stages if stage.mirrors] or _only_goes_on(before, acts):
         return events
-    after = applied(state, acts).steps[step]
-    if after.work is None or after.status != "under way":
+    then = applied(state, acts)
+    after = then.steps[then.plan.index_of(state.plan.ids[step])]
+    if after.work is None or after.status != "under-way":
         return events
     work = after.work
     for index, first in _pairs(work):
@@ -42,7 +43,7 @@ def with_mirrors(state: State, events: tuple[Event, ...]) -> tuple[Event, ...]:
                 work = _with(work, index, resolved(state, work, index, first))
     if work == after.work:
         return events
-    change = Stood(step, after, Standing(after.status, work))
+    change = Stood(state.plan.ids[step], after, Standing(after.status, work))
     last = acts[-1]
     return (*acts[:-1], replace(last, changes=(*last.changes, change)))
 
@@ -72,7 +73,11 @@ def choose_mirror(state: State, command: ChooseMirror) -> tuple[AnyAct, ...] | R
     after = _with(work, index, changed)
     label = f"{stage.title} as {'worked' if command.as_worked else 'planned'}"
     told = Mirrored(
-        step=step, as_worked=command.as_worked, changes=going_on(state, after), label=label, under=state.top
+        step=state.plan.ids[step],
+        as_worked=command.as_worked,
+        changes=going_on(state, after),
+        label=label,
+        under=state.top,
     )
     first = _first(work, stage)
     left = left_by(after, first) - left_by(work, first)
@@ -131,11 +136,20 @@ def choice(state: State) -> tuple[int, Stage] | None:
 
 
 def planned(state: State, index: int) -> Stage:
-    """Return a stage of the step under way as the recipe plans it, from the ledger the step began with.
+    """Return a stage of the step under way as it was planned when that was begun, whatever its kind makes of it now.
 
-    Raises ``FinishingError`` where the recipe has been changed since, and plans no such stage any more.
+    A journal of before that was kept does not hold it. It is then the mirror of the other side's plan or, where that
+    has other spots, what the recipe plans from the ledger the step began with; raises ``FinishingError`` where it has
+    been changed since, and plans no such stage any more.
     """
     step, work = under_way(state)
+    stage, partner = work.stages[index], work.stages[_first(work, work.stages[index])]
+    if stage.as_planned is not None:
+        return stage.as_planned
+    if partner.rhythm is not None and partner.units == stage.units:
+        rhythm = partner.rhythm.mirrored()
+        words = say(rhythm, unit=stage.spot)
+        return replace(stage, rhythm=rhythm, target=rhythm.stitches, words=words, as_worked=False)
     stages = state.plan.step(step).stages(state.plan.here(work.before))
     if len(stages) != len(work.stages) or stages[index].title != work.stages[index].title:
         raise FinishingError(f"the recipe was changed since, and has no {work.stages[index].title} there any more")
@@ -154,7 +168,8 @@ def resolved(state: State, work: Work, index: int, first: int) -> Stage:
     else:
         rhythm = space(max(1, min(loops, 2 * stage.units)), stage.units, style="even")
         words = f"as many as {partner.title} got, evenly: {say(rhythm, unit=stage.spot)}"
-    return replace(stage, rhythm=rhythm, target=rhythm.stitches, words=words, as_worked=True)
+    begun = stage.as_planned if stage.as_worked else stage
+    return replace(stage, rhythm=rhythm, target=rhythm.stitches, words=words, as_worked=True, as_planned=begun)
 
 
 def as_worked(stage: Stage, progress: Progress) -> Rhythm:

@@ -30,7 +30,7 @@ def step_altered(state: State, step: int, stage: Stage, target: int, command: Wh
     for one, partner in _partners(sections, at):
         if state.steps[step].work is not None and not _begun(state, step, partner.along):
             sections[one] = replace(partner, stitches=target)
-    return Edited(step, old, replace(old, section=tuple(sections)))
+    return Edited(state.plan.ids[step], old, replace(old, section=tuple(sections)))
 
 
 def _partners(sections: Sequence[Section], at: int) -> Iterator[tuple[int, Along]]:

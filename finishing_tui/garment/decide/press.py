@@ -93,11 +93,11 @@ def _stray(state: State, work: Work, stage: Stage) -> tuple[AnyAct, ...]:
     entries = passed(work, index, after.mark)
     return (
         Strayed(
-            step=step,
+            step=state.plan.ids[step],
             at=spot,
             loops=really,
             entries=entries,
-            changes=(Progressed(step, index, progress, after),),
+            changes=(Progressed(state.plan.ids[step], index, progress, after),),
             label=f"{stage.spot} {spot}, {called(really, plan)} against the plan",
             under=state.top,
         ),
@@ -160,11 +160,11 @@ def _double(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct, 
         return Refusal(sentence(error))
     return (
         Strayed(
-            step=step,
+            step=state.plan.ids[step],
             at=units,
             loops=2,
             entries=entries,
-            changes=(Progressed(step, index, progress, after),),
+            changes=(Progressed(state.plan.ids[step], index, progress, after),),
             label=f"two together at pair {units}",
             under=state.top,
         ),
@@ -176,7 +176,8 @@ def _two_bars(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct
     step, index = state.current or 0, work.at
     units = work.progress[index].mark.units + 1
     try:
-        eased = with_stage(work, index, two_at_once(stage, units, side))
+        taken = replace(two_at_once(stage, units, side), as_planned=stage.as_planned or stage)
+        eased = with_stage(work, index, taken)
     except FinishingError as error:
         return Refusal(sentence(error))
     mark = Mark(units, 0, units)
@@ -184,7 +185,7 @@ def _two_bars(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct
     after = eased.with_progress(index, replace(work.progress[index], mark=mark))
     return (
         Strayed(
-            step=step,
+            step=state.plan.ids[step],
             at=units,
             loops=2,
             entries=entries,

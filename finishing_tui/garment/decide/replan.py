@@ -19,7 +19,7 @@ from finishing_tui.garment.work import Standing, Work, fresh
 
 def replan(state: State, command: Replan) -> tuple[AnyAct, ...] | Refusal:
     """Take a changed plan; steps that something was done of keep the stages they were begun with."""
-    if len(command.plan.recipe.step) != len(state.steps):
+    if len(command.plan.recipe.step) != len(state.steps) or command.plan.ids != state.plan.ids:
         return Refusal("the changed recipe has another number of steps; it can only be taken by a new garment")
     if gone := state.plan.recipe.place.keys() - command.plan.recipe.place.keys():
         return Refusal(f"the changed recipe has no place named {listing(sorted(gone))}; it can only be taken anew")
@@ -70,8 +70,8 @@ def anew(state: State, plan: Plan) -> tuple[tuple[Entry, ...], tuple[Change, ...
         return held, ()
     again = openings(stages, 0)
     before.enter(*again)  # refused here, and not when it is entered
-    after = Standing("under way", Work(stages, tuple(fresh(stage) for stage in stages), before))
-    return (*inverses(opened), *held, *again), (Stood(step, state.steps[step], after),)
+    after = Standing("under-way", Work(stages, tuple(fresh(stage) for stage in stages), before))
+    return (*inverses(opened), *held, *again), (Stood(plan.ids[step], state.steps[step], after),)
 
 
 def keeps_old(state: State, plan: Plan) -> tuple[int, ...]:
@@ -79,7 +79,7 @@ def keeps_old(state: State, plan: Plan) -> tuple[int, ...]:
     found = []
     for index, standing in enumerate(state.steps):
         work = standing.work
-        if standing.status != "under way" or work is None or (index == state.current and _untouched(work)):
+        if standing.status != "under-way" or work is None or (index == state.current and _untouched(work)):
             continue
         try:
             old, new = (each.step(index).stages(each.here(work.before)) for each in (state.plan, plan))

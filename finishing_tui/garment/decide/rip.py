@@ -11,9 +11,9 @@ from finishing_tui.garment.commands import Refusal, RipBack
 from finishing_tui.garment.decide.difference import difference
 from finishing_tui.garment.decide.first_round import mended_first_round
 from finishing_tui.garment.decide.mirror import left_by
-from finishing_tui.garment.decide.stages import sentence, with_stage
+from finishing_tui.garment.decide.stages import sentence, turned, with_stage
 from finishing_tui.garment.decide.taken_out import taken_out
-from finishing_tui.garment.events import AnyAct, Replanned, RippedBack, Stood, Turned
+from finishing_tui.garment.events import AnyAct, Replanned, RippedBack, Stood
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import cut_at, explained_from, loops_up_to
 from finishing_tui.garment.work import Mark, Progress, Standing, Stretch, Work, fresh
@@ -39,24 +39,25 @@ def rip_back(state: State, command: RipBack) -> tuple[AnyAct, ...] | Refusal:
         entries = difference(state.ledger, taken_out(state, step, after, fell))
     except FinishingError as error:
         return Refusal(sentence(error))
-    standing = Standing("under way", after)
+    standing = Standing("under-way", after)
     if standing == state.steps[step] and step == state.current and not fell:
         return Refusal("that is where the work is now; nothing is to be taken out")
     if fell and not command.sure:
         numbers = listing([str(one + 1) for one in fell])
         falls = f"step {numbers} falls" if len(fell) == 1 else f"steps {numbers} fall"
         return Refusal(f"{falls} with it, being worked later. Again to take all that out", replace(command, sure=True))
-    changes = [Stood(one, state.steps[one], Standing()) for one in reversed(fell)]
-    changes.append(Stood(step, state.steps[step], standing))
+    ids = state.plan.ids
+    changes = [Stood(ids[one], state.steps[one], Standing()) for one in reversed(fell)]
+    changes.append(Stood(ids[step], state.steps[step], standing))
     where = _where(stage, after.progress[command.stage].mark)
     return (
         RippedBack(
-            step=step,
+            step=ids[step],
             to=where,
-            fell=tuple(fell),
+            fell=tuple(ids[one] for one in fell),
             entries=entries,
             changes=tuple(changes),
-            turned=Turned(state.current, step) if state.current != step else None,
+            turned=turned(state, step) if state.current != step else None,
             label=f"ripping back to {where}",
             under=state.top,
         ),
@@ -68,9 +69,10 @@ def _mending_back(state: State, changes: Iterable[Stood]) -> Iterator[Replanned]
     """Yield the changes of plan that take back what fallen recounts had left to the first round of a band."""
     fallen = list(state.steps)
     owed: dict[str, int] = {}
-    first = min(change.step for change in changes)
-    for change in changes:
-        fallen[change.step] = change.after
+    indexes = [state.plan.index_of(change.step) for change in changes]
+    first = min(indexes)
+    for index, change in zip(indexes, changes, strict=True):
+        fallen[index] = change.after
         for place, short in (*_short(change.after, 1), *_short(change.before, -1)):
             owed[place] = owed.get(place, 0) + short
     for place, short in owed.items():
@@ -106,9 +108,10 @@ def _to(work: Work, index: int, units: int) -> Work:
 
 def _seam_back(state: State, step: int, work: Work, index: int) -> Work:
     """Return a seam that was taken out with what is left of its two sides as it goes on from there."""
-    stage, planned = work.stages[index], tuple[Stage, ...]()
-    with suppress(FinishingError):  # the recipe may have been changed since
-        planned = state.plan.step(step).stages(state.plan.here(work.before))
+    stage = work.stages[index]
+    planned = (stage.as_planned,) if stage.as_planned else tuple[Stage, ...]()
+    with suppress(FinishingError):  # a journal of before that was kept; the recipe may have been changed since
+        planned = planned or state.plan.step(step).stages(state.plan.here(work.before))
     sides = [sum(taken) for taken in stage.bars]
     same = next((one for one in planned if [sum(taken) for taken in one.bars] == sides), None)
     return with_stage(work, index, unsewn(stage, work.progress[index].mark.units, same))

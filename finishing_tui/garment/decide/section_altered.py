@@ -42,7 +42,7 @@ def section_altered(state: State, step: int, work: Work, command: WhatIf) -> Alt
         was=_words(stage, stretch_at(before, min(at + 1, stage.units)).rhythm),
         now=_words(new, rest),
         drift=(_drift(before, at, stage.units), rest.drift),
-        verdict=told.verdict.value,
+        verdict=told.verdict,
     )
 
 

@@ -29,7 +29,8 @@ def write_note(state: State, command: WriteNote) -> tuple[Event, ...] | Refusal:
         return Refusal(f"a note has 1 to {LONGEST_NOTE} characters, on one line")
     if len(state.notes) >= MOST_KEPT:
         return Refusal(f"this garment has {MOST_KEPT:,} notes, and no more can be kept")
-    return (Noted(text, state.current),)
+    at = None if state.current is None else state.plan.ids[state.current]
+    return (Noted(text, at),)
 
 
 def choose_pace(state: State, command: ChoosePace) -> tuple[Event, ...] | Refusal:

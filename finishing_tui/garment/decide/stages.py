@@ -6,7 +6,7 @@ from dataclasses import replace
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import OFF, Entry, Posting
 from finishing_tui.garment.commands import Refusal
-from finishing_tui.garment.events import Marked, Stood, Worked
+from finishing_tui.garment.events import Marked, Stood, Turned, Worked
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import to_come
 from finishing_tui.garment.work import Mark, Standing, Work
@@ -75,8 +75,9 @@ def work_on(state: State, after: Mark, *, label: str = "") -> tuple[Worked] | Re
         state.ledger.enter(*entries)
     except FinishingError as error:
         return Refusal(sentence(error))
-    change = Marked(step, index, work.progress[index].mark, after)
-    return (Worked(step=step, entries=entries, changes=(change,), label=label, under=state.top),)
+    named = state.plan.ids[step]
+    change = Marked(named, index, work.progress[index].mark, after)
+    return (Worked(step=named, entries=entries, changes=(change,), label=label, under=state.top),)
 
 
 def uncounted(state: State, stage: Stage, after: Mark) -> Refusal | None:
@@ -95,6 +96,12 @@ def under_way(state: State) -> tuple[int, Work]:
     return state.current, work
 
 
+def turned(state: State, step: int | None) -> Turned:
+    """Return the turn from the step under the needles to another one."""
+    ids = state.plan.ids
+    return Turned(None if state.current is None else ids[state.current], None if step is None else ids[step])
+
+
 def begun(state: State) -> bool:
     """Return whether a step is under the needles that was begun."""
     return state.current is not None and state.steps[state.current].work is not None
@@ -104,7 +111,7 @@ def going_on(state: State, work: Work) -> tuple[Stood, ...]:
     """Return the change by which the step under the needles goes on with ``work``; none where it has that already."""
     step, before = under_way(state)
     standing = state.steps[step]
-    return () if work == before else (Stood(step, standing, Standing(standing.status, work)),)
+    return () if work == before else (Stood(state.plan.ids[step], standing, Standing(standing.status, work)),)
 
 
 def with_stage(work: Work, index: int, stage: Stage) -> Work:

@@ -6,8 +6,8 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import AlreadyAt, Finish, LeaveOut, Refusal, TakeUp
 from finishing_tui.garment.decide.doubts import doubts_about
-from finishing_tui.garment.decide.stages import openings, sentence, uncounted, work_on
-from finishing_tui.garment.events import AnyAct, Begun, Finished, LeftOut, Stood, TakenUp, Turned
+from finishing_tui.garment.decide.stages import openings, sentence, turned, uncounted, work_on
+from finishing_tui.garment.events import AnyAct, Begun, Finished, LeftOut, Stood, TakenUp
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Standing, Work, fresh
 
@@ -21,9 +21,10 @@ def begin(state: State, step: int) -> Begun | Refusal:
     except FinishingError as error:
         return Refusal(f"step {step + 1} cannot be begun: {sentence(error)}")
     work = Work(stages, tuple(fresh(stage) for stage in stages), state.ledger)
-    change = Stood(step, state.steps[step], Standing("under way", work))
-    turned = Turned(state.current, step) if state.current != step else None
-    return Begun(step=step, entries=entries, changes=(change,), turned=turned)
+    named = state.plan.ids[step]
+    change = Stood(named, state.steps[step], Standing("under-way", work))
+    turn = turned(state, step) if state.current != step else None
+    return Begun(step=named, entries=entries, changes=(change,), turned=turn)
 
 
 def turn_to(state: State, step: int | None) -> tuple[AnyAct, ...]:
@@ -32,7 +33,7 @@ def turn_to(state: State, step: int | None) -> tuple[AnyAct, ...]:
         begun = begin(state, step)
         if isinstance(begun, Begun):
             return (begun,)
-    return (TakenUp(step=step, turned=Turned(state.current, step)),) if step is not None else ()
+    return (TakenUp(step=state.plan.ids[step], turned=turned(state, step)),) if step is not None else ()
 
 
 def next_step(state: State, after: int) -> int | None:
@@ -40,7 +41,7 @@ def next_step(state: State, after: int) -> int | None:
     open_steps = [
         index
         for index, standing in enumerate(state.steps)
-        if standing.status in {"to come", "under way"} and index != after and state.plan.is_for(index)
+        if standing.status in {"to-come", "under-way"} and index != after and state.plan.is_for(index)
     ]
     return next((index for index in open_steps if index > after), next(iter(open_steps), None))
 
@@ -64,12 +65,13 @@ def finish(state: State, command: Finish) -> tuple[AnyAct, ...] | Refusal:
     doubts = doubts_about(state, step, work)
     if doubts and not command.sure:
         return Refusal("; ".join(doubts), Finish(sure=True))
-    change = Stood(step, standing, Standing("done", work))
+    named = state.plan.ids[step]
+    change = Stood(named, standing, Standing("done", work))
     label = f"the end of step {step + 1}"
     done = Finished(
-        step=step,
+        step=named,
         changes=(change,),
-        turned=Turned(step, None),
+        turned=turned(state, None),
         label=label,
         under=state.top,
         although="; ".join(doubts),
@@ -99,9 +101,9 @@ def take_up(state: State, command: TakeUp) -> tuple[AnyAct, ...] | Refusal:
                 again=AlreadyAt(step),
             )
         return (replace(begun, label=label, under=state.top),)
-    turned = Turned(state.current, step)
-    again = () if standing.status == "under way" else (Stood(step, standing, replace(standing, status="under way")),)
-    return (TakenUp(step=step, changes=again, turned=turned, label=label, under=state.top),)
+    named = state.plan.ids[step]
+    again = () if standing.status == "under-way" else (Stood(named, standing, replace(standing, status="under-way")),)
+    return (TakenUp(step=named, changes=again, turned=turned(state, step), label=label, under=state.top),)
 
 
 def leave_out(state: State, command: LeaveOut) -> tuple[AnyAct, ...] | Refusal:
@@ -112,25 +114,27 @@ def leave_out(state: State, command: LeaveOut) -> tuple[AnyAct, ...] | Refusal:
     if not state.plan.is_for(step):
         return Refusal(f"step {step + 1} is not for size {state.plan.size}; it is passed over as it is")
     standing = state.steps[step]
-    if standing.status in {"done", "left out"}:
-        return Refusal(f"step {step + 1} is {standing.status} already")
+    if standing.status in {"done", "left-out"}:
+        return Refusal(f"step {step + 1} is {'done' if standing.status == 'done' else 'left out'} already")
     if not command.sure:
         title = state.plan.step(step).title
         return Refusal(
             f"leave out step {step + 1}, {title}? What follows may need it. Again to leave it out",
             replace(command, sure=True),
         )
-    change = Stood(step, standing, replace(standing, status="left out"))
-    turned = Turned(state.current, None) if step == state.current else None
-    left = LeftOut(step=step, changes=(change,), turned=turned, label=f"leaving out step {step + 1}", under=state.top)
-    if turned is None:
+    named = state.plan.ids[step]
+    change = Stood(named, standing, replace(standing, status="left-out"))
+    turn = turned(state, None) if step == state.current else None
+    left = LeftOut(step=named, changes=(change,), turned=turn, label=f"leaving out step {step + 1}", under=state.top)
+    if turn is None:
         return (left,)
     return (left, *turn_to(standing_so(state, change), next_step(state, step)))
 
 
 def standing_so(state: State, change: Stood) -> State:
     """Return the state in which a step stands another way, and none is under the needles."""
-    steps = (*state.steps[: change.step], change.after, *state.steps[change.step + 1 :])
+    index = state.plan.index_of(change.step)
+    steps = (*state.steps[:index], change.after, *state.steps[index + 1 :])
     return replace(state, steps=steps, current=None)
 
 

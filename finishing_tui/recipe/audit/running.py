@@ -258,7 +258,7 @@ def _rest_done(
     findings: list[Finding] = []
     blank = Look(footing, at, step, ledger, (), (), trail, wrong)
     after = _entered(blank, ledger, rest, findings)
-    stage = Stage("item", 1, "what is left of this step", "REST")
+    stage = Stage("item", 1, "what is left of this step", "rest")
     return _Done(after, tuple(findings), replace(blank, stages=(stage,), after=(after,), off=off))
 
 

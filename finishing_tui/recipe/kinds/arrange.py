@@ -35,4 +35,4 @@ class Arrange(Step):
             yarn_at=self.yarn_at or before.yarn_at,
         )
         entries = (PostureEntry(before, after),) if after != before else ()
-        return (Stage("item", 1, self.title, "ARRANGE", items=(Item(self.title, entries),)),)
+        return (Stage("item", 1, self.title, "arrange", items=(Item(self.title, entries),)),)

@@ -39,7 +39,7 @@ class BindOff(Step):
         held = here.ledger.on(self.from_)
         many = held if self.count == "all" else count_of(self.count, here.numbers, here.size)
         if here.absent(self.from_) or (many == 0 and self.count != "all"):
-            return (none_of(here.name(self.from_), "BIND OFF"),)
+            return (none_of(here.name(self.from_), "bind-off"),)
         here.holding(self.from_, max(many, 1), "bound off")
         joined = here.joins(self.from_) if self.yarn == "new" else ()
         started = here.new_tail(self.start_tail or f"start of {self.own_tail}") if self.yarn == "new" else ()
@@ -67,7 +67,7 @@ class BindOff(Step):
                 "stitch",
                 many,
                 here.name(self.from_),
-                "BIND OFF",
+                "bind-off",
                 words,
                 many,
                 self.from_,

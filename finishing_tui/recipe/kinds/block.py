@@ -18,8 +18,8 @@ class Block(Step):
     def stages(self, _here: Here) -> tuple[Stage, ...]:
         """Return laying out, and where a size is given the value it measures when dry, in cm."""
         text = f"Lay it out{' to ' + self.to if self.to else ''} and let it dry."
-        laid = Stage("item", 1, "lay out", "BLOCK", text, items=(Item(text),))
+        laid = Stage("item", 1, "lay out", "block", text, items=(Item(text),))
         if not self.to:
             return (laid,)
         words = f"Unpinned and rested: type what it measures, in cm. Wanted: {self.to}."
-        return (laid, Stage("value", 1, "dry", "MEASURE", words, of="cm"))
+        return (laid, Stage("value", 1, "dry", "measure", words, of="cm"))

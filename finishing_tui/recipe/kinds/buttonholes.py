@@ -46,10 +46,10 @@ class Buttonholes(Step):
         """
         title = here.name(self.on)
         if here.absent(self.on):
-            return (none_of(title, "HOLE"),)
+            return (none_of(title, "hole"),)
         holes = count_of(self.holes, here.numbers, here.size)
         if not holes:
-            return (none_of(title, "HOLE"),)
+            return (none_of(title, "hole"),)
         here.holding(self.on, 1, "worked")
         plan = self._planned(here, holes)
         rest = here.ledger.on(self.on) - plan.stitches
@@ -64,8 +64,8 @@ class Buttonholes(Step):
         words = plan.text if not rest else f"Over the first {plan.stitches} of the row: {plan.text}"
         again = f"Work across, and cast on {plan.width} over each gap: {plan.stitches + rest} stitches again."
         return (
-            Stage("item", holes, "holes, first row", "BIND OFF", words, place=self.on, items=off),
-            Stage("item", holes, "holes, next row", "CAST ON", again, place=self.on, items=over),
+            Stage("item", holes, "holes, first row", "bind-off", words, place=self.on, items=off),
+            Stage("item", holes, "holes, next row", "cast-on", again, place=self.on, items=over),
         )
 
     def _planned(self, here: Here, holes: int) -> Holes:
@@ -116,7 +116,7 @@ class Buttonholes(Step):
             f" leaves {plan.stitches + rest} on the needle. The stitch that {decrease} leaves is the first of the next"
             " group and is not counted in the number to work next."
         )
-        return Stage("item", plan.holes, "holes", "HOLE", words, place=self.on, items=items)
+        return Stage("item", plan.holes, "holes", "hole", words, place=self.on, items=items)
 
     @property
     def main_place(self) -> str:

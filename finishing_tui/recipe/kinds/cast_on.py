@@ -27,14 +27,14 @@ class CastOn(Step):
         many = count_of(self.count, here.numbers, here.size)
         title = f"onto the {here.name(self.onto)}"
         if not many:
-            return (none_of(title, "CAST ON"),)
+            return (none_of(title, "cast-on"),)
         words = f"Cast {plural(many, 'stitch')} {title}{': ' + self.method if self.method else ''}."
         return (
             Stage(
                 "stitch",
                 many,
                 title,
-                "CAST ON",
+                "cast-on",
                 words,
                 many,
                 self.onto,

@@ -30,4 +30,4 @@ class Check(Step):
         if self.over_the_head:
             texts.append("The neck goes over the head without force.")
         items = tuple(Item(text) for text in texts)
-        return (Stage("item", len(items), self.title, "CHECK", "Tick off each.", items=items),)
+        return (Stage("item", len(items), self.title, "check", "Tick off each.", items=items),)

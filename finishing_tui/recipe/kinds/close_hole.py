@@ -27,4 +27,4 @@ class CloseHole(Step):
         here.tail(self.tail, "close the hole with")
         text = f"Draw the tail {self.tail} round the hole and pull it shut: {self.hole}."
         item = Item(text, (HoleEntry(self.hole, "closed"), TailEntry(self.tail, "shortened")))
-        return (Stage("item", 1, self.hole, "CLOSE", text, items=(item,)),)
+        return (Stage("item", 1, self.hole, "close", text, items=(item,)),)

@@ -26,7 +26,7 @@ class CountStitches(Step):
         words = f"Count the {here.name(self.place)}: there should be {wanted}. Type what you count."
         return (
             Stage(
-                "stitch", wanted, here.name(self.place), "COUNT", words, wanted, self.place, takes_all=True, counts=True
+                "stitch", wanted, here.name(self.place), "count", words, wanted, self.place, takes_all=True, counts=True
             ),
         )
 

@@ -31,4 +31,4 @@ class Cut(Step):
             )
         text = f"Cut the yarn{', leaving ' + self.length if self.length else ''}: the tail {self.tail}."
         item = Item(text, (*(YarnEntry(place, "cut") for place in yarns), *here.new_tail(self.tail)))
-        return (Stage("item", 1, self.tail, "CUT", text, items=(item,)),)
+        return (Stage("item", 1, self.tail, "cut", text, items=(item,)),)

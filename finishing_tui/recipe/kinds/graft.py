@@ -56,7 +56,7 @@ class Graft(Step):
         front, back = here.ledger.on(self.front), here.ledger.on(self.back)
         pairs = min(front, back) if self.count == "all" else count_of(self.count, here.numbers, here.size)
         if here.absent(self.front, self.back) or (pairs == 0 and self.count != "all"):
-            return (none_of("pairs", "GRAFT"),)
+            return (none_of("pairs", "graft"),)
         if self.front == self.back:
             raise CannotBegin(f"a graft needs two needles, and both are the {here.name(self.front)}")
         here.holding(self.front, max(pairs, 1), "grafted")
@@ -74,12 +74,12 @@ class Graft(Step):
             long = self.front if front > back else self.back
             words += f" {pair(front, back).text} Two together on the {here.name(long)} is x."
         return (
-            Stage("item", 2, "set-up", "SET UP", words, items=tuple(Item(move) for move in SET_UP)),
+            Stage("item", 2, "set-up", "set-up", words, items=tuple(Item(move) for move in SET_UP)),
             Stage(
                 "pair",
                 pairs,
                 "pairs",
-                "GRAFT",
+                "graft",
                 words,
                 pairs,
                 self.front,

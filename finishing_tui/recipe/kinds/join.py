@@ -45,7 +45,7 @@ class Join(Step):
         front, back = here.ledger.on(self.front), here.ledger.on(self.back)
         pairs = min(front, back) if self.count == "all" else count_of(self.count, here.numbers, here.size)
         if here.absent(self.front, self.back) or (pairs == 0 and self.count != "all"):
-            return (none_of("pairs", "PAIR"),)
+            return (none_of("pairs", "pair"),)
         here.holding(self.front, max(pairs, 1), "joined")
         here.holding(self.back, max(pairs, 1), "joined")
         together = here.ledger.posture.together
@@ -76,7 +76,7 @@ class Join(Step):
             "pair",
             pairs,
             "pairs",
-            "PAIR",
+            "pair",
             words,
             pairs,
             self.front,
@@ -92,4 +92,4 @@ class Join(Step):
         cut = (YarnEntry(self.front, "cut"),) if joined else here.cut_at(self.front, self.back)
         entries = (Posting(HAND, OFF, 1), *cut, *here.new_tail(self.tail or self.own_tail, started))
         text = "Cut the yarn and draw it through the last loop."
-        return (stage, Stage("item", 1, "fasten off", "FASTEN OFF", text, items=(Item(text, entries),)))
+        return (stage, Stage("item", 1, "fasten off", "fasten-off", text, items=(Item(text, entries),)))

@@ -23,7 +23,7 @@ class Mark(Step):
             mend = (MarkerEntry(self.marker, "out"),)
             raise CannotBegin(f"the marker {self.marker!r} is in the work already", kind="marker", mend=mend)
         item = Item(f"Put the marker in: {self.marker}.", (MarkerEntry(self.marker, "in"),))
-        return (Stage("item", 1, self.marker, "MARK", item.text, items=(item,)),)
+        return (Stage("item", 1, self.marker, "mark", item.text, items=(item,)),)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,4 +40,4 @@ class Unmark(Step):
             mend = (MarkerEntry(self.marker, "in"),)
             raise CannotBegin(f"no marker named {self.marker!r} is in the work", kind="marker", mend=mend)
         item = Item(f"Take the marker out: {self.marker}.", (MarkerEntry(self.marker, "out"),))
-        return (Stage("item", 1, self.marker, "UNMARK", item.text, items=(item,)),)
+        return (Stage("item", 1, self.marker, "unmark", item.text, items=(item,)),)

@@ -34,7 +34,7 @@ class Measure(Step):
             raise CannotBegin(
                 f"the tolerance of {say_length(off)} in {self.title!r} belongs to a value, and none is given"
             )
-        return (Stage("value", 1, self.what, "MEASURE", words, of=wanted.unit if wanted else "cm"),)
+        return (Stage("value", 1, self.what, "measure", words, of=wanted.unit if wanted else "cm"),)
 
 
 def _within(wanted: Length, off: Length | None) -> str:

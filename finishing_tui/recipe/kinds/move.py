@@ -26,7 +26,7 @@ class Move(Step):
         held = here.ledger.on(self.from_)
         many = held if self.count == "all" else count_of(self.count, here.numbers, here.size)
         if here.absent(self.from_) or (many == 0 and self.count != "all"):
-            return (none_of(f"{here.name(self.from_)} to {here.name(self.to)}", "SLIP"),)
+            return (none_of(f"{here.name(self.from_)} to {here.name(self.to)}", "slip"),)
         here.holding(self.from_, max(many, 1), "moved")
         words = f"Slip {many} from the {here.name(self.from_)} onto the {here.name(self.to)}, untwisted."
         return (
@@ -34,7 +34,7 @@ class Move(Step):
                 "stitch",
                 many,
                 f"{here.name(self.from_)} to {here.name(self.to)}",
-                "SLIP",
+                "slip",
                 words,
                 many,
                 self.to,

@@ -30,7 +30,7 @@ class PickUp(Step):
                 "stitch",
                 many,
                 f"loops {self.at} the {here.name(self.onto)}",
-                "LIFT",
+                "lift",
                 words,
                 many,
                 self.onto,

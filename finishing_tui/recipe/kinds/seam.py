@@ -57,7 +57,7 @@ class Seam(Step):
             raise CannotBegin(f"the step {self.title!r} has {plural(len(self.sides), 'side')}; a seam has two")
         many = [count_of(side.spots, here.numbers, here.size) for side in self.sides]
         if not any(many):
-            return (none_of("seam", "SEW"),)
+            return (none_of("seam", "sew"),)
         here.tail(self.tail, "sew with")
         if max(many) > MOST_BARS:
             raise CannotBegin(f"edges of {many[0]} and {many[1]} cannot be sewn: {MOST_BARS} is the longest there is")
@@ -68,7 +68,7 @@ class Seam(Step):
             "pair",
             0,
             f"{front} to {back}",
-            "SEW",
+            "sew",
             f"With the tail {self.tail}, on the right side, sew {' to '.join(edges)}",
             closing=(TailEntry(self.tail, "shortened"),),
             front=front,
@@ -115,7 +115,7 @@ def unsewn(stage: Stage, pairs: int, planned: Stage | None) -> Stage:
     """
     done = tuple(taken[:pairs] for taken in stage.bars)
     if planned and done == tuple(taken[:pairs] for taken in planned.bars):
-        return with_bars(stage, (planned.bars[0], planned.bars[1]))
+        return with_bars(replace(stage, as_planned=None), (planned.bars[0], planned.bars[1]))
     return _going_on(stage, done)
 
 

@@ -56,7 +56,7 @@ class Along:
         spots = self.walked(here)
         stitches = self.wanted(here, spots)
         if not spots and not stitches:
-            return none_of(self.along, "PICK")
+            return none_of(self.along, "pick")
         even: Literal["easy", "even"] = "even" if (self.style or style) == "even" else "easy"
         closed: Literal["open", "closed"] = "closed" if (self.ends or ends) == "closed" else "open"
         rhythm: Rhythm = space(stitches, spots, style=even, ends=closed)
@@ -67,7 +67,7 @@ class Along:
             "spot",
             spots,
             self.along,
-            "PICK",
+            "pick",
             say(rhythm, unit=self.unit),
             stitches,
             onto,
@@ -152,7 +152,7 @@ class Held:
         held = here.ledger.on(self.from_)
         take = held if self.take == "all" else count_of(self.take, here.numbers, here.size)
         if here.absent(self.from_) or (take == 0 and self.take != "all"):
-            return none_of(self.along or here.name(self.from_), "KNIT")
+            return none_of(self.along or here.name(self.from_), "knit")
         here.holding(self.from_, max(take, 1), "knitted across")
         into = take if self.stitches is None else count_of(self.stitches, here.numbers, here.size)
         if into < 1:
@@ -169,7 +169,7 @@ class Held:
             "stitch",
             into,
             self.along or here.name(self.from_),
-            "KNIT",
+            "knit",
             words,
             into,
             onto,
@@ -198,7 +198,7 @@ class Gap:
             words = "Nothing is picked up here; the hole at this joint is drawn shut later."
         hole = (HoleEntry(self.gap, "made"),)
         flows = loops_onto(onto, extra)
-        return Stage("stitch", extra, self.gap, "PICK", words, extra, onto, flows=flows, opening=hole)
+        return Stage("stitch", extra, self.gap, "pick", words, extra, onto, flows=flows, opening=hole)
 
 
 Section = Along | Held | Gap

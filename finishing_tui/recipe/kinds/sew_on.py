@@ -27,9 +27,9 @@ class SewOn(Step):
         """Return one item for each."""
         many = count_of(self.count, here.numbers, here.size)
         if not many:
-            return (none_of(self.what, "SEW ON"),)
+            return (none_of(self.what, "sew-on"),)
         if many > MOST:
             raise CannotBegin(f"{many} are to be sewn on ({self.what}); {MOST} is the most")
         text = f"Sew the {self.what} on" if many == 1 else f"Sew {plural(many, self.what)} on, each at its mark"
         items = tuple(Item(f"{self.what} {each} of {many}" if many > 1 else self.what) for each in range(1, many + 1))
-        return (Stage("item", many, self.what, "SEW ON", f"{text}.", items=items),)
+        return (Stage("item", many, self.what, "sew-on", f"{text}.", items=items),)

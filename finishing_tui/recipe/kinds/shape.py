@@ -10,7 +10,7 @@ from finishing_tui.craft.shaping import Evenly, evenly
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import Count, PlaceName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
-from finishing_tui.recipe.stage import Item, Stage, none_of
+from finishing_tui.recipe.stage import Doing, Item, Stage, none_of
 
 MOST_GROUPS = 2_000
 """No row that is worked group by group has more of them than this."""
@@ -36,7 +36,7 @@ class Shape(Step):
         Raises ``Impossible`` when the row cannot hold the change, or the method goes the other way.
         """
         if here.absent(self.on):
-            return (none_of(here.name(self.on), "SHAPE"),)
+            return (none_of(here.name(self.on), "shape"),)
         here.holding(self.on, 1, "shaped")
         before, after = here.ledger.on(self.on), count_of(self.to, here.numbers, here.size)
         if (change := abs(after - before)) > 2 * MOST_GROUPS:  # nothing changes more than two stitches at a place
@@ -48,7 +48,7 @@ class Shape(Step):
             raise CannotBegin(
                 f"{before} to {after} takes {len(row.shapings)} shapings; {MOST_GROUPS} is the most in a row"
             )
-        act = "SHAPE" if before == after else "DECREASE" if after < before else "INCREASE"
+        act: Doing = "shape" if before == after else "decrease" if after < before else "increase"
         items = self._groups(row) or (Item(row.text),)
         return (Stage("item", len(items), here.name(self.on), act, row.sentence, after, self.on, items=items),)
 

@@ -23,4 +23,4 @@ class WeaveIn(Step):
         for tail in tails:
             here.tail(tail, "weave in")
         items = tuple(Item(tail, (TailEntry(tail, "woven", here.ledger.tails[tail]),)) for tail in tails)
-        return (Stage("item", len(items), "tails", "WEAVE IN", "Weave each tail in on the wrong side.", items=items),)
+        return (Stage("item", len(items), "tails", "weave-in", "Weave each tail in on the wrong side.", items=items),)

@@ -71,13 +71,13 @@ class Work(Step):
     def stages(self, here: Here) -> tuple[Stage, ...]:
         """Return one stage of rounds or rows, with what each shaped or short one says and what it enters."""
         if here.absent(self.on):
-            return (none_of(here.name(self.on), "ROW" if self.rounds is None else "ROUND"),)
+            return (none_of(here.name(self.on), "row" if self.rounds is None else "round"),)
         here.holding(self.on, 1, "worked")
         given = self.rounds if self.rows is None else self.rows
         if given is None or (self.rounds is None) == (self.rows is None):
             raise CannotBegin(f"the step {self.title!r} says neither rounds nor rows, or both; it needs one of them")
         many = count_of(given, here.numbers, here.size)
-        name = "round" if self.rows is None else "row"
+        name: Literal["round", "row"] = "round" if self.rows is None else "row"
         changes = dict[int, int]()
         hints = dict[int, str]()
         for number, change, hint in self._changes(many):
@@ -109,7 +109,7 @@ class Work(Step):
                 "round",
                 many,
                 f"{name}s",
-                name.upper(),
+                name,
                 words,
                 0,
                 self.on,

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from finishing_tui.codec import decode, encode
+from finishing_tui.garment.stored import decode, encode
 from finishing_tui.recipe.annotations import fields_of
 from finishing_tui.recipe.field_texts import field_texts
 from finishing_tui.recipe.kinds import KINDS

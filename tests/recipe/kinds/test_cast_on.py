@@ -10,7 +10,7 @@ def test_new_stitches_come_onto_the_needle_beside_those_there() -> None:
     start = here({"body": 88})
     assert after(step, start).on("body") == 98
     (stage,) = step.stages(start)
-    assert (stage.units, stage.act, stage.takes_all) == (10, "CAST ON", True)
+    assert (stage.units, stage.act, stage.takes_all) == (10, "cast-on", True)
     assert "10 stitches" in stage.words
     assert "backward loops" in stage.words
     assert step.main_place == "body"

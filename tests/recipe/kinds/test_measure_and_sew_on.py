@@ -8,7 +8,7 @@ from tests.recipe.kinds.beginning import after, here, refused
 def test_a_measure_says_what_is_wanted_and_how_near() -> None:
     """Value and tolerance are said in their own units, and the value is typed in the unit of what is wanted."""
     (stage,) = Measure(title="Measure", what="the neck opening", value="25.5 cm", tolerance="1 cm").stages(here({}))
-    assert (stage.unit, stage.units, stage.act, stage.of) == ("value", 1, "MEASURE", "cm")
+    assert (stage.unit, stage.units, stage.act, stage.of) == ("value", 1, "measure", "cm")
     assert stage.words == "Measure the neck opening, and type it in cm. Wanted: 25.5 cm, give or take 1 cm."
     (inches,) = Measure(title="Measure", what="the band", value="9 1/2 in").stages(here({}))
     assert inches.of == "in"

@@ -76,8 +76,8 @@ def test_a_left_handed_knitter_leans_the_other_way() -> None:
 
 def test_the_word_says_which_way() -> None:
     """The word of two metres is what is done next."""
-    assert stage_of(20, 24).act == "INCREASE"
-    assert stage_of(24, 20).act == "DECREASE"
+    assert stage_of(20, 24).act == "increase"
+    assert stage_of(24, 20).act == "decrease"
     assert [item.text for item in stage_of(20, 20).items] == ["k20"]
 
 

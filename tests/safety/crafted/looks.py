@@ -17,11 +17,11 @@ from typing import Any
 from unittest import mock
 
 from finishing_tui import cli
-from finishing_tui.codec import decode
 from finishing_tui.garment import stored
 from finishing_tui.garment.journal import reader
 from finishing_tui.garment.journal.rows import Raw
 from finishing_tui.garment.journal.schema import NAME
+from finishing_tui.garment.stored import decode
 from finishing_tui.screens.app import FinishingApp
 from tests.safety.crafted.making import crafted
 

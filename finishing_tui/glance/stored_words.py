@@ -1,0 +1,77 @@
+"""The words for what is stored by an id, so that words can change and journals need not."""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from finishing_tui.craft.judging import Verdict
+from finishing_tui.craft.recount_words import VERDICTS
+from finishing_tui.garment.events import Put, Repair
+from finishing_tui.garment.work import Status
+from finishing_tui.recipe.stage import Doing
+
+ACTS: Mapping[Doing, str] = MappingProxyType(
+    {
+        "arrange": "ARRANGE",
+        "bind-off": "BIND OFF",
+        "block": "BLOCK",
+        "cast-on": "CAST ON",
+        "check": "CHECK",
+        "close": "CLOSE",
+        "count": "COUNT",
+        "cut": "CUT",
+        "decrease": "DECREASE",
+        "fasten-off": "FASTEN OFF",
+        "graft": "GRAFT",
+        "hole": "HOLE",
+        "increase": "INCREASE",
+        "knit": "KNIT",
+        "lift": "LIFT",
+        "mark": "MARK",
+        "measure": "MEASURE",
+        "pair": "PAIR",
+        "pick": "PICK",
+        "rest": "REST",
+        "round": "ROUND",
+        "row": "ROW",
+        "set-up": "SET UP",
+        "sew": "SEW",
+        "sew-on": "SEW ON",
+        "shape": "SHAPE",
+        "slip": "SLIP",
+        "unmark": "UNMARK",
+        "weave-in": "WEAVE IN",
+    }
+)
+"""What is to be done, as it is read from two metres."""
+
+STATUSES: Mapping[Status, str] = MappingProxyType(
+    {"to-come": "to come", "under-way": "under way", "done": "done", "left-out": "left out"}
+)
+"""How a step stands."""
+
+PUT_DOWN_TO: Mapping[Put, str] = MappingProxyType(
+    {
+        "as-planned": "as planned",
+        "presses": "presses were missed or doubled",
+        "loops": "the loops differ",
+        "rows-left": "rows left",
+        "half-way": "half way",
+        "counted": "",
+    }
+)
+"""What a count was put down to, as the record says it; nothing where it was only counted."""
+
+REPAIRS: Mapping[Repair, str] = MappingProxyType(
+    {
+        "space-the-rest": "space the rest",
+        "first-round": "first round",
+        "rip-back": "rip back",
+        "as-it-is": "as it is",
+    }
+)
+"""What is done about a count that differs."""
+
+
+def verdict_words(verdict: Verdict | None) -> str:
+    """Return the words for how the rest lies; none where nothing lies any way."""
+    return VERDICTS[verdict] if verdict is not None else ""
