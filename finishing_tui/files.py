@@ -103,6 +103,21 @@ def sync_folder(folder: Path) -> None:
             os.close(handle)
 
 
+def is_file(path: Path) -> bool:
+    """Return whether ``path`` leads to a plain file; no, where it leads to what cannot be looked at."""
+    return os.path.isfile(path)  # noqa: PTH113  (pathlib raises for names that are too long, and for closed folders)
+
+
+def is_dir(path: Path) -> bool:
+    """Return whether ``path`` leads to a folder; no, where it leads to what cannot be looked at."""
+    return os.path.isdir(path)  # noqa: PTH112  (as above)
+
+
+def exists(path: Path) -> bool:
+    """Return whether ``path`` leads to anything; no, where it leads to what cannot be looked at."""
+    return os.path.exists(path)  # noqa: PTH110  (as above)
+
+
 def expanded(path: Path) -> Path:
     """Return ``path`` with a tilde at its start put in words.
 

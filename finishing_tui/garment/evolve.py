@@ -25,7 +25,7 @@ from finishing_tui.garment.events import (
     Taken,
     TakenBack,
 )
-from finishing_tui.garment.state import LONGEST_NOTE, MOST_KEPT, RECENT, Note, Sitting, State
+from finishing_tui.garment.state import LONGEST_NOTE, MOST_HELD, MOST_KEPT, RECENT, Note, Sitting, State
 from finishing_tui.garment.work import Standing
 from finishing_tui.recipe.kinds import AnyStep
 
@@ -83,8 +83,9 @@ def sound(state: State) -> State:
     if state.current is not None and not 0 <= state.current < len(state.steps):
         raise ValueError(f"there is no step {state.current} to be under the needles")
     ledger = state.ledger
-    told, held = (state.sittings, state.notes, state.undone), (ledger.tails, ledger.markers, ledger.holes, ledger.yarns)
-    if max(map(len, (*told, *held, ledger.stitches))) > MOST_KEPT:
+    held = (ledger.stitches, ledger.tails, ledger.markers, ledger.holes, ledger.yarns)
+    kept = (state.sittings, state.notes, state.undone)
+    if any(len(one) > MOST_HELD for one in held) or any(len(one) > MOST_KEPT for one in kept):
         raise ValueError("there is more in it than any garment has")
     return state
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from finishing_tui.craft.words import plural, sentence
-from finishing_tui.files import NotWritten, as_written
+from finishing_tui.files import NotWritten, as_written, exists
 from finishing_tui.garment.journal import Journal
 from finishing_tui.garment.journal.rescue import Rescue
 from finishing_tui.garment.journal.rescue_places import PutAway, put
@@ -29,7 +29,7 @@ class GivenUp:
     @property
     def waits(self) -> bool:
         """Whether there is still something to say of it: not once its file was taken in or thrown away."""
-        return self.kept is None or self.kept.file.exists()
+        return self.kept is None or exists(self.kept.file)
 
     def __str__(self) -> str:
         return " ".join((*self._entries(), *self._end()))

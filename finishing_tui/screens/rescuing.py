@@ -10,11 +10,14 @@ from finishing_tui.screens.program import Program
 from finishing_tui.widgets.choices import Choice
 
 CHOICES = (
-    Choice("take them in", ("They go after what is saved, as you counted them.",)),
-    Choice("leave them for later", ("Until you decide you can only look at the garment.",)),
-    Choice("throw them away", ("What you counted then is lost.",)),
+    Choice("take it in", ("It goes after what is saved, as you counted it.",)),
+    Choice("leave it for later", ("Until you decide you can only look at the garment.",)),
+    Choice("throw it away", ("What you counted then is lost.",)),
 )
 """What may become of the entries; the first is the safest for the count."""
+
+SURE = "Throw away what you counted then?"
+"""Asked once more, since there is no way back from it."""
 
 
 def ask_about(
@@ -29,8 +32,16 @@ def ask_about(
     def chosen(at: int | None) -> None:
         if at == 1:
             left()
+        elif at == 0:
+            _done(app, folder, fitting, decided, take=True)
         elif at is not None:
-            _done(app, folder, fitting, decided, take=at == 0)
+            app.push_screen(Asking(SURE, (Choice("leave it for later"), Choice("throw it away"))), sure)
+
+    def sure(at: int | None) -> None:
+        if at == 0:
+            left()
+        elif at is not None:
+            _done(app, folder, fitting, decided, take=False)
 
     app.push_screen(Asking(fitting.question, CHOICES, fitting.told), chosen)
 

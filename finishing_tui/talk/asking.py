@@ -1,5 +1,6 @@
 """What both mouths call: to begin, and for an action, the one way from a key or a word to what an act does."""
 
+from finishing_tui.craft.errors import FinishingError
 from finishing_tui.talk.acts import BY_ID
 from finishing_tui.talk.conversation import Talk
 
@@ -30,7 +31,10 @@ def ask_for(talk: Talk, action: str) -> None:
     elif talk.look and not act.looks:
         talk.refuse(talk.look)
     elif not talk.typed or act.digits or _forgets(talk, action):
-        talk.asks(act.does(talk))
+        try:
+            talk.asks(act.does(talk))
+        except FinishingError as error:  # sums of a recipe that came with a stranger's journal, which nothing read
+            talk.refuse(str(error))
 
 
 def _forgets(talk: Talk, action: str) -> bool:

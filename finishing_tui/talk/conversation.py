@@ -6,6 +6,7 @@ the two mouths draw or say what stands in it.
 
 from typing import Any, Literal, Protocol
 
+from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import Command, Refusal, may_change_later
 from finishing_tui.garment.hand import InHand
@@ -144,7 +145,10 @@ class Talk:
         """Take the answer to what is asked: of the type its shape says."""
         self.quiet()
         ask: Any = self.asked
-        self.asks(ask.then(*answer))
+        try:
+            self.asks(ask.then(*answer))
+        except FinishingError as error:
+            self.refuse(str(error))
 
     def leave(self) -> None:
         """Leave what is asked, without an answer."""

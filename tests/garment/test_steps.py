@@ -24,7 +24,7 @@ from finishing_tui.garment.commands import (
 )
 from finishing_tui.garment.events import Finished, Noted, Recounted, SittingBegan, TakenBack, Valued
 from finishing_tui.garment.evolve import DoesNotFit, Happening, evolve, sound
-from finishing_tui.garment.state import LONGEST_NOTE, MOST_KEPT, Note, Sitting
+from finishing_tui.garment.state import LONGEST_NOTE, MOST_HELD, MOST_KEPT, Note, Sitting
 from finishing_tui.garment.work import Mark
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.work import Work as WorkStep
@@ -358,6 +358,9 @@ def test_what_is_kept_of_a_garment_ends_somewhere() -> None:
         refusal = paper.do(command)
         assert refusal is not None
         assert "10,000" in refusal.sentence
+    markers = tuple(f"marker {number:04}" for number in range(MOST_HELD + 1))
+    with pytest.raises(ValueError, match="more in it"):
+        sound(replace(paper.state, ledger=replace(paper.state.ledger, markers=markers)))
     for event in (Noted("one more", None), SittingBegan(2), TakenBack(1, (), 0, "")):
         with pytest.raises(DoesNotFit):
             evolve(paper.state, Happening(1, NOON, 0, event))

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.state import State
 from finishing_tui.plain.words import known
+from finishing_tui.talk.offers import offers
 from tests.examples import share
 from tests.plain.making import Twin, crew, talked
 from tests.plain.test_whole_garments import NECKBAND
@@ -63,7 +64,8 @@ def test_no_lines_crash_it_or_corrupt_a_count(
 def test_a_line_that_is_no_word_does_nothing(half_way: Path, line: str) -> None:
     """Whatever is no word and no number leaves the state as it was."""
     words = " ".join(line.casefold().split())
-    if any(words == word or words.startswith(f"{word} ") for word in known()) or words[:1].isdecimal():
+    every = {*known(), *(offer.label.casefold() for offer in offers(looked_at(half_way)))}
+    if any(words == word or words.startswith(f"{word} ") for word in every) or words[:1].isdecimal():
         return
     before = looked_at(half_way)
     talked(half_way, line)

@@ -63,12 +63,10 @@ def test_left_with_a_full_disk_and_taken_in(end: bytes, folder: Path, disk: Full
     assert count(folder) == 1
     said, error = work(folder, b"yes\nwhere\nq\n\n")
     assert error == ""
-    assert said[:4] == [
-        "4 entries of your last sitting could not be saved.",
-        f"They are in {file}.",
-        "Take in what could not be saved?",
-        "  Type yes or no.",
-    ]
+    assert re.fullmatch(r"under test: what you did last \(4 entries, [-0-9: to]+ UTC\) could not be saved.", said[0])
+    assert said[1].startswith("With that the garment is at step 1, ")
+    told = [f"It is in {file}.", "Take in what could not be saved?", "  Type yes or no."]
+    assert [line for line in said if line in told] == told
     assert "4 entries taken in; everything is saved." in said
     assert ("you wrote: bag." in said or "you wrote: bag" in said) is (end != b"")
     assert count(folder) == 3

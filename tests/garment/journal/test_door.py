@@ -123,6 +123,28 @@ def test_tables_without_end(garment: Path) -> None:
         Journal.open(garment, look=True)
 
 
+def test_tables_of_which_too_much_is_said(garment: Path) -> None:
+    """3,000 rows of the schema that shared one long value took half a minute: each is read whole at first."""
+    with closing(sqlite3.connect(garment / NAME)) as connection:
+        connection.execute("PRAGMA writable_schema=ON")
+        long = "x" * (2 * door.MOST_IN_TABLE)
+        connection.execute("INSERT INTO sqlite_schema VALUES (?, 'a', 'a', 0, NULL)", (long,))
+        connection.commit()
+    with pytest.raises(NotAJournal, match="more is said than ours ever say"):
+        Journal.open(garment, look=True)
+
+
+def test_what_is_kept_aside_keeps_all_its_names(garment: Path) -> None:
+    """A name that is taken beside an older copy is not free: recovery goes on under the next."""
+    (garment / "journal.damaged-1.sqlite3-journal").write_bytes(b"")
+    rollback(garment)
+    raw = (garment / NAME).read_bytes().replace(b"2024-05-01T12", b"2024-05-01T13")
+    (garment / NAME).write_bytes(raw)
+    aside = recover(garment).aside
+    assert aside is not None
+    assert aside.name == "journal.damaged-2.sqlite3"
+
+
 def test_sqlite_would_delete_that_file(garment: Path) -> None:
     """The test above is about something that happens: SQLite by itself does it."""
     rollback(garment, pages=(garment / NAME).stat().st_size // 4096, tail=names(garment.parent / "mine"))
