@@ -29,7 +29,9 @@ from hypothesis import HealthCheck, settings  # noqa: E402
 from tests.seed import seed_of_commit  # noqa: E402
 
 # No test is timed, and what failed is printed so that it can be run again.
-settings.register_profile("all", deadline=None, print_blob=True, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much])
+settings.register_profile(
+    "all", deadline=None, print_blob=True, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
+)
 settings.register_profile("local", settings.get_profile("all"), max_examples=25)
 settings.register_profile("ci", settings.get_profile("all"), max_examples=100, derandomize=False, database=None)
 settings.register_profile("long", settings.get_profile("all"), max_examples=1000)

@@ -143,7 +143,7 @@ class QuestionScreen(Leaving[None]):
         choices.display, ways.display = listed, weighed
         self.set_class(weighed, "-ways")
         self.set_class(isinstance(ask, Pick), "-listed")
-        self.query_one(FigurePair).display = not isinstance(ask, Pick)
+        self.set_class(isinstance(ask, HowMany) and ask.most is not None, "-bounded")
         if isinstance(ask, Pick | Explain):
             choices.show([Choice(one.text) for one in ask.options])
         ways.show(ask.view if isinstance(ask, WeighWays) else None)

@@ -126,7 +126,7 @@ def _rescued(folder: Path) -> None:
     for file in rescue_files():  # of the same scene, started before
         file.unlink()
     with pytest.MonkeyPatch.context() as patched:
-        file = file_of(FullDisk(patched).left_full(folder, saved=1).given_up)
+        file = file_of(FullDisk(patched).left_full(folder, saved=1, clock=Hours().clock()).given_up)
     file.rename(file.with_name(re.sub("[0-9a-f]{8}(?=[.]jsonl)", "0" * 8, file.name)))  # the same in every picture
 
 
