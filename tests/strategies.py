@@ -23,7 +23,7 @@ from finishing_tui.craft.ledger import (
     YarnEntry,
     opened,
 )
-from finishing_tui.recipe.annotations import Annotation, Field, fields_of
+from finishing_tui.recipe.annotations import Annotation, ModelField, fields_of
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.kinds.base import Here, Step
 from finishing_tui.recipe.kinds.buttonholes import Buttonholes
@@ -176,7 +176,7 @@ def _table(cls: type, left_out: frozenset[str] = frozenset()) -> st.SearchStrate
     return tables.map(_one_of_two).filter(_sensible)
 
 
-def _field(cls: type, field: Field) -> st.SearchStrategy[Any]:
+def _field(cls: type, field: ModelField) -> st.SearchStrategy[Any]:
     if field.key in {"of", "every", "round", "from", "times", "stitches", "rows"} and field.type in {int, int | None}:
         return st.integers(1, 4)
     if field.key == "change":

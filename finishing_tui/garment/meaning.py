@@ -14,7 +14,7 @@ from finishing_tui.garment.evolve import DoesNotFit
 from finishing_tui.garment.journal import is_moment
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Progress, Standing, Stretch, Work
+from finishing_tui.garment.work import Progress, Standing, StepWork, Stretch
 from finishing_tui.recipe.stage import Flow, Stage
 
 MOST = 1_000_000
@@ -92,7 +92,7 @@ def _standing(standing: Standing) -> None:
         _need(standing.status in {"to-come", "done", "left-out"}, "status")
 
 
-def _work(work: Work) -> None:
+def _work(work: StepWork) -> None:
     _need(len(work.stages) == len(work.progress), "stages")
     _need({work.before.posture.facing, work.before.posture.together} <= SIDES, "posture")
     titles = {stage.title for stage in work.stages}

@@ -8,7 +8,7 @@ from dataclasses import replace
 from operator import attrgetter
 
 from finishing_tui.craft.spacing import space
-from finishing_tui.garment.work import Mark, Progress, Stretch
+from finishing_tui.garment.work import Progress, Reached, Stretch
 from finishing_tui.recipe.stage import Stage
 
 _START = attrgetter("start")
@@ -181,7 +181,7 @@ def called(loops: int, plan: int) -> str:
     return "picked once" if loops < plan == 2 else ("skipped", "picked", "doubled")[loops]
 
 
-def loop_at(stage: Stage, progress: Progress) -> Mark:
+def loop_at(stage: Stage, progress: Progress) -> Reached:
     """Return the mark after the next loop: the skips before it pass by themselves.
 
     After the last loop of the plan, the skips behind it pass as well. With no loop left, all that is left passes.
@@ -189,24 +189,24 @@ def loop_at(stage: Stage, progress: Progress) -> Mark:
     mark = progress.mark
     spot = mark.units + 1 if mark.within else next_pick(stage, progress)
     if spot is None:
-        return Mark(stage.units, 0, mark.loops)
+        return Reached(stage.units, 0, mark.loops)
     within = (mark.within if spot == mark.units + 1 else 0) + 1
     if within < planned(progress, spot):
-        return Mark(spot - 1, within, mark.loops + 1)
+        return Reached(spot - 1, within, mark.loops + 1)
     last = to_come(stage, progress, spot) == 0
-    return Mark(stage.units if last else spot, 0, mark.loops + 1)
+    return Reached(stage.units if last else spot, 0, mark.loops + 1)
 
 
-def spot_at(progress: Progress) -> Mark:
+def spot_at(progress: Progress) -> Reached:
     """Return the mark after the next spot, done as planned."""
     mark = progress.mark
     loops = planned(progress, mark.units + 1) - mark.within
-    return Mark(mark.units + 1, 0, mark.loops + loops)
+    return Reached(mark.units + 1, 0, mark.loops + loops)
 
 
-def run_at(stage: Stage, progress: Progress) -> Mark:
+def run_at(stage: Stage, progress: Progress) -> Reached:
     """Return the mark after the rest of the run, done as planned."""
     mark = progress.mark
     end = min(run_end(progress, mark.units + 1), stage.units)
     loops = sum(planned_on(progress, mark.units, end)) - mark.within
-    return Mark(end, 0, mark.loops + loops)
+    return Reached(end, 0, mark.loops + loops)

@@ -16,7 +16,7 @@ Status = Literal["to-come", "under-way", "done", "left-out"]
 
 
 @dataclass(frozen=True, slots=True)
-class Mark:
+class Reached:
     """How far a stage is.
 
     ``units``: units done (spots passed, in a stage of spots); ``within``: loops already made in the next spot, where
@@ -52,7 +52,7 @@ class Progress:
     ``doubled``: pairs at which two were worked together on one needle, as (pair, needle).
     """
 
-    mark: Mark = Mark()
+    mark: Reached = Reached()
     stretches: tuple[Stretch, ...] = ()
     confirmed: tuple[int, int] = (0, 0)
     value: str = ""
@@ -60,7 +60,7 @@ class Progress:
 
 
 @dataclass(frozen=True, slots=True)
-class Work:
+class StepWork:
     """A step that was begun: ``stages`` and the ``progress`` in each, and the ledger ``before`` its first entry.
 
     ``at``: the index of the stage under way: the first that is not complete; the number of stages when all are;
@@ -83,7 +83,7 @@ class Work:
         object.__setattr__(self, "at", at)
         object.__setattr__(self, "complete", at == len(self.stages))
 
-    def with_progress(self, stage: int, progress: Progress) -> "Work":
+    def with_progress(self, stage: int, progress: Progress) -> "StepWork":
         """Return this work with the progress of one stage replaced."""
         return replace(self, progress=(*self.progress[:stage], progress, *self.progress[stage + 1 :]))
 
@@ -93,7 +93,7 @@ class Standing:
     """How a step stands, with its work once it was begun."""
 
     status: Status = "to-come"
-    work: Work | None = None
+    work: StepWork | None = None
 
 
 def fresh(stage: Stage) -> Progress:

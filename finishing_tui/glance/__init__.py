@@ -14,7 +14,6 @@ from finishing_tui.glance.values import (
     Glance,
     Holding,
     ItemFace,
-    Line,
     MessageFace,
     PairFace,
     RoundFace,
@@ -23,6 +22,7 @@ from finishing_tui.glance.values import (
     StepLine,
     StitchFace,
     ValueFace,
+    WordLine,
 )
 
 __all__ = [
@@ -32,7 +32,6 @@ __all__ = [
     "Glance",
     "Holding",
     "ItemFace",
-    "Line",
     "MessageFace",
     "PairFace",
     "RecountView",
@@ -44,6 +43,7 @@ __all__ = [
     "StitchFace",
     "ValueFace",
     "WayView",
+    "WordLine",
     "coming_back",
     "glance",
     "look_at",

@@ -15,7 +15,7 @@ from finishing_tui.garment.work import Standing
 from finishing_tui.glance.faces import face_of
 from finishing_tui.glance.lying import Picture, lying
 from finishing_tui.glance.posture import lie, posture_words
-from finishing_tui.glance.values import Face, Glance, Holding, Line, MessageFace, StepLine
+from finishing_tui.glance.values import Face, Glance, Holding, MessageFace, StepLine, WordLine
 from finishing_tui.glance.wishes import NONE, Wishes, begins
 from finishing_tui.recipe.kinds.base import Step
 from finishing_tui.recipe.stage import HAND
@@ -148,7 +148,7 @@ def _holdings(state: State, step: int | None) -> tuple[Holding, ...]:
     return tuple(holdings)
 
 
-def step_lines(step: Step, hand: str) -> tuple[Line, ...]:
+def step_lines(step: Step, hand: str) -> tuple[WordLine, ...]:
     """Return the words of a step under their headings, for a right-handed or a left-handed knitter."""
     texts = (
         ("", step.say),
@@ -158,15 +158,15 @@ def step_lines(step: Step, hand: str) -> tuple[Line, ...]:
         ("take care", step.mind),
         ("see", step.see),
     )
-    return tuple([Line(heading, turned(text, hand)) for heading, text in texts if text])
+    return tuple([WordLine(heading, turned(text, hand)) for heading, text in texts if text])
 
 
-def _waiting(state: State) -> tuple[Line, ...]:
+def _waiting(state: State) -> tuple[WordLine, ...]:
     waiting = half_done(state)
-    return (Line("half done", sentence(waiting)),) if waiting else ()
+    return (WordLine("half done", sentence(waiting)),) if waiting else ()
 
 
-def _looked_over(lines: tuple[Line, ...], standing: Standing | None) -> tuple[Line, ...]:
+def _looked_over(lines: tuple[WordLine, ...], standing: Standing | None) -> tuple[WordLine, ...]:
     """Return the words of a step; at its end those come first that tell whether it is right, for it is looked over."""
     work = standing.work if standing is not None and standing.status == "under-way" else None
     if work is None or not work.complete:

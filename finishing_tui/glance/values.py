@@ -193,7 +193,7 @@ class StepLine:
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class WordLine:
     """Words of a step under their heading: how to do it, how to count, how it should look, what goes wrong, mind."""
 
     heading: str
@@ -227,7 +227,7 @@ class Glance:
     tails: tuple[str, ...]
     markers: tuple[str, ...]
     holes: tuple[str, ...]
-    lines: tuple[Line, ...]
+    lines: tuple[WordLine, ...]
     list: tuple[StepLine, ...]
     pace: Literal["loop", "spot", "run"]
     take_back: str

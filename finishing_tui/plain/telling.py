@@ -11,13 +11,13 @@ from finishing_tui.glance.values import (
     Face,
     Glance,
     ItemFace,
-    Line,
     MessageFace,
     PairFace,
     RoundFace,
     SpotFace,
     StepLine,
     StitchFace,
+    WordLine,
 )
 
 HEADINGS = {"say": "", "how": "count", "look": "right when", "mend": "if not", "mind": "take care", "see": "see"}
@@ -85,7 +85,7 @@ def all_words(seen: Glance) -> list[str]:
     return [*heading(seen), *(_under(line) for line in seen.lines), *([f"now: {now}"] if now else [])]
 
 
-def _under(line: Line) -> str:
+def _under(line: WordLine) -> str:
     return f"{line.heading or 'do'}: {line.text}"
 
 

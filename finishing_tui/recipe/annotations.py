@@ -66,7 +66,7 @@ def annotation(wanted: Any) -> Annotation:
 
 
 @dataclass(frozen=True, slots=True)
-class Field:
+class ModelField:
     """A field of a model class: its ``key`` in a file, its ``attribute``, its ``type``, and if it is ``optional``."""
 
     key: str
@@ -78,7 +78,7 @@ class Field:
 
 
 @cache
-def fields_of(cls: type) -> Mapping[str, Field]:
+def fields_of(cls: type) -> Mapping[str, ModelField]:
     """Return the fields of a model class by the key they have in a file."""
     hints = get_type_hints(cls, include_extras=True)
     found = {}
@@ -86,7 +86,7 @@ def fields_of(cls: type) -> Mapping[str, Field]:
         key = field.name.rstrip("_")
         optional = field.default is not dataclasses.MISSING or field.default_factory is not dataclasses.MISSING
         wanted = hints[field.name]
-        found[key] = Field(key, field.name, wanted, annotation(wanted), optional, field.default)
+        found[key] = ModelField(key, field.name, wanted, annotation(wanted), optional, field.default)
     return found
 
 

@@ -5,10 +5,10 @@ from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.keys import Keys
 from finishing_tui.talk.offers import offers
 from finishing_tui.talk.rooms import KEYED
-from finishing_tui.widgets.key_line import Key
+from finishing_tui.widgets.key_line import ShownKey
 
 
-def foot(talk: Talk) -> list[Key]:
+def foot(talk: Talk) -> list[ShownKey]:
     """Return the keys for the foot of the screen, what is wanted most first, help last."""
 
     def key(*actions: str) -> str:
@@ -24,7 +24,7 @@ def foot(talk: Talk) -> list[Key]:
     return [(shown(f"needles.{one.action}"), one.label) for one in offers(talk.state, talk.looking)]
 
 
-def all_keys(talk: Talk, in_force: Keys) -> list[Key]:
+def all_keys(talk: Talk, in_force: Keys) -> list[ShownKey]:
     """Return every key there is with its help, and what it would do now."""
     offered = {offer.action: offer.what for offer in offers(talk.state, talk.looking)}
     every = in_force.every

@@ -17,7 +17,7 @@ from finishing_tui.talk.asks import Explain, HowMany, Pick, WeighWays
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
-from finishing_tui.widgets.key_line import Key, KeyLine
+from finishing_tui.widgets.key_line import KeyLine, ShownKey
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
 from finishing_tui.widgets.ways import Ways
@@ -178,7 +178,7 @@ class QuestionScreen(Leaving[None]):
             self.query_one(Notice).show(sentence(text), alarm=True)
             program(self).speak(text)
 
-    def _keys(self) -> Sequence[Key]:
+    def _keys(self) -> Sequence[ShownKey]:
         """Return the keys of the foot."""
         ask, shown = self._ask, keys_of(self).shown
         take, off, leave = (shown(f"lists.{name}") for name in ("take", "take_off", "leave"))

@@ -20,7 +20,7 @@ from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
-from finishing_tui.widgets.two_plans import Field, Fields, TwoPlans
+from finishing_tui.widgets.two_plans import Fields, PlanField, TwoPlans
 
 Name = Literal["loops", "spots", "rhythm", "style", "rounds"]
 """What may be asked."""
@@ -165,19 +165,19 @@ class WhatIfScreen(Leaving[None]):
         more = [(key(*MOVE), "what else"), spread] if self._asked.section else []
         self.query_one(KeyLine).show([*take, *dict([first, *more]).items(), (key("lists.leave"), "leave")])
 
-    def _field(self, name: Name) -> Field:
+    def _field(self, name: Name) -> PlanField:
         typed = self._typed.get(name, "")
         view, asked = self._view, self._asked
         match name:
             case "loops":
-                return Field("loops", typed or str(view.figure if view else asked.figure), bool(typed))
+                return PlanField("loops", typed or str(view.figure if view else asked.figure), bool(typed))
             case "rhythm":
-                return Field("a of every b", typed.replace("/", " of every ") or "-", bool(typed))
+                return PlanField("a of every b", typed.replace("/", " of every ") or "-", bool(typed))
             case "style":
-                return Field("spread", self._style or self._asked.style, self._style is not None)
+                return PlanField("spread", self._style or self._asked.style, self._style is not None)
             case _:
                 planned = asked.spots if name == "spots" else asked.figure
-                return Field(unit_words(asked), typed or str(planned), bool(typed))
+                return PlanField(unit_words(asked), typed or str(planned), bool(typed))
 
     def _brief(self) -> tuple[str, str]:
         """Return the figures and the verdict in a sentence, and its look."""

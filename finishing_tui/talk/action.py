@@ -31,7 +31,7 @@ class Offer:
 
 
 @dataclass(frozen=True, slots=True)
-class Act:
+class Action:
     """An action; a settings file names it by its ``id``.
 
     ``key``: the usual key, as Textual names keys; ``letter``: what is typed for it in a line, where its key is no

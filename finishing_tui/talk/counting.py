@@ -2,8 +2,8 @@
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
-from finishing_tui.garment.commands import Count, Measure
-from finishing_tui.garment.events import Answer
+from finishing_tui.garment.commands import TakeCount, TakeMeasure
+from finishing_tui.garment.events import WhyOff
 from finishing_tui.garment.state import State
 from finishing_tui.glance.counting import Countable, asks_for_value, countables
 from finishing_tui.glance.measured import beside_wanted
@@ -66,7 +66,7 @@ def meaning(state: State, keys: KeyNames) -> str:
 def _measure(talk: Talk) -> None:
     value, talk.typed = talk.typed, ""
     off = beside_wanted(talk.state, value)
-    if not talk.do(Measure(value)):
+    if not talk.do(TakeMeasure(value)):
         return
     if off:
         talk.refuse(f"{value} written down: {off}; measure again, or note what is done about it")
@@ -78,7 +78,7 @@ def _counted(talk: Talk, what: Countable) -> Ask | None:
     counted, talk.typed = int(talk.typed), ""
     if what.section:
         return _look_at(talk, counted)
-    if talk.do(Count(counted, what.place)):
+    if talk.do(TakeCount(counted, what.place)):
         differs = what.place and counted != what.expected
         talk.say(
             f"{counted} counted: {what.text}{f', and {what.expected} were expected' if differs else ''}", aloud=True
@@ -98,7 +98,7 @@ def _how_many(talk: Talk, what: Countable) -> Ask:
     )
 
 
-def _look_at(talk: Talk, counted: int, answer: Answer | None = None, left: int | None = None) -> Ask | None:
+def _look_at(talk: Talk, counted: int, answer: WhyOff | None = None, left: int | None = None) -> Ask | None:
     """Look at what the count leads to with this answer; where it is as planned, take it and go."""
     asked = talk.asked
     try:

@@ -11,7 +11,7 @@ from finishing_tui.widgets.rows import Rows
 NARROW = 60
 """Below so many columns the keys take two lines."""
 
-Key = tuple[str, str]
+ShownKey = tuple[str, str]
 """A key as people read it, and what it does, in a word or two."""
 
 
@@ -21,16 +21,16 @@ class KeyLine(Rows):
     def __init__(self, *, whole: bool = False) -> None:
         """``whole``: take as many lines as all the keys need."""
         super().__init__(id="keys")
-        self._keys: tuple[Key, ...] = ()
+        self._keys: tuple[ShownKey, ...] = ()
         self._whole = whole
         self._blank = False
 
     @property
-    def keys_shown(self) -> tuple[Key, ...]:
+    def keys_shown(self) -> tuple[ShownKey, ...]:
         """The keys, whether there is room for all of them or not."""
         return self._keys
 
-    def show(self, keys: Sequence[Key]) -> None:
+    def show(self, keys: Sequence[ShownKey]) -> None:
         """Show ``keys``, the most important first and the one that is never left out last."""
         if self._keys != (keys := tuple(keys)):
             self._keys = keys
@@ -66,7 +66,7 @@ class KeyLine(Rows):
 
 
 @lru_cache(maxsize=256)
-def _drawn(key: Key) -> Content:
+def _drawn(key: ShownKey) -> Content:
     return plain(key[0], "bold $act") + plain(f" {key[1]}", "$quiet")
 
 

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from finishing_tui.garment.commands import Count, Press
+from finishing_tui.garment.commands import Press, TakeCount
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME
 from tests.commands.prompt import ask, ask_json, leave, refused
@@ -21,7 +21,7 @@ def folder(tmp_path: Path) -> Path:
     hand.pick_up()
     for _ in range(20):
         assert hand.do(Press()) is None
-    assert hand.do(Count(20)) is None
+    assert hand.do(TakeCount(20)) is None
     assert hand.put_down("on the chair")
     return tmp_path / "grey"
 

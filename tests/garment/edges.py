@@ -4,10 +4,10 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from finishing_tui.garment.commands import ChoosePace, Finish, Measure, Other, Press
+from finishing_tui.garment.commands import ChoosePace, Finish, Other, Press, TakeMeasure
 from finishing_tui.garment.events import Pace
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Progress, Work
+from finishing_tui.garment.work import Progress, StepWork
 from finishing_tui.recipe.stage import Stage
 from tests.garment.paper import Paper, plan_for
 from tests.recipe_texts import along as along_edge
@@ -63,7 +63,7 @@ def sections(draw: st.DrawFn, least: int = 1, most: int = 40) -> tuple[int, int,
     return spots, stitches, draw(st.sampled_from(("easy", "even"))), ends
 
 
-def work_of(state: State, step: int | None = None) -> Work:
+def work_of(state: State, step: int | None = None) -> StepWork:
     """Return the work of the step under the needles, or of another one that was begun."""
     standing = state.standing if step is None else state.steps[step]
     assert standing is not None
@@ -81,7 +81,7 @@ def press_to_the_end(paper: Paper) -> Paper:
     """Press until the step under the needles is complete; values are typed, and x takes in what a needle has more."""
     while not (work := work_of(paper.state)).complete:
         stage = work.stages[work.at]
-        refusal = paper.do(Measure("61 cm") if stage.unit == "value" else Press())
+        refusal = paper.do(TakeMeasure("61 cm") if stage.unit == "value" else Press())
         if refusal is not None:
             front, back = paper.state.ledger.on(stage.front), paper.state.ledger.on(stage.back)
             paper.did(Other(stage.front if front > back else stage.back))

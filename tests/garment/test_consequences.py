@@ -5,13 +5,13 @@ import pytest
 from finishing_tui import shipped
 from finishing_tui.garment.commands import (
     ChooseMirror,
-    Count,
     Finish,
     LeaveOut,
     Other,
     PutRight,
     Refusal,
-    RipBack,
+    TakeCount,
+    TakeOut,
     TakeUp,
 )
 from finishing_tui.garment.consequences import consequences
@@ -41,7 +41,7 @@ def crew_neck() -> Paper:
 def counted(paper: Paper, stitches: int) -> tuple[PutRight, ...]:
     """Count the front neck holder, and return the repairs that are offered."""
     before = paper.state
-    paper.did(Count(stitches))
+    paper.did(TakeCount(stitches))
     found = following(before, paper.state)
     return tuple(way.command for way in found.ways) if found else ()
 
@@ -52,7 +52,7 @@ def to_the_end(paper: Paper) -> list[str]:
     while paper.state.current is not None:
         stage = work_of(paper.state).stages[0]
         if stage.act == "count":
-            paper.did(Count(paper.state.ledger.on(stage.place)))
+            paper.did(TakeCount(paper.state.ledger.on(stage.place)))
         press_to_the_end(paper)
         refusal = paper.do(Finish())
         if isinstance(refusal, Refusal):
@@ -66,7 +66,7 @@ def test_a_count_as_the_recipe_has_it_changes_nothing() -> None:
     """There is nothing to choose, and nothing later is another number."""
     paper = crew_neck()
     before = paper.state
-    paper.did(Count(16))
+    paper.did(TakeCount(16))
     assert following(before, paper.state) is None
 
 
@@ -78,7 +78,7 @@ def test_a_count_that_is_far_off_may_be_taken_back_first_of_all(said: int, first
     """Of 16 one or two may well be missing; 6 and 26 are slips of the finger, or of the count."""
     paper = crew_neck()
     before = paper.state
-    paper.did(Count(said))
+    paper.did(TakeCount(said))
     found = following(before, paper.state)
     assert found is not None
     assert found.undo == first
@@ -88,7 +88,7 @@ def test_every_later_number_that_changes_is_named() -> None:
     """One stitch missing at the front: the neckband will have 103, and its rib will not come out."""
     paper = crew_neck()
     before = paper.state
-    paper.did(Count(15))
+    paper.did(TakeCount(15))
     found = consequences(before, paper.state)
     neck = {(change.planned, change.real) for change in found.changes if change.place == "neck"}
     assert neck == {(104, 103)}
@@ -195,7 +195,7 @@ def test_another_step_under_way_has_only_its_rest_to_come() -> None:
     )
     paper = Paper(plan_for(text)).press(4).did(TakeUp(1))
     before = paper.state
-    paper.did(Count(5))
+    paper.did(TakeCount(5))
     found = consequences(before, paper.state)
     neck = [(change.step, change.planned, change.real) for change in found.changes if change.place == "neck"]
     assert neck == [(2, 16, 15)]
@@ -211,7 +211,7 @@ def test_what_a_recount_mends_is_not_offered_to_be_mended_again() -> None:
     """The rest at the natural ratio and the difference in the first round: nothing later is left to put right."""
     paper = at_the_half()
     before = paper.state
-    paper.did(Count(9, answer="loops", repair="first-round"))
+    paper.did(TakeCount(9, answer="loops", repair="first-round"))
     assert following(before, paper.state) is None
     assert to_the_end(paper)[:1] != []
     assert paper.state.ledger.empty
@@ -221,7 +221,7 @@ def test_in_the_middle_of_an_edge_no_stitch_is_made_or_worked_off() -> None:
     """Taken as it is, a count of a section changes the band; it can be put right in the first round, but not here."""
     paper = at_the_half()
     before = paper.state
-    paper.did(Count(10, answer="loops", repair="as-it-is"))
+    paper.did(TakeCount(10, answer="loops", repair="as-it-is"))
     view = following(before, paper.state)
     assert view is not None
     assert {way.command.how for way in view.ways} == {"first-round", "as-it-is"}
@@ -229,7 +229,7 @@ def test_in_the_middle_of_an_edge_no_stitch_is_made_or_worked_off() -> None:
 
 def test_a_section_taken_as_it_is_ends_at_what_it_really_gives() -> None:
     """10 where 12 were pressed, and on by the plan: 22 is then what the section comes to, and it stops there."""
-    paper = at_the_half().did(Count(10, answer="loops", repair="as-it-is"))
+    paper = at_the_half().did(TakeCount(10, answer="loops", repair="as-it-is"))
     stage = work_of(paper.state).stages[0]
     assert stage.target == 22
     while not work_of(paper.state).at:
@@ -294,7 +294,7 @@ def test_in_the_middle_of_a_bind_off_the_neck_is_all_of_its_stitches(left: int, 
     text = Path(shipped.recipe("crew-neck")).read_text(encoding="utf-8")
     paper = reach(Paper(plan_for(text, "2 years")), BIND_OFF).press(70)
     before = paper.state
-    paper.did(Count(left, "neck"))
+    paper.did(TakeCount(left, "neck"))
     found = following(before, paper.state)
     assert [told in line for line in found.lines] == [True] if found and told else found is None
 
@@ -316,7 +316,7 @@ def band_after_its_first_round(paper: Paper, *, as_worked: bool = True) -> int:
                 assert refusal.again is not None
                 paper.did(refusal.again)
         elif stage.act == "count":
-            paper.did(Count(state.ledger.on(stage.place)))
+            paper.did(TakeCount(state.ledger.on(stage.place)))
         else:
             paper.press()
 
@@ -330,7 +330,7 @@ def test_what_is_left_to_the_first_round_is_left_by_both_sides(counted: int, as_
     """
     planned = band_after_its_first_round(at_the_half())
     assert planned == 104
-    paper = at_the_half().did(Count(counted, answer="loops", repair="first-round"))
+    paper = at_the_half().did(TakeCount(counted, answer="loops", repair="first-round"))
     assert band_after_its_first_round(paper, as_worked=as_worked) == planned
 
 
@@ -339,7 +339,7 @@ def test_what_is_put_right_in_the_first_round_counts_the_second_side_too(counted
     """Taken as it is, and then put right in the first round: the question foresees that the second side follows."""
     paper = at_the_half()
     before = paper.state
-    paper.did(Count(counted, answer="loops", repair="as-it-is"))
+    paper.did(TakeCount(counted, answer="loops", repair="as-it-is"))
     view = following(before, paper.state)
     assert view is not None
     way = next(one for one in view.ways if one.command.how == "first-round" and "104" in one.text)
@@ -350,11 +350,11 @@ def test_what_is_put_right_in_the_first_round_counts_the_second_side_too(counted
 
 def test_ripping_back_behind_the_recount_takes_back_what_both_sides_left() -> None:
     """With the second side begun, all is taken out to before the count: the first round has nothing to put right."""
-    paper = at_the_half().did(Count(10, answer="loops", repair="first-round"))
+    paper = at_the_half().did(TakeCount(10, answer="loops", repair="first-round"))
     while not work_of(paper.state).at:
         paper.press()
     paper.press(3)
-    asked = paper.do(RipBack(12, 0, 4))
+    asked = paper.do(TakeOut(12, 0, 4))
     if isinstance(asked, Refusal):
         assert asked.again is not None
         paper.did(asked.again)

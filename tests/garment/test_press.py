@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import OFF, Posting
-from finishing_tui.garment.commands import ChoosePace, Command, Count, Measure, Other, Press, Refusal
+from finishing_tui.garment.commands import ChoosePace, Command, Other, Press, Refusal, TakeCount, TakeMeasure
 from finishing_tui.garment.decide import decide
 from finishing_tui.garment.events import Pace, Strayed
 from finishing_tui.garment.evolve import Happening, evolve
@@ -46,9 +46,9 @@ def pressed_through(state: State) -> State:
         if work is not None:
             stage = work.stages[work.at]
             if stage.unit == "value":
-                command = Measure("61 cm")
+                command = TakeMeasure("61 cm")
             elif stage.act == "count":
-                command = Count(state.ledger.on(stage.place))
+                command = TakeCount(state.ledger.on(stage.place))
             elif stage.unit == "pair" and stage.empties:
                 front, back = state.ledger.on(stage.front), state.ledger.on(stage.back)
                 command = Press() if front == back else Other(stage.front if front > back else stage.back)

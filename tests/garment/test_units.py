@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from finishing_tui import shipped
-from finishing_tui.garment.commands import Count, Press
+from finishing_tui.garment.commands import Press, TakeCount
 from finishing_tui.garment.file import plan_of
 from finishing_tui.garment.plan import Plan
 from finishing_tui.recipe.model import RecipeGauge
@@ -114,5 +114,5 @@ def test_a_recount_judges_the_same_in_both() -> None:
         (half,) = section(paper)[0].halts
         while section(paper)[1].mark.units < half:
             paper.did(Press())
-        paper.did(Count(section(paper)[1].mark.loops - 3, answer="loops"))
+        paper.did(TakeCount(section(paper)[1].mark.loops - 3, answer="loops"))
     assert section(papers[0]) == section(papers[1])

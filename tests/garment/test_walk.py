@@ -5,7 +5,7 @@ from hypothesis import strategies as st
 
 from finishing_tui.craft.spacing import space
 from finishing_tui.garment.walk import done, done_on, next_pick, planned, planned_on
-from finishing_tui.garment.work import Mark, Progress, Stretch
+from finishing_tui.garment.work import Progress, Reached, Stretch
 from finishing_tui.recipe.stage import Stage
 
 
@@ -25,7 +25,7 @@ def walked(draw: st.DrawFn) -> tuple[Stage, Progress]:
         for start, moved, strayed in ((start, draw(changes), draw(changes)) for start in starts)
         for left in (draw(st.integers(1, max(spots - start, 1))),)
     )
-    return Stage("spot", spots, "edge", "pick"), Progress(Mark(draw(st.integers(0, spots))), stretches)
+    return Stage("spot", spots, "edge", "pick"), Progress(Reached(draw(st.integers(0, spots))), stretches)
 
 
 @given(walked(), st.data())

@@ -5,7 +5,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from finishing_tui.craft.ledger import EDGE
-from finishing_tui.garment.commands import Count, Finish, Refusal, RipBack, WhatIf
+from finishing_tui.garment.commands import Finish, Refusal, TakeCount, TakeOut, WhatIf
 from finishing_tui.garment.walk import loops_up_to
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.sections import Along
@@ -69,7 +69,7 @@ def test_taking_it_back_and_ripping_it_out_are_as_ever(presses: int, target: int
         assert paper.put_back() is None
     at = section(paper)[1].mark.units
     if back < at:
-        paper.did(RipBack(0, 0, back))
+        paper.did(TakeOut(0, 0, back))
     press_to_the_end(paper)
     assert paper.state.ledger.on("band") == target
 
@@ -123,7 +123,7 @@ def test_the_side_that_mirrors_it_goes_the_same_way() -> None:
 
 def test_ripping_back_to_the_start_keeps_what_was_taken() -> None:
     """It was a change of the plan, so beginning the step anew begins with it."""
-    paper = Paper(plan_for(TWO_SIDES)).press(5).did(WhatIf(target=16, spots=22), RipBack(0))
+    paper = Paper(plan_for(TWO_SIDES)).press(5).did(WhatIf(target=16, spots=22), TakeOut(0))
     stage = work_of(paper.state).stages[0]
     assert (stage.target, stage.units) == (16, 22)
 
@@ -137,7 +137,7 @@ def test_other_rounds_of_a_band() -> None:
     assert paper.do(WhatIf(rounds=1)) == Refusal("2 rounds are done, so there may be 2 to 100000 rounds")
     paper.did(WhatIf(rounds=12))
     assert work_of(paper.state).stages[0].units == 12
-    paper.did(Count(36, "band"))  # a count plans what is left anew, and the rounds stand
+    paper.did(TakeCount(36, "band"))  # a count plans what is left anew, and the rounds stand
     assert work_of(paper.state).stages[0].units == 12
     press_to_the_end(paper)
     assert paper.state.ledger.on("band") == 34

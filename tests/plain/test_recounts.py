@@ -3,8 +3,8 @@ from pathlib import Path
 
 import pytest
 
-from finishing_tui.garment.commands import Count
-from finishing_tui.garment.events import Answer, Repair
+from finishing_tui.garment.commands import TakeCount
+from finishing_tui.garment.events import RepairChoice, WhyOff
 from tests.plain.making import Twin, crew, events, talked
 from tests.plain.test_whole_garments import NECKBAND
 
@@ -36,12 +36,18 @@ def both(half_way: Path, folder: Path) -> tuple[Twin, Path]:
     ],
 )
 def test_the_half_way_count_that_differs(
-    half_way: Path, tmp_path: Path, off: int, answer: Answer, left: int | None, repair: Repair, lines: tuple[str, ...]
+    half_way: Path,
+    tmp_path: Path,
+    off: int,
+    answer: WhyOff,
+    left: int | None,
+    repair: RepairChoice,
+    lines: tuple[str, ...],
 ) -> None:
     """A count that differs from the presses is asked about; each answer leaves the events of its command."""
     twin, plain = both(half_way, tmp_path)
     number = twin.loops(NECKBAND) + off
-    twin.does(Count(number, answer=answer, left=left, repair=repair))
+    twin.does(TakeCount(number, answer=answer, left=left, repair=repair))
     twin.puts_down("")
     said = talked(plain, str(number), *lines, "q", "")
     assert "  What is it?" in said
@@ -71,7 +77,7 @@ def test_a_count_as_planned_is_taken_at_once(half_way: Path, tmp_path: Path, lin
     """With "as planned", or enter alone, the count is what the presses say."""
     twin, plain = both(half_way, tmp_path)
     loops = twin.loops(NECKBAND)
-    twin.does(Count(loops))
+    twin.does(TakeCount(loops))
     twin.puts_down("")
     said = talked(plain, "r", line, "q", "")
     assert f"{loops} counted, as planned; {loops} on the needle in all." in said

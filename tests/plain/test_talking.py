@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from finishing_tui.garment.commands import ChoosePace, Count, LeaveOut, Replan
+from finishing_tui.garment.commands import ChoosePace, LeaveOut, Replan, TakeCount
 from finishing_tui.glance.numbers import named, number_lines, renumbering
 from finishing_tui.plain.asks import SHAPES
 from finishing_tui.plain.choices import MOST_LINES
@@ -60,7 +60,7 @@ def test_taking_up_the_step_under_the_needles_does_not_finish_it(tmp_path: Path)
 def test_a_count_is_asked_for_as_it_is_typed_here(tmp_path: Path) -> None:
     """No enter follows a number in a line, for that would finish the step; the number is the line."""
     twin = at_the_back_holder(tmp_path / "twin")
-    twin.does(Count(46, "back"), "recount", "46")
+    twin.does(TakeCount(46, "back"), "recount", "46")
     said = both(twin, tmp_path)
     assert "Count the back holder, and type the number." in said
 

@@ -11,7 +11,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from finishing_tui.recipe.annotations import Annotation, Field, fields_of
+from finishing_tui.recipe.annotations import Annotation, ModelField, fields_of
 from finishing_tui.recipe.kinds import BRITISH, KINDS
 from finishing_tui.recipe.kinds.base import RepeatOf, Step
 from finishing_tui.recipe.kinds.seam import Side
@@ -107,7 +107,7 @@ def _keys_marked(text: str) -> str:
     return re.sub(r"(?<!\w)'([^' ][^']*)'", r"`\1`", text)
 
 
-def _takes(field: Field) -> str:
+def _takes(field: ModelField) -> str:
     """Return what a key takes, whether it must be there, and what holds where it is left out."""
     said = _said(field.annotation)
     if not field.optional:

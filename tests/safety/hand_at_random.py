@@ -12,13 +12,13 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import (
     AlreadyAt,
     Command,
-    Count,
-    Measure,
     Other,
     PickUpGarment,
     PutGarmentDown,
     Refusal,
-    RipBack,
+    TakeCount,
+    TakeMeasure,
+    TakeOut,
     WhatIf,
     WriteNote,
 )
@@ -95,7 +95,7 @@ class HandAtRandom:
                 assert offer.command is not None
                 self.asks(Other(self.dice.choice(offer.sides)[0]) if offer.sides else offer.command)
         if asks_for_value(self.state) and self.dice.random() < 0.8:
-            self.asks(Measure(self.dice.choice(("26", "26.5", "100000"))))
+            self.asks(TakeMeasure(self.dice.choice(("26", "26.5", "100000"))))
 
     def asks(self, command: Command) -> None:
         """Ask for ``command``; where it is asked again, mostly mean it."""
@@ -118,7 +118,7 @@ class HandAtRandom:
         number = max(found.expected + self.dice.choice((0, 0, 0, 1, -1, 2, -5)), 0)
         before = self.state
         if not found.section:
-            refusal = self.paper.do(Count(number, found.place))
+            refusal = self.paper.do(TakeCount(number, found.place))
             self.done += 1
             assert refusal is None or "type how many are done" in refusal.sentence, refusal
         else:
@@ -165,6 +165,6 @@ class HandAtRandom:
         refusal = self.paper.do(command)
         self.done += 1
         if refusal is not None and refusal.again is not None:
-            self.asks(replace(cast("RipBack", refusal.again), sure=True))
+            self.asks(replace(cast("TakeOut", refusal.again), sure=True))
         else:
             assert refusal is None or "where the work is now" in refusal.sentence, (command, refusal)

@@ -11,7 +11,7 @@ from textual.pilot import Pilot
 from textual.screen import Screen
 
 from finishing_tui.garment.clock import Clock
-from finishing_tui.garment.commands import Command, Finish, Measure, Press
+from finishing_tui.garment.commands import Command, Finish, Press, TakeMeasure
 from finishing_tui.garment.hand import InHand
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.at_the_needles import AtTheNeedles
@@ -76,7 +76,7 @@ def _work_step(hand: InHand) -> None:
         assert hand.do(Press()) is None
     while (now := hand.state.standing) is not None and now.work is not None and not now.work.complete:
         stage = now.work.stages[now.work.at]
-        assert hand.do(Measure("28") if stage.unit == "value" else Press()) is None
+        assert hand.do(TakeMeasure("28") if stage.unit == "value" else Press()) is None
     assert hand.do(Finish()) is None
 
 

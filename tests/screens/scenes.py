@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 from textual.screen import Screen
 
-from finishing_tui.garment.commands import ChoosePace, Command, Count, Other, Press
+from finishing_tui.garment.commands import ChoosePace, Command, Other, Press, TakeCount
 from finishing_tui.garment.decide.mirror import choice
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME
@@ -148,7 +148,7 @@ LARGE = {"size": "large"}
 SCENES: dict[str, Scene] = {
     "item": Scene(),
     "join": Scene(JOIN, _picked(2)),
-    "join-uneven": Scene(JOIN, (Count(7, "left_front"),)),
+    "join-uneven": Scene(JOIN, (TakeCount(7, "left_front"),)),
     "join-which": Scene(JOIN, (), ("6", "enter")),
     "graft": Scene(0, _picked(4), sewn=True),
     "graft-last": Scene(0, _picked(13), sewn=True),
@@ -174,7 +174,7 @@ SCENES: dict[str, Scene] = {
     "weave-in": Scene(WEAVE, _picked(2)),
     "value": Scene(BLOCK, _picked(1)),
     "value-typed": Scene(BLOCK, _picked(1), ("2", "8", ".", "5")),
-    "at-its-end": Scene(COUNT, (Count(26),)),
+    "at-its-end": Scene(COUNT, (TakeCount(26),)),
     "finished": Scene(BLOCK + 1),
     "looked-at": Scene(RIB, (), ("right",)),
     "refused": Scene(RIB, (), ("enter",)),
@@ -205,7 +205,7 @@ SCENES: dict[str, Scene] = {
     "what-if-cannot-be": Scene(PICK_UP, _picked(4), ("w", "2")),
     "what-if-rounds": Scene(RIB, _picked(1), ("w", "9")),
     "ledger": Scene(PICK_UP, _picked(4), ("l",)),
-    "ledger-below": Scene(JOIN, (Count(7, "left_front"),), ("l", WAIT, "right", "right")),
+    "ledger-below": Scene(JOIN, (TakeCount(7, "left_front"),), ("l", WAIT, "right", "right")),
     "finished-anyway": Scene(JOIN, (), ("enter", "enter")),
     "left-out-anyway": Scene(PICK_UP, (), ("o", "o")),
     "numbers": Scene(PICK_UP, _picked(4), ("e",)),

@@ -9,7 +9,7 @@ from textual.events import Paste
 from finishing_tui.screens import app as program
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.widgets import plain as gate
-from finishing_tui.widgets.entry import Entry
+from finishing_tui.widgets.entry import EntryBox
 from tests.poisoned import marked, poison
 from tests.screens import scenes
 from tests.screens.hands import app_for, pressing, settled, shelf, shown
@@ -120,7 +120,7 @@ async def test_what_is_typed_and_pasted_steers_nothing(tmp_path: Path) -> None:
     app = SCENES["note"].app(tmp_path)
     async with app.run_test(size=(80, 24)) as pilot:
         await pressing(*SCENES["note"].keys)(pilot)
-        entry = app.screen.query_one(Entry)
+        entry = app.screen.query_one(EntryBox)
         entry.ask(POISON, 200)
         await settled(pilot)
         assert not steering(shown(app))

@@ -19,7 +19,7 @@ from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.settings.looks import GROUNDS
 from finishing_tui.talk.offers import offers
-from finishing_tui.widgets.entry import Entry
+from finishing_tui.widgets.entry import EntryBox
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.rows import Rows
@@ -159,7 +159,7 @@ async def test_every_look_can_be_read(
         await still(pilot)
         assert letters(app)
         assert not faint(app)
-        for entry in app.screen.query(Entry):
+        for entry in app.screen.query(EntryBox):
             x, y, width, _ = entry.region
             line = app.screen._compositor.render_strips()[y].crop(x, x + width)  # noqa: SLF001
             assert len({_cell(segment) for segment in line}) > 1, "the cursor cannot be seen"

@@ -15,7 +15,7 @@ from finishing_tui.settings import Settings
 from finishing_tui.settings.model import Bell
 from finishing_tui.settings.reading import BadSettings, settings_in
 from finishing_tui.speech.speaker import FAILURES, Speaker
-from finishing_tui.widgets.entry import Entry
+from finishing_tui.widgets.entry import EntryBox
 from tests.screens.hands import PICK_UP, Hours, comes_to, needles, settled, shelf, shown, work_to
 from tests.speech.talking import Talk, until
 
@@ -175,7 +175,7 @@ async def test_a_line_is_written_whatever_the_keys_of_lists_are(tmp_path: Path) 
         assert isinstance(screen, StartScreen)
         assert (screen.at, "f14 on" in shown(app), "f15 back" in shown(app)) == (1, True, True)
         await pilot.press("i", "j", "end", "a")
-        assert screen.query_one(Entry).value.endswith("ija")
+        assert screen.query_one(EntryBox).value.endswith("ija")
         await pilot.press("f14")
         assert screen.at == 1
         await pilot.press("f15")

@@ -10,7 +10,7 @@ from finishing_tui.garment.commands import LeaveOut, Other, Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.plain.words import known, understood
 from finishing_tui.talk import acts
-from finishing_tui.talk.action import Act
+from finishing_tui.talk.action import Action
 from finishing_tui.talk.acts import ACTS
 from finishing_tui.talk.asking import ask_for
 from finishing_tui.talk.conversation import Talk
@@ -24,7 +24,7 @@ EACH = pytest.mark.parametrize("act", ACTS, ids=lambda act: act.id)
 
 
 @EACH
-def test_an_action_has_all_that_is_made_from_it(act: Act) -> None:
+def test_an_action_has_all_that_is_made_from_it(act: Action) -> None:
     """A file named by its id, a key nobody else has, a plain word that means it, and a line of help."""
     assert import_module(f"{acts.__name__}.{act.id}").ACT is act
     assert [one for one in ACTS if act.key == one.key or act.id == one.id] == [act]
@@ -90,7 +90,7 @@ def test_what_is_offered_is_not_refused_and_what_is_not_says_why(tmp_path: Path)
 
 
 @EACH
-def test_only_looked_at_an_action_changes_nothing(act: Act, tmp_path: Path) -> None:
+def test_only_looked_at_an_action_changes_nothing(act: Action, tmp_path: Path) -> None:
     """Where a garment can only be looked at each action shows something, or says that nothing can be changed."""
     Twin(crew(tmp_path / "crew")).puts_down("")
     hand = InHand.open(tmp_path / "crew", look=True)

@@ -11,7 +11,7 @@ from finishing_tui.glance import coming_back, glance, look_at, rip_points
 from finishing_tui.glance.coming_back import next_words
 from finishing_tui.glance.glancing import turned
 from finishing_tui.glance.posture import posture_words
-from finishing_tui.glance.values import Line
+from finishing_tui.glance.values import WordLine
 from finishing_tui.talk.action import Offer
 from finishing_tui.talk.acts import ACTS, BY_ID
 from finishing_tui.talk.offers import offers
@@ -93,7 +93,7 @@ def test_a_step_left_half_done_for_another_is_told_of_until_it_is_done() -> None
     for command in (TakeUp(3), Press(), Finish()):
         assert paper.do(command) is None
     assert paper.state.current == 4
-    assert glance(paper.state, NOW).lines[-1] == Line("half done", "Step 3, Join the shoulder.")
+    assert glance(paper.state, NOW).lines[-1] == WordLine("half done", "Step 3, Join the shoulder.")
     assert paper.do(TakeUp(2)) is None
     press_to_the_end(paper)
     assert paper.do(Finish()) is None

@@ -10,11 +10,9 @@ from finishing_tui.garment.commands import (
     ChooseMirror,
     ChoosePace,
     Command,
-    Count,
     Finish,
     InsertStep,
     LeaveOut,
-    Measure,
     Other,
     PickUpGarment,
     Press,
@@ -23,8 +21,10 @@ from finishing_tui.garment.commands import (
     PutRight,
     Refusal,
     Replan,
-    RipBack,
     TakeBack,
+    TakeCount,
+    TakeMeasure,
+    TakeOut,
     TakeUp,
     WhatIf,
     WriteNote,
@@ -70,9 +70,9 @@ def _decided(state: State, command: Command) -> tuple[Event, ...] | Refusal:
             return other(state, command)
         case Finish():
             return finish(state, command)
-        case Count():
+        case TakeCount():
             return count(state, command)
-        case Measure():
+        case TakeMeasure():
             return measure(state, command)
         case PutRight():
             return put_right(state, command)
@@ -80,7 +80,7 @@ def _decided(state: State, command: Command) -> tuple[Event, ...] | Refusal:
             return choose_mirror(state, command)
         case WhatIf():
             return what_if(state, command)
-        case RipBack():
+        case TakeOut():
             return rip_back(state, command)
         case TakeUp():
             return take_up(state, command)

@@ -14,7 +14,7 @@ from finishing_tui.garment.decide.section_altered import section_altered
 from finishing_tui.garment.decide.stages import begun, entered, going_on, sentence, under_way, with_stage
 from finishing_tui.garment.events import AnyAct, Edited, Replanned
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Work
+from finishing_tui.garment.work import StepWork
 from finishing_tui.recipe.kinds import AnyStep
 from finishing_tui.recipe.kinds.work import Work as WorkStep
 from finishing_tui.recipe.stage import Stage, entries_between
@@ -63,7 +63,7 @@ def asks(state: State) -> Stage:
     return work.stages[work.at]
 
 
-def _asked(state: State) -> tuple[int, Work]:
+def _asked(state: State) -> tuple[int, StepWork]:
     if not begun(state):
         raise CannotAsk("begin the step first; then another target, rhythm or number of rounds can be asked for")
     step, work = under_way(state)
@@ -80,7 +80,7 @@ def _asked(state: State) -> tuple[int, Work]:
     raise CannotAsk("nothing is spread and no rounds are worked here, so there is nothing that could be another way")
 
 
-def _rounds(state: State, step: int, work: Work, rounds: int) -> Alteration:
+def _rounds(state: State, step: int, work: StepWork, rounds: int) -> Alteration:
     index, old = work.at, state.plan.step(step)
     stage, units = work.stages[index], work.progress[index].mark.units
     assert isinstance(old, WorkStep)

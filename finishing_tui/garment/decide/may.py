@@ -10,7 +10,7 @@ from finishing_tui.garment.decide import decide
 from finishing_tui.garment.events import Pace
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import run_end, to_come
-from finishing_tui.garment.work import Progress, Work
+from finishing_tui.garment.work import Progress, StepWork
 from finishing_tui.recipe.stage import Stage
 
 
@@ -23,7 +23,7 @@ def may(state: State, command: Command) -> bool:
     return not isinstance(answer, Refusal) or answer.again is not None
 
 
-def _certain(state: State, work: Work | None, command: Command) -> bool:
+def _certain(state: State, work: StepWork | None, command: Command) -> bool:
     """Return whether nothing can speak against ``command`` for good."""
     match command:
         case ChoosePace():

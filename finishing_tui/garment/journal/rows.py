@@ -24,7 +24,7 @@ _MOMENT = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}\.[0
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class NewEvent:
     """One event to be written: what kind it is, the version of that kind's body, and the body."""
 
     kind: str

@@ -25,7 +25,7 @@ from finishing_tui.recipe.sums import names_in
 if TYPE_CHECKING:
     from pydantic import TypeAdapter
 
-Found = Iterable[tuple[Path, str]]
+FoundProblems = Iterable[tuple[Path, str]]
 
 
 _SAID: Mapping[type[OSError], str] = {
@@ -104,7 +104,7 @@ def _adapter() -> "TypeAdapter[Recipe]":
     return TypeAdapter(Recipe)
 
 
-def _validated(data: Mapping[str, Any]) -> tuple[Recipe | None, Found]:
+def _validated(data: Mapping[str, Any]) -> tuple[Recipe | None, FoundProblems]:
     from pydantic import ValidationError  # noqa: PLC0415  (as above)
 
     try:
@@ -114,7 +114,7 @@ def _validated(data: Mapping[str, Any]) -> tuple[Recipe | None, Found]:
         return None, tuple(islice(sentences(errors, data, Recipe), MOST_TOLD + 1))
 
 
-def _worked_out(recipe: Recipe, data: Mapping[str, Any]) -> Found:
+def _worked_out(recipe: Recipe, data: Mapping[str, Any]) -> FoundProblems:
     """Yield (path, sentence) for counts that cannot be worked out in some size."""
     unknown = _unknown(recipe)
     counts = [seen for seen in walk(Recipe, data) if seen.mark == "count" and not _names(seen.value, unknown)]

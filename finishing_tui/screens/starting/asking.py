@@ -10,7 +10,16 @@ from textual.events import Key
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.starting import Draft
-from finishing_tui.glance.starting import Question, chosen, held_places, progress, question, questions, summary, typed
+from finishing_tui.glance.starting import (
+    StartQuestion,
+    chosen,
+    held_places,
+    progress,
+    question,
+    questions,
+    summary,
+    typed,
+)
 from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, is_alive, keys_of
 from finishing_tui.screens.leaving import Leaving
 from finishing_tui.screens.program import program
@@ -18,7 +27,7 @@ from finishing_tui.screens.starting.audit import AuditScreen
 from finishing_tui.screens.starting.which_size import WhichSizeScreen
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.column import Column
-from finishing_tui.widgets.entry import Entry
+from finishing_tui.widgets.entry import EntryBox
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
@@ -61,7 +70,7 @@ class StartScreen(Leaving[Draft | Path]):
         with Column():
             yield Sentences()
         with Vertical(id="line"):
-            yield Entry()
+            yield EntryBox()
             yield Sentences(id="range")
         yield Choices(spaced=False)
         yield Sentences(id="so-far")
@@ -77,7 +86,7 @@ class StartScreen(Leaving[Draft | Path]):
         self._say_keys()
 
     @property
-    def asked(self) -> Question:
+    def asked(self) -> StartQuestion:
         """The question that is asked now."""
         units = program(self).wishes.units
         return question(self.draft, questions(self.draft)[self.at], units)
@@ -111,7 +120,7 @@ class StartScreen(Leaving[Draft | Path]):
 
     async def action_keep(self) -> None:
         """Take the line, with another key than the one that always does."""
-        await self.query_one(Entry).action_submit()
+        await self.query_one(EntryBox).action_submit()
 
     def action_back_off_line(self) -> None:
         """Go one question back from a line."""
@@ -124,7 +133,7 @@ class StartScreen(Leaving[Draft | Path]):
             return bool(self.asked.options)
         return not self.asked.options if action in {"scroll", "keep", "back_off_line"} else True
 
-    def on_input_submitted(self, event: Entry.Submitted) -> None:
+    def on_input_submitted(self, event: EntryBox.Submitted) -> None:
         """Take the line, or say what would be right and leave it as it was typed."""
         event.stop()
         try:
@@ -136,7 +145,7 @@ class StartScreen(Leaving[Draft | Path]):
         self._lines.pop(self.asked.key, None)
         self._on()
 
-    def on_input_changed(self, event: Entry.Changed) -> None:
+    def on_input_changed(self, event: EntryBox.Changed) -> None:
         """Take the refusal away once something else is typed."""
         event.stop()
         self.query_one(Notice).show("")
@@ -182,14 +191,14 @@ class StartScreen(Leaving[Draft | Path]):
             self.query_one(Notice).show(f"Size {size}: {keys_of(self).shown('lists.take')} takes it.")
 
     def _keep_line(self) -> None:
-        asked, line = self.asked, self.query_one(Entry).value
+        asked, line = self.asked, self.query_one(EntryBox).value
         if not asked.options and line != asked.value:
             self._lines[asked.key] = line
         else:
             self._lines.pop(asked.key, None)
 
     def _ask(self) -> None:
-        asked, entry = self.asked, self.query_one(Entry)
+        asked, entry = self.asked, self.query_one(EntryBox)
         about = f"{self.draft.recipe.title} · size {self.draft.size} · {progress(self.draft, self.at)}"
         lines = ((line, "$foreground") for line in asked.lines)
         self.query_one("#sentences", Sentences).show((about, "$quiet"), (asked.text, "bold $count"), *lines)
@@ -209,7 +218,7 @@ class StartScreen(Leaving[Draft | Path]):
         self.query_one("#so-far", Sentences).show(("as it stands", "bold $act"), *told)
         self._say_keys()
 
-    def _options(self, asked: Question, at: int) -> "Sequence[Choice]":
+    def _options(self, asked: StartQuestion, at: int) -> "Sequence[Choice]":
         """Return what can be chosen; where there is much to choose from, only the one at the caret says all."""
         whole = len(asked.options) < MANY
         options = [

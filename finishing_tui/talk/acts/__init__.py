@@ -7,7 +7,7 @@ plain words and the settings' table of actions are made from this.
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from finishing_tui.talk.action import Act
+from finishing_tui.talk.action import Action
 from finishing_tui.talk.acts import (
     finish,
     help,  # noqa: A004  (the name of the action)
@@ -30,7 +30,7 @@ from finishing_tui.talk.acts import (
     what_if,
 )
 
-ACTS: tuple[Act, ...] = (
+ACTS: tuple[Action, ...] = (
     press.ACT,
     other.ACT,
     mirror.ACT,
@@ -53,5 +53,5 @@ ACTS: tuple[Act, ...] = (
 )
 """All of them."""
 
-BY_ID: Mapping[str, Act] = MappingProxyType({act.id: act for act in ACTS})
+BY_ID: Mapping[str, Action] = MappingProxyType({act.id: act for act in ACTS})
 """The same by id."""

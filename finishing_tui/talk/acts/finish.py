@@ -2,7 +2,7 @@
 
 from finishing_tui.garment.commands import Finish, TakeUp
 from finishing_tui.garment.state import State
-from finishing_tui.talk.action import Act, Offer
+from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.asks import Ask
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.counting import take_typed
@@ -29,7 +29,7 @@ def _does(talk: Talk) -> Ask | None:
     return None
 
 
-ACT = Act(
+ACT = Action(
     "finish",
     "enter",
     "this step is done; after digits: the count is that; on another step: take it up",

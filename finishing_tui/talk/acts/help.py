@@ -1,7 +1,7 @@
 """All keys, and how the step in the middle is done."""
 
 from finishing_tui.garment.state import State
-from finishing_tui.talk.action import Act, Offer
+from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.asks import Ask, ReadHelp
 from finishing_tui.talk.conversation import Talk
 
@@ -14,4 +14,4 @@ def _does(_: Talk) -> Ask:
     return ReadHelp(question="Help")
 
 
-ACT = Act("help", "question_mark", "this help", _offered, _does, looks=True, digits=True)
+ACT = Action("help", "question_mark", "this help", _offered, _does, looks=True, digits=True)

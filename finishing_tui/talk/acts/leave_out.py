@@ -2,7 +2,7 @@
 
 from finishing_tui.garment.commands import LeaveOut
 from finishing_tui.garment.state import State
-from finishing_tui.talk.action import Act, Offer
+from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.conversation import Talk
 
 
@@ -21,4 +21,4 @@ def _does(talk: Talk) -> None:
         talk.do(LeaveOut(step), "leave_out")
 
 
-ACT = Act("leave_out", "o", "leave this step out", _offered, _does)
+ACT = Action("leave_out", "o", "leave this step out", _offered, _does)

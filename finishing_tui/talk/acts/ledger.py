@@ -1,7 +1,7 @@
 """Where every stitch, tail, marker and hole is, and what was entered last."""
 
 from finishing_tui.garment.state import State
-from finishing_tui.talk.action import Act, Offer
+from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.asks import Ask, ReadLedger
 from finishing_tui.talk.conversation import Talk
 
@@ -14,7 +14,7 @@ def _does(talk: Talk) -> Ask:
     return ReadLedger(question="The ledger", hand=talk.hand)
 
 
-ACT = Act(
+ACT = Action(
     "ledger",
     "l",
     "the ledger: where every stitch, tail, marker and hole is, and what was entered last",

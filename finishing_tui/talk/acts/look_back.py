@@ -1,7 +1,7 @@
 """The step before is looked at."""
 
 from finishing_tui.garment.state import State
-from finishing_tui.talk.action import Act, Offer
+from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.turning import turn
 
@@ -16,4 +16,4 @@ def _does(talk: Talk) -> None:
     turn(talk, -1)
 
 
-ACT = Act("look_back", "left", "look at the step before", _offered, _does, looks=True, digits=True)
+ACT = Action("look_back", "left", "look at the step before", _offered, _does, looks=True, digits=True)

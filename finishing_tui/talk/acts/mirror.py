@@ -3,7 +3,7 @@
 from finishing_tui.garment.commands import ChooseMirror
 from finishing_tui.garment.decide.mirror import choice
 from finishing_tui.garment.state import State
-from finishing_tui.talk.action import Act, Offer
+from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.conversation import Talk
 
 
@@ -24,4 +24,4 @@ def _does(talk: Talk) -> None:
         talk.say(f"now {offer.label}")
 
 
-ACT = Act("mirror", "m", "the second side goes as the first was worked, or as planned", _offered, _does)
+ACT = Action("mirror", "m", "the second side goes as the first was worked, or as planned", _offered, _does)

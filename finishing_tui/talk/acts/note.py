@@ -2,7 +2,7 @@
 
 from finishing_tui.garment.commands import WriteNote
 from finishing_tui.garment.state import State
-from finishing_tui.talk.action import Act, Offer
+from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.asks import Ask, WriteLine
 from finishing_tui.talk.conversation import Talk
 
@@ -26,4 +26,4 @@ def _written(talk: Talk, text: str) -> None:
         talk.say("the note is kept")
 
 
-ACT = Act("note", "n", "write a note", _offered, _does, digits=True)
+ACT = Action("note", "n", "write a note", _offered, _does, digits=True)

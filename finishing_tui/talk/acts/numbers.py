@@ -7,7 +7,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import Replan
 from finishing_tui.garment.state import State
-from finishing_tui.talk.action import Act, Offer
+from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.asks import Ask, Choose, Option, SetNumber, WorkOut, WriteLine
 from finishing_tui.talk.conversation import Talk
 
@@ -80,7 +80,7 @@ def _found(talk: Talk, line: "NumberLine", found: "Renumbering | FinishingError"
     )
 
 
-ACT = Act(
+ACT = Action(
     "numbers",
     "e",
     "the numbers of this garment: change one, and see first what that changes",

@@ -3,7 +3,7 @@
 from finishing_tui.garment.commands import Other
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import called, other_at, planned
-from finishing_tui.talk.action import Act, Offer, possible
+from finishing_tui.talk.action import Action, Offer, possible
 from finishing_tui.talk.asks import Ask, Choose, Option
 from finishing_tui.talk.conversation import Talk
 
@@ -43,4 +43,4 @@ def _does(talk: Talk) -> Ask | None:
     return None
 
 
-ACT = Act("other", "x", "the other thing was done than the plan says", _offered, _does)
+ACT = Action("other", "x", "the other thing was done than the plan says", _offered, _does)

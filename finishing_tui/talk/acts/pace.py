@@ -6,7 +6,7 @@ from types import MappingProxyType
 from finishing_tui.garment.commands import ChoosePace
 from finishing_tui.garment.events import Pace
 from finishing_tui.garment.state import State
-from finishing_tui.talk.action import Act, Offer
+from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.conversation import Talk
 
 _NEXT: Mapping[Pace, Pace] = MappingProxyType({"loop": "spot", "spot": "run", "run": "loop"})
@@ -33,4 +33,4 @@ def choose(talk: Talk, pace: Pace | None = None) -> None:
         talk.say(f"a press now stands for one {talk.state.pace}")
 
 
-ACT = Act("pace", "p", "a press stands for a loop, a spot, or a run", _offered, choose)
+ACT = Action("pace", "p", "a press stands for a loop, a spot, or a run", _offered, choose)

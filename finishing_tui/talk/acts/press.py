@@ -2,7 +2,7 @@
 
 from finishing_tui.garment.commands import Press
 from finishing_tui.garment.state import State
-from finishing_tui.talk.action import Act, Offer
+from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.conversation import Talk
 
 
@@ -20,4 +20,4 @@ def _does(talk: Talk) -> None:
     talk.do(Press(), "press")
 
 
-ACT = Act("press", "space", "the next thing is done", _offered, _does, letter="d")
+ACT = Action("press", "space", "the next thing is done", _offered, _does, letter="d")

@@ -1,7 +1,7 @@
 """What was taken back is there again."""
 
 from finishing_tui.garment.state import State
-from finishing_tui.talk.action import Act, Offer
+from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.conversation import Talk
 
 
@@ -14,4 +14,4 @@ def _does(talk: Talk) -> None:
     talk.refused(talk.hand.put_back(), "put_back")
 
 
-ACT = Act("put_back", "u", "puts back what was taken back", _offered, _does)
+ACT = Action("put_back", "u", "puts back what was taken back", _offered, _does)

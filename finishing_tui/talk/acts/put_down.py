@@ -1,7 +1,7 @@
 """The garment is put down, with a line about where; it warns if something is not saved."""
 
 from finishing_tui.garment.state import LONGEST_NOTE, State
-from finishing_tui.talk.action import Act, Offer
+from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.asks import Ask, Choose, Option, WriteLine
 from finishing_tui.talk.conversation import Talk
 
@@ -49,4 +49,6 @@ def _down(talk: Talk, where: str) -> Ask | None:
     return Choose(question=question, options=(stay, unsaved), then=leave)
 
 
-ACT = Act("put_down", "q", "put it down; it warns if something is not saved", _offered, _does, looks=True, digits=True)
+ACT = Action(
+    "put_down", "q", "put it down; it warns if something is not saved", _offered, _does, looks=True, digits=True
+)

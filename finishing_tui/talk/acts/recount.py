@@ -2,7 +2,7 @@
 
 from finishing_tui.garment.state import State
 from finishing_tui.glance.counting import countables
-from finishing_tui.talk.action import Act, Offer
+from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.counting import start_recount
 
 HELP = "recount now"
@@ -13,4 +13,4 @@ def _offered(state: State, _: int | None) -> Offer | None:
     return Offer("recount", "recount", what) if countables(state) else None
 
 
-ACT = Act("recount", "r", HELP, _offered, start_recount, digits=True)
+ACT = Action("recount", "r", HELP, _offered, start_recount, digits=True)

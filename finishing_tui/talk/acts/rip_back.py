@@ -1,10 +1,10 @@
 """Work was taken out: to which place, to which row of it, and sure, where later steps fall with it."""
 
 from finishing_tui.craft.words import sentence
-from finishing_tui.garment.commands import RipBack
+from finishing_tui.garment.commands import TakeOut
 from finishing_tui.garment.state import State
 from finishing_tui.glance.ripping import RipPoint, rip_points
-from finishing_tui.talk.action import Act, Offer
+from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.asks import Ask, Choose, HowMany, Option, Pick
 from finishing_tui.talk.conversation import Talk
 
@@ -43,14 +43,14 @@ def _to_which(talk: Talk, points: tuple[RipPoint, ...], point: RipPoint) -> Ask:
     )
 
 
-def _taken_out(talk: Talk, command: RipBack) -> Ask | None:
+def _taken_out(talk: Talk, command: TakeOut) -> Ask | None:
     """Take it out; what falls with it is named first."""
     asked, refusal = talk.asked, talk.attempt(command)
     if refusal is None:
         talk.say("taken out; it stays in the record")
         return None
     sure = refusal.again
-    if not isinstance(sure, RipBack):
+    if not isinstance(sure, TakeOut):
         talk.refused(refusal)
         return asked
     falls, _, _ = refusal.sentence.partition(". Again")
@@ -63,4 +63,4 @@ def _taken_out(talk: Talk, command: RipBack) -> Ask | None:
     )
 
 
-ACT = Act("rip_back", "t", "I took it out to an earlier place", _offered, _does)
+ACT = Action("rip_back", "t", "I took it out to an earlier place", _offered, _does)

@@ -1,7 +1,7 @@
 """The last thing is taken back, or the last digit typed; what is no press is named first."""
 
 from finishing_tui.garment.state import State
-from finishing_tui.talk.action import Act, Offer
+from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.conversation import Talk
 
 
@@ -21,7 +21,7 @@ def _does(talk: Talk) -> None:
     talk.take_back()
 
 
-ACT = Act(
+ACT = Action(
     "take_back",
     "backspace",
     "takes the last thing back, or the last digit typed",

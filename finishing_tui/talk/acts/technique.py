@@ -3,7 +3,7 @@
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.state import State
 from finishing_tui.glance.techniques import others, techniques_for
-from finishing_tui.talk.action import Act, Offer
+from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.asks import Ask, ReadTechniques
 from finishing_tui.talk.conversation import Talk
 
@@ -30,7 +30,7 @@ def _does(talk: Talk) -> Ask | None:
     return ReadTechniques(question="Techniques", helping=helping, others=rest, left_handed=left_handed)
 
 
-ACT = Act(
+ACT = Action(
     "technique",
     "h",
     "how the hands do it: the techniques of this step, with drawings",

@@ -5,7 +5,7 @@ from functools import partial
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.state import State
 from finishing_tui.glance.what_if import WhatIfView, asked_here, can_ask, what_if_view
-from finishing_tui.talk.action import Act, Offer
+from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.asks import Ask, WeighPlans
 from finishing_tui.talk.conversation import Talk
 
@@ -42,7 +42,7 @@ def _does(talk: Talk) -> Ask | None:
     )
 
 
-ACT = Act(
+ACT = Action(
     "what_if",
     "w",
     "what if: another target, rows, rhythm or rounds; nothing changes until you take it",

@@ -8,8 +8,8 @@ from textual.widget import Widget
 from finishing_tui.glance.values import PairFace
 from finishing_tui.widgets.faces.base import FaceView
 from finishing_tui.widgets.figure_pair import Shown
-from finishing_tui.widgets.loops import Loops, Needle
-from finishing_tui.widgets.moves import Moves
+from finishing_tui.widgets.loops import DrawnNeedle, Loops
+from finishing_tui.widgets.moves import MoveLines
 
 
 class Pairs(FaceView[PairFace]):
@@ -19,7 +19,7 @@ class Pairs(FaceView[PairFace]):
 
     def more(self) -> Sequence[Widget]:
         """Return the moves of a pair, and both needles."""
-        return (Moves(), Loops())
+        return (MoveLines(), Loops())
 
     def figures(self, face: PairFace) -> Shown:
         """Return how many pairs are done, and the word."""
@@ -42,7 +42,7 @@ class Pairs(FaceView[PairFace]):
 
     def show_more(self, face: PairFace) -> None:
         """Show the moves of the next pair, and what is left on both needles, the further one above."""
-        self.query_one(Moves).show(face.moves)
+        self.query_one(MoveLines).show(face.moves)
         self.set_class(bool(face.moves), "-moves")
-        back, front = Needle(face.back, 0, face.back_left), Needle(face.front, 0, face.front_left)
+        back, front = DrawnNeedle(face.back, 0, face.back_left), DrawnNeedle(face.front, 0, face.front_left)
         self.query_one(Loops).show((back, front))

@@ -7,7 +7,7 @@ from textual.widget import Widget
 from finishing_tui.glance.values import StitchFace
 from finishing_tui.widgets.faces.base import FaceView
 from finishing_tui.widgets.figure_pair import Shown
-from finishing_tui.widgets.loops import Loops, Needle
+from finishing_tui.widgets.loops import DrawnNeedle, Loops
 
 
 class Stitches(FaceView[StitchFace]):
@@ -30,4 +30,4 @@ class Stitches(FaceView[StitchFace]):
 
     def show_more(self, face: StitchFace) -> None:
         """Show the stitches."""
-        self.query_one(Loops).show((Needle("", face.count, face.of - face.count),))
+        self.query_one(Loops).show((DrawnNeedle("", face.count, face.of - face.count),))

@@ -15,7 +15,17 @@ from pathlib import Path
 import pytest
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.garment.journal import NAME, Damaged, Entry, Journal, NotAJournal, Unwritable, check, door, recover
+from finishing_tui.garment.journal import (
+    NAME,
+    Damaged,
+    Journal,
+    NewEvent,
+    NotAJournal,
+    Unwritable,
+    check,
+    door,
+    recover,
+)
 from finishing_tui.garment.journal.chain import link
 from finishing_tui.garment.journal.door import LOCK, SIDE_FILES
 from finishing_tui.garment.journal.reader import copy_into
@@ -267,7 +277,7 @@ def test_a_body_is_never_larger_than_what_is_read(garment: Path) -> None:
     with pytest.raises(Unwritable, match="bytes"):
         written({"text": "é" * (door.MOST_IN_BODY // 2)})
     with Journal.open(garment) as journal:
-        journal.append([Entry("large", 1, largest)], at=NOON, sitting=1, after_ms=1)
+        journal.append([NewEvent("large", 1, largest)], at=NOON, sitting=1, after_ms=1)
         assert journal.flush(30)
     assert read(garment)[-1].body == largest
 

@@ -15,7 +15,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishing_tui.files import NotWritten
-from finishing_tui.garment.journal import Entry
+from finishing_tui.garment.journal import NewEvent
 from finishing_tui.garment.journal import rescue as rescuing
 from finishing_tui.garment.journal import rescue_places as places
 from finishing_tui.garment.journal.chain import START, link
@@ -29,7 +29,7 @@ afters = st.tuples(st.integers(0, 10**6), st.text("0123456789abcdef", min_size=6
 folders = st.text(st.characters(min_codepoint=1, exclude_categories=["Cs"]), min_size=1)
 
 
-def chained(after: tuple[int, str], together: list[list[Entry]], *, sitting: int = 1, after_ms: int = 0) -> Rescue:
+def chained(after: tuple[int, str], together: list[list[NewEvent]], *, sitting: int = 1, after_ms: int = 0) -> Rescue:
     """Return a rescue of the groups ``together``, chained as a journal chains them."""
     seq, chain = after
     rows: list[Row] = []

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from finishing_tui.recipe.annotations import Annotation, Field, fields_of, models
+from finishing_tui.recipe.annotations import Annotation, ModelField, fields_of, models
 
 Steps = tuple[str | int, ...]
 """The way to a table: keys, and positions in lists."""
@@ -38,7 +38,7 @@ class Key:
     """The key ``field`` of the model class ``owner``."""
 
     owner: type
-    field: Field
+    field: ModelField
 
     @property
     def declared(self) -> bool:
