@@ -254,7 +254,6 @@ onto = "band"
 do = "move"
 title = "Move them"
 from = "held"
-from tests.examples import share
 to = "band"
 [[step]]
 do = "mark"

@@ -93,8 +93,6 @@ items = ["all is there"]
 do = "bind off"
 title = "Bind off"
 from = "pin"
-from tests.examples import share
-from tests.examples import share
 tail = "end"
 [[step]]
 do = "weave in"
