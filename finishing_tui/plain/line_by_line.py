@@ -19,9 +19,9 @@ from finishing_tui.plain.prompt import Prompt
 from finishing_tui.plain.seeing import Seeing
 from finishing_tui.plain.words import TypedKeys, understood
 from finishing_tui.talk.acts import BY_ID
-from finishing_tui.talk.asking import begin
 from finishing_tui.talk.asks import Ask, SetNumber, WeighPlans, WorkOut
 from finishing_tui.talk.conversation import Talk
+from finishing_tui.talk.dispatch import begin
 from finishing_tui.talk.offers import offers
 
 _ONLY_LOOKED_AT = "This garment is only looked at here; nothing can be changed."

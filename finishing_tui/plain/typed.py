@@ -12,9 +12,9 @@ from finishing_tui.glance.counting import MOST_DIGITS, asks_for_value
 from finishing_tui.plain.asks import SHAPES, hears
 from finishing_tui.plain.digits import whole
 from finishing_tui.talk.acts.pace import PACES, choose
-from finishing_tui.talk.asking import ask_for
 from finishing_tui.talk.conversation import Talk
-from finishing_tui.talk.turning import look_at
+from finishing_tui.talk.dispatch import ask_for
+from finishing_tui.talk.turning import turn_to
 
 _VALUE = re.compile(r"[0-9]+(\.[0-9]*)?|\.[0-9]+")
 
@@ -66,7 +66,7 @@ def _step(talk: Talk, rest: str) -> list[str]:
     step = _numbered(talk, rest)
     if step is None:
         return _which(talk)
-    look_at(talk, step)
+    turn_to(talk, step)
     return []
 
 
@@ -94,7 +94,7 @@ def _at(talk: Talk, step: int, action: str) -> list[str]:
     was = talk.looking
     if talk.shown_step != step:
         talk.again = None
-    look_at(talk, step)
+    turn_to(talk, step)
     ask_for(talk, action)
     if talk.again is None:
         talk.looking = was

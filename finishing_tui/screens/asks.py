@@ -7,13 +7,13 @@ from textual.screen import Screen
 
 from finishing_tui.glance.all_words import all_lines
 from finishing_tui.glance.values import Glance, SpotFace
+from finishing_tui.screens.asked_large import LargeAsk
 from finishing_tui.screens.boxes import boxed
 from finishing_tui.screens.help import HelpScreen
 from finishing_tui.screens.keys_shown import all_keys
 from finishing_tui.screens.ledger import LedgerScreen
 from finishing_tui.screens.numbers_at_hand import numbers_of
 from finishing_tui.screens.program import program
-from finishing_tui.screens.question import QuestionScreen
 from finishing_tui.screens.technique import TechniqueScreen
 from finishing_tui.screens.what_if import WhatIfScreen
 from finishing_tui.talk.asks import Ask, ReadHelp, ReadLedger, ReadTechniques, SetNumber, WeighPlans
@@ -51,4 +51,4 @@ def _screen(talk: Talk, ask: Ask, seen: Callable[[], Glance], keys: Keys) -> Scr
         case ReadLedger():
             return LedgerScreen(ask.hand)
         case _:
-            return QuestionScreen(talk)
+            return LargeAsk(talk)

@@ -13,8 +13,8 @@ from finishing_tui.glance.glancing import look_at
 from finishing_tui.glance.rings import Ring
 from finishing_tui.glance.spoken import spoken
 from finishing_tui.glance.values import Face, Glance, ItemFace, MessageFace, ValueFace
-from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.asks import put
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.coming_back import ComingBackScreen
 from finishing_tui.screens.keys import bindings, digits, keys_of
 from finishing_tui.screens.keys_shown import foot
@@ -22,9 +22,9 @@ from finishing_tui.screens.leaving import Leaving
 from finishing_tui.screens.program import program
 from finishing_tui.screens.saved import Saved
 from finishing_tui.talk.acts import ACTS
-from finishing_tui.talk.asking import ask_for, begin
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.counting import meaning
+from finishing_tui.talk.dispatch import ask_for, begin
 from finishing_tui.talk.keys import USUAL
 from finishing_tui.widgets.choices import Choice
 from finishing_tui.widgets.faces import VIEWS, FaceView
@@ -88,7 +88,7 @@ class AtTheNeedles(Leaving[None]):
     def draw(self) -> None:
         """Draw what there is to see now; every widget draws only what changed."""
         talk, seen = self.talk, self.seen()
-        self.query_one(Top).show(seen, talk.hand.unsaved, look=bool(talk.look))
+        self.query_one(Top).show(seen, talk.hand.unsaved, look=bool(talk.read_only))
         typed = Typed(talk.typed, meaning(talk.state, talk.keys)) if talk.typed else None
         self._face_for(seen).show(seen.face, typed)
         self.query_one(Holdings).show(seen)
@@ -137,13 +137,13 @@ class AtTheNeedles(Leaving[None]):
     def _leave(self) -> None:
         """Put the garment down; what cannot be saved even now is said at once, and again when the program ends."""
         hand = self.talk.hand
-        if self.talk.look:
+        if self.talk.read_only:
             hand.close()
         else:
             program(self).put_down(self.talk.where)
         self.dismiss()
         if hand.given_up is not None:
-            self.app.push_screen(Asking(str(hand.given_up), (Choice("back to the shelf"),)))
+            self.app.push_screen(ChoiceBox(str(hand.given_up), (Choice("back to the shelf"),)))
 
     def _say(self) -> None:
         talk = self.talk

@@ -5,7 +5,7 @@ from typing import Any
 
 from textual.screen import Screen
 
-from finishing_tui.screens.asking import Asking
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.one_line import OneLine
 from finishing_tui.talk.asks import Ask, Choose, Explain, Option, Pick, WriteLine
 from finishing_tui.talk.conversation import Talk
@@ -22,7 +22,7 @@ def boxed(over: Screen[Any], talk: Talk, ask: Ask, then: Callable[[], None]) -> 
             line = OneLine(ask.question, ask.hint, enter=ask.keep, escape=ask.leave)
             over.app.push_screen(line, lambda text: _answered(talk, text, then))
         case Choose() if not isinstance(ask, Pick | Explain):
-            box = Asking(ask.question, [choice(one) for one in ask.options], ask.told)
+            box = ChoiceBox(ask.question, [choice(one) for one in ask.options], ask.told)
             over.app.push_screen(box, lambda at: _answered(talk, at, then))
         case _:
             return False

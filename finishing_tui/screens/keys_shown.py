@@ -14,7 +14,7 @@ def foot(talk: Talk) -> list[ShownKey]:
     def key(*actions: str) -> str:
         return talk.keys.shown(*(f"needles.{action}" for action in actions))
 
-    if talk.look:
+    if talk.read_only:
         steps = (key("look_back", "look_on"), "look at other steps")
         return [steps, (key("ledger"), "ledger"), (key("put_down"), "back"), (key("help"), "help")]
     if talk.typed:

@@ -12,8 +12,8 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.evolve import Happening
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal.lock import in_use
-from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.ledger import LedgerScreen
 from finishing_tui.widgets.choices import Choice
 
@@ -88,4 +88,4 @@ class Looking(AtTheNeedles):
                 self.app.call_after_refresh(take_over)
 
         answers = (Choice("take it up here"), Choice("go on looking"))
-        self.app.push_screen(Asking("The other window has put this garment down.", answers), chosen)
+        self.app.push_screen(ChoiceBox("The other window has put this garment down.", answers), chosen)

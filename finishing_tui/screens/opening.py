@@ -8,8 +8,8 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import InUse, OnlyToRead
 from finishing_tui.garment.rescued import tidied
 from finishing_tui.glance.coming_back import coming_back
-from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.looking import Looking
 from finishing_tui.screens.program import Program
 from finishing_tui.screens.rescuing import ask_about
@@ -54,11 +54,11 @@ def _pick_up(app: Program, folder: Path, said: str) -> None:
         in_use = isinstance(error, InUse)
         why = IN_USE if in_use else ONLY_TO_READ
         look = Choice("look only", (FOLLOWS if in_use else "Nothing can be changed here.",))
-        question = Asking(str(error), (look, Choice("leave it")))
+        question = ChoiceBox(str(error), (look, Choice("leave it")))
         app.push_screen(question, lambda chosen: _look(app, folder, why) if chosen == 0 else None)
         return
     except FinishingError as error:
-        app.push_screen(Asking(str(error), (Choice("back to the shelf"),)))
+        app.push_screen(ChoiceBox(str(error), (Choice("back to the shelf"),)))
         return
     back = coming_back(hand.state, app.now) if hand.state.sittings else None
     app.in_hand = hand
@@ -76,7 +76,7 @@ def _look(app: Program, folder: Path, why: str) -> None:
     try:
         hand = InHand.open(folder, look=True, clock=app.clock)
     except FinishingError as error:
-        app.push_screen(Asking(str(error), (Choice("back to the shelf"),)))
+        app.push_screen(ChoiceBox(str(error), (Choice("back to the shelf"),)))
         return
     take_over = (lambda: open_garment(app, folder)) if why == IN_USE else None
     app.push_screen(Looking(hand, why, take_over))

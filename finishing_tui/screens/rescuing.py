@@ -5,7 +5,7 @@ from pathlib import Path
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.rescued import Fitting, take_in, throw_away
-from finishing_tui.screens.asking import Asking
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.program import Program
 from finishing_tui.widgets.choices import Choice
 
@@ -35,7 +35,7 @@ def ask_about(
         elif at == 0:
             _done(app, folder, fitting, decided, take=True)
         elif at is not None:
-            app.push_screen(Asking(SURE, (Choice("leave it for later"), Choice("throw it away"))), sure)
+            app.push_screen(ChoiceBox(SURE, (Choice("leave it for later"), Choice("throw it away"))), sure)
 
     def sure(at: int | None) -> None:
         if at == 0:
@@ -43,7 +43,7 @@ def ask_about(
         elif at is not None:
             _done(app, folder, fitting, decided, take=False)
 
-    app.push_screen(Asking(fitting.question, CHOICES, fitting.told), chosen)
+    app.push_screen(ChoiceBox(fitting.question, CHOICES, fitting.told), chosen)
 
 
 def _done(app: Program, folder: Path, fitting: Fitting, decided: Callable[[], None], *, take: bool) -> None:
@@ -53,6 +53,6 @@ def _done(app: Program, folder: Path, fitting: Fitting, decided: Callable[[], No
         else:
             throw_away(fitting)
     except FinishingError as error:
-        app.push_screen(Asking(str(error), (Choice("back to the shelf"),)))
+        app.push_screen(ChoiceBox(str(error), (Choice("back to the shelf"),)))
         return
     decided()

@@ -36,7 +36,7 @@ class Action:
 
     ``key``: the usual key, as Textual names keys; ``letter``: what is typed for it in a line, where its key is no
     character; ``help``: what it does; ``offered``: what it would do in a state, with another step perhaps looked at, if
-    anything; ``does``: does it, and returns what must be asked first, if anything. ``looks``: it changes nothing, so
+    anything; ``does``: does it, and returns what must be asked first, if anything. ``changes_nothing``: so
     that it may be asked for where a garment can only be looked at; ``digits``: those that are typed are not in its way.
     """
 
@@ -46,7 +46,7 @@ class Action:
     offered: Callable[[State, int | None], Offer | None]
     does: Callable[[Talk], Ask | None]
     letter: str = ""
-    looks: bool = False
+    changes_nothing: bool = False
     digits: bool = False
 
     @property

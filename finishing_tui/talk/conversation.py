@@ -1,7 +1,7 @@
 """A garment in hand, and what is not part of it: what is typed, looked at, asked, asked twice, and said.
 
-It is the one object that a conversation goes through. ``asking`` hands it what the knitter wants, ``acts`` do that, and
-the two mouths draw or say what stands in it.
+It is the one object that a conversation goes through. ``dispatch`` hands it what the knitter wants, ``acts`` do that,
+and the two mouths draw or say what stands in it.
 """
 
 from typing import Any, Literal, Protocol
@@ -33,8 +33,8 @@ class KeyNames(Protocol):
 class Talk:
     """The conversation; ``said`` is the last sentence, ``alarm``: it is a refusal.
 
-    ``look``: why the garment can only be looked at, empty where it is in hand; ``keys``: those that sentences name;
-    ``typed``: digits that stand for nothing yet; ``looking``: another step that is looked at, from 0; ``asked``: what
+    ``read_only``: why the garment can only be looked at, empty where it is in hand; ``keys``: those that sentences
+    name; ``typed``: digits that stand for nothing yet; ``looking``: another step that is looked at, from 0; ``asked``: what
     the knitter is asked now; ``rings``: what the bell is to ring for; ``again``: what the same action does when it is
     asked for once more, and the state that this holds for; ``warned``: the action that was refused because of typed
     digits, and these; ``aloud``: what is said is spoken even where little is; ``took_back``: something was just taken
@@ -42,9 +42,9 @@ class Talk:
     it is left.
     """
 
-    def __init__(self, hand: InHand, look: str, keys: KeyNames) -> None:
+    def __init__(self, hand: InHand, read_only: str, keys: KeyNames) -> None:
         self.hand = hand
-        self.look = look
+        self.read_only = read_only
         self.keys = keys
         self.typed = ""
         self.looking: int | None = None
@@ -74,8 +74,8 @@ class Talk:
         """Take a digit, or the point of a measure."""
         self.quiet()
         self.looking = None
-        if self.look:
-            self.refuse(self.look)
+        if self.read_only:
+            self.refuse(self.read_only)
         elif sign == "." and (not asks_for_value(self.state) or "." in self.typed):
             self.refuse("a count is a whole number")
         elif len(self.typed) < MOST_DIGITS:

@@ -10,9 +10,9 @@ def turn(talk: Talk, by: int) -> None:
     if not 0 <= at < steps:
         talk.refuse("that is the last step" if by > 0 else "that is the first step")
         return
-    look_at(talk, at)
+    turn_to(talk, at)
 
 
-def look_at(talk: Talk, step: int) -> None:
+def turn_to(talk: Talk, step: int) -> None:
     """Look at ``step``, counted from 0; at the one under the needles it is no looking."""
     talk.looking = None if step == talk.state.current else step

@@ -100,7 +100,7 @@ def test_easy_or_even_changes_no_count() -> None:
 
 
 def test_what_is_as_it_is_already_is_no_event() -> None:
-    """Asking for what the plan has changes nothing that stands before the first loop."""
+    """ChoiceBox for what the plan has changes nothing that stands before the first loop."""
     paper = along(40, 30)
     many = len(paper.rows)
     paper.did(WhatIf(target=30))

@@ -64,7 +64,7 @@ def test_what_is_asked_for_is_said(tmp_path: Path) -> None:
 
 
 def test_asking_changes_nothing(tmp_path: Path) -> None:
-    """Asking, looking, help, empty lines and words that are not known write no event but the sitting's."""
+    """ChoiceBox, looking, help, empty lines and words that are not known write no event but the sitting's."""
     folder = crew(tmp_path / "crew")
     looking = ["?", "help", "", "right", "left", "left", "step 9", "step", "step 0", "step x", "escape"]
     unknown = ["foo", "d d", "d 5", "55 d", "1e3", "+4", "-1", ".", "\u0661", "1234567", "pace", "take up 99"]

@@ -23,8 +23,8 @@ from finishing_tui.garment.journal import NotAJournal
 from finishing_tui.garment.journal.chain import START, link
 from finishing_tui.garment.shelf import on_shelf
 from finishing_tui.talk.acts import ACTS
-from finishing_tui.talk.asking import ask_for
 from finishing_tui.talk.conversation import Talk
+from finishing_tui.talk.dispatch import ask_for
 from finishing_tui.talk.keys import USUAL
 
 ROOT = Path(__file__).parents[2]

@@ -17,8 +17,8 @@ from finishing_tui.garment.journal import NAME
 from finishing_tui.garment.journal.lock import Lock
 from finishing_tui.garment.journal.rescue_places import rescue_files
 from finishing_tui.screens.app import FinishingApp
-from finishing_tui.screens.starting.asking import StartScreen
 from finishing_tui.screens.starting.audit import AuditScreen
+from finishing_tui.screens.starting.questions import StartScreen
 from finishing_tui.screens.starting.reading import ReadingScreen
 from finishing_tui.screens.starting.which_size import WhichSizeScreen
 from tests.full_disk import FullDisk, file_of

@@ -12,9 +12,9 @@ from finishing_tui.garment.decide.mirror import choice
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import Journal
 from finishing_tui.screens.app import FinishingApp
-from finishing_tui.screens.asking import Asking
+from finishing_tui.screens.asked_large import LargeAsk
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.one_line import OneLine
-from finishing_tui.screens.question import QuestionScreen
 from finishing_tui.screens.shelf import ShelfScreen
 from finishing_tui.talk.acts import ACTS, put_down
 from finishing_tui.widgets.key_line import KeyLine
@@ -174,7 +174,7 @@ async def test_at_a_join_counts_and_doubles_ask_for_the_needle(tmp_path: Path) -
     async with app.run_test() as pilot:
         assert app.in_hand is not None
         await pilot.press("7", "enter")
-        assert isinstance(front(app), Asking)
+        assert isinstance(front(app), ChoiceBox)
         await pilot.press("1")
         assert app.in_hand.state.ledger.on("left_front") == 7
         await _carry_on(pilot)
@@ -272,7 +272,7 @@ async def test_a_count_that_cannot_be_is_refused_where_it_is_typed(tmp_path: Pat
     app = _prepared(tmp_path, PICK_UP, *[Press()] * 9)
     async with app.run_test() as pilot:
         await pilot.press("r", "9", "9", "9", "enter")
-        assert isinstance(front(app), QuestionScreen)
+        assert isinstance(front(app), LargeAsk)
         assert "0 to 48" in " ".join(shown(app).split())
         await pilot.press("escape")
         assert _loops(app) == 9
@@ -340,7 +340,7 @@ async def test_a_count_on_coming_back_is_a_recount(tmp_path: Path) -> None:
     app = app_for(folder)
     async with app.run_test() as pilot:
         await pilot.press("8", "enter")
-        assert isinstance(front(app), QuestionScreen)
+        assert isinstance(front(app), LargeAsk)
         await pilot.press("2", "1")
         assert _loops(app) == 8
 
@@ -375,7 +375,7 @@ async def test_what_cannot_be_saved_is_asked_about_before_it_is_put_down(
         await settled(pilot)
         disk.full = True
         await pilot.press("space", "q", *"bag", "enter")
-        assert isinstance(front(app), Asking)
+        assert isinstance(front(app), ChoiceBox)
         assert "1 not saved yet. The disk is full" in " ".join(shown(app).split())
         assert app.in_hand is not None
         hand = app.in_hand
@@ -420,7 +420,7 @@ async def test_every_action_is_alive(tmp_path: Path) -> None:
 
 async def _carry_on(pilot: Pilot[None]) -> None:
     """Leave what a count changes further on as it is."""
-    assert isinstance(pilot.app.screen, Asking)
+    assert isinstance(pilot.app.screen, ChoiceBox)
     assert "This changes what comes later" in shown_on(pilot)
     await pilot.press("escape")
 

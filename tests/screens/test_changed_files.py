@@ -4,8 +4,8 @@ from pathlib import Path
 
 from finishing_tui.garment.commands import Press
 from finishing_tui.recipe.kinds.work import Work
-from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.choice_box import ChoiceBox
 from tests.plain.making import talked
 from tests.screens.hands import PICK_UP, RIB, app_for, front, needles, settled, shelf, shown, work_to
 
@@ -25,7 +25,7 @@ async def test_the_change_is_named_and_only_taken_when_it_is_chosen(tmp_path: Pa
     app = app_for(folder)
     async with app.run_test(size=(80, 24)) as pilot:
         await settled(pilot)
-        assert isinstance(front(app), Asking)
+        assert isinstance(front(app), ChoiceBox)
         assert "step 6, Work the rib: rounds: 8, not 6" in shown(app)
         await pilot.press("down", "enter")
         assert isinstance(front(app), AtTheNeedles)

@@ -2,8 +2,8 @@
 
 from pathlib import Path
 
-from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.choice_box import ChoiceBox
 from tests.plain.making import talked
 from tests.screens.hands import JOIN, app_for, front, needles, settled, shelf, shown, work_to
 
@@ -17,7 +17,7 @@ async def test_enter_twice_says_what_it_changes_and_can_be_taken_back(tmp_path: 
         await settled(pilot)
         before = needles(app).talk.state
         await pilot.press("enter", "enter")
-        assert isinstance(front(app), Asking)
+        assert isinstance(front(app), ChoiceBox)
         assert "This changes what comes later" in shown(app)
         assert "6 live stitches left on the left front shoulder" in " ".join(shown(app).split())
         await pilot.press("enter")

@@ -9,7 +9,7 @@ from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.coming_back import ComingBackScreen
-from finishing_tui.screens.starting.asking import StartScreen
+from finishing_tui.screens.starting.questions import StartScreen
 from finishing_tui.screens.too_small import TooSmall
 from tests.screens.hands import PICK_UP, Hours, app_for, comes_to, front, needles, settled, shelf, shown, work_to
 from tests.screens.opened import Opened, draft

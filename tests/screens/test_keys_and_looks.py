@@ -13,14 +13,14 @@ from textual.theme import Theme
 from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.screens.app import FinishingApp
-from finishing_tui.screens.asking import Asking
+from finishing_tui.screens.asked_large import LargeAsk
 from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.coming_back import ComingBackScreen
 from finishing_tui.screens.demos import DemoScreen
 from finishing_tui.screens.help import HelpScreen
 from finishing_tui.screens.ledger import LedgerScreen
 from finishing_tui.screens.one_line import OneLine
-from finishing_tui.screens.question import QuestionScreen
 from finishing_tui.screens.shelf import ShelfScreen
 from finishing_tui.screens.what_if import WhatIfScreen
 from finishing_tui.talk.acts import BY_ID
@@ -34,14 +34,14 @@ from tests.steering import steering
 
 SCREENS = (
     AtTheNeedles,
-    Asking,
+    ChoiceBox,
     ComingBackScreen,
     DemoScreen,
     HelpScreen,
     LedgerScreen,
     OneLine,
-    QuestionScreen,
-    QuestionScreen,
+    LargeAsk,
+    LargeAsk,
     ShelfScreen,
     WhatIfScreen,
 )

@@ -10,8 +10,8 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import OnlyToRead, Unreachable
 from finishing_tui.garment.journal import journal as journals
 from finishing_tui.screens.app import FinishingApp
-from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.looking import Looking
 from tests.plain.making import talked
 from tests.screens.hands import PICK_UP, Hours, app_for, comes_to, front, settled, shelf, shown, work_to
@@ -41,7 +41,7 @@ async def test_what_the_other_window_does_is_followed(tmp_path: Path) -> None:
     app = app_for(folder)
     async with app.run_test(size=(80, 24)) as pilot:
         await settled(pilot)
-        assert isinstance(front(app), Asking)
+        assert isinstance(front(app), ChoiceBox)
         await pilot.press("1")
         await comes_to(pilot, lambda: isinstance(front(app), Looking) and "looking only" in shown(app))
         assert "neck needle 4" in shown(app)
@@ -110,7 +110,7 @@ async def test_where_nothing_can_be_written_nothing_is_begun(tmp_path: Path, mon
         assert "look only" not in said
         await pilot.press("1")
         await settled(pilot)
-        assert not isinstance(front(app), Asking)
+        assert not isinstance(front(app), ChoiceBox)
     with pytest.raises(Unreachable, match="cannot be begun"):
         talked(folder, "q")
 

@@ -221,7 +221,7 @@ def _keys_are_alive(app: FinishingApp) -> None:
         name = found.binding.action.split("(")[0]
         owner = app if name.startswith("app.") else app.screen if name.startswith("screen.") else found.node
         assert callable(getattr(owner, f"action_{name.rpartition('.')[2]}", None)), found.binding
-    if isinstance(app.screen, AtTheNeedles) and not app.screen.talk.look:
+    if isinstance(app.screen, AtTheNeedles) and not app.screen.talk.read_only:
         reached = {found.binding.action for found in bindings.values()}
         for offer in offers(app.screen.talk.state, app.screen.talk.looking):
             assert any(f"'{offer.action}'" in action for action in reached), offer.action

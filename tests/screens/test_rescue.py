@@ -13,7 +13,7 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import rescue_places as places
 from finishing_tui.garment.journal.rescue_places import RescuePlace
 from finishing_tui.screens.app import FinishingApp
-from finishing_tui.screens.asking import Asking
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.coming_back import ComingBackScreen
 from finishing_tui.screens.looking import Looking
 from finishing_tui.screens.shelf import ShelfScreen
@@ -63,7 +63,7 @@ async def test_left_taken_in_and_nothing_left_to_say(folder: Path, disk: FullDis
         await settled(pilot)
         disk.full = True
         await pilot.press("space", "space", "q", *"bag", "enter")
-        assert isinstance(front(app), Asking)
+        assert isinstance(front(app), ChoiceBox)
         await pilot.press("2")
         assert "could not be saved (the disk is full)" in words(app)
         assert "saves itself" not in words(app)
@@ -73,7 +73,7 @@ async def test_left_taken_in_and_nothing_left_to_say(folder: Path, disk: FullDis
         assert isinstance(front(app), ShelfScreen)
         disk.full = False
         await pilot.press("enter")
-        assert isinstance(front(app), Asking)
+        assert isinstance(front(app), ChoiceBox)
         assert "Take in what could not be saved?" in words(app)
         assert app.in_hand is None
         await pilot.press("enter")

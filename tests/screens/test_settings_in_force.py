@@ -9,7 +9,7 @@ import pytest
 from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.screens.app import FinishingApp
-from finishing_tui.screens.starting.asking import StartScreen
+from finishing_tui.screens.starting.questions import StartScreen
 from finishing_tui.screens.starting.recipes import RecipesScreen
 from finishing_tui.settings import Settings
 from finishing_tui.settings.model import Bell

@@ -16,12 +16,12 @@ from finishing_tui.glance.audited import Audited, audited
 from finishing_tui.glance.starting import questions
 from finishing_tui.recipe.audit import Inputs
 from finishing_tui.screens.app import FinishingApp
-from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.numbers import NumbersScreen
 from finishing_tui.screens.shelf import ShelfScreen
-from finishing_tui.screens.starting.asking import StartScreen
 from finishing_tui.screens.starting.audit import AuditScreen
+from finishing_tui.screens.starting.questions import StartScreen
 from finishing_tui.screens.starting.reading import ReadingScreen
 from finishing_tui.screens.starting.recipes import RecipesScreen
 from finishing_tui.screens.starting.which_size import WhichSizeScreen
@@ -109,7 +109,7 @@ async def test_one_may_go_back_to_the_first_question_and_lose_nothing(tmp_path: 
         await _press(pilot, *["escape"] * 4)
         assert isinstance(front(app), RecipesScreen)
         await _press(pilot, "escape")
-        assert isinstance(front(app), Asking)
+        assert isinstance(front(app), ChoiceBox)
         await _press(pilot, "1", "enter")
         assert _start(app).draft.own == {"front_rows": 36}
         await _press(pilot, "escape", "escape", "2")
@@ -256,7 +256,7 @@ async def test_a_recipe_file_of_ones_own(tmp_path: Path) -> None:
             await _press(pilot, "f")
             await _paste(pilot, str(path))
             await _press(pilot, "enter", WAIT)
-            assert isinstance(front(app), Asking)
+            assert isinstance(front(app), ChoiceBox)
             assert told in _words(app)
             await _press(pilot, "escape")
         await _press(pilot, "f")

@@ -12,8 +12,8 @@ from finishing_tui.plain.words import known, understood
 from finishing_tui.talk import acts
 from finishing_tui.talk.action import Action
 from finishing_tui.talk.acts import ACTS
-from finishing_tui.talk.asking import ask_for
 from finishing_tui.talk.conversation import Talk
+from finishing_tui.talk.dispatch import ask_for
 from finishing_tui.talk.keys import USUAL
 from finishing_tui.talk.offers import offers
 from tests.garment.test_mirror import two_sides, walk
@@ -96,6 +96,6 @@ def test_only_looked_at_an_action_changes_nothing(act: Action, tmp_path: Path) -
     hand = InHand.open(tmp_path / "crew", look=True)
     talk, before = Talk(hand, "only looked at", USUAL), hand.state
     ask_for(talk, act.id)
-    assert (talk.said == "Only looked at.") is not act.looks
+    assert (talk.said == "Only looked at.") is not act.changes_nothing
     assert hand.state is before
     hand.close()

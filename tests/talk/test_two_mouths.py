@@ -14,7 +14,6 @@ from finishing_tui.garment.commands import WhatIf
 from finishing_tui.garment.hand import InHand
 from finishing_tui.glance.numbers import MOST_DIGITS
 from finishing_tui.talk.acts import ACTS, BY_ID
-from finishing_tui.talk.asking import ask_for, begin
 from finishing_tui.talk.asks import (
     Ask,
     Choose,
@@ -27,6 +26,7 @@ from finishing_tui.talk.asks import (
     WriteLine,
 )
 from finishing_tui.talk.conversation import Talk
+from finishing_tui.talk.dispatch import ask_for, begin
 from finishing_tui.talk.keys import USUAL
 from tests.plain.making import events, talked
 from tests.screens.hands import (

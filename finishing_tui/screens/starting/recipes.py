@@ -16,12 +16,12 @@ from finishing_tui.craft.words import listing, plural, sentence
 from finishing_tui.garment.starting import Draft, source_of
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.reader import read_recipe
-from finishing_tui.screens.asking import Asking
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, is_alive, keys_of
 from finishing_tui.screens.leaving import Leaving
 from finishing_tui.screens.one_line import OneLine
 from finishing_tui.screens.program import program
-from finishing_tui.screens.starting.asking import StartScreen
+from finishing_tui.screens.starting.questions import StartScreen
 from finishing_tui.screens.starting.reading import ReadingScreen
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
@@ -112,7 +112,7 @@ class RecipesScreen(Leaving[Path | None]):
             self.app.bell()
             lines = message.trouble.splitlines()
             answers = (Choice("type it again"), Choice("back to the recipes"))
-            asking = Asking("This recipe cannot be used", answers, lines)
+            asking = ChoiceBox("This recipe cannot be used", answers, lines)
             self.app.push_screen(asking, lambda at: self._ask_file(message.typed) if at == 0 else None)
 
     def action_take(self, number: int | None = None) -> None:
@@ -152,7 +152,7 @@ class RecipesScreen(Leaving[Path | None]):
             if at == 1:
                 self.dismiss(None)
 
-        self.app.push_screen(Asking("No garment is started yet. Leave?", answers), answered)
+        self.app.push_screen(ChoiceBox("No garment is started yet. Leave?", answers), answered)
 
     @property
     def _hand(self) -> Literal["right", "left"]:

@@ -14,4 +14,4 @@ def _does(_: Talk) -> Ask:
     return ReadHelp(question="Help")
 
 
-ACT = Action("help", "question_mark", "this help", _offered, _does, looks=True, digits=True)
+ACT = Action("help", "question_mark", "this help", _offered, _does, changes_nothing=True, digits=True)

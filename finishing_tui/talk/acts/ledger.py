@@ -20,6 +20,6 @@ ACT = Action(
     "the ledger: where every stitch, tail, marker and hole is, and what was entered last",
     _offered,
     _does,
-    looks=True,
+    changes_nothing=True,
     digits=True,
 )

@@ -16,4 +16,4 @@ def _does(talk: Talk) -> None:
     turn(talk, -1)
 
 
-ACT = Action("look_back", "left", "look at the step before", _offered, _does, looks=True, digits=True)
+ACT = Action("look_back", "left", "look at the step before", _offered, _does, changes_nothing=True, digits=True)

@@ -16,4 +16,4 @@ def _does(talk: Talk) -> None:
     turn(talk, 1)
 
 
-ACT = Action("look_on", "right", "look at the step after", _offered, _does, looks=True, digits=True)
+ACT = Action("look_on", "right", "look at the step after", _offered, _does, changes_nothing=True, digits=True)

@@ -17,7 +17,7 @@ def _offered(_: State, __: int | None) -> Offer:
 
 
 def _does(talk: Talk) -> Ask | None:
-    if talk.look:
+    if talk.read_only:
         talk.ends = True
         return None
     return WriteLine(
@@ -50,5 +50,11 @@ def _down(talk: Talk, where: str) -> Ask | None:
 
 
 ACT = Action(
-    "put_down", "q", "put it down; it warns if something is not saved", _offered, _does, looks=True, digits=True
+    "put_down",
+    "q",
+    "put it down; it warns if something is not saved",
+    _offered,
+    _does,
+    changes_nothing=True,
+    digits=True,
 )

@@ -36,6 +36,6 @@ ACT = Action(
     "how the hands do it: the techniques of this step, with drawings",
     _offered,
     _does,
-    looks=True,
+    changes_nothing=True,
     digits=True,
 )

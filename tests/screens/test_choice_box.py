@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from finishing_tui.screens.app import FinishingApp
-from finishing_tui.screens.asking import Asking
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
 from tests.screens.hands import settled, shown
@@ -29,7 +29,7 @@ async def test_the_box_fits_and_the_answer_at_the_caret_is_seen(size: tuple[int,
     """However many lines and answers: keys and box are whole, and the whole answer at the caret is on the screen."""
     app = _app(tmp_path)
     async with app.run_test(size=size) as pilot:
-        app.push_screen(Asking("This changes what comes later", WAYS, LINES))
+        app.push_screen(ChoiceBox("This changes what comes later", WAYS, LINES))
         await settled(pilot)
         await settled(pilot)
         for number in range(1, len(WAYS) + 1):
@@ -49,12 +49,12 @@ async def test_numbers_only_move_where_consequences_are_told(tmp_path: Path) -> 
     app = _app(tmp_path)
     taken: list[int | None] = []
     async with app.run_test() as pilot:
-        app.push_screen(Asking("This changes what comes later", WAYS, LINES), taken.append)
+        app.push_screen(ChoiceBox("This changes what comes later", WAYS, LINES), taken.append)
         await pilot.press("3")
-        assert isinstance(app.screen, Asking)
+        assert isinstance(app.screen, ChoiceBox)
         assert (app.screen.query_one(Choices).at, taken) == (2, [])
         await pilot.press("enter")
-        app.push_screen(Asking("Which?", WAYS), taken.append)
+        app.push_screen(ChoiceBox("Which?", WAYS), taken.append)
         await pilot.press("2")
         assert taken == [2, 1]
 
@@ -64,7 +64,7 @@ async def test_keys_that_do_nothing_ring(tmp_path: Path, monkeypatch: pytest.Mon
     app = _app(tmp_path)
     rung: list[str] = []
     async with app.run_test() as pilot:
-        app.push_screen(Asking("This changes what comes later", WAYS, LINES))
+        app.push_screen(ChoiceBox("This changes what comes later", WAYS, LINES))
         await settled(pilot)
         monkeypatch.setattr(app, "bell", lambda: rung.append("bell"))
         for many, key in enumerate(("x", "0", "9", "up"), 1):
@@ -82,7 +82,7 @@ async def test_the_keys_behind_a_box_are_not_shown(tmp_path: Path) -> None:
         foot = app.screen.query_one(KeyLine).keys_shown[-1]
         last = f"{foot[0]} {foot[1]}"
         assert last in shown(app).split("\n")[-1]
-        app.push_screen(Asking("Which?", WAYS[:2]))
+        app.push_screen(ChoiceBox("Which?", WAYS[:2]))
         await settled(pilot)
         assert shown(app).split("\n")[-1] == ""
         await pilot.press("escape")

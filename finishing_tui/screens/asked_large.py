@@ -26,10 +26,10 @@ Question = HowMany | Explain | Pick | WeighWays
 """What is drawn here."""
 
 
-class QuestionScreen(Leaving[None]):
+class LargeAsk(Leaving[None]):
     """One question after the other, as long as they are of these shapes; digits are the number, or choose."""
 
-    CSS_PATH = "question.tcss"
+    CSS_PATH = "asked_large.tcss"
     BINDINGS = [  # noqa: RUF012  (Textual's way)
         *digits("digit('{}')"),
         *bindings("asked", {**TYPED, "lists.leave": "leave"}),

@@ -20,7 +20,7 @@ MARKS = 2
 """Rows that say that there are more answers above and below the ones shown."""
 
 
-class Asking(Box[int | None]):
+class ChoiceBox(Box[int | None]):
     """A question; it returns which answer was taken, counted from 0, or None when it was left.
 
     A number takes its answer at once. A question with ``lines`` comes by itself, perhaps under hands that are typing a

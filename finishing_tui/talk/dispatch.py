@@ -10,7 +10,7 @@ def begin(talk: Talk) -> None:
 
     It waits until ``talk.asks(None)`` has it asked; nothing is asked where the garment is only looked at.
     """
-    plan = None if talk.look else talk.hand.changed_plan()
+    plan = None if talk.read_only else talk.hand.changed_plan()
     if plan is not None:
         from finishing_tui.talk.changed import changed  # noqa: PLC0415  (the audit: only after a change)
 
@@ -28,8 +28,8 @@ def ask_for(talk: Talk, action: str) -> None:
         else:
             talk.do(again[2], action)
         talk.asks(None)
-    elif talk.look and not act.looks:
-        talk.refuse(talk.look)
+    elif talk.read_only and not act.changes_nothing:
+        talk.refuse(talk.read_only)
     elif not talk.typed or act.digits or _forgets(talk, action):
         try:
             talk.asks(act.does(talk))
