@@ -10,7 +10,6 @@ from textual import work
 from textual.app import ComposeResult
 from textual.containers import Vertical
 from textual.message import Message
-from textual.screen import Screen
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.shelf import FilesLook, OnShelf, Stands, folders_on, in_order, looks_like, seen, take_copy
@@ -18,6 +17,7 @@ from finishing_tui.glance.coming_back import ago
 from finishing_tui.screens.demos import DemoScreen
 from finishing_tui.screens.help import HelpScreen
 from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, keys_of
+from finishing_tui.screens.listed import Listed
 from finishing_tui.screens.pedals import PedalsScreen
 from finishing_tui.screens.program import program
 from finishing_tui.widgets.choices import Choice, Choices
@@ -34,7 +34,7 @@ AT_A_TIME = 8
 _SIGNS: dict[Stands, str] = {"done": "■", "here": "◆", "under-way": "◆", "to-come": "□", "left-out": "×"}
 
 
-class ShelfScreen(Screen[None]):
+class ShelfScreen(Listed[None]):
     """Garments in hand; the one touched last stands first."""
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)
@@ -117,15 +117,10 @@ class ShelfScreen(Screen[None]):
         else:
             self._open(self._garments[at].folder)
 
-    def action_move(self, by: int) -> None:
-        """Move the caret."""
-        self.query_one(Notice).show("")
-        choices = self.query_one(Choices)
-        if 0 <= choices.at + by < len(self._garments):
-            choices.move(by)
-            self._at = self._garments[choices.at].folder
-        else:
-            self.app.bell()
+    def move_to(self, at: int) -> None:
+        """Show the caret at a garment."""
+        super().move_to(at)
+        self._at = self._garments[at].folder
 
     def action_start(self) -> None:
         """Start a garment from nothing."""

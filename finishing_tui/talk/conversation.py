@@ -34,9 +34,9 @@ class Talk:
     """The conversation; ``said`` is the last sentence, ``alarm``: it is a refusal.
 
     ``read_only``: why the garment can only be looked at, empty where it is in hand; ``keys``: those that sentences
-    name; ``typed``: digits that stand for nothing yet; ``looking``: another step that is looked at, from 0; ``asked``: what
-    the knitter is asked now; ``rings``: what the bell is to ring for; ``again``: what the same action does when it is
-    asked for once more, and the state that this holds for; ``warned``: the action that was refused because of typed
+    name; ``typed``: digits that stand for nothing yet; ``looking``: another step that is looked at, from 0; ``asked``:
+    what the knitter is asked now; ``rings``: what the bell is to ring for; ``again``: what the same action does when it
+    is asked for once more, and the state that this holds for; ``warned``: the action that was refused because of typed
     digits, and these; ``aloud``: what is said is spoken even where little is; ``took_back``: something was just taken
     back; ``ends``: it is to be put down; ``where``: what was written about where
     it is left.

@@ -23,7 +23,7 @@ from finishing_tui.glance.audited import Audited, AuditPoint, PointLevel, audite
 from finishing_tui.glance.numbers import NumberLine, number_lines
 from finishing_tui.glance.starting import summary
 from finishing_tui.screens.keys import LISTS, MOVE, bindings, is_alive, keys_of
-from finishing_tui.screens.leaving import Leaving
+from finishing_tui.screens.listed import Listed
 from finishing_tui.screens.numbers import NumbersScreen
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
@@ -46,7 +46,7 @@ _NOUNS: dict[PointLevel, str] = {
 }
 
 
-class AuditScreen(Leaving[Draft | Path]):
+class AuditScreen(Listed[Draft | Path]):
     """What the audit finds, point by point, and last of all the start; returns the draft, or the folder started."""
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)
@@ -120,19 +120,14 @@ class AuditScreen(Leaving[Draft | Path]):
         if not is_alive(self, event.key):
             self.app.bell()
 
-    def action_move(self, by: int) -> None:
-        """Move the caret."""
-        choices = self.query_one(Choices)
-        self._quiet()
-        if 0 <= choices.at + by < len(choices):
-            choices.move(by)
-            self._keys()
-        else:
-            self.app.bell()
+    def move_to(self, at: int) -> None:
+        """Show the caret at a point of the audit."""
+        super().move_to(at)
+        self._keys()
 
     def action_take(self) -> None:
         """Mend the error, understand the warning, or start the garment: what the caret is at."""
-        self._quiet()
+        self.quiet()
         point = self._point
         if self._found is None or self._starting:
             self.app.bell()
@@ -149,7 +144,7 @@ class AuditScreen(Leaving[Draft | Path]):
         if self._found is None or not self._found.of("warning"):
             self._refuse("there is no warning")
             return
-        self._quiet()
+        self.quiet()
         self._settled.update(self._found.of("warning"))
         self._draw(self._next(0))
 
@@ -161,7 +156,7 @@ class AuditScreen(Leaving[Draft | Path]):
         elif point.missing:
             self._refuse(f"nothing can be begun without this number: {key('audit.numbers')}, and type it")
         elif self._asked is point:
-            self._quiet()
+            self.quiet()
             self._settled.add(point)
             self._draw(self._next(self.query_one(Choices).at + 1))
         else:
@@ -171,7 +166,7 @@ class AuditScreen(Leaving[Draft | Path]):
 
     def action_numbers(self) -> None:
         """Change numbers, beginning with the one that the point at the caret is about."""
-        self._quiet()
+        self.quiet()
         point = self._point
         about = "A number of your own takes the place of what the recipe has."
         screen = NumbersScreen(_OfDraft(self), about, "" if point is None else point.number)
@@ -290,7 +285,8 @@ class AuditScreen(Leaving[Draft | Path]):
         self.app.bell()
         self.query_one(Notice).show(f"{text[:1].upper()}{text[1:].removesuffix('.')}.", alarm=True)
 
-    def _quiet(self) -> None:
+    def quiet(self) -> None:
+        """Forget what was asked or said: it was about another point."""
         self._asked = None
         self.query_one(Notice).show("")
 

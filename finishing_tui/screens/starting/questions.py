@@ -21,7 +21,7 @@ from finishing_tui.glance.starting import (
     typed,
 )
 from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, is_alive, keys_of
-from finishing_tui.screens.leaving import Leaving
+from finishing_tui.screens.listed import Listed
 from finishing_tui.screens.program import program
 from finishing_tui.screens.starting.audit import AuditScreen
 from finishing_tui.screens.starting.which_size import WhichSizeScreen
@@ -43,7 +43,7 @@ MANY = 4
 """From so many options on, only the one at the caret is told in full."""
 
 
-class StartScreen(Leaving[Draft | Path]):
+class StartScreen(Listed[Draft | Path]):
     """The questions of one recipe; it returns the draft when it was left, or the folder of the garment started."""
 
     AUTO_FOCUS = ""
@@ -103,14 +103,9 @@ class StartScreen(Leaving[Draft | Path]):
             self.draft = chosen(self.draft, self.asked.key, at)
             self._on()
 
-    def action_move(self, by: int) -> None:
-        """Move the caret."""
-        self.query_one(Notice).show("")
-        choices = self.query_one(Choices)
-        if 0 <= choices.at + by < len(choices):
-            choices.show(self._options(self.asked, choices.at + by), choices.at + by)
-        else:
-            self.app.bell()
+    def move_to(self, at: int) -> None:
+        """Show the caret at an answer."""
+        self.query_one(Choices).show(self._options(self.asked, at), at)
 
     def action_scroll(self, by: int) -> None:
         """Scroll what is asked, over the line that is written."""

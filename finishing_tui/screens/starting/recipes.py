@@ -18,7 +18,7 @@ from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.reader import read_recipe
 from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, is_alive, keys_of
-from finishing_tui.screens.leaving import Leaving
+from finishing_tui.screens.listed import Listed
 from finishing_tui.screens.one_line import OneLine
 from finishing_tui.screens.program import program
 from finishing_tui.screens.starting.questions import StartScreen
@@ -29,7 +29,7 @@ from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
 
 
-class RecipesScreen(Leaving[Path | None]):
+class RecipesScreen(Listed[Path | None]):
     """Choose a recipe, or read it through first; returns the folder of the garment that was started, or None."""
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)
@@ -132,14 +132,9 @@ class RecipesScreen(Leaving[Path | None]):
         """Ask for a recipe file."""
         self._ask_file("")
 
-    def action_move(self, by: int) -> None:
-        """Move the caret."""
-        self.query_one(Notice).show("")
-        choices = self.query_one(Choices)
-        if 0 <= choices.at + by < len(choices):
-            self._draw(choices.at + by)
-        else:
-            self.app.bell()
+    def move_to(self, at: int) -> None:
+        """Show the caret at a recipe."""
+        self._draw(at)
 
     def action_leave(self) -> None:
         """Go to the shelf; what was typed for a garment is asked about first."""
