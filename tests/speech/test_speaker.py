@@ -196,7 +196,7 @@ def test_a_program_that_ends_by_itself_leaves_nothing_behind(tmp_path: Path) -> 
 LEAVE = """
 import sys
 sys.path.insert(0, sys.argv[1])
-from finishing_tui.speech import Program, Speaker
+from finishing_tui.speech import Speaker, SpeechProgram
 from tests.speech.talking import Talk, until
 from pathlib import Path
 talk = Talk(Path(sys.argv[2]), "deaf")
