@@ -103,6 +103,21 @@ def sync_folder(folder: Path) -> None:
             os.close(handle)
 
 
+def is_file(path: Path) -> bool:
+    """Return whether ``path`` leads to a plain file; no, where it leads to what cannot be looked at."""
+    return os.path.isfile(path)  # noqa: PTH113  (pathlib raises for names that are too long, and for closed folders)
+
+
+def is_dir(path: Path) -> bool:
+    """Return whether ``path`` leads to a folder; no, where it leads to what cannot be looked at."""
+    return os.path.isdir(path)  # noqa: PTH112  (as above)
+
+
+def exists(path: Path) -> bool:
+    """Return whether ``path`` leads to anything; no, where it leads to what cannot be looked at."""
+    return os.path.exists(path)  # noqa: PTH110  (as above)
+
+
 def expanded(path: Path) -> Path:
     """Return ``path`` with a tilde at its start put in words.
 
@@ -112,6 +127,13 @@ def expanded(path: Path) -> Path:
         return path.expanduser()
     except RuntimeError:
         raise NoHome(f"{str(path)!r} names a home folder that there is not; write the whole path") from None
+
+
+def as_written(path: Path) -> str:
+    """Return ``path`` as people write it: with a tilde for the home folder of the user."""
+    with contextlib.suppress(RuntimeError, ValueError):  # there is no home, or the path is not in it
+        return str("~" / path.relative_to(Path.home()))
+    return str(path)
 
 
 def path_in(variable: str) -> Path | None:

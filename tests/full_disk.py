@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.commands import Press
 from finishing_tui.garment.given_up import GivenUp
 from finishing_tui.garment.hand import InHand
@@ -29,9 +30,11 @@ class FullDisk:
         monkeypatch.setattr(Store, "commit", committed)
         monkeypatch.setattr(Journal.close, "__defaults__", (0.1,))
 
-    def left_full(self, folder: Path, presses: int = 3, where: str = "bag", *, saved: int = 0) -> InHand:
+    def left_full(
+        self, folder: Path, presses: int = 3, where: str = "bag", *, saved: int = 0, clock: Clock | None = None
+    ) -> InHand:
         """Sit, press until so many are ``saved``, then so many more on a full disk, and leave; return what was held."""
-        hand = InHand.open(folder)
+        hand = InHand.open(folder, clock=clock)
         hand.pick_up()
         for _ in range(saved):
             assert hand.do(Press()) is None

@@ -7,7 +7,7 @@ from contextlib import closing
 from pathlib import Path
 from typing import Any
 
-from finishing_tui.garment.commands import Command, Count, Other, Press, WriteNote
+from finishing_tui.garment.commands import Command, Other, Press, TakeCount, WriteNote
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME
 from finishing_tui.garment.journal.chain import START, link
@@ -48,7 +48,7 @@ def poisoned(at: Path, step: int = PICK_UP, *commands: Command) -> Path:
     return poison(folder)
 
 
-PICKED: tuple[Command, ...] = (*[Press()] * 3, Other(), *[Press()] * 4, Count(9, answer="loops", repair="as-it-is"))
+PICKED: tuple[Command, ...] = (*[Press()] * 3, Other(), *[Press()] * 4, TakeCount(9, answer="loops", repair="as-it-is"))
 """Some rows of the neckband: a stray, and a recount."""
 
 

@@ -4,12 +4,10 @@ The steps are made from the types and marks of the model itself, so that a new k
 property as soon as it is listed.
 """
 
-import dataclasses
-import json
 import unicodedata
 from collections.abc import Mapping
 from fractions import Fraction
-from typing import Any, Literal, get_args, get_origin
+from typing import Any
 
 from hypothesis import strategies as st
 
@@ -25,6 +23,7 @@ from finishing_tui.craft.ledger import (
     YarnEntry,
     opened,
 )
+from finishing_tui.recipe.annotations import Annotation, ModelField, fields_of
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.kinds.base import Here, Step
 from finishing_tui.recipe.kinds.buttonholes import Buttonholes
@@ -33,7 +32,7 @@ from finishing_tui.recipe.kinds.sections import Along
 from finishing_tui.recipe.kinds.shape import Shape
 from finishing_tui.recipe.kinds.short_rows import ShortRows
 from finishing_tui.recipe.model import Number, Place, Recipe, RecipeGauge
-from finishing_tui.recipe.reader.shape import Field, arms, bare, fields_of, is_model, one_of
+from tests.recipe_texts import toml
 
 PLACES = ("front", "back", "neck", "holder")
 """The places of every ledger and recipe made here."""
@@ -148,31 +147,22 @@ def recipes() -> st.SearchStrategy[dict[str, Any]]:
 def model_of(cls: type, table: Mapping[str, Any]) -> Any:
     """Return a plain table as a value of the model class, by the model's own types and without the reader."""
     fields = fields_of(cls)
-    names = {field.name.rstrip("_"): field.name for field in dataclasses.fields(cls)}
-    return cls(**{names[key]: _value_of(fields[key].type, value) for key, value in table.items()})
+    return cls(**{fields[key].attribute: _value_of(fields[key].annotation, value) for key, value in table.items()})
 
 
 def toml_of(recipe: Mapping[str, Any]) -> str:
     """Return a plain recipe as a TOML file: simple keys first, then tables, then the steps."""
-    lines = [f"{key} = {_toml(value)}" for key, value in recipe.items() if not isinstance(value, dict | list)]
-    lines += [f"{key} = {_toml(recipe[key])}" for key in ("sizes", "tails") if key in recipe]
-    lines += [f"{key} = {_toml(recipe[key])}" for key in ("gauge",) if key in recipe]
+    lines = [f"{key} = {toml(value)}" for key, value in recipe.items() if not isinstance(value, dict | list)]
+    lines += [f"{key} = {toml(recipe[key])}" for key in ("sizes", "tails") if key in recipe]
+    lines += [f"{key} = {toml(recipe[key])}" for key in ("gauge",) if key in recipe]
     for key in ("number", "place"):
         for name, table in recipe[key].items():
-            lines += [f"\n[{key}.{name}]", *(f"{inner} = {_toml(value)}" for inner, value in table.items())]
+            lines += [f"\n[{key}.{name}]", *(f"{inner} = {toml(value)}" for inner, value in table.items())]
     for step in recipe["step"]:
-        lines += ["\n[[step]]", *(f"{key} = {_toml(value)}" for key, value in step.items() if key != "section")]
+        lines += ["\n[[step]]", *(f"{key} = {toml(value)}" for key, value in step.items() if key != "section")]
         for section in step.get("section", ()):
-            lines += ["[[step.section]]", *(f"{key} = {_toml(value)}" for key, value in section.items())]
+            lines += ["[[step.section]]", *(f"{key} = {toml(value)}" for key, value in section.items())]
     return "\n".join(lines) + "\n"
-
-
-def _toml(value: Any) -> str:
-    if isinstance(value, dict):
-        return "{" + ", ".join(f"{json.dumps(key)} = {_toml(item)}" for key, item in value.items()) + "}"
-    if isinstance(value, list):
-        return "[" + ", ".join(_toml(item) for item in value) + "]"
-    return json.dumps(value, ensure_ascii=False)
 
 
 def _table(cls: type, left_out: frozenset[str] = frozenset()) -> st.SearchStrategy[Any]:
@@ -186,7 +176,7 @@ def _table(cls: type, left_out: frozenset[str] = frozenset()) -> st.SearchStrate
     return tables.map(_one_of_two).filter(_sensible)
 
 
-def _field(cls: type, field: Field) -> st.SearchStrategy[Any]:
+def _field(cls: type, field: ModelField) -> st.SearchStrategy[Any]:
     if field.key in {"of", "every", "round", "from", "times", "stitches", "rows"} and field.type in {int, int | None}:
         return st.integers(1, 4)
     if field.key == "change":
@@ -200,15 +190,13 @@ def _field(cls: type, field: Field) -> st.SearchStrategy[Any]:
     if field.key == "mirrors":
         return st.just("")
     assert cls not in {Recipe, Number, Place}, "these are made by recipes()"
-    return _values(field.type)
+    return _values(field.annotation)
 
 
-def _values(wanted: Any) -> st.SearchStrategy[Any]:
-    inner, marks = bare(wanted)
-    choice = one_of(marks)
-    if choice is not None:
-        return st.one_of(*(_table(cls) for cls in choice.choices.values()))
-    for mark in marks:
+def _values(one: Annotation) -> st.SearchStrategy[Any]:
+    if one.choice is not None:
+        return st.one_of(*(_table(cls) for cls in one.choice.choices.values()))
+    for mark in one.marks:
         return {
             "count": counts.map(lambda count: list(count) if isinstance(count, tuple) else count),
             "place": st.sampled_from(PLACES),
@@ -216,18 +204,17 @@ def _values(wanted: Any) -> st.SearchStrategy[Any]:
             "marker": st.sampled_from(MARKERS),
             "hole": st.sampled_from(HOLES),
         }[mark]
-    choices = arms(inner)
-    if len(choices) > 1 or choices[0] is not inner:
-        return st.one_of(*(_values(arm) for arm in choices))
-    if is_model(inner):
-        return _table(inner)
-    if get_origin(inner) is Literal:
-        return st.sampled_from(get_args(inner))
-    if get_origin(inner) is tuple:
-        return st.lists(_values(get_args(inner)[0]), min_size=1, max_size=3)
-    if isinstance(get_origin(inner), type):
-        return st.dictionaries(*(_values(arm) for arm in get_args(inner)), max_size=2)
-    return {str: texts, int: st.integers(0, 9), bool: st.booleans()}[inner]
+    if one.arms:
+        return st.one_of(*map(_values, one.arms))
+    if one.table is not None:
+        return _table(one.table)
+    if one.literals:
+        return st.sampled_from(one.literals)
+    if one.item is not None:
+        return st.lists(_values(one.item), min_size=1, max_size=3)
+    if one.name is not None and one.named is not None:
+        return st.dictionaries(_values(one.name), _values(one.named), max_size=2)
+    return {str: texts, int: st.integers(0, 9), bool: st.booleans()}[one.bare]
 
 
 _FITTING: Mapping[tuple[type, str], tuple[Any, ...]] = {
@@ -278,27 +265,24 @@ def _sensible(table: dict[str, Any]) -> bool:
     return table.get("do") != "check" or bool(table.get("items") or table.get("same") or table.get("over_the_head"))
 
 
-def _value_of(wanted: Any, value: Any) -> Any:
-    inner, marks = bare(wanted)
-    choice = one_of(marks)
-    if choice is not None:
-        name = choice.told(value)
-        assert name is not None
-        return model_of(choice.choices[name], value)
-    choices = arms(inner)
-    if len(choices) > 1 or choices[0] is not inner:
-        fitting = [arm for arm in choices if _fits(bare(arm)[0], value)]
+def _value_of(one: Annotation, value: Any) -> Any:
+    if one.choice is not None:
+        meant = one.choice.meant(value)
+        assert meant is not None
+        return model_of(meant, value)
+    if one.arms:
+        fitting = [arm for arm in one.arms if _fits(arm, value)]
         return _value_of(fitting[0], value) if fitting else value
-    if is_model(inner):
-        return model_of(inner, value)
-    if isinstance(value, list):
-        return tuple(_value_of(get_args(inner)[0], item) for item in value)
-    if isinstance(value, dict):
-        return {key: _value_of(get_args(inner)[1], item) for key, item in value.items()}
+    if one.table is not None:
+        return model_of(one.table, value)
+    if one.item is not None and isinstance(value, list):
+        return tuple(_value_of(one.item, item) for item in value)
+    if one.named is not None and isinstance(value, dict):
+        return {key: _value_of(one.named, item) for key, item in value.items()}
     return value
 
 
-def _fits(inner: Any, value: Any) -> bool:
+def _fits(one: Annotation, value: Any) -> bool:
     if isinstance(value, list):
-        return get_origin(inner) is tuple or any(_fits(bare(arm)[0], value) for arm in arms(inner) if arm is not inner)
-    return isinstance(value, dict) and is_model(inner)
+        return one.item is not None or any(_fits(arm, value) for arm in one.arms)
+    return isinstance(value, dict) and one.table is not None

@@ -21,6 +21,7 @@ from finishing_tui.inert import inert
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.model import Number, Recipe
 from finishing_tui.recipe.stage import Stage
+from tests.examples import share
 from tests.strategies import ledgers, model_of, recipes, steps
 
 OF_ACTS = (TakenBack, PutBack)
@@ -47,7 +48,7 @@ def there_and_back(wanted: Any, value: Any) -> Any:
 
 
 @pytest.mark.parametrize("do", KINDS)
-@settings(max_examples=25)  # a kind
+@settings(max_examples=share(25))  # a kind
 @given(data=st.data())
 def test_steps_of_every_kind_come_back(do: str, data: st.DataObject) -> None:
     """A step is stored in the plan with all its fields."""
@@ -89,7 +90,7 @@ def test_ledgers_come_back(ledger: Ledger) -> None:
 
 
 @pytest.mark.parametrize("cls", [cls for cls in get_args(Event) if cls not in OF_ACTS], ids=lambda cls: cls.__name__)
-@settings(max_examples=10)  # a sort of event; each holds many values
+@settings(max_examples=share(10))  # a sort of event; each holds many values
 @given(data=st.data())
 def test_events_come_back(cls: Any, data: st.DataObject) -> None:
     """Every event that can happen, with everything in it."""
@@ -97,7 +98,7 @@ def test_events_come_back(cls: Any, data: st.DataObject) -> None:
 
 
 @pytest.mark.parametrize("cls", OF_ACTS, ids=lambda cls: cls.__name__)
-@settings(max_examples=3)  # acts come back above, each kind of its own
+@settings(max_examples=share(3))  # acts come back above, each kind of its own
 @given(data=st.data())
 def test_events_that_hold_acts_come_back(cls: Any, data: st.DataObject) -> None:
     """So do those that hold other events whole."""

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishing_tui.files import NotWritten, private_folder, read_plain, write_whole
+from finishing_tui.files import NotWritten, as_written, expanded, private_folder, read_plain, write_whole
 from finishing_tui.garment.file import file_text
 from finishing_tui.garment.sources import same_garment, same_text
 from finishing_tui.recipe.reader import BadRecipe, read_recipe
@@ -82,6 +82,13 @@ def test_what_cannot_be_made_is_said(tmp_path: Path) -> None:
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="there are no such files there")
+def test_a_path_is_said_as_people_write_it() -> None:
+    """A tilde for the home folder, which leads back to the same place; any other path as it is."""
+    for path in (Path.home() / "knitting" / "crew", Path.home(), Path("/elsewhere/crew"), Path("crew")):
+        assert expanded(Path(as_written(path))) == path
+    assert as_written(Path.home() / "crew") == f"~{os.sep}crew"
+
+
 @pytest.mark.parametrize("name", ["pipe", "device"])
 def test_what_is_no_plain_file_is_refused_before_it_is_opened(tmp_path: Path, name: str) -> None:
     """A pipe that nobody writes to, a device without an end: a sentence at once, wherever a file is read."""

@@ -99,7 +99,8 @@ import json, pathlib, sys
 from datetime import UTC, datetime
 from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
-from finishing_tui.glance import coming_back, glance, offers
+from finishing_tui.glance import coming_back, glance
+from finishing_tui.talk.offers import offers
 hand = InHand.open(pathlib.Path(sys.argv[1]))
 now = datetime.now(UTC)
 coming_back(hand.state, now), glance(hand.state, now), offers(hand.state)

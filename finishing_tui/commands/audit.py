@@ -93,14 +93,14 @@ def _recipes(files: list[Path]) -> Iterator[Path]:
         yield from inside
 
 
-Line = Callable[[Where], int | None]
+CountAt = Callable[[Where], int | None]
 
 
 def _no_line(_where: Where) -> None:
     return None
 
 
-def _lines(file: Path) -> Line:
+def _lines(file: Path) -> CountAt:
     """Return what tells the line of a place in the file; only a recipe with findings is read a second time for it."""
     from finishing_tui.recipe.reader.lines import line_of, lines_of  # noqa: PLC0415  (a second parser, seldom needed)
 
@@ -109,7 +109,7 @@ def _lines(file: Path) -> Line:
     return lambda where: line_of(where, lines)
 
 
-def _told(name: str, recipe: Recipe, found: Audit, line: Line, width: int, *, ledger: bool) -> Iterator[str]:
+def _told(name: str, recipe: Recipe, found: Audit, line: CountAt, width: int, *, ledger: bool) -> Iterator[str]:
     yield f"{name}: {recipe.title}"
     counted = f"{_counted(found)} in {_sizes([size.size for size in found.sizes])}, {plural(len(recipe.step), 'step')}."
     yield from textwrap.wrap(counted, width)
@@ -174,7 +174,7 @@ def _sizes(names: list[str]) -> str:
     return f"{len(names)} sizes" if len(names) > 4 else f"sizes {listing(names)}"
 
 
-def _data(recipe: Recipe, found: Audit, line: Line) -> dict[str, Any]:
+def _data(recipe: Recipe, found: Audit, line: CountAt) -> dict[str, Any]:
     sizes = {
         size.size: {
             "start": dict(size.start),
@@ -203,7 +203,7 @@ def _data(recipe: Recipe, found: Audit, line: Line) -> dict[str, Any]:
     }
 
 
-def _finding(finding: Finding, line: Line) -> dict[str, Any]:
+def _finding(finding: Finding, line: CountAt) -> dict[str, Any]:
     return {
         "level": finding.level,
         "kind": finding.kind,

@@ -6,7 +6,7 @@ Plain text in columns; where the places do not fit side by side the table is con
 import textwrap
 from collections.abc import Iterator, Sequence
 
-from finishing_tui.recipe.audit import Row, SizeAudit
+from finishing_tui.recipe.audit import LedgerRow, SizeAudit
 from finishing_tui.recipe.model import Recipe
 
 NONE = "·"
@@ -74,7 +74,7 @@ def _line(text: str, words: Sequence[str], sizes: Sequence[int], wide: int, numb
     return f"{number:>3} {text:<{wide}}{columns}".rstrip()
 
 
-def _flag(row: Row) -> str:
+def _flag(row: LedgerRow) -> str:
     levels = {finding.level for finding in row.findings}
     return "!" if "error" in levels else "?" if "warning" in levels else ""
 
@@ -87,13 +87,13 @@ def _stacked(text: str) -> list[str]:
     return [part for word in text.split() for part in textwrap.wrap(word, _WORD)]
 
 
-def _tails(row: Row) -> int:
+def _tails(row: LedgerRow) -> int:
     return len(row.tails)
 
 
-def _markers(row: Row) -> int:
+def _markers(row: LedgerRow) -> int:
     return len(row.markers)
 
 
-def _holes(row: Row) -> int:
+def _holes(row: LedgerRow) -> int:
     return len(row.holes)

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.files import expanded
+from finishing_tui.files import exists, expanded, is_dir
 from finishing_tui.garment.shelf import shelf_folder
 
 
@@ -13,8 +13,8 @@ def garment_folder(named: Path) -> Path:
     Raises ``FinishingError`` when there is none.
     """
     folder = expanded(named)
-    if not folder.exists() and len(folder.parts) == 1 and (on_shelf := shelf_folder() / folder).exists():
+    if not exists(folder) and len(folder.parts) == 1 and exists(on_shelf := shelf_folder() / folder):
         folder = on_shelf
-    if not folder.is_dir():
+    if not is_dir(folder):
         raise FinishingError(f"there is no folder {str(named)!r}; name the folder of a garment, or one on the shelf")
     return folder

@@ -17,11 +17,11 @@ from finishing_tui.craft.edges import (
     USUAL,
     EdgeSection,
     EdgeUnit,
-    Gap,
-    Held,
+    GapEdge,
+    HeldEdge,
     Measured,
-    Slope,
-    Spots,
+    SlopeEdge,
+    SpotsEdge,
     doubt,
     doubt_of,
     ideal,
@@ -108,14 +108,14 @@ def _read_edge(typed: str | None) -> tuple[EdgeUnit | None, EdgeSection | None]:
     if unit is not None:
         return unit, None
     edge = read_edge("the edge", typed)
-    if isinstance(edge, Held | Gap):
+    if isinstance(edge, HeldEdge | GapEdge):
         raise Impossible(f"{say_edge(edge)} need no ratio: each is knitted once")
-    return (edge.unit if isinstance(edge, Spots) else "row" if isinstance(edge, Slope) else None), edge
+    return (edge.unit if isinstance(edge, SpotsEdge) else "row" if isinstance(edge, SlopeEdge) else None), edge
 
 
 def _kinds(unit: EdgeUnit | None, edge: EdgeSection | None) -> Sequence[EdgeUnit]:
     """Return the kinds of edge to speak of; none for a slope (its own ratio is told) and for a length."""
-    return () if unit is None or isinstance(edge, Slope) else (unit,)
+    return () if unit is None or isinstance(edge, SlopeEdge) else (unit,)
 
 
 def _say_ratios(told: _Told, kinds: Sequence[EdgeUnit], body: Gauge | None, band: Gauge | None) -> None:
@@ -158,17 +158,17 @@ def _say_natural(natural: Fraction, unit: EdgeUnit) -> str:
 def _say_edge(told: _Told, edge: EdgeSection, args: argparse.Namespace, body: Gauge | None, band: Gauge | None) -> None:
     """Say what the edge wants in all, how to walk it, and how to mark it."""
     wanted = ideal(edge, body, band)
-    nearest = count_along(edge.legs, body, band) if isinstance(edge, Slope) and body else rounded(wanted)
+    nearest = count_along(edge.legs, body, band) if isinstance(edge, SlopeEdge) and body else rounded(wanted)
     if nearest == 0:
         raise Impossible(f"{say_edge(edge)} is too short for a single stitch: give a longer edge")
     count = nearest if args.stitches is None else args.stitches
-    spots = edge.spots if isinstance(edge, Spots) else rows_of(edge.legs) if isinstance(edge, Slope) else None
-    unit: EdgeUnit = edge.unit if isinstance(edge, Spots) else "row"
+    spots = edge.spots if isinstance(edge, SpotsEdge) else rows_of(edge.legs) if isinstance(edge, SlopeEdge) else None
+    unit: EdgeUnit = edge.unit if isinstance(edge, SpotsEdge) else "row"
     line = f"{_wants(edge)} {plural(nearest, 'stitch')}{_exactly(edge, wanted, body, band)}"
     if spots is None:
         doubtful = doubt_of(count, wanted)
     else:
-        known = body is not None or isinstance(edge, Slope)  # how long a slope is for its rows needs no gauge
+        known = body is not None or isinstance(edge, SlopeEdge)  # how long a slope is for its rows needs no gauge
         doubtful = doubt(unit, count, spots, wanted / spots if known else None)
         if count > 2 * spots:
             raise Impossible(
@@ -197,15 +197,15 @@ def _say_edge(told: _Told, edge: EdgeSection, args: argparse.Namespace, body: Ga
 
 
 def _wants(edge: EdgeSection) -> str:
-    if isinstance(edge, Slope):
+    if isinstance(edge, SlopeEdge):
         return "This slope wants"
-    return f"{say_edge(edge)} {'want' if isinstance(edge, Spots) and edge.spots > 1 else 'wants'}"
+    return f"{say_edge(edge)} {'want' if isinstance(edge, SpotsEdge) and edge.spots > 1 else 'wants'}"
 
 
 def _exactly(edge: EdgeSection, wanted: Fraction, body: Gauge | None, band: Gauge | None) -> str:
     """Return what stands behind the whole number: the ideal itself, and what a slope would take without shaping."""
     notes = [] if wanted.denominator == 1 else [f"{decimal(wanted, 2)} to be exact"]
-    if isinstance(edge, Slope) and body is not None:
+    if isinstance(edge, SlopeEdge) and body is not None:
         rows = rows_of(edge.legs)
         straight = natural_ratio("row", body, band) * rows
         notes.append(f"{plural(rows, 'row')} without shaping would want {decimal(straight, 2)}")

@@ -1,6 +1,7 @@
 """``finishing record``: where a garment stands, and what was really done to it. It only reads."""
 
 import argparse
+import os
 from pathlib import Path
 
 from finishing_tui.commands.answer import Answer
@@ -37,7 +38,7 @@ def answer(args: argparse.Namespace) -> Answer:
 
 def read_record(folder: Path) -> Record:
     """Return the record of the garment in ``folder``; of one that was never picked up, its plan. Raises as above."""
-    if (folder / NAME).exists():
+    if os.path.lexists(folder / NAME):
         with Journal.open(folder, look=True) as journal:
             if journal.last_seq:
                 return record_of(happenings(journal.rows()))

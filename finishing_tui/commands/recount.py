@@ -10,7 +10,7 @@ from finishing_tui.craft.counts import MOST
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.recount import Recount, recount
-from finishing_tui.craft.unknown_row import Place, place, second_half
+from finishing_tui.craft.unknown_row import CountedAt, place, second_half
 from finishing_tui.craft.words import many, plural
 
 EXAMPLE = """\
@@ -127,7 +127,7 @@ def _by_the_first_half(args: argparse.Namespace) -> Answer:
     return Answer(half.text, data)
 
 
-def _data(done: Recount, found: Place, *, every: bool) -> dict[str, Any]:
+def _data(done: Recount, found: CountedAt, *, every: bool) -> dict[str, Any]:
     """Return the JSON; ``picked`` counts spots from the next one, which is 1."""
     back = done.rip_back
     return {
@@ -150,7 +150,7 @@ def _judged(off: Fraction, change: Fraction, verdict: Verdict) -> dict[str, str]
     return {"off": str(off), "change": str(change), "verdict": verdict.value.replace("-", " ")}
 
 
-def _text(done: Recount, found: Place, unit: str) -> str:
+def _text(done: Recount, found: CountedAt, unit: str) -> str:
     """Return the answer for people."""
     parts = [done.text]
     if not found.sure:

@@ -12,13 +12,13 @@ from finishing_tui.commands.answer import Answer
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.files import private_folder, write_whole
-from finishing_tui.glance.key_names import shown
-from finishing_tui.glance.keys import USUAL, Keys
-from finishing_tui.glance.rooms import GROUPS, KEYED
+from finishing_tui.recipe.field_texts import field_texts
 from finishing_tui.settings import Settings, read_settings, settings_file
-from finishing_tui.settings.explained import meanings
 from finishing_tui.settings.writing import commented, keys_text, value_text
 from finishing_tui.speech import NoProgram, program_for
+from finishing_tui.talk.key_names import shown
+from finishing_tui.talk.keys import USUAL, Keys
+from finishing_tui.talk.rooms import GROUPS, KEYED
 
 EXAMPLE = """\
 The settings are a file in the user's configuration folder, or the one that FINISHING_SETTINGS names. --write puts a
@@ -70,14 +70,14 @@ def _told(path: Path, settings: Settings, keys: Keys, *, there: bool) -> Iterato
             continue
         yield ""
         yield f"{field.name} = {value_text(getattr(settings, field.name))}"
-        yield from textwrap.wrap(meanings()[field.name], 100, initial_indent="  ", subsequent_indent="  ")
+        yield from textwrap.wrap(field_texts(Settings)[field.name], 100, initial_indent="  ", subsequent_indent="  ")
         if field.name == "speak_with":
             yield f"  {_speaks(settings)[1]}"
         if field.name == "looks" and os.environ.get("FINISHING_LOOKS"):
             yield f"  Now FINISHING_LOOKS says: {os.environ['FINISHING_LOOKS']}"
     yield ""
     yield "keys"
-    yield from textwrap.wrap(meanings()["keys"], 100, initial_indent="  ", subsequent_indent="  ")
+    yield from textwrap.wrap(field_texts(Settings)["keys"], 100, initial_indent="  ", subsequent_indent="  ")
     for group, where in GROUPS.items():
         yield ""
         yield f"[keys.{group}]  {where}"
@@ -102,7 +102,7 @@ def _settings(settings: Settings) -> dict[str, Any]:
         field.name: {
             "value": getattr(settings, field.name),
             "usual": getattr(usual, field.name),
-            "text": meanings()[field.name],
+            "text": field_texts(Settings)[field.name],
         }
         for field in fields(Settings)
         if field.name != "keys"

@@ -13,12 +13,12 @@ from typing import Any
 from finishing_tui.commands.answer import Answer, whole
 from finishing_tui.commands.typed_edge import plain, read_edge, say_edge
 from finishing_tui.craft.counts import MOST
-from finishing_tui.craft.edges import Doubt, EdgeSection, Slope, Spots, doubt, doubt_of, natural_ratio, walk
+from finishing_tui.craft.edges import Doubt, EdgeSection, SlopeEdge, SpotsEdge, doubt, doubt_of, natural_ratio, walk
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.figures import read_number
 from finishing_tui.craft.gauge import Gauge, read_gauge
 from finishing_tui.craft.sections import MOST_SECTIONS
-from finishing_tui.craft.sharing import Section, Shares, share
+from finishing_tui.craft.sharing import Portion, Shares, share
 from finishing_tui.craft.slopes import rows_of
 from finishing_tui.craft.spacing import say, space
 from finishing_tui.craft.words import decimal, plural
@@ -109,12 +109,12 @@ def _read_repeat(typed: str) -> tuple[int, int]:
     return int(found["of"]), int(found["plus"] or 0)
 
 
-def _sections(typed: list[_Typed], body: Gauge | None, band: Gauge | None) -> list[Section]:
+def _sections(typed: list[_Typed], body: Gauge | None, band: Gauge | None) -> list[Portion]:
     """Return the sections for sharing, with the limits and mirrors that were typed."""
     names = [one.along.lower() for one in typed]
     sections = []
     for one in typed:
-        section = Section(one.ideal, along=one.along) if one.edge is None else walk([one.edge], body, band)[0]
+        section = Portion(one.ideal, along=one.along) if one.edge is None else walk([one.edge], body, band)[0]
         if section.fixed and (one.least is not None or one.most is not None):
             raise Impossible(f"{one.along} is fixed, so it cannot have a limit: leave the limit out")
         least = section.least if one.least is None else one.least
@@ -178,7 +178,7 @@ def _say(
             warnings.append(f"{one.along}: {doubtful.text}")
         rows.append(_row(one, section, count, text))
     lines += [f"Look again at {warning}" for warning in warnings]
-    if body is None and any(isinstance(one.edge, Spots | Slope) for one in typed):
+    if body is None and any(isinstance(one.edge, SpotsEdge | SlopeEdge) for one in typed):
         lines.append("No gauge was given, so 3 of every 4 rows (one in every ridge or stitch) was taken as the ideal.")
     text = "\n".join(lines)
     data = {
@@ -193,7 +193,7 @@ def _say(
     return Answer(text, data)
 
 
-def _say_section(one: _Typed, section: Section, count: int) -> str:
+def _say_section(one: _Typed, section: Portion, count: int) -> str:
     if one.edge is not None and section.fixed:
         return say_edge(one.edge)
     ideal = f"(ideal {decimal(section.ideal)})"
@@ -203,38 +203,45 @@ def _say_section(one: _Typed, section: Section, count: int) -> str:
     spots = _spots(one.edge)
     if spots is None or count == 0:
         return said
-    unit = one.edge.unit if isinstance(one.edge, Spots) else "row"
+    unit = one.edge.unit if isinstance(one.edge, SpotsEdge) else "row"
     rhythm = space(count, spots)
     return f"{said}: {say(rhythm.mirrored() if one.mirrors else rhythm, unit)}"
 
 
+def _unit(edge: EdgeSection | None) -> str | None:
+    """Return what one spot of an edge is; None where it has none."""
+    if isinstance(edge, SpotsEdge):
+        return edge.unit
+    return "row" if isinstance(edge, SlopeEdge) else None
+
+
 def _spots(edge: EdgeSection | None) -> int | None:
     """Return how many spots an edge has, None where that is not known."""
-    if isinstance(edge, Spots):
+    if isinstance(edge, SpotsEdge):
         return edge.spots
-    return rows_of(edge.legs) if isinstance(edge, Slope) else None
+    return rows_of(edge.legs) if isinstance(edge, SlopeEdge) else None
 
 
-def _doubt(one: _Typed, section: Section, count: int, body: Gauge | None, band: Gauge | None) -> Doubt | None:
+def _doubt(one: _Typed, section: Portion, count: int, body: Gauge | None, band: Gauge | None) -> Doubt | None:
     if section.fixed or section.ideal == 0:
         return None
     spots = _spots(one.edge)
     if spots is None:
         return doubt_of(count, section.ideal)
-    unit = one.edge.unit if isinstance(one.edge, Spots) else "row"
+    unit = one.edge.unit if isinstance(one.edge, SpotsEdge) else "row"
     if body is None:
         return doubt(unit, count, spots)
-    natural = natural_ratio(unit, body, band) if isinstance(one.edge, Spots) else section.ideal / spots
+    natural = natural_ratio(unit, body, band) if isinstance(one.edge, SpotsEdge) else section.ideal / spots
     return doubt(unit, count, spots, natural)
 
 
-def _row(one: _Typed, section: Section, count: int, text: str) -> dict[str, Any]:
+def _row(one: _Typed, section: Portion, count: int, text: str) -> dict[str, Any]:
     return {
         "along": one.along,
         "stitches": count,
         "ideal": str(section.ideal),
         "fixed": section.fixed,
         "spots": _spots(one.edge),
-        "unit": one.edge.unit if isinstance(one.edge, Spots) else "row" if isinstance(one.edge, Slope) else None,
+        "unit": _unit(one.edge),
         "text": text,
     }

@@ -10,7 +10,7 @@ from finishing_tui.craft.errors import FinishingError, Impossible
 from finishing_tui.craft.words import listing
 from finishing_tui.garment.shelf import put_on_shelf, shelf_folder
 from finishing_tui.garment.starting import Draft, file_text, source_of
-from finishing_tui.glance.audited import Audited, Level, audited
+from finishing_tui.glance.audited import Audited, PointLevel, audited
 from finishing_tui.glance.numbers import named, number_lines
 from finishing_tui.glance.starting import NUMBER, questions, summary, typed
 from finishing_tui.recipe.numbers import size_index
@@ -27,7 +27,7 @@ unless --accept is given.
   Started slate crew: Crew neck on held shoulders, size M, right-handed.
 """
 
-_HEADINGS: dict[Level, str] = {
+_HEADINGS: dict[PointLevel, str] = {
     "error": "error",
     "warning": "warning",
     "implied": "worked out",

@@ -6,7 +6,7 @@ Shared by the commands that ask for one. It only reads; the sums are in ``craft.
 import re
 from fractions import Fraction
 
-from finishing_tui.craft.edges import EdgeSection, EdgeUnit, Gap, Held, Measured, Slope, Spots
+from finishing_tui.craft.edges import EdgeSection, EdgeUnit, GapEdge, HeldEdge, Measured, SlopeEdge, SpotsEdge
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.figures import unfolded
 from finishing_tui.craft.lengths import read_length, say_length
@@ -59,13 +59,13 @@ def read_edge(along: str, typed: str) -> EdgeSection:
     if found := _SPOTS.fullmatch(lower):
         unit = read_unit(found["unit"])
         if unit is not None:
-            return Spots(along, int(found["spots"]), unit)
+            return SpotsEdge(along, int(found["spots"]), unit)
     if found := _HELD.fullmatch(lower):
-        return Held(along, int(found["count"]))
+        return HeldEdge(along, int(found["count"]))
     if found := _EXTRA.fullmatch(lower):
-        return Gap(along, int(found["count"]))
+        return GapEdge(along, int(found["count"]))
     if "every" in lower or "straight" in lower:
-        return Slope(along, read_slope(text))
+        return SlopeEdge(along, read_slope(text))
     if re.search(r"(cm|centimet\w+|ins?\.?|inch\w*|\"|″)$", lower):
         return Measured(along, read_length(text))
     raise Impossible(
@@ -77,15 +77,15 @@ def read_edge(along: str, typed: str) -> EdgeSection:
 def say_edge(section: EdgeSection) -> str:
     """Return what a section is, in words: "32 rows", "16 held stitches"."""
     match section:
-        case Spots():
+        case SpotsEdge():
             return plural(section.spots, section.unit)
-        case Slope():
+        case SlopeEdge():
             return say_slope(section.legs)
         case Measured():
             return say_length(section.length)
-        case Held():
+        case HeldEdge():
             return plural(section.stitches, "held stitch")
-        case Gap():
+        case GapEdge():
             return f"{section.extra} extra {'loop' if section.extra == 1 else 'loops'}"
 
 

@@ -18,7 +18,7 @@ MOST_HOLES = 1_000
 
 
 @dataclass(frozen=True, slots=True)
-class Buttonholes:
+class ButtonholeRow:
     """``holes`` buttonholes of ``width`` bound-off stitches on a band."""
 
     stitches: int
@@ -37,7 +37,7 @@ class Buttonholes:
     text: str
 
 
-def buttonholes(stitches: int, holes: int, width: int, first: int, last: int) -> Buttonholes:
+def buttonholes(stitches: int, holes: int, width: int, first: int, last: int) -> ButtonholeRow:
     """Return where ``holes`` holes lie on ``stitches`` stitches with margins ``first`` and ``last``.
 
     Raises Impossible when a number is out of range, or margins, holes and a gap of one stitch at least do not fit.
@@ -69,7 +69,7 @@ def buttonholes(stitches: int, holes: int, width: int, first: int, last: int) ->
         f"{row[0].upper()}{row[1:]}. {_between(gaps)} {CONVENTION} Next row: work across and cast on {width} "
         f"above each hole: {plural(stitches, 'stitch')} again."
     )
-    return Buttonholes(stitches, holes, width, first, last, gaps, tuple(starts), row, text)
+    return ButtonholeRow(stitches, holes, width, first, last, gaps, tuple(starts), row, text)
 
 
 def _between(gaps: tuple[int, ...]) -> str:

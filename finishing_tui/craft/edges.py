@@ -16,7 +16,7 @@ from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.gauge import Gauge
 from finishing_tui.craft.judging import SHOWS
 from finishing_tui.craft.lengths import Length, length
-from finishing_tui.craft.sections import Section
+from finishing_tui.craft.sections import Portion
 from finishing_tui.craft.slopes import Leg, rows_of, stitches_along
 from finishing_tui.craft.words import decimal, percent, plural
 
@@ -50,7 +50,7 @@ _UNKNOWN: dict[EdgeUnit, tuple[Fraction, Fraction]] = {
 
 
 @dataclass(frozen=True, slots=True)
-class Spots:
+class SpotsEdge:
     """A straight section of ``spots`` spots, each one ``unit``."""
 
     along: str
@@ -59,7 +59,7 @@ class Spots:
 
 
 @dataclass(frozen=True, slots=True)
-class Slope:
+class SlopeEdge:
     """A shaped section; its spots are the rows of its ``legs``."""
 
     along: str
@@ -75,7 +75,7 @@ class Measured:
 
 
 @dataclass(frozen=True, slots=True)
-class Held:
+class HeldEdge:
     """Live stitches on a holder, each knitted once: a fixed count."""
 
     along: str
@@ -83,14 +83,14 @@ class Held:
 
 
 @dataclass(frozen=True, slots=True)
-class Gap:
+class GapEdge:
     """A corner where ``extra`` loops are picked up so that no hole is left: a fixed count."""
 
     along: str
     extra: int
 
 
-EdgeSection = Spots | Slope | Measured | Held | Gap
+EdgeSection = SpotsEdge | SlopeEdge | Measured | HeldEdge | GapEdge
 """One part of an edge with one nature."""
 
 
@@ -135,8 +135,8 @@ def ideal(section: EdgeSection, body: Gauge | None, band: Gauge | None = None) -
         stitches.
 
     """
-    if isinstance(section, Held | Gap):
-        count = section.stitches if isinstance(section, Held) else section.extra
+    if isinstance(section, HeldEdge | GapEdge):
+        count = section.stitches if isinstance(section, HeldEdge) else section.extra
         _in_range(section.along, count)
         return Fraction(count)
     if isinstance(section, Measured):
@@ -145,22 +145,22 @@ def ideal(section: EdgeSection, body: Gauge | None, band: Gauge | None = None) -
         gauge = band or body
         assert gauge is not None
         return gauge.stitches_in(section.length)
-    if isinstance(section, Slope):
+    if isinstance(section, SlopeEdge):
         body, band = (USUAL_GAUGE, None) if body is None else (body, band)
         return stitches_along(section.legs, body, band)
     _in_range(section.along, section.spots)
     return section.spots * (USUAL[section.unit] if body is None else natural_ratio(section.unit, body, band))
 
 
-def walk(sections: Sequence[EdgeSection], body: Gauge | None, band: Gauge | None = None) -> tuple[Section, ...]:
+def walk(sections: Sequence[EdgeSection], body: Gauge | None, band: Gauge | None = None) -> tuple[Portion, ...]:
     """Return the edge ready for sharing: each section in walking order with its ideal, fixed where it is.
 
     Straight and shaped sections are bounded by what they can hold, two stitches a spot. Raises as ``ideal``.
     """
     return tuple(
-        Section(
+        Portion(
             ideal(section, body, band),
-            fixed=isinstance(section, Held | Gap),
+            fixed=isinstance(section, HeldEdge | GapEdge),
             holds=_holds(section),
             along=section.along,
         )
@@ -169,9 +169,9 @@ def walk(sections: Sequence[EdgeSection], body: Gauge | None, band: Gauge | None
 
 
 def _holds(section: EdgeSection) -> int | None:
-    if isinstance(section, Spots):
+    if isinstance(section, SpotsEdge):
         return 2 * section.spots
-    return 2 * rows_of(section.legs) if isinstance(section, Slope) else None
+    return 2 * rows_of(section.legs) if isinstance(section, SlopeEdge) else None
 
 
 def _in_range(along: str, count: int) -> None:

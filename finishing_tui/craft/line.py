@@ -6,6 +6,7 @@ holds a list of its spots. Which line is the right one is for ``craft.spacing`` 
 
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 from typing import ClassVar
 
 from finishing_tui.craft.runs import Run
@@ -44,6 +45,13 @@ class Line:
         if spot < 1:
             raise IndexError(f"spots are numbered from 1, so there is no spot {spot}")
         return self.up_to(spot) - self.up_to(spot - 1)
+
+    def between(self, after: int, last: int) -> list[int]:
+        """Return the loops made at each spot after ``after`` up to ``last``. IndexError beyond the rhythm."""
+        if not 0 <= after <= last <= self.spots:
+            raise IndexError(f"spots {after + 1} to {last} are not all among the {self.spots} of this rhythm")
+        made = [(spot * self.numerator + self.offset) // self.denominator for spot in range(after, last + 1)]
+        return [here - before for before, here in pairwise(made)]
 
     def up_to(self, spot: int) -> int:
         """Loops made in the first ``spot`` spots (0 before the first). IndexError beyond the rhythm."""

@@ -17,7 +17,7 @@ APART = 15
 
 
 @dataclass(frozen=True, slots=True)
-class Marked:
+class MarkedEdge:
     """An edge in parts: the spots and the stitches of each, in walking order."""
 
     spots: tuple[int, ...]
@@ -62,7 +62,7 @@ def parts_for(stitches: int, apart: int = APART) -> int:
     return -(-counted("the stitches", stitches) // counted("the stitches between markers", apart))
 
 
-def mark(spots: int, stitches: int, parts: int | None = None) -> Marked:
+def mark(spots: int, stitches: int, parts: int | None = None) -> MarkedEdge:
     """Divide an edge of ``spots`` for ``stitches`` into ``parts`` (None: as few as keep 15 stitches between markers).
 
     Raises:
@@ -71,7 +71,7 @@ def mark(spots: int, stitches: int, parts: int | None = None) -> Marked:
     """
     if parts is None:
         parts = min(parts_for(stitches), spots)
-    return Marked(divide(spots, parts), divide(stitches, parts))
+    return MarkedEdge(divide(spots, parts), divide(stitches, parts))
 
 
 def by_fold(stitches: int, natural: Fraction | None, usual: Fraction = Fraction(3, 4)) -> ByFold:

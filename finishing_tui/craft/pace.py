@@ -27,7 +27,7 @@ _LONG_MS = 1_800_000
 
 
 @dataclass(frozen=True, slots=True)
-class Pace:
+class UnitPace:
     """How long one unit takes."""
 
     ms_per_unit: Fraction
@@ -40,7 +40,7 @@ class Pace:
         return int(self.ms_per_unit * max(units, 0))
 
 
-def pace_of(stretches: Sequence[tuple[int, int]]) -> Pace | None:
+def pace_of(stretches: Sequence[tuple[int, int]]) -> UnitPace | None:
     """Return the pace from ``stretches`` of (milliseconds, units done in them), oldest first; None when unknown.
 
     Stretches without units, or in which the clock ran backwards, are passed over.
@@ -54,10 +54,10 @@ def pace_of(stretches: Sequence[tuple[int, int]]) -> Pace | None:
     if len(steady) < FEWEST:
         return None
     spent, done = sum(ms for ms, _ in steady), sum(units for _, units in steady)
-    return Pace(Fraction(spent, done), len(steady)) if spent else None
+    return UnitPace(Fraction(spent, done), len(steady)) if spent else None
 
 
-def pace_between(times_ms: Sequence[int]) -> Pace | None:
+def pace_between(times_ms: Sequence[int]) -> UnitPace | None:
     """Return the pace from the moments (milliseconds) at which single units were done; None when unknown."""
     return pace_of([(later - earlier, 1) for earlier, later in pairwise(times_ms)])
 

@@ -19,13 +19,13 @@ from finishing_tui.craft.recount_words import (
     spaced_anew,
     where_it_stands,
 )
-from finishing_tui.craft.ripping import RipBack, Stretch, rip_back
+from finishing_tui.craft.ripping import RipBack, WorkedStretch, rip_back
 from finishing_tui.craft.spacing import Ends, Rhythm, Run, Runs, Style, space
 
-__all__ = ["Judgement", "Mend", "Recount", "Repair", "RipBack", "Verdict", "judge", "recount"]
+__all__ = ["Judgement", "Recount", "RecountMend", "Repair", "RipBack", "Verdict", "judge", "recount"]
 
 
-class Mend(StrEnum):
+class RecountMend(StrEnum):
     """A way to go on after a recount; the value is its name."""
 
     SPACE_THE_REST = "space the rest"
@@ -42,7 +42,7 @@ class Repair:
     ``difference`` what the first round must add (below 0: take away) to reach the target. ``text`` is a sentence.
     """
 
-    mend: Mend
+    mend: RecountMend
     rhythm: Rhythm
     total: int
     difference: int
@@ -102,12 +102,12 @@ def recount(
     ratio = Fraction(target, spots) if natural is None else natural
     stands = 0 < confirmed[1] < at and 0 <= confirmed[0] <= counted
     since_loops, since_spot = confirmed if stands else (0, 0)
-    stretch = Stretch(target, spots, at, counted, since_loops, since_spot, ratio, per_10cm)
+    stretch = WorkedStretch(target, spots, at, counted, since_loops, since_spot, ratio, per_10cm)
     here = judge(target - counted, spots - at, ratio, target=target, per_10cm=per_10cm)
     verdict = Verdict.LIES_FLAT if _follows(stretch, here) else here.verdict
     back = rip_back(stretch) if at > 0 and verdict is not Verdict.LIES_FLAT else None
     ways = _ways(stretch, verdict, back, style, ends, unit)
-    anew = next((way.rhythm for way in ways if way.mend is Mend.SPACE_THE_REST), None)
+    anew = next((way.rhythm for way in ways if way.mend is RecountMend.SPACE_THE_REST), None)
     text = [
         where_it_stands(target, spots, at, counted, unit),
         about_the_rest(verdict, here, target - counted, spots - at, unit),
@@ -139,7 +139,7 @@ def _refuse(target: int, spots: int, at: int, counted: int) -> None:
         raise Impossible(f"there cannot be {counted} loops: give the count, 0 or more")
 
 
-def _follows(stretch: Stretch, here: Judgement) -> bool:
+def _follows(stretch: WorkedStretch, here: Judgement) -> bool:
     """Return whether this is within one stitch of a plan that lay flat when it began, so that it still does.
 
     The plan began at the first spot, or anew at the last count.
@@ -156,7 +156,7 @@ def _follows(stretch: Stretch, here: Judgement) -> bool:
 
 
 def _ways(
-    stretch: Stretch, verdict: Verdict, back: RipBack | None, style: Style, ends: Ends, unit: str
+    stretch: WorkedStretch, verdict: Verdict, back: RipBack | None, style: Style, ends: Ends, unit: str
 ) -> tuple[Repair, ...]:
     """Return the ways to go on in order of sense: a gentle change first, else ripping back first."""
     left, spots_left = stretch.target - stretch.counted, stretch.spots - stretch.at
@@ -165,16 +165,16 @@ def _ways(
     if verdict is not Verdict.CANNOT_BE:
         rhythm = _spaced(left, spots_left, style, rest_ends)
         text = spaced_anew(left, rhythm, rest_ends, unit)
-        anew = [Repair(Mend.SPACE_THE_REST, rhythm, stretch.target, 0, text)]
+        anew = [Repair(RecountMend.SPACE_THE_REST, rhythm, stretch.target, 0, text)]
     if back is not None:
         ends_there: Ends = rest_ends if back.spot else ends
         rhythm = _spaced(stretch.target - back.loops, stretch.spots - back.spot, style, ends_there)
         text = ripped(back.spot, back.loops, rhythm, unit)
-        out = [Repair(Mend.RIP_BACK, rhythm, stretch.target, 0, text, back)]
+        out = [Repair(RecountMend.RIP_BACK, rhythm, stretch.target, 0, text, back)]
     rhythm = _spaced(_by_nature(stretch.natural, spots_left, rest_ends), spots_left, style, rest_ends)
     total = stretch.counted + rhythm.stitches
     text = first_round(stretch.counted, rhythm, stretch.target - total, unit)
-    later = [Repair(Mend.FIRST_ROUND, rhythm, total, stretch.target - total, text)]
+    later = [Repair(RecountMend.FIRST_ROUND, rhythm, total, stretch.target - total, text)]
     gentle = verdict in {Verdict.LIES_FLAT, Verdict.JUST_SHOWS}
     return (*anew, *later, *out) if gentle else (*out, *later, *anew)
 

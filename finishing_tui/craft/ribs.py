@@ -15,7 +15,7 @@ from finishing_tui.craft.totals import Reach, Repeat
 from finishing_tui.craft.totals import nearest as nearest_total
 from finishing_tui.craft.words import listing, plural
 
-Seam = Literal["half stitch", "full stitch"]
+RibSeam = Literal["half stitch", "full stitch"]
 """What a mattress seam takes in from each of its two edges."""
 
 
@@ -80,7 +80,7 @@ def balanced(rib: Rib) -> Repeat:
     return Repeat(rib.period, rib.knit)
 
 
-def seamed(rib: Rib, seam: Seam) -> Seamed:
+def seamed(rib: Rib, seam: RibSeam) -> Seamed:
     """Return the numbers for pieces sewn into a tube through which the rib runs on unbroken.
 
     A half-stitch seam makes one stitch out of two edge stitches, so each piece gives up one stitch to it and needs one

@@ -19,7 +19,7 @@ class RipBack:
 
 
 @dataclass(frozen=True, slots=True)
-class Stretch:
+class WorkedStretch:
     """A section in work: what was counted at its last count (``since``, 0 at 0 if none) and what is here now.
 
     ``target`` stitches from ``spots`` spots are wanted; ``counted`` loops are there at spot ``at``, which lies beyond
@@ -48,7 +48,7 @@ class Stretch:
         return judged.verdict is Verdict.LIES_FLAT
 
 
-def rip_back(stretch: Stretch) -> RipBack | None:
+def rip_back(stretch: WorkedStretch) -> RipBack | None:
     """Return the largest spot before here, not before the last count, from which the rest lies flat; None if none.
 
     The rest lies flat when it is off by no more than ``max(1, base/20)``; without rounding the loops, off is a
@@ -65,7 +65,7 @@ def rip_back(stretch: Stretch) -> RipBack | None:
     return None
 
 
-def _last_hope(stretch: Stretch) -> int | None:
+def _last_hope(stretch: WorkedStretch) -> int | None:
     """Return a spot before here beyond which the rest surely does not lie flat; None if it nowhere does."""
     low, high = stretch.since_spot, stretch.at - 1
     sign = 1 if _off(stretch, high) > 0 else -1
@@ -82,14 +82,14 @@ def _last_hope(stretch: Stretch) -> int | None:
     return low
 
 
-def _off(stretch: Stretch, spot: int) -> Fraction:
+def _off(stretch: WorkedStretch, spot: int) -> Fraction:
     """Return how much the rest from ``spot`` would be off, the loops spread without rounding."""
     made = Fraction(stretch.counted - stretch.since_loops, stretch.at - stretch.since_spot)
     loops = stretch.since_loops + made * (spot - stretch.since_spot)
     return stretch.target - loops - stretch.natural * (stretch.spots - spot)
 
 
-def _hopeless(stretch: Stretch, spot: int, sign: int) -> bool:
+def _hopeless(stretch: WorkedStretch, spot: int, sign: int) -> bool:
     """Return whether the rest from ``spot`` is further off, to the side of ``sign``, than rounding can mend."""
     base = base_of(stretch.spots - spot, stretch.natural, target=stretch.target, per_10cm=stretch.per_10cm)
     return sign * _off(stretch, spot) > max(Fraction(1), FLAT * base) + Fraction(1, 2)

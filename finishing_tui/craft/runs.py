@@ -64,9 +64,28 @@ class Runs:
 
     def at(self, spot: int) -> int:
         """Loops made at ``spot`` (1 is the first): 0, 1 or 2. IndexError beyond the rhythm."""
-        if spot < 1:
-            raise IndexError(f"spots are numbered from 1, so there is no spot {spot}")
-        return self.up_to(spot) - self.up_to(spot - 1)
+        if not 1 <= spot <= self.spots:
+            raise IndexError(f"spot {spot} is not among the {self.spots} of this rhythm")
+        index = bisect_left(self._spots, spot) - 1
+        run = self.runs[index]
+        place = (spot - self._spots[index] - 1) % run.of + 1
+        floor, more, first = self._fuller(run)
+        return floor + (place <= more if first else place > run.of - more)
+
+    def between(self, after: int, last: int) -> list[int]:
+        """Return the loops made at each spot after ``after`` up to ``last``. IndexError beyond the rhythm."""
+        if not 0 <= after <= last <= self.spots:
+            raise IndexError(f"spots {after + 1} to {last} are not all among the {self.spots} of this rhythm")
+        found: list[int] = []
+        index = bisect_right(self._spots, after) - 1
+        while (at := after + len(found)) < last:
+            run = self.runs[index]
+            floor, more, first = self._fuller(run)
+            places = range(at - self._spots[index], min(last, self._spots[index + 1]) - self._spots[index])
+            of, turn = run.of, more if first else run.of - more
+            found += [floor + ((place % of < turn) == first) for place in places]
+            index += 1
+        return found
 
     def up_to(self, spot: int) -> int:
         """Loops made in the first ``spot`` spots (0 before the first). IndexError beyond the rhythm."""

@@ -19,7 +19,7 @@ MOST_SECTIONS = 100
 
 
 @dataclass(frozen=True, slots=True)
-class Section:
+class Portion:
     """One section of an edge, in walking order.
 
     ``ideal`` stitches would be right for it (not negative); a ``fixed`` one gets exactly that, which must
@@ -38,12 +38,12 @@ class Section:
     along: str = ""
 
 
-def name_of(sections: Sequence[Section], place: int) -> str:
+def name_of(sections: Sequence[Portion], place: int) -> str:
     """Return what the section at ``place`` (0-based) is called in a sentence."""
     return sections[place].along or f"section {place + 1}"
 
 
-def in_groups(sections: Sequence[Section]) -> list[Group]:
+def in_groups(sections: Sequence[Portion]) -> list[Group]:
     """Return the sections in groups of one or two with their bounds, after checking each.
 
     Raises:
@@ -94,7 +94,7 @@ def in_groups(sections: Sequence[Section]) -> list[Group]:
     return groups
 
 
-def _limits(sections: Sequence[Section], place: int) -> tuple[int, int]:
+def _limits(sections: Sequence[Portion], place: int) -> tuple[int, int]:
     """Return the least and the most stitches that the section at ``place`` can get."""
     section, name = sections[place], name_of(sections, place)
     most = min(MOST if limit is None else limit for limit in (section.most, section.holds))

@@ -13,11 +13,11 @@ from fractions import Fraction
 from finishing_tui.craft.apportion import Group, best_counts
 from finishing_tui.craft.counts import MOST
 from finishing_tui.craft.errors import Impossible
-from finishing_tui.craft.sections import Section, in_groups, name_of
+from finishing_tui.craft.sections import Portion, in_groups, name_of
 from finishing_tui.craft.totals import EVERY, CannotShare, Reach, Repeat, choose, nearest, reach
 from finishing_tui.craft.words import listing
 
-__all__ = ["CannotShare", "Section", "Shares", "share"]
+__all__ = ["CannotShare", "Portion", "Shares", "share"]
 
 MOST_REPEAT = 1_000
 """The greatest repeat, and the most stitches beyond it."""
@@ -37,7 +37,7 @@ class Shares:
     measure: Fraction
 
 
-def share(sections: Sequence[Section], *, total: int | None = None, repeat: tuple[int, int] | None = None) -> Shares:
+def share(sections: Sequence[Portion], *, total: int | None = None, repeat: tuple[int, int] | None = None) -> Shares:
     """Share a band's stitches among ``sections``.
 
     The total is ``total``, or the one nearest to the sum of the ideals that can be met (of two, the lesser)
@@ -110,7 +110,7 @@ def _reach(groups: Sequence[Group], *, mirrored: bool = True) -> Reach:
     )
 
 
-def _no_total(sections: Sequence[Section], can: Reach, total: int, form: Repeat) -> CannotShare:
+def _no_total(sections: Sequence[Portion], can: Reach, total: int, form: Repeat) -> CannotShare:
     """Return why ``total`` cannot be met: an end of what the sections can take, or mirrors that move by two."""
     near = nearest(total, can, form) or nearest(total, can)
     instead = (
@@ -161,7 +161,7 @@ def _no_total(sections: Sequence[Section], can: Reach, total: int, form: Repeat)
     )
 
 
-def _is_limited(section: Section) -> bool:
+def _is_limited(section: Portion) -> bool:
     """Return whether a limit, and not its edge, keeps ``section`` from getting more."""
     return section.most is not None and (section.holds is None or section.most < section.holds)
 

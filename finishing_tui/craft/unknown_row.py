@@ -16,7 +16,7 @@ from finishing_tui.craft.words import decimal, many, percent, plural, times
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class CountedAt:
     """Where a count was taken: at spot ``at`` of ``spots``; ``sure`` is False where a number was worked out."""
 
     at: int
@@ -33,7 +33,7 @@ def place(
     left: int | None = None,
     half: bool = False,
     rhythm: Fraction | None = None,
-) -> Place | None:
+) -> CountedAt | None:
     """Find the spot and the spots from what is known; None at the half with neither spots nor a rhythm known.
 
     Known are ``spots`` or not, and the spot ``at``, or the spots ``left``, or that it is ``half`` way, or one of the
@@ -52,18 +52,18 @@ def place(
     if spots is not None:
         return _known(spots, at, left, half=half)
     if given and half:
-        return Place(given[0], 2 * given[0], sure=False)
+        return CountedAt(given[0], 2 * given[0], sure=False)
     if rhythm is None:
         if half:
             return None
         raise Impossible("without the number of spots, the rhythm you kept is needed too, such as 2/3")
     if at is not None:
-        return Place(at, max(rounded(target / rhythm), at), sure=False)
+        return CountedAt(at, max(rounded(target / rhythm), at), sure=False)
     walked = rounded(counted / rhythm)
-    return Place(walked, walked + (walked if left is None else left), sure=False)
+    return CountedAt(walked, walked + (walked if left is None else left), sure=False)
 
 
-def _known(spots: int, at: int | None, left: int | None, *, half: bool) -> Place:
+def _known(spots: int, at: int | None, left: int | None, *, half: bool) -> CountedAt:
     """Find the spot where the number of spots is known."""
     if left is not None:
         at = spots - left
@@ -73,7 +73,7 @@ def _known(spots: int, at: int | None, left: int | None, *, half: bool) -> Place
         raise Impossible(f"spot {at} is not half way along {spots}: leave out one of the two")
     if not 0 <= at <= spots:
         raise Impossible(f"the spot must be from 0 to {spots}, not {at}")
-    return Place(at, spots, sure=True)
+    return CountedAt(at, spots, sure=True)
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,7 @@ from fractions import Fraction
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.judging import Verdict
 from finishing_tui.garment.events import Edited
-from finishing_tui.garment.work import Work
+from finishing_tui.garment.work import StepWork
 from finishing_tui.recipe.stage import Stage
 
 
@@ -25,7 +25,7 @@ class Alteration:
 
     index: int
     stage: Stage
-    work: Work
+    work: StepWork
     edit: Edited | None
     was: str
     now: str

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal
 
-from finishing_tui.garment.events import Answer, AnyAct, Pace, PuttingRight, Repair
+from finishing_tui.garment.events import AnyAct, Pace, PuttingRight, RepairChoice, WhyOff
 from finishing_tui.garment.plan import Plan
 from finishing_tui.recipe.kinds import AnyStep
 
@@ -50,18 +50,18 @@ class LeaveOut:
 
 
 @dataclass(frozen=True, slots=True)
-class Count:
+class TakeCount:
     """The count is ``counted``, on ``place`` (the section under way where it is empty)."""
 
     counted: int
     place: str = ""
-    answer: Answer | None = None
+    answer: WhyOff | None = None
     left: int | None = None
-    repair: Repair = "space-the-rest"
+    repair: RepairChoice = "space-the-rest"
 
 
 @dataclass(frozen=True, slots=True)
-class Measure:
+class TakeMeasure:
     """A value was typed, in the unit the stage asks for."""
 
     value: str
@@ -101,7 +101,7 @@ class WhatIf:
 
 
 @dataclass(frozen=True, slots=True)
-class RipBack:
+class TakeOut:
     """Work was taken out, to ``units`` units of ``stage`` of ``step``; ``sure`` when later work falls with it."""
 
     step: int
@@ -180,12 +180,12 @@ Command = (
     | TakeUp
     | AlreadyAt
     | LeaveOut
-    | Count
-    | Measure
+    | TakeCount
+    | TakeMeasure
     | PutRight
     | ChooseMirror
     | WhatIf
-    | RipBack
+    | TakeOut
     | TakeBack
     | PutBackAgain
     | ChoosePace
@@ -211,4 +211,4 @@ class Refusal:
 
 def may_change_later(command: Command) -> bool:
     """Return whether later numbers may be others after ``command``: a count, or a step given up with more to do."""
-    return isinstance(command, Count) or (isinstance(command, Finish | LeaveOut) and command.sure)
+    return isinstance(command, TakeCount) or (isinstance(command, Finish | LeaveOut) and command.sure)

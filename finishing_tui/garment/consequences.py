@@ -12,15 +12,15 @@ from finishing_tui.garment.decide.mirror import foreseen
 from finishing_tui.garment.decide.stages import entered, rest_of
 from finishing_tui.garment.repairs import Mend, mends
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Work
-from finishing_tui.recipe.audit import Change, Finding, Inputs, Run, changes, new_findings, onward
+from finishing_tui.garment.work import StepWork
+from finishing_tui.recipe.audit import AuditRun, Finding, Inputs, LaterChange, changes, new_findings, onward
 
 
 @dataclass(frozen=True, slots=True)
 class Consequences:
     """What a difference changes: later numbers, what is newly found to be wrong, and the repairs in order of sense."""
 
-    changes: tuple[Change, ...]
+    changes: tuple[LaterChange, ...]
     findings: tuple[Finding, ...]
     mends: tuple[Mend, ...]
 
@@ -51,14 +51,14 @@ def given_up(before: State, after: State) -> tuple[int, ...]:
     )
 
 
-def _beside(planned: Run, real: Run) -> tuple[Run, Run]:
+def _beside(planned: AuditRun, real: AuditRun) -> tuple[AuditRun, AuditRun]:
     """Return both runs with the rows of those steps only that both have, in the order of the real one."""
     rows = {row.step: row for row in planned.rows}
     both = tuple(row for row in real.rows if row.step in rows)
     return replace(planned, rows=tuple(rows[row.step] for row in both)), replace(real, rows=both)
 
 
-def _onward(state: State, steps_of: State) -> Run:
+def _onward(state: State, steps_of: State) -> AuditRun:
     """Run what is to come in ``steps_of`` from the ledger of ``state``, and of every step begun there only the rest."""
     steps = [
         index
@@ -79,6 +79,6 @@ def _onward(state: State, steps_of: State) -> Run:
     return onward(inputs, state.ledger, steps, rest, off)
 
 
-def _worked_off(work: Work) -> int:
+def _worked_off(work: StepWork) -> int:
     """Return how many stitches a step under way has worked off by its progress."""
     return sum(one.stitches for one in entered(work) if isinstance(one, Posting) and one.to == OFF)

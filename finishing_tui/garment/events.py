@@ -13,23 +13,23 @@ from typing import Literal, Self
 from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.ledger import Entry, Ledger, inverses
 from finishing_tui.garment.plan import Plan, StepId
-from finishing_tui.garment.work import Mark, Progress, Standing
+from finishing_tui.garment.work import Progress, Reached, Standing
 from finishing_tui.recipe.kinds import AnyStep
 
 Pace = Literal["loop", "spot", "run"]
 """What a press stands for in a stage of spots."""
 
-Answer = Literal["presses", "loops", "rows-left", "half-way"]
+WhyOff = Literal["presses", "loops", "rows-left", "half-way"]
 """What a count that differs from the presses is put down to.
 
 ``presses``: I missed or doubled presses. ``loops``: I am at this spot and the loops differ. ``rows-left`` and
 ``half-way``: I don't know the row, but so many are left, or I am at the fold mark.
 """
 
-Put = Literal["as-planned", "counted"] | Answer
+Put = Literal["as-planned", "counted"] | WhyOff
 """What any count is put down to: it is what presses say, it was only counted, or one of the answers."""
 
-Repair = Literal["space-the-rest", "first-round", "rip-back", "as-it-is"]
+RepairChoice = Literal["space-the-rest", "first-round", "rip-back", "as-it-is"]
 """What is done about it.
 
 ``space-the-rest``: spread what is left over what is left. ``first-round``: pick the rest at the natural ratio and put
@@ -47,8 +47,8 @@ class Marked:
 
     step: StepId
     stage: int
-    before: Mark
-    after: Mark
+    before: Reached
+    after: Reached
 
     def inverse(self) -> "Marked":
         """Return the change that undoes this one."""
@@ -153,7 +153,7 @@ class Recounted(Act):
     answer: Put
     what: str
     verdict: Verdict | None = None
-    repair: Repair | None = None
+    repair: RepairChoice | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -25,7 +25,7 @@ from finishing_tui.garment.events import (
     Taken,
     TakenBack,
 )
-from finishing_tui.garment.state import LONGEST_NOTE, MOST_KEPT, RECENT, Note, Sitting, State
+from finishing_tui.garment.state import LONGEST_NOTE, MOST_HELD, MOST_KEPT, RECENT, Note, Sitting, State
 from finishing_tui.garment.work import Standing
 from finishing_tui.recipe.kinds import AnyStep
 
@@ -83,8 +83,9 @@ def sound(state: State) -> State:
     if state.current is not None and not 0 <= state.current < len(state.steps):
         raise ValueError(f"there is no step {state.current} to be under the needles")
     ledger = state.ledger
-    told, held = (state.sittings, state.notes, state.undone), (ledger.tails, ledger.markers, ledger.holes, ledger.yarns)
-    if any(len(one) > MOST_KEPT for one in (*told, *held, ledger.stitches)):
+    held = (ledger.stitches, ledger.tails, ledger.markers, ledger.holes, ledger.yarns)
+    kept = (state.sittings, state.notes, state.undone)
+    if any(len(one) > MOST_HELD for one in held) or any(len(one) > MOST_KEPT for one in kept):
         raise ValueError("there is more in it than any garment has")
     return state
 
@@ -199,8 +200,8 @@ def _order(order: tuple[int, ...], changed: Iterable[int], steps: list[Standing]
 
     Ripping back lets the last ones fall, latest first, so taking it back brings them back in the order they had.
     """
-    begun = (step for step in changed if step not in order)
-    return tuple(step for step in (*order, *begun) if steps[step].work is not None)
+    begun = [step for step in changed if step not in order]
+    return tuple([step for step in (*order, *begun) if steps[step].work is not None])
 
 
 def _changed(standing: Standing, change: Change) -> Standing:
@@ -225,4 +226,4 @@ def _by_turns(state: State, changed: set[int], order: tuple[int, ...], current: 
     later = order[order.index(current) + 1 :] if current in order else ()
     first = next((at for at, step in enumerate(state.order) if step in changed), len(state.order))
     by_turns = {*state.by_turns, *later, *state.order[first + 1 :]}
-    return tuple(step for step in order if step in by_turns) if by_turns else ()
+    return tuple([step for step in order if step in by_turns]) if by_turns else ()

@@ -12,7 +12,6 @@ from typing import TYPE_CHECKING, Any, ClassVar, Literal
 
 from finishing_tui import shipped
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.files import read_plain, reason
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.sources import FILE, recipe_path
 from finishing_tui.recipe.counts import count_of
@@ -23,7 +22,7 @@ from finishing_tui.recipe.numbers import numbers_for, size_index, unprinted_in
 from finishing_tui.recipe.reader import BadRecipe, Problem, read_with_text
 from finishing_tui.recipe.reader.blank import blank
 from finishing_tui.recipe.reader.errors import Path
-from finishing_tui.recipe.reader.guards import MOST_BYTES, decoded, looked_over
+from finishing_tui.recipe.reader.guards import looked_over, text_in
 from finishing_tui.recipe.reader.near import near
 from finishing_tui.recipe.reader.placing import placed
 from finishing_tui.recipe.reader.sentences import sentences
@@ -74,14 +73,7 @@ class GarmentFile:
 def file_text(folder: File) -> str:
     """Return the text of a garment's file. Raises ``BadGarment`` when there is none or it cannot be read."""
     path = folder / FILE
-    try:
-        raw = read_plain(path, MOST_BYTES + 1)
-    except FileNotFoundError:
-        raise _refused(path, "there is no garment here; name the folder of one") from None
-    except (OSError, ValueError) as error:
-        why = reason(error) if isinstance(error, OSError) else "its name cannot be one of a file"
-        raise _refused(path, f"the file cannot be read: {why}") from None
-    text = decoded(raw)
+    text = text_in(path, {FileNotFoundError: "there is no garment here; name the folder of one"})
     if isinstance(text, Problem):
         raise BadGarment(str(path), [text])
     return tidy(text)
@@ -230,7 +222,3 @@ def _wrong(data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
         _adapter().validate_json(as_json(data), strict=True)
     except ValidationError as error:
         yield from sentences(error.errors(include_url=False, include_context=False), data, GarmentFile)
-
-
-def _refused(path: File, why: str) -> BadGarment:
-    return BadGarment(str(path), [Problem(None, "", why)])

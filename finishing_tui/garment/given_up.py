@@ -4,10 +4,10 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from finishing_tui.craft.words import plural, sentence
-from finishing_tui.files import NotWritten
+from finishing_tui.files import NotWritten, as_written, exists
 from finishing_tui.garment.journal import Journal
 from finishing_tui.garment.journal.rescue import Rescue
-from finishing_tui.garment.journal.rescue_places import Put, put
+from finishing_tui.garment.journal.rescue_places import PutAway, put
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,7 +21,7 @@ class GivenUp:
 
     many: int
     why: str
-    kept: Put | None
+    kept: PutAway | None
     nowhere: str = ""
     ended: bool = True
     where: bool = True
@@ -29,7 +29,7 @@ class GivenUp:
     @property
     def waits(self) -> bool:
         """Whether there is still something to say of it: not once its file was taken in or thrown away."""
-        return self.kept is None or self.kept.file.exists()
+        return self.kept is None or exists(self.kept.file)
 
     def __str__(self) -> str:
         return " ".join((*self._entries(), *self._end()))
@@ -44,7 +44,7 @@ class GivenUp:
             return (f"{last} {'is' if one else 'are'} lost ({self.why}).", sentence(nowhere))
         told = f"{last} could not be saved ({self.why})."
         are, them = ("It is", "it") if one else ("They are", "them")
-        where = f"{are} in {self.kept.file}; the next sitting asks whether to take {them} in."
+        where = f"{are} in {as_written(self.kept.file)}; the next sitting asks whether to take {them} in."
         soon = ("That is a temporary folder: restarting the computer may delete it.",) if self.kept.temporary else ()
         return (told, where, *soon)
 

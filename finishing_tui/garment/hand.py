@@ -4,6 +4,7 @@ A command goes to ``decide``, its events to the journal, and from there to ``evo
 asked for what undo needs, so that ``decide`` and ``evolve`` stay pure.
 """
 
+import os
 from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from typing import Self, cast
@@ -40,6 +41,7 @@ class InHand:
         self._began = clock.ticks()
         self._sits = False  # a sitting was begun here
         self._lies_at = folder.resolve()  # for when the folder is gone
+        self._id = state.plan.name  # a changed plan may name another, and perhaps is not saved
         self.given_up: GivenUp | None = None
         """What could not be saved when it was put down; None as long as nothing was given up."""
 
@@ -59,7 +61,7 @@ class InHand:
         Raises ``FinishingError`` with a sentence: a bad garment or recipe file, a journal in use, damaged or newer.
         """
         clock = clock or Clock()
-        if not look and not (folder / NAME).exists():
+        if not look and not os.path.lexists(folder / NAME):
             opening = _opening(_plan(folder))  # what is wrong with the files is said before a journal is begun
             return cls._begun(folder, opening, Journal.create(folder, on_change=on_change), clock)
         journal = Journal.open(folder, look=look, on_change=on_change)
@@ -140,9 +142,7 @@ class InHand:
         self._journal.snapshot(self._seq, SNAPSHOT, snapshot_of(self.state))
         saved = self._journal.close() and refusal is None
         if not saved and self.given_up is None:
-            self.given_up = give_up(
-                self._lies_at, self.state.plan.name, self._journal, ended=refusal is None, where=where.strip()
-            )
+            self.given_up = give_up(self._lies_at, self._id, self._journal, ended=refusal is None, where=where.strip())
         return saved
 
     def close(self) -> None:

@@ -14,7 +14,7 @@ from finishing_tui.garment.evolve import DoesNotFit
 from finishing_tui.garment.journal import is_moment
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Progress, Standing, Stretch, Work
+from finishing_tui.garment.work import Progress, Standing, StepWork, Stretch
 from finishing_tui.recipe.stage import Flow, Stage
 
 MOST = 1_000_000
@@ -22,6 +22,9 @@ MOST = 1_000_000
 
 LONGEST_ID = 20
 """The longest id of a step, in characters: longer than those of a million steps."""
+
+MOST_STEPS = 1_000
+"""The most steps of a plan: twice what a recipe may have, for steps can be put in."""
 
 SIDES = frozenset({"", "right", "wrong"})
 """What a side of the work may be called."""
@@ -56,6 +59,7 @@ def _need(holds: bool, what: str) -> None:  # noqa: FBT001  (reads as a sentence
 
 def _plan(plan: Plan) -> None:
     _need(plan.size in plan.recipe.sizes, "size")
+    _need(len(plan.recipe.step) <= MOST_STEPS, "steps")
     plan.here(plan.opening())  # numbers, live stitches and gauges can be worked out
     _need(len(set(plan.ids)) == len(plan.ids), "ids")
     _need(all(0 < len(one) <= LONGEST_ID for one in plan.ids), "ids")
@@ -88,7 +92,7 @@ def _standing(standing: Standing) -> None:
         _need(standing.status in {"to-come", "done", "left-out"}, "status")
 
 
-def _work(work: Work) -> None:
+def _work(work: StepWork) -> None:
     _need(len(work.stages) == len(work.progress), "stages")
     _need({work.before.posture.facing, work.before.posture.together} <= SIDES, "posture")
     titles = {stage.title for stage in work.stages}

@@ -10,13 +10,13 @@ from fractions import Fraction
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.ledger import EDGE, Entry, brought
-from finishing_tui.craft.recount import Mend, Recount, recount
+from finishing_tui.craft.recount import Recount, RecountMend, recount
 from finishing_tui.craft.recount import Repair as Mending
 from finishing_tui.craft.words import plural
-from finishing_tui.garment.events import Answer, Put, Repair
+from finishing_tui.garment.events import Put, RepairChoice, WhyOff
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import cut_at, explained_from, spot_with, strays, stretch_at, to_come
-from finishing_tui.garment.work import Mark, Progress, Stretch, Work
+from finishing_tui.garment.work import Progress, Reached, StepWork, Stretch
 from finishing_tui.recipe.stage import Stage
 
 
@@ -31,7 +31,7 @@ class Way:
     ``difference``: stitches the first round of the band must add (or, negative, take away).
     """
 
-    repair: Repair
+    repair: RepairChoice
     text: str
     stage: Stage
     progress: Progress
@@ -55,14 +55,14 @@ class Outlook:
     ways: tuple[Way, ...]
 
 
-def counted_stage(work: Work) -> int | None:
+def counted_stage(work: StepWork) -> int | None:
     """Return the index of the stage of spots a count is about: the one under way, or the one that was just walked.
 
     A section is no longer counted by itself once anything after it was begun, for it could not be opened again.
     """
     here = work.at
     spots = here < len(work.stages) and work.stages[here].unit == "spot"
-    if here < len(work.stages) and work.progress[here].mark != Mark():
+    if here < len(work.stages) and work.progress[here].mark != Reached():
         return here if spots else None
     walked = next((index for index in range(here - 1, -1, -1) if work.stages[index].units), None)
     if walked is not None and work.stages[walked].unit == "spot":
@@ -70,7 +70,7 @@ def counted_stage(work: Work) -> int | None:
     return here if spots else None
 
 
-def outlook(state: State, counted: int, answer: Answer | None = None, left: int | None = None) -> Outlook:
+def outlook(state: State, counted: int, answer: WhyOff | None = None, left: int | None = None) -> Outlook:
     """Return what counting ``counted`` loops in the section leads to.
 
     ``answer``: what a difference from the presses is put down to; without one, a count that differs is looked at as
@@ -128,7 +128,7 @@ def _presses(index: int, stage: Stage, before: Progress, counted: int) -> Outloo
         raise CannotCount(f"the plan never has {plural(counted, 'loop')} here; it ends at {stage.target}")
     if counted == stage.target:
         spot = stage.units
-    after = replace(_cut(before, spot), mark=Mark(spot, 0, counted), confirmed=(counted, spot))
+    after = replace(_cut(before, spot), mark=Reached(spot, 0, counted), confirmed=(counted, spot))
     if counted + to_come(stage, after, spot) != stage.target and spot < stage.units:
         # A stray beyond this spot is forgotten, and what was to make up for it with it: space the rest anew.
         rest = recounted(stage, before, counted, spot).rhythm
@@ -142,7 +142,7 @@ def _presses(index: int, stage: Stage, before: Progress, counted: int) -> Outloo
 def _looked_at(index: int, stage: Stage, before: Progress, counted: int, put: Put, spot: int) -> Outlook:
     told = recounted(stage, before, counted, spot)
     differ = brought(stage.place, before.mark.loops, counted)
-    here = Mark(spot, 0, counted)
+    here = Reached(spot, 0, counted)
     ways = [_way(stage, before, here, differ, mending) for mending in told.repairs]
     stays = replace(_going_on(stage, before, spot, counted), mark=here, confirmed=(counted, spot))
     gives = replace(stage, target=counted + to_come(stage, stays, spot) or stage.target)
@@ -169,10 +169,10 @@ def _going_on(stage: Stage, before: Progress, spot: int, counted: int) -> Progre
     return replace(kept, stretches=(*kept.stretches, going_on))
 
 
-def _way(stage: Stage, before: Progress, here: Mark, differ: tuple[Entry, ...], mending: Mending) -> Way:
+def _way(stage: Stage, before: Progress, here: Reached, differ: tuple[Entry, ...], mending: Mending) -> Way:
     mark, entries, repair = here, differ, _NAMES[mending.mend]
     if mending.to is not None:
-        mark = Mark(mending.to.spot, 0, mending.to.loops)
+        mark = Reached(mending.to.spot, 0, mending.to.loops)
         entries += brought(stage.place, here.loops, mending.to.loops, EDGE, EDGE)
     kept = _cut(before, mark.units).stretches if mark.units else ()
     stretches = (*kept, Stretch(mark.units, mending.rhythm, loops=mark.loops))
@@ -181,10 +181,10 @@ def _way(stage: Stage, before: Progress, here: Mark, differ: tuple[Entry, ...], 
     return Way(repair, mending.text, changed, after, entries, mending.difference)
 
 
-_NAMES: dict[Mend, Repair] = {
-    Mend.SPACE_THE_REST: "space-the-rest",
-    Mend.FIRST_ROUND: "first-round",
-    Mend.RIP_BACK: "rip-back",
+_NAMES: dict[RecountMend, RepairChoice] = {
+    RecountMend.SPACE_THE_REST: "space-the-rest",
+    RecountMend.FIRST_ROUND: "first-round",
+    RecountMend.RIP_BACK: "rip-back",
 }
 
 

@@ -10,7 +10,7 @@ from finishing_tui.garment.commands import PutRight
 from finishing_tui.garment.decide.first_round import first_rounds_on
 from finishing_tui.garment.decide.respacing import respaced
 from finishing_tui.garment.state import State
-from finishing_tui.recipe.audit import Change
+from finishing_tui.recipe.audit import LaterChange
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 
 
@@ -23,7 +23,7 @@ class Mend:
     command: PutRight
 
 
-def mends(state: State, differ: tuple[Change, ...]) -> tuple[Mend, ...]:
+def mends(state: State, differ: tuple[LaterChange, ...]) -> tuple[Mend, ...]:
     """Return the smallest repairs of the first number that differs, and last to carry on as it is."""
     found: list[Mend] = []
     for change in differ[:1]:
@@ -51,7 +51,7 @@ def _here(state: State, place: str, lacks: int) -> list[Mend]:
     return [Mend(f"{did} on the {name}, here and now", _look(lacks, held), PutRight("here", place, lacks))]
 
 
-def _respaced(state: State, step: PickUpAndKnit, change: Change) -> list[Mend]:
+def _respaced(state: State, step: PickUpAndKnit, change: LaterChange) -> list[Mend]:
     lacks = change.planned - change.real
     found = respaced(step, lacks, state.plan.here(state.ledger))
     if found is None:
@@ -61,7 +61,7 @@ def _respaced(state: State, step: PickUpAndKnit, change: Change) -> list[Mend]:
     return [Mend(text, _look(lacks, was), PutRight("re-space", change.place, lacks, change.step))]
 
 
-def _first_round(state: State, change: Change) -> list[Mend] | None:
+def _first_round(state: State, change: LaterChange) -> list[Mend] | None:
     """Return putting a band right in its first round: to the number planned, and to the nearest whole repeat."""
     found = first_rounds_on(state, change.place, change.step)
     if found is None or not change.real:

@@ -10,7 +10,7 @@ from pathlib import Path
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import plural
-from finishing_tui.files import reason
+from finishing_tui.files import as_written, exists, reason
 from finishing_tui.garment.events import Taken
 from finishing_tui.garment.evolve import begun_with, evolve
 from finishing_tui.garment.hand import InHand
@@ -19,6 +19,7 @@ from finishing_tui.garment.journal.lock import in_use
 from finishing_tui.garment.journal.rescue import NotOurs, Rescue, Unsound, digest_of, for_garment, groups, read
 from finishing_tui.garment.journal.rescue_places import rescue_files
 from finishing_tui.garment.meaning import understood
+from finishing_tui.garment.state import State
 from finishing_tui.garment.stored import from_row
 
 PATIENCE = 5.0
@@ -31,21 +32,38 @@ class NotTakenIn(FinishingError):
 
 @dataclass(frozen=True, slots=True)
 class Fitting:
-    """A rescue file that goes on from where its garment's journal ends; ``rows``: those that are not in there."""
+    """A rescue file that goes on from where its garment's journal ends; ``rows``: those that are not in there.
+
+    ``garment``: its title; ``at``: at which step it is with them, in words; ``elsewhere``: the folder they were written
+    for, where it is another one than the garment's, and is not there.
+    """
 
     file: Path
     rows: tuple[Row, ...]
+    garment: str = ""
+    at: str = ""
+    elsewhere: Path | None = None
 
     @property
     def question(self) -> str:
         """What is asked of them."""
-        return f"Take {'it' if self._many == 1 else 'them'} in?"
+        return "Take in what could not be saved?"
 
     @property
     def told(self) -> tuple[str, ...]:
         """What they are, in sentences that belong before the question."""
-        are = "It is" if self._many == 1 else "They are"
-        return (f"{plural(self._many, 'entry')} of your last sitting could not be saved.", f"{are} in {self.file}.")
+        first, last = (f"{row.at[:10]} {row.at[11:16]}" for row in (self.rows[0], self.rows[-1]))
+        when = first if first == last else f"{first} to {last.removeprefix(first[:11])}"
+        moved: tuple[str, ...] = ()
+        if self.elsewhere is not None:
+            where = f"It was for the garment in {as_written(self.elsewhere)}, which is not there now."
+            moved = (f"{where} Take it in only if you moved that garment here.",)
+        return (
+            f"{self.garment}: what you did last ({plural(self._many, 'entry')}, {when} UTC) could not be saved.",
+            f"With that the garment is at {self.at}.",
+            *moved,
+            f"It is in {as_written(self.file)}.",
+        )
 
     @property
     def taken(self) -> str:
@@ -55,7 +73,7 @@ class Fitting:
     @property
     def left(self) -> str:
         """What is said when they are left for later."""
-        return f"{plural(self._many, 'entry')} left in {self.file}. You can only look until you decide."
+        return f"{plural(self._many, 'entry')} left in {as_written(self.file)}. You can only look until you decide."
 
     @property
     def _many(self) -> int:
@@ -114,7 +132,7 @@ def take_in(folder: Path, fitting: Fitting) -> None:
     finally:
         journal.close(PATIENCE if not journal.unsaved else 0.0)
     if not saved:
-        raise NotTakenIn(f"The entries could not be taken in ({why}). They are still in {fitting.file}.")
+        raise NotTakenIn(f"The entries could not be taken in ({why}). They are still in {as_written(fitting.file)}.")
     with suppress(OSError):  # then it is found to be in the journal the next time
         fitting.file.unlink()
 
@@ -124,17 +142,17 @@ def throw_away(fitting: Fitting) -> None:
     try:
         fitting.file.unlink(missing_ok=True)
     except OSError as error:
-        raise NotTakenIn(f"{fitting.file} could not be deleted: {reason(error)}.") from error
+        raise NotTakenIn(f"{as_written(fitting.file)} could not be deleted: {reason(error)}.") from error
 
 
 def _sorted(folder: Path, journal: Journal, files: tuple[Path, ...]) -> Rescued:
-    garment = _id(folder, journal)
-    digest = digest_of(garment)
+    named = {digest_of(name): name for name in _ids(folder, journal)}
     fits: list[Fitting] = []
     all_in: list[Path] = []
     others: list[str] = []
     for file in files:
-        if for_garment(file.name) != digest:
+        garment = named.get(for_garment(file.name) or "")
+        if garment is None:
             continue
         try:
             rescue = read(file)
@@ -144,8 +162,9 @@ def _sorted(folder: Path, journal: Journal, files: tuple[Path, ...]) -> Rescued:
             if not rows:
                 all_in.append(file)
             else:
-                _make_sense(folder, rows)
-                fits.append(Fitting(file, rows))
+                state, there = _led_to(folder, rows), Path(rescue.folder)
+                elsewhere = None if there == folder.resolve() else there
+                fits.append(Fitting(file, rows, state.plan.title, _where(state), elsewhere))
         except NotOurs:
             continue
         except Unsound as error:
@@ -154,21 +173,21 @@ def _sorted(folder: Path, journal: Journal, files: tuple[Path, ...]) -> Rescued:
     return Rescued(fits[-1] if fits else None, tuple(all_in), tuple(others))
 
 
-def _id(folder: Path, journal: Journal) -> str:
-    """Return the garment's id. Raises ``FinishingError``."""
+def _ids(folder: Path, journal: Journal) -> set[str]:
+    """Return what the garment is or was called by: a changed plan may have named it anew. Raises ``FinishingError``."""
     first = next(journal.rows(), None)
     if first is None:
         from finishing_tui.garment.file import plan_of  # noqa: PLC0415  (the reader: only before the first event)
 
-        return plan_of(folder).name
+        return {plan_of(folder).name}
     taken = from_row(first).event
-    return taken.plan.name if isinstance(taken, Taken) else ""
+    return {_state(folder).plan.name, *([taken.plan.name] if isinstance(taken, Taken) else [])}
 
 
 def _lies_elsewhere(rescue: Rescue, folder: Path) -> bool:
     """Say whether the rescue is another folder's: a copy has the same id. One that was moved leaves none behind."""
     there, here = Path(rescue.folder), folder.resolve()
-    return there != here and there.exists()
+    return there != here and exists(there)
 
 
 def _new(rescue: Rescue, journal: Journal) -> tuple[Row, ...]:
@@ -190,17 +209,27 @@ def _chain_at(journal: Journal, seq: int) -> str:
     return next(iter(journal.rows(seq - 1))).chain
 
 
-def _make_sense(folder: Path, rows: tuple[Row, ...]) -> None:
-    """Return if the rows lead on from the garment's state. Raises ``Unsound``: a journal never loses what it has."""
+def _state(folder: Path) -> State:
+    hand = InHand.open(folder, look=True)
+    hand.close()
+    return hand.state
+
+
+def _where(state: State) -> str:
+    if state.current is None:
+        return "its end: every step is done"
+    return f"step {state.current + 1}, {state.plan.step(state.current).title.removesuffix('.')}"
+
+
+def _led_to(folder: Path, rows: tuple[Row, ...]) -> State:
+    """Return the state that the rows lead to. Raises ``Unsound``: a journal never loses what it has."""
     try:
         if rows[0].seq == 1:
             state, rest = begun_with(from_row(rows[0])), rows[1:]
         else:
-            hand = InHand.open(folder, look=True)
-            state, rest = hand.state, rows
-            hand.close()
+            state, rest = _state(folder), rows
         for one in rest:
             state = evolve(state, from_row(one))
-        understood(state)
+        return understood(state)
     except FinishingError as error:
         raise Unsound("what is in it does not make sense after what the garment has") from error

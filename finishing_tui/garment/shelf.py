@@ -1,5 +1,6 @@
 """The shelf: the folder of garments in hand, and how far each of them is."""
 
+import os
 import re
 import shutil
 import uuid
@@ -9,7 +10,16 @@ from pathlib import Path
 from typing import Literal
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.files import NotWritten, path_in, private_folder, reason, sync_folder, usual_path, write_whole
+from finishing_tui.files import (
+    NotWritten,
+    is_file,
+    path_in,
+    private_folder,
+    reason,
+    sync_folder,
+    usual_path,
+    write_whole,
+)
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME as JOURNAL
 from finishing_tui.garment.sources import FILE, with_id
@@ -110,7 +120,7 @@ def seen(folder: Path) -> OnShelf:
 
 
 def _seen(folder: Path) -> OnShelf:
-    if not (folder / JOURNAL).exists():
+    if not os.path.lexists(folder / JOURNAL):
         from finishing_tui.garment.file import read_garment  # noqa: PLC0415  (the reader; not once it is begun)
 
         garment, _ = read_garment(folder)
@@ -135,7 +145,7 @@ def _stands(state: State, index: int) -> Stands:
 
 
 def _is_garment(folder: Path) -> bool:
-    return (folder / FILE).is_file() or (folder / JOURNAL).is_file()
+    return is_file(folder / FILE) or is_file(folder / JOURNAL)
 
 
 def take_copy(source: Path, shelf: Path) -> Path:

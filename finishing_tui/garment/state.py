@@ -11,8 +11,11 @@ RECENT = 40
 """How many presses the pace of a sitting is reckoned from."""
 
 MOST_KEPT = 10_000
-"""The most sittings, notes, groups taken back one after another, or things of one kind in the ledger: almost thirty
-years of sittings, one a day. Each event copies those before it, so reading a stranger's has to end somewhere."""
+"""The most sittings, notes, or groups taken back one after another: almost thirty years of sittings, one a day. Each
+event copies those before it, so reading a stranger's has to end somewhere."""
+
+MOST_HELD = 1_000
+"""The most places, tails, markers, holes or yarns that a ledger holds; each entry copies those before it."""
 
 LONGEST_NOTE = 500
 """The longest note, and the longest word of where a garment was left, in characters."""

@@ -12,7 +12,7 @@ from finishing_tui.codec import VERSION, Codec, Unreadable
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.events import Event
 from finishing_tui.garment.evolve import Happening
-from finishing_tui.garment.journal import Entry, NoJSON, Row, is_moment
+from finishing_tui.garment.journal import NewEvent, NoJSON, Row, is_moment
 from finishing_tui.garment.state import State
 from finishing_tui.garment.stored_names import STORED
 
@@ -34,9 +34,9 @@ class NotUnderstood(FinishingError):
     """The journal holds an event that this program does not know."""
 
 
-def to_store(events: Iterable[Event]) -> tuple[Entry, ...]:
+def to_store(events: Iterable[Event]) -> tuple[NewEvent, ...]:
     """Return ``events`` as the journal stores them."""
-    return tuple(Entry(STORED[type(event)].name, STORED[type(event)].version, encode(event)) for event in events)
+    return tuple(NewEvent(STORED[type(event)].name, STORED[type(event)].version, encode(event)) for event in events)
 
 
 def from_row(row: Row) -> Happening:

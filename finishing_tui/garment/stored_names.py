@@ -51,7 +51,7 @@ from finishing_tui.garment.events import (
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import Note, Sitting, State
 from finishing_tui.garment.upcasts import ids_of, recounted_2, steps_named
-from finishing_tui.garment.work import Mark, Progress, Standing, Stretch, Work
+from finishing_tui.garment.work import Progress, Reached, Standing, StepWork, Stretch
 from finishing_tui.recipe.kinds.arrange import Arrange
 from finishing_tui.recipe.kinds.base import RepeatOf
 from finishing_tui.recipe.kinds.bind_off import BindOff
@@ -126,11 +126,11 @@ STORED: Mapping[type, Stored] = MappingProxyType(
         Note: Stored("Note", (_AT_STEP,)),
         Sitting: Stored("Sitting"),
         State: Stored("State"),
-        Mark: Stored("Mark"),
+        Reached: Stored("Mark"),
         Progress: Stored("Progress"),
         Standing: Stored("Standing", (ids_of("status"),)),
         Stretch: Stored("Stretch"),
-        Work: Stored("Work"),
+        StepWork: Stored("Work"),
         Arrange: Stored("Arrange"),
         RepeatOf: Stored("RepeatOf"),
         BindOff: Stored("BindOff"),

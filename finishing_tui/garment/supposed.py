@@ -9,7 +9,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import Ledger
 from finishing_tui.garment.decide.stages import entered
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Mark, Progress, Work, fresh
+from finishing_tui.garment.work import Progress, Reached, StepWork, fresh
 from finishing_tui.recipe.stage import Stage, whole
 
 
@@ -36,7 +36,7 @@ def supposed(state: State) -> Ledger | None:
         if len(stages) != len(work.stages):
             return None
         progress = tuple(map(_so_far, stages, work.progress))
-        return ledger.enter(*entered(Work(stages, progress, ledger)))
+        return ledger.enter(*entered(StepWork(stages, progress, ledger)))
     except FinishingError:
         return None
 
@@ -45,4 +45,4 @@ def _so_far(stage: Stage, real: Progress) -> Progress:
     """Return how the planned stage stands after as many units as were really done."""
     units = min(real.mark.units, stage.units)
     loops = stage.rhythm.up_to(units) if stage.rhythm is not None else units
-    return replace(fresh(stage), mark=Mark(units, 0, loops))
+    return replace(fresh(stage), mark=Reached(units, 0, loops))

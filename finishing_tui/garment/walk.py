@@ -5,15 +5,18 @@ All of it reads a ``Progress`` whose stretches cover the section. Spots are coun
 
 from bisect import bisect_left
 from dataclasses import replace
+from operator import attrgetter
 
 from finishing_tui.craft.spacing import space
-from finishing_tui.garment.work import Mark, Progress, Stretch
+from finishing_tui.garment.work import Progress, Reached, Stretch
 from finishing_tui.recipe.stage import Stage
+
+_START = attrgetter("start")
 
 
 def stretch_at(progress: Progress, spot: int) -> Stretch:
     """Return the stretch that ``spot`` lies in."""
-    index = bisect_left(progress.stretches, spot, key=lambda stretch: stretch.start)
+    index = bisect_left(progress.stretches, spot, key=_START)
     return progress.stretches[max(index - 1, 0)]
 
 
@@ -32,6 +35,35 @@ def planned(progress: Progress, spot: int) -> int:
     return stretch.rhythm.at(spot - stretch.start) if spot - stretch.start <= stretch.rhythm.spots else 0
 
 
+def planned_on(progress: Progress, after: int, last: int) -> list[int]:
+    """Return how many loops the plan has at each spot after ``after`` up to ``last``."""
+    found: list[int] = []
+    stretches = progress.stretches
+    for stretch, end in zip(stretches, [*map(_START, stretches[1:]), last], strict=True):
+        begun, until = after + len(found), min(end, last)
+        if until <= begun:
+            continue
+        rhythm = stretch.rhythm
+        walked = min(until - stretch.start, rhythm.spots)
+        if walked > begun - stretch.start:
+            found += rhythm.between(begun - stretch.start, walked)
+        found += [0] * (until - after - len(found))  # behind the end of the rhythm nothing is planned
+        for spot, loops in reversed(stretch.moved):
+            if begun < spot <= until:
+                found[spot - after - 1] = loops
+    return found
+
+
+def done_on(progress: Progress, after: int, last: int) -> list[int]:
+    """Return how many loops were made at each spot after ``after`` up to ``last``; all must have been passed."""
+    found = planned_on(progress, after, last)
+    for stretch in progress.stretches:
+        for spot, loops in reversed(stretch.strayed):
+            if after < spot <= last and stretch_at(progress, spot) is stretch:
+                found[spot - after - 1] = loops
+    return found
+
+
 def done(progress: Progress, spot: int) -> int:
     """Return how many loops were made at ``spot``, which must have been passed: as planned, or as it strayed."""
     for strayed, loops in stretch_at(progress, spot).strayed:
@@ -45,7 +77,7 @@ def really_done(progress: Progress, start: int, end: int, loops: int) -> list[in
 
     By presses where they explain that; else evenly, for then nobody knows where they are.
     """
-    pressed = [done(progress, spot) for spot in range(start + 1, end + 1)]
+    pressed = done_on(progress, start, end)
     spots = end - start
     if sum(pressed) == loops or not 0 <= loops <= 2 * spots:
         return pressed
@@ -73,8 +105,14 @@ def strayed_in_run(progress: Progress) -> bool:
 
 def next_pick(stage: Stage, progress: Progress) -> int | None:
     """Return the next spot that takes a loop; None when only skips are left."""
-    spots = range(progress.mark.units + 1, stage.units + 1)
-    return next((spot for spot in spots if planned(progress, spot)), None)
+    spot = progress.mark.units
+    while spot < stage.units:  # a few spots at a time: the next pick is near, and an edge may be long
+        last = min(spot + 8, stage.units)
+        for at, loops in enumerate(planned_on(progress, spot, last), spot + 1):
+            if loops:
+                return at
+        spot = last
+    return None
 
 
 def to_come(stage: Stage, progress: Progress, after: int) -> int:
@@ -86,8 +124,8 @@ def loops_up_to(progress: Progress, spot: int) -> int:
     """Return how many loops were made on the spots 1 to ``spot``, as far as presses tell."""
     total = 0
     for index, stretch in enumerate(progress.stretches):
-        ends = [later.start for later in progress.stretches[index + 1 :]] or [stretch.start + stretch.rhythm.spots]
-        last = min(spot, ends[0]) - stretch.start
+        later = progress.stretches[index + 1 : index + 2]
+        last = min(spot, later[0].start if later else stretch.start + stretch.rhythm.spots) - stretch.start
         if last <= 0:
             break
         total += stretch.rhythm.up_to(last)
@@ -143,7 +181,7 @@ def called(loops: int, plan: int) -> str:
     return "picked once" if loops < plan == 2 else ("skipped", "picked", "doubled")[loops]
 
 
-def loop_at(stage: Stage, progress: Progress) -> Mark:
+def loop_at(stage: Stage, progress: Progress) -> Reached:
     """Return the mark after the next loop: the skips before it pass by themselves.
 
     After the last loop of the plan, the skips behind it pass as well. With no loop left, all that is left passes.
@@ -151,24 +189,24 @@ def loop_at(stage: Stage, progress: Progress) -> Mark:
     mark = progress.mark
     spot = mark.units + 1 if mark.within else next_pick(stage, progress)
     if spot is None:
-        return Mark(stage.units, 0, mark.loops)
+        return Reached(stage.units, 0, mark.loops)
     within = (mark.within if spot == mark.units + 1 else 0) + 1
     if within < planned(progress, spot):
-        return Mark(spot - 1, within, mark.loops + 1)
+        return Reached(spot - 1, within, mark.loops + 1)
     last = to_come(stage, progress, spot) == 0
-    return Mark(stage.units if last else spot, 0, mark.loops + 1)
+    return Reached(stage.units if last else spot, 0, mark.loops + 1)
 
 
-def spot_at(progress: Progress) -> Mark:
+def spot_at(progress: Progress) -> Reached:
     """Return the mark after the next spot, done as planned."""
     mark = progress.mark
     loops = planned(progress, mark.units + 1) - mark.within
-    return Mark(mark.units + 1, 0, mark.loops + loops)
+    return Reached(mark.units + 1, 0, mark.loops + loops)
 
 
-def run_at(stage: Stage, progress: Progress) -> Mark:
+def run_at(stage: Stage, progress: Progress) -> Reached:
     """Return the mark after the rest of the run, done as planned."""
     mark = progress.mark
     end = min(run_end(progress, mark.units + 1), stage.units)
-    loops = sum(planned(progress, spot) for spot in range(mark.units + 1, end + 1)) - mark.within
-    return Mark(end, 0, mark.loops + loops)
+    loops = sum(planned_on(progress, mark.units, end)) - mark.within
+    return Reached(end, 0, mark.loops + loops)

@@ -4,7 +4,7 @@ These are values that events carry and evolve puts in place. Nothing here decide
 ``walk`` reads an edge, ``decide`` makes changes.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from finishing_tui.craft.ledger import Ledger
@@ -16,7 +16,7 @@ Status = Literal["to-come", "under-way", "done", "left-out"]
 
 
 @dataclass(frozen=True, slots=True)
-class Mark:
+class Reached:
     """How far a stage is.
 
     ``units``: units done (spots passed, in a stage of spots); ``within``: loops already made in the next spot, where
@@ -52,7 +52,7 @@ class Progress:
     ``doubled``: pairs at which two were worked together on one needle, as (pair, needle).
     """
 
-    mark: Mark = Mark()
+    mark: Reached = Reached()
     stretches: tuple[Stretch, ...] = ()
     confirmed: tuple[int, int] = (0, 0)
     value: str = ""
@@ -60,27 +60,30 @@ class Progress:
 
 
 @dataclass(frozen=True, slots=True)
-class Work:
-    """A step that was begun: ``stages`` and the ``progress`` in each, and the ledger ``before`` its first entry."""
+class StepWork:
+    """A step that was begun: ``stages`` and the ``progress`` in each, and the ledger ``before`` its first entry.
+
+    ``at``: the index of the stage under way: the first that is not complete; the number of stages when all are;
+    ``complete``: whether every stage is complete. Both are worked out once, since every press asks for them many times.
+    """
 
     stages: tuple[Stage, ...]
     progress: tuple[Progress, ...]
     before: Ledger
+    at: int = field(init=False, repr=False, compare=False)
+    complete: bool = field(init=False, repr=False, compare=False)
 
-    @property
-    def at(self) -> int:
-        """The index of the stage under way: the first that is not complete; the number of stages when all are."""
-        for index, (stage, progress) in enumerate(zip(self.stages, self.progress, strict=True)):
+    def __post_init__(self) -> None:
+        at = len(self.stages)
+        # One of a stranger's journal may have other progress than stages; whoever reads it refuses it.
+        for index, (stage, progress) in enumerate(zip(self.stages, self.progress, strict=False)):
             if progress.mark.units < stage.units:
-                return index
-        return len(self.stages)
+                at = index
+                break
+        object.__setattr__(self, "at", at)
+        object.__setattr__(self, "complete", at == len(self.stages))
 
-    @property
-    def complete(self) -> bool:
-        """Whether every stage is complete."""
-        return self.at == len(self.stages)
-
-    def with_progress(self, stage: int, progress: Progress) -> "Work":
+    def with_progress(self, stage: int, progress: Progress) -> "StepWork":
         """Return this work with the progress of one stage replaced."""
         return replace(self, progress=(*self.progress[:stage], progress, *self.progress[stage + 1 :]))
 
@@ -90,7 +93,7 @@ class Standing:
     """How a step stands, with its work once it was begun."""
 
     status: Status = "to-come"
-    work: Work | None = None
+    work: StepWork | None = None
 
 
 def fresh(stage: Stage) -> Progress:

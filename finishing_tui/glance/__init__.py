@@ -1,13 +1,11 @@
-"""All there is to see of a garment right now, as plain frozen values, and what may be done next.
+"""All there is to see of a garment right now, as plain frozen values.
 
 The screens, the line-by-line mode and speech show these values and nothing else. Nothing here draws, reads a clock
 or a file, or changes anything.
 """
 
-from finishing_tui.glance.actions import ACTIONS, Action
 from finishing_tui.glance.coming_back import ComingBack, coming_back
 from finishing_tui.glance.glancing import glance, look_at
-from finishing_tui.glance.offers import Offer, offers
 from finishing_tui.glance.recounts import RecountView, WayView, recount_view
 from finishing_tui.glance.ripping import RipPoint, rip_points
 from finishing_tui.glance.values import (
@@ -16,7 +14,6 @@ from finishing_tui.glance.values import (
     Glance,
     Holding,
     ItemFace,
-    Line,
     MessageFace,
     PairFace,
     RoundFace,
@@ -25,20 +22,17 @@ from finishing_tui.glance.values import (
     StepLine,
     StitchFace,
     ValueFace,
+    WordLine,
 )
 
 __all__ = [
-    "ACTIONS",
-    "Action",
     "ComingBack",
     "Edge",
     "Face",
     "Glance",
     "Holding",
     "ItemFace",
-    "Line",
     "MessageFace",
-    "Offer",
     "PairFace",
     "RecountView",
     "RipPoint",
@@ -49,10 +43,10 @@ __all__ = [
     "StitchFace",
     "ValueFace",
     "WayView",
+    "WordLine",
     "coming_back",
     "glance",
     "look_at",
-    "offers",
     "recount_view",
     "rip_points",
 ]

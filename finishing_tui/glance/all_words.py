@@ -1,9 +1,9 @@
 """All the words there are about what is to see: for the help, where everything can be read at leisure."""
 
-from finishing_tui.glance.values import Glance, Line
+from finishing_tui.glance.values import Glance, WordLine
 
 
-def all_lines(seen: Glance) -> tuple[Line, ...]:
+def all_lines(seen: Glance) -> tuple[WordLine, ...]:
     """Return the words of the step, of what is done just now, and of where everything is."""
     now = (getattr(seen.face, "words", ""), getattr(seen.face, "rhythm", ""), getattr(seen.face, "halfway", ""))
     held = ", ".join(f"{one.name} {one.stitches}" for one in seen.holdings)
@@ -18,4 +18,4 @@ def all_lines(seen: Glance) -> tuple[Line, ...]:
         ("markers", ", ".join(seen.markers)),
         ("holes", ", ".join(seen.holes)),
     )
-    return (*seen.lines, *(Line(heading, text) for heading, text in found if text))
+    return (*seen.lines, *(WordLine(heading, text) for heading, text in found if text))

@@ -19,19 +19,19 @@ from finishing_tui.recipe.numbers import unprinted_in
 NEEDS_A_NUMBER = frozenset({"number", "no number fits", "cannot be told"})
 """Kinds of findings after which no garment can be begun: a number is missing, and only the knitter can tell it."""
 
-Level = Literal["error", "warning", "implied", "differs"]
+PointLevel = Literal["error", "warning", "implied", "differs"]
 """``error``: cannot be worked so; ``warning``: doubtful; ``implied``: worked out; ``differs``: not as printed."""
 
 
 @dataclass(frozen=True, slots=True)
-class Point:
+class AuditPoint:
     """One thing to know before the first stitch, in a sentence.
 
     ``number``: the number by which it is mended, where one is to be asked about; ``missing``: it must be, for no
     garment can be begun without.
     """
 
-    level: Level
+    level: PointLevel
     text: str
     number: str = ""
     missing: bool = False
@@ -41,9 +41,9 @@ class Point:
 class Audited:
     """All points: errors first, then warnings, what was worked out, and what her numbers change."""
 
-    points: tuple[Point, ...]
+    points: tuple[AuditPoint, ...]
 
-    def of(self, level: Level) -> tuple[Point, ...]:
+    def of(self, level: PointLevel) -> tuple[AuditPoint, ...]:
         """Return the points of one level."""
         return tuple(point for point in self.points if point.level == level)
 
@@ -64,18 +64,18 @@ def audited(inputs: Inputs) -> Audited:
     points = [_point(inputs, finding) for finding in mine.findings]
     points.sort(key=lambda point: ("error", "warning", "implied").index(point.level))
     seen = dict.fromkeys(points)
-    return Audited((*seen, *(Point("differs", sentence(text)) for text in _differences(inputs, mine))))
+    return Audited((*seen, *(AuditPoint("differs", sentence(text)) for text in _differences(inputs, mine))))
 
 
-def _point(inputs: Inputs, finding: Finding) -> Point:
+def _point(inputs: Inputs, finding: Finding) -> AuditPoint:
     missing = finding.kind in NEEDS_A_NUMBER
-    level: Level = "error" if missing else finding.level
+    level: PointLevel = "error" if missing else finding.level
     title = "" if finding.step is None else inputs.recipe.step[finding.step].title
     text = sentence(finding.sentence)
     if finding.step is not None:
         text = f"Step {finding.step + 1}, {title}: {finding.sentence[:1].lower()}{text[1:]}"
     number = "" if finding.level == "implied" else _number(inputs, finding)
-    return Point(level, text, number, missing=missing)
+    return AuditPoint(level, text, number, missing=missing)
 
 
 def _number(inputs: Inputs, finding: Finding) -> str:

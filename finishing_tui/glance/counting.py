@@ -4,7 +4,6 @@ from dataclasses import dataclass
 
 from finishing_tui.garment.recounting import counted_stage
 from finishing_tui.garment.state import State
-from finishing_tui.glance.keys import USUAL, Keys
 
 MOST_DIGITS = 6
 """More digits than any count has."""
@@ -65,17 +64,3 @@ def asks_for_value(state: State) -> bool:
     """Return whether a measure is asked for now, so that what is typed is that."""
     work = state.standing.work if state.standing else None
     return work is not None and not work.complete and work.stages[work.at].unit == "value"
-
-
-def meaning(state: State, keys: Keys = USUAL) -> str:
-    """Return what digits being typed would mean, in a few words, with the key that takes them."""
-    take = keys.shown("needles.finish")
-    work = state.standing.work if state.standing else None
-    if work is not None and asks_for_value(state):
-        return f"{work.stages[work.at].of}: {take} writes it down"
-    found = countables(state)
-    if not found:
-        return "nothing can be counted here"
-    if len(found) > 1:
-        return f"{take}: counted on which needle?"
-    return f"{take}: {found[0].short}"

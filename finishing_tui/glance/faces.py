@@ -6,7 +6,7 @@ from finishing_tui.craft.words import plural
 from finishing_tui.garment.decide.press import next_mark
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import next_pick, planned, run_end, strayed_in_run, stretch_at
-from finishing_tui.garment.work import Progress, Work
+from finishing_tui.garment.work import Progress, StepWork
 from finishing_tui.glance.stored_words import ACTS
 from finishing_tui.glance.values import (
     Edge,
@@ -24,10 +24,10 @@ from finishing_tui.glance.yarn import yarn_to_go
 from finishing_tui.recipe.stage import Stage
 
 
-def face_of(state: State, work: Work, wishes: Wishes = NONE) -> Face:
+def face_of(state: State, work: StepWork, wishes: Wishes = NONE) -> Face:
     """Return the face of the stage under way of a step that was begun, told as ``wishes`` say."""
     if work.complete:
-        finish = wishes.keys.shown("needles.finish")
+        finish = wishes.finish
         return MessageFace("DONE?", f"This step is done: look it over, then {finish}.", good=True)
     index = work.at
     stage, progress = work.stages[index], work.progress[index]
@@ -47,7 +47,7 @@ def face_of(state: State, work: Work, wishes: Wishes = NONE) -> Face:
             return ValueFace(ACTS[stage.act], stage.words, stage.of, progress.value)
 
 
-def edge_of(state: State, work: Work, index: int, progress: Progress | None = None) -> Edge:
+def edge_of(state: State, work: StepWork, index: int, progress: Progress | None = None) -> Edge:
     """Return the edge of a stage of spots, as it stands or, for looking ahead, with another progress."""
     stage = work.stages[index]
     before = work.stages[index - 1].title if index else ""
@@ -66,7 +66,7 @@ def rhythm_words(stage: Stage, progress: Progress) -> str:
     return f"from {stage.spot} {stretch.start + 1}: {words}" if stretch.start else words
 
 
-def _spots(state: State, work: Work, index: int) -> SpotFace:
+def _spots(state: State, work: StepWork, index: int) -> SpotFace:
     stage, progress = work.stages[index], work.progress[index]
     mark = progress.mark
     edge = edge_of(state, work, index)

@@ -15,8 +15,8 @@ from finishing_tui.garment.work import Standing
 from finishing_tui.glance.faces import face_of
 from finishing_tui.glance.lying import Picture, lying
 from finishing_tui.glance.posture import lie, posture_words
-from finishing_tui.glance.values import Face, Glance, Holding, Line, MessageFace, StepLine
-from finishing_tui.glance.wishes import NONE, Wishes
+from finishing_tui.glance.values import Face, Glance, Holding, MessageFace, StepLine, WordLine
+from finishing_tui.glance.wishes import NONE, Wishes, begins
 from finishing_tui.recipe.kinds.base import Step
 from finishing_tui.recipe.stage import HAND
 
@@ -47,8 +47,8 @@ def look_at(
     """
     plan = state.plan
     recipe_step = plan.step(step) if step is not None else None
-    standing = state.steps[step] if step is not None else None
-    work = standing.work if standing else None
+    in_middle = state.steps[step] if step is not None else None
+    work = in_middle.work if in_middle else None
     posture = lie(state)
     posture = replace(posture, yarn_at=turned(posture.yarn_at, plan.hand))
     part = ""
@@ -63,19 +63,21 @@ def look_at(
         heading=recipe_step.title if recipe_step else "Finished",
         part=part,
         posture=posture_words(posture),
-        lying=_picture(standing, posture, plan.hand),
+        lying=_picture(in_middle, posture, plan.hand),
         needles=plan.needles,
         minutes=_minutes(state, now, lasted),
         time_left=_time_left(state),
-        face=_face(state, step, standing, wishes),
+        face=_face(state, step, in_middle, wishes),
         holdings=_holdings(state, step),
         tails=tuple(state.ledger.tails),
         markers=state.ledger.markers,
         holes=state.ledger.holes,
-        lines=(*_looked_over(step_lines(recipe_step, plan.hand) if recipe_step else (), standing), *_waiting(state)),
+        lines=(*_looked_over(step_lines(recipe_step, plan.hand) if recipe_step else (), in_middle), *_waiting(state)),
         list=tuple(
-            StepLine(index + 1, plan.step(index).title, one.status, index == state.current)
-            for index, one in enumerate(state.steps)
+            [
+                StepLine(index + 1, one.title, standing.status, index == state.current)
+                for index, (one, standing) in enumerate(zip(plan.recipe.step, state.steps, strict=True))
+            ]
         ),
         pace=state.pace,
         take_back=state.top_label if state.top else "",
@@ -107,16 +109,16 @@ def _face(state: State, step: int | None, standing: Standing | None, wishes: Wis
     if standing.status == "done":
         return MessageFace("DONE", "This step is done.", good=True)
     if standing.status == "left-out":
-        takes = f"{wishes.keys.begins('needles.finish')} takes it up."
+        takes = f"{begins(wishes.finish)} takes it up."
         return MessageFace("LEFT OUT", f"This step is left out. {takes}", good=False)
     if not state.plan.is_for(step):
         return MessageFace("NOT HERE", sentence(f"this step is not for size {state.plan.size}"), good=True)
     if step != state.current:
-        return MessageFace("TO COME", f"{wishes.keys.begins('needles.finish')} takes this step up.", good=True)
+        return MessageFace("TO COME", f"{begins(wishes.finish)} takes this step up.", good=True)
     begun = begin(state, step)
     if isinstance(begun, Refusal):
         return MessageFace("NOT YET", sentence(begun.sentence), good=False)
-    return MessageFace("BEGIN", f"{wishes.keys.begins('needles.press')} begins this step.", good=True)
+    return MessageFace("BEGIN", f"{begins(wishes.press)} begins this step.", good=True)
 
 
 def half_done(state: State) -> str:
@@ -146,7 +148,7 @@ def _holdings(state: State, step: int | None) -> tuple[Holding, ...]:
     return tuple(holdings)
 
 
-def step_lines(step: Step, hand: str) -> tuple[Line, ...]:
+def step_lines(step: Step, hand: str) -> tuple[WordLine, ...]:
     """Return the words of a step under their headings, for a right-handed or a left-handed knitter."""
     texts = (
         ("", step.say),
@@ -156,15 +158,15 @@ def step_lines(step: Step, hand: str) -> tuple[Line, ...]:
         ("take care", step.mind),
         ("see", step.see),
     )
-    return tuple(Line(heading, turned(text, hand)) for heading, text in texts if text)
+    return tuple([WordLine(heading, turned(text, hand)) for heading, text in texts if text])
 
 
-def _waiting(state: State) -> tuple[Line, ...]:
+def _waiting(state: State) -> tuple[WordLine, ...]:
     waiting = half_done(state)
-    return (Line("half done", sentence(waiting)),) if waiting else ()
+    return (WordLine("half done", sentence(waiting)),) if waiting else ()
 
 
-def _looked_over(lines: tuple[Line, ...], standing: Standing | None) -> tuple[Line, ...]:
+def _looked_over(lines: tuple[WordLine, ...], standing: Standing | None) -> tuple[WordLine, ...]:
     """Return the words of a step; at its end those come first that tell whether it is right, for it is looked over."""
     work = standing.work if standing is not None and standing.status == "under-way" else None
     if work is None or not work.complete:

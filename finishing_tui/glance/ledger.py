@@ -12,7 +12,7 @@ from finishing_tui.recipe.stage import HAND
 
 
 @dataclass(frozen=True, slots=True)
-class Held:
+class HeldStitches:
     """A place with its live stitches; ``planned``: what the plan has there now, None where that cannot be told."""
 
     name: str
@@ -51,7 +51,7 @@ class Books:
     """All that the ledger holds. ``live``: stitches on all places; ``yarn``: from where working yarn hangs."""
 
     title: str
-    held: tuple[Held, ...]
+    held: tuple[HeldStitches, ...]
     live: int
     accounts: tuple[Account, ...]
     tails: tuple[Thread, ...]
@@ -59,6 +59,11 @@ class Books:
     holes: tuple[str, ...]
     yarn: tuple[str, ...]
     posture: str
+
+    @property
+    def named(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
+        """What is only known by its names, each sort under its heading."""
+        return (("markers", self.markers), ("holes", self.holes), ("working yarn hangs from", self.yarn))
 
     @property
     def balance(self) -> str:
@@ -90,13 +95,13 @@ def books(state: State) -> Books:
     )
 
 
-def _held(state: State, ledger: Ledger, plan: Ledger | None) -> tuple[Held, ...]:
+def _held(state: State, ledger: Ledger, plan: Ledger | None) -> tuple[HeldStitches, ...]:
     found = [
-        Held(place.text, place.kind, ledger.on(name), None if plan is None else plan.on(name))
+        HeldStitches(place.text, place.kind, ledger.on(name), None if plan is None else plan.on(name))
         for name, place in state.plan.recipe.place.items()
     ]
     if ledger.on(HAND) or (plan is not None and plan.on(HAND)):
-        found.append(Held(HAND, "needle", ledger.on(HAND), None if plan is None else plan.on(HAND)))
+        found.append(HeldStitches(HAND, "needle", ledger.on(HAND), None if plan is None else plan.on(HAND)))
     return tuple(found)
 
 

@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from finishing_tui.craft.ledger import Posture
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Mark, Work
+from finishing_tui.garment.work import Reached, StepWork
 from finishing_tui.recipe.kinds import AnyStep
 from finishing_tui.recipe.kinds.arrange import Arrange
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
@@ -89,8 +89,8 @@ def _worked(state: State, order: tuple[int, ...]) -> Iterator[tuple[int, AnyStep
             yield step, state.plan.step(step)
 
 
-def _done_in(work: Work) -> bool:
-    return any(progress.mark != Mark() for progress in work.progress)
+def _done_in(work: StepWork) -> bool:
+    return any(progress.mark != Reached() for progress in work.progress)
 
 
 def _facing(state: State, said: str, later: list[int]) -> str:

@@ -6,7 +6,7 @@ from typing import Literal
 from finishing_tui.craft.words import listing, plural
 from finishing_tui.garment.starting import gauge_as_typed
 from finishing_tui.glance.glancing import step_lines
-from finishing_tui.glance.values import Line
+from finishing_tui.glance.values import WordLine
 from finishing_tui.recipe.counts import NoNumber, count_of
 from finishing_tui.recipe.keys import Count
 from finishing_tui.recipe.kinds import AnyStep
@@ -21,7 +21,7 @@ class Chapter:
     """A heading, and the words under it, each under a small heading of its own where it has one."""
 
     heading: str
-    lines: tuple[Line, ...]
+    lines: tuple[WordLine, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,11 +45,11 @@ class Reading:
 
 def reading(recipe: Recipe, hand: Literal["right", "left"] = "right") -> Reading:
     """Return all of a recipe in the order in which it is read."""
-    before = [Chapter("what it is for", (Line("", recipe.about),))] if recipe.about else []
-    before.append(Chapter("gauge", tuple(Line("", text) for text in _gauge(recipe))))
-    before.append(Chapter("pieces and places", tuple(Line("", _place(place)) for place in recipe.place.values())))
+    before = [Chapter("what it is for", (WordLine("", recipe.about),))] if recipe.about else []
+    before.append(Chapter("gauge", tuple(WordLine("", text) for text in _gauge(recipe))))
+    before.append(Chapter("pieces and places", tuple(WordLine("", _place(place)) for place in recipe.place.values())))
     if recipe.tails:
-        before.append(Chapter("tails left on the pieces", (Line("", listing(recipe.tails)),)))
+        before.append(Chapter("tails left on the pieces", (WordLine("", listing(recipe.tails)),)))
     asked = [number for number in recipe.number.values() if number.ask]
     if asked:
         before.append(Chapter("what you will be asked", tuple(_asked(number) for number in asked)))
@@ -69,8 +69,8 @@ def _place(place: Place) -> str:
     return f"{place.text} ({place.kind})" if place.kind not in place.text else place.text
 
 
-def _asked(number: Number) -> Line:
-    return Line(number.text, number.how or "Count it on your own garment.")
+def _asked(number: Number) -> WordLine:
+    return WordLine(number.text, number.how or "Count it on your own garment.")
 
 
 def _table(recipe: Recipe) -> SizeTable:
@@ -98,11 +98,11 @@ def _figure(name: str, known: dict[str, int] | None, unprinted: tuple[str, ...])
 def _step(recipe: Recipe, number: int, step: AnyStep, hand: str) -> Chapter:
     lines = list(step_lines(step, hand))
     if isinstance(step, Check):
-        lines += [Line("", f"□ {item}") for item in step.items]
+        lines += [WordLine("", f"□ {item}") for item in step.items]
     if step.for_:
-        lines.insert(0, Line("", f"Only for {'size' if len(step.for_) == 1 else 'sizes'} {listing(step.for_)}."))
+        lines.insert(0, WordLine("", f"Only for {'size' if len(step.for_) == 1 else 'sizes'} {listing(step.for_)}."))
     for place, count in step.expect.items():
-        lines.append(Line(f"then on the {recipe.place[place].text}", _count(recipe, count)))
+        lines.append(WordLine(f"then on the {recipe.place[place].text}", _count(recipe, count)))
     return Chapter(f"{number}  {step.title}", tuple(lines))
 
 

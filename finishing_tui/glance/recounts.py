@@ -5,9 +5,9 @@ from fractions import Fraction
 
 from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.words import plural
-from finishing_tui.garment.commands import Count
+from finishing_tui.garment.commands import TakeCount
 from finishing_tui.garment.decide.mirror import sides_to_come
-from finishing_tui.garment.events import Answer
+from finishing_tui.garment.events import WhyOff
 from finishing_tui.garment.recounting import Outlook, Way, outlook
 from finishing_tui.garment.state import State
 from finishing_tui.glance.faces import edge_of, rhythm_words
@@ -15,7 +15,7 @@ from finishing_tui.glance.stored_words import REPAIRS
 from finishing_tui.glance.values import Edge
 from finishing_tui.recipe.stage import Stage
 
-ANSWERS: tuple[tuple[Answer, str], ...] = (
+ANSWERS: tuple[tuple[WhyOff, str], ...] = (
     ("presses", "I missed or doubled presses"),
     ("loops", "I am at this spot, and the loops differ"),
     ("rows-left", "I don't know the row: I count what is left"),
@@ -35,7 +35,7 @@ class WayView:
     text: str
     edge: Edge
     rhythm: str
-    command: Count
+    command: TakeCount
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +60,7 @@ class RecountView:
     ways: tuple[WayView, ...]
 
 
-def recount_view(state: State, counted: int, answer: Answer | None = None, left: int | None = None) -> RecountView:
+def recount_view(state: State, counted: int, answer: WhyOff | None = None, left: int | None = None) -> RecountView:
     """Return what counting ``counted`` loops leads to.
 
     ``answer``: what a difference is put down to, and ``left`` the rows left where that is the answer. Raises
@@ -75,7 +75,7 @@ def recount_view(state: State, counted: int, answer: Answer | None = None, left:
     ways = []
     for way in seen.ways:
         edge = edge_of(state, work, seen.index, way.progress)
-        command = Count(counted, answer=answer, left=left, repair=way.repair)
+        command = TakeCount(counted, answer=answer, left=left, repair=way.repair)
         sides = sides_to_come(work, seen.index)
         text = f"{way.text} {_FOLLOWED}" if way.difference and sides > 1 else way.text
         ways.append(WayView(_label(way, seen, sides), text, edge, rhythm_words(way.stage, way.progress), command))

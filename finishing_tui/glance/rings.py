@@ -4,7 +4,7 @@ from typing import Literal
 
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import planned, run_end
-from finishing_tui.garment.work import Progress, Work
+from finishing_tui.garment.work import Progress, StepWork
 from finishing_tui.recipe.stage import Stage
 
 Ring = Literal["run", "recount", "target"]
@@ -40,5 +40,5 @@ def _at_the_end_of_a_run(stage: Stage, progress: Progress) -> bool:
     return long and not any(planned(progress, spot) for spot in range(at + 1, end + 1))
 
 
-def _work(state: State) -> Work | None:
+def _work(state: State) -> StepWork | None:
     return state.standing.work if state.standing else None

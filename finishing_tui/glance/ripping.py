@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from finishing_tui.garment.commands import RipBack
+from finishing_tui.garment.commands import TakeOut
 from finishing_tui.garment.state import State
 from finishing_tui.recipe.stage import Stage
 
@@ -16,13 +16,13 @@ class RipPoint:
     """
 
     text: str
-    command: RipBack
+    command: TakeOut
     most: int = 0
     unit: str = ""
 
-    def to(self, units: int) -> RipBack:
+    def to(self, units: int) -> TakeOut:
         """Return the command that takes it out to ``units`` units."""
-        return RipBack(self.command.step, self.command.stage, units)
+        return TakeOut(self.command.step, self.command.stage, units)
 
 
 def rip_points(state: State) -> tuple[RipPoint, ...]:
@@ -40,8 +40,8 @@ def rip_points(state: State) -> tuple[RipPoint, ...]:
             if stage.unit in {"spot", "round", "pair", "stitch"}:
                 unit = _unit(stage)
                 text = f"step {step + 1}, {stage.title}: to a {unit} (it is at {mark.units})"
-                points.append(RipPoint(text, RipBack(step, index, mark.units), mark.units, unit))
-        points.append(RipPoint(f"the start of step {step + 1}, {title}", RipBack(step)))
+                points.append(RipPoint(text, TakeOut(step, index, mark.units), mark.units, unit))
+        points.append(RipPoint(f"the start of step {step + 1}, {title}", TakeOut(step)))
     return tuple(points)
 
 

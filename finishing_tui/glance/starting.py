@@ -32,7 +32,7 @@ NUMBER = "number: "
 
 
 @dataclass(frozen=True, slots=True)
-class Option:
+class StartOption:
     """One answer to choose: its text, lines about it, and ``aside``: the same in a few figures."""
 
     text: str
@@ -41,7 +41,7 @@ class Option:
 
 
 @dataclass(frozen=True, slots=True)
-class Question:
+class StartQuestion:
     """One question: what is asked in ``text``, more about it in ``lines``, what the answer must be in ``range``.
 
     With ``options`` one of them is chosen, ``at`` is the one that stands now; without, a line is typed, and ``value``
@@ -53,7 +53,7 @@ class Question:
     lines: tuple[str, ...] = ()
     range: str = ""
     value: str = ""
-    options: tuple[Option, ...] = ()
+    options: tuple[StartOption, ...] = ()
     at: int = 0
     longest: int = LONGEST_LINE
 
@@ -64,7 +64,7 @@ def questions(draft: Draft) -> tuple[str, ...]:
     return ("size", *numbers, "gauge", "band", "hand", "title", "yarn", "needles")
 
 
-def question(draft: Draft, key: str, units: Units = "as given") -> Question:
+def question(draft: Draft, key: str, units: Units = "as given") -> StartQuestion:
     """Return a question with what was answered so far; raises ``KeyError`` for a key there is not.
 
     ``units``: the example of a gauge is in inches for whoever wants these; any length may be typed.
@@ -140,23 +140,23 @@ def held_places(recipe: Recipe) -> Mapping[str, str]:
     return {name: place.text for name, place in recipe.place.items() if place.live != 0}
 
 
-def _size(draft: Draft) -> Question:
+def _size(draft: Draft) -> StartQuestion:
     recipe = draft.recipe
     options = tuple(_size_option(recipe, index) for index in range(len(recipe.sizes)))
     lines = ("The size it was knitted in; the figures are what its pieces hold.",)
-    return Question("size", "Which size?", lines, options=options, at=recipe.sizes.index(draft.size))
+    return StartQuestion("size", "Which size?", lines, options=options, at=recipe.sizes.index(draft.size))
 
 
-def _size_option(recipe: Recipe, size: int) -> Option:
+def _size_option(recipe: Recipe, size: int) -> StartOption:
     try:
         numbers = size_numbers(recipe, size)
     except FinishingError as error:
-        return Option(recipe.sizes[size], (f"its numbers cannot be worked out: {error}",))
+        return StartOption(recipe.sizes[size], (f"its numbers cannot be worked out: {error}",))
     words = ", ".join(f"{count} {text}" for text, count in numbers)
-    return Option(recipe.sizes[size], (words,), " · ".join(str(count) for _, count in numbers))
+    return StartOption(recipe.sizes[size], (words,), " · ".join(str(count) for _, count in numbers))
 
 
-def _number(draft: Draft, key: str) -> Question:
+def _number(draft: Draft, key: str) -> StartQuestion:
     name = key.removeprefix(NUMBER)
     number = draft.recipe.number[name]
     otherwise = without(draft.recipe, draft.size, draft.own, name)
@@ -166,7 +166,7 @@ def _number(draft: Draft, key: str) -> Question:
     else:
         printed = f"The recipe has {otherwise} for size {draft.size}; a number you type takes its place."
     lines = tuple(line for line in (number.how, printed) if line)
-    return Question(
+    return StartQuestion(
         key,
         f"{number.text[:1].upper()}{number.text[1:]}?",
         lines,
@@ -184,7 +184,7 @@ def _with_number(draft: Draft, name: str, text: str) -> Draft:
     return replace(draft, own=with_number(recipe, draft.size, draft.own, name, read_number(line, text)))
 
 
-def _gauge(draft: Draft) -> Question:
+def _gauge(draft: Draft) -> StartQuestion:
     gauge = draft.gauge or draft.recipe.gauge
     lines = (
         "Stitches and rows of the body over a length, in cm or inches, counted on a piece that was washed and dried.",
@@ -193,7 +193,9 @@ def _gauge(draft: Draft) -> Question:
         else f"The recipe has {_three(draft.recipe.gauge)}; what you type takes its place.",
     )
     value = "" if gauge is None else _three(gauge)
-    return Question("gauge", "Your gauge?", lines, "such as 20 x 28 over 10 cm, or 5 x 7 over 1 in", value, longest=80)
+    return StartQuestion(
+        "gauge", "Your gauge?", lines, "such as 20 x 28 over 10 cm, or 5 x 7 over 1 in", value, longest=80
+    )
 
 
 def _with_body(draft: Draft, text: str) -> Draft:
@@ -205,7 +207,7 @@ def _with_body(draft: Draft, text: str) -> Draft:
     return replace(draft, body=None if printed is not None and same_gauge(body, printed) else body)
 
 
-def _band(draft: Draft) -> Question:
+def _band(draft: Draft) -> StartQuestion:
     gauge, printed = draft.gauge or draft.recipe.gauge, draft.recipe.gauge
     lines = [
         "The gauge of the band, if it is worked at another one than the body: other needles, or another stitch.",
@@ -214,7 +216,9 @@ def _band(draft: Draft) -> Question:
     if printed is not None and printed.band is not None:
         lines.append(f"The recipe has {_three(printed.band)}; what you type takes its place.")
     value = _three(gauge.band) if gauge is not None and gauge.band is not None else ""
-    return Question("band", "The gauge of the band?", tuple(lines), "such as 22 x 30 over 10 cm", value, longest=80)
+    return StartQuestion(
+        "band", "The gauge of the band?", tuple(lines), "such as 22 x 30 over 10 cm", value, longest=80
+    )
 
 
 def _with_band(draft: Draft, text: str) -> Draft:
@@ -230,28 +234,28 @@ def _with_band(draft: Draft, text: str) -> Draft:
     return replace(draft, band=band)
 
 
-def _hand(draft: Draft) -> Question:
+def _hand(draft: Draft) -> StartQuestion:
     options = (
-        Option("right", ("Yarn at the right, edges walked from right to left.",)),
-        Option("left", ("Everything turned round: sections from the other end, rounds the other way.",)),
+        StartOption("right", ("Yarn at the right, edges walked from right to left.",)),
+        StartOption("left", ("Everything turned round: sections from the other end, rounds the other way.",)),
     )
     lines = ("The left front stays the wearer's left.",)
-    return Question("hand", "Which hand knits?", lines, options=options, at=int(draft.hand == "left"))
+    return StartQuestion("hand", "Which hand knits?", lines, options=options, at=int(draft.hand == "left"))
 
 
-def _title(draft: Draft) -> Question:
+def _title(draft: Draft) -> StartQuestion:
     lines = ("What you call it: its yarn, its wearer. It stands on the shelf.",)
-    return Question("title", "Its name?", lines, value=draft.called, longest=LONGEST_TITLE)
+    return StartQuestion("title", "Its name?", lines, value=draft.called, longest=LONGEST_TITLE)
 
 
-def _yarn(draft: Draft) -> Question:
+def _yarn(draft: Draft) -> StartQuestion:
     lines = ("In your own words, if you like; an empty line is fine.",)
-    return Question("yarn", "The yarn?", lines, value=draft.yarn)
+    return StartQuestion("yarn", "The yarn?", lines, value=draft.yarn)
 
 
-def _needles(draft: Draft) -> Question:
+def _needles(draft: Draft) -> StartQuestion:
     lines = ("Needles for the band and the joins, in your own words, if you like.",)
-    return Question("needles", "The needles?", lines, value=draft.needles)
+    return StartQuestion("needles", "The needles?", lines, value=draft.needles)
 
 
 def _three(gauge: RecipeGauge | BandGauge) -> str:

@@ -5,7 +5,7 @@ from types import MappingProxyType
 
 from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.recount_words import VERDICTS
-from finishing_tui.garment.events import Put, Repair
+from finishing_tui.garment.events import Put, RepairChoice
 from finishing_tui.garment.work import Status
 from finishing_tui.recipe.stage import Doing
 
@@ -61,7 +61,7 @@ PUT_DOWN_TO: Mapping[Put, str] = MappingProxyType(
 )
 """What a count was put down to, as the record says it; nothing where it was only counted."""
 
-REPAIRS: Mapping[Repair, str] = MappingProxyType(
+REPAIRS: Mapping[RepairChoice, str] = MappingProxyType(
     {
         "space-the-rest": "space the rest",
         "first-round": "first round",

@@ -7,13 +7,16 @@ garment.
 from dataclasses import dataclass
 from typing import Literal
 
-from finishing_tui.garment.walk import done, planned, run_end, strays
+from finishing_tui.garment.walk import done_on, planned_on, run_end, strays
 from finishing_tui.garment.work import Progress, Status
 from finishing_tui.glance.lying import Picture
 
 SpotSort = Literal["picked", "skipped", "doubled", "to pick", "to skip", "to double"]
 """What a spot is: passed (picked, skipped, doubled: two loops) or to come."""
 
+_PASSED: tuple[SpotSort, ...] = ("skipped", "picked", "doubled")
+_TO_COME: tuple[SpotSort, ...] = ("to skip", "to pick", "to double")
+"""By the loops at a spot."""
 
 NEAR = 4
 """So many spots from half way on still count as there: one press may pass it, and the next is soon done."""
@@ -38,11 +41,13 @@ class Edge:
 
     def sort(self, spot: int) -> SpotSort:
         """Return what the spot is."""
-        if spot <= self.at:
-            loops = done(self.progress, spot)
-            return "skipped" if not loops else "picked" if loops == 1 else "doubled"
-        loops = planned(self.progress, spot)
-        return "to skip" if not loops else "to pick" if loops == 1 else "to double"
+        return self.sorts(spot, spot)[0]
+
+    def sorts(self, first: int, last: int) -> list[SpotSort]:
+        """Return what the spots from ``first`` to ``last`` are."""
+        here = min(max(self.at, first - 1), last)
+        passed, left = done_on(self.progress, first - 1, here), planned_on(self.progress, here, last)
+        return [*map(_PASSED.__getitem__, passed), *map(_TO_COME.__getitem__, left)]
 
     @property
     def at_half(self) -> bool:
@@ -188,7 +193,7 @@ class StepLine:
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class WordLine:
     """Words of a step under their heading: how to do it, how to count, how it should look, what goes wrong, mind."""
 
     heading: str
@@ -222,7 +227,7 @@ class Glance:
     tails: tuple[str, ...]
     markers: tuple[str, ...]
     holes: tuple[str, ...]
-    lines: tuple[Line, ...]
+    lines: tuple[WordLine, ...]
     list: tuple[StepLine, ...]
     pace: Literal["loop", "spot", "run"]
     take_back: str

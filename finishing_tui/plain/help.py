@@ -2,9 +2,9 @@
 
 from collections.abc import Iterable
 
-from finishing_tui.glance.actions import ACTIONS
-from finishing_tui.glance.offers import Offer
-from finishing_tui.plain.words import ASKS, LETTERS, ORDERS
+from finishing_tui.plain.words import ASKS, ORDERS
+from finishing_tui.talk.action import Offer
+from finishing_tui.talk.acts import BY_ID
 
 PAGE = (
     "how this mode works: one line is one thing, and the answer ends with what comes next, or with a question.",
@@ -28,9 +28,8 @@ def offered(offers: Iterable[Offer]) -> list[str]:
     """Return what may be done now, each with all that may be typed for it."""
     lines = []
     for offer in offers:
-        typed = dict.fromkeys(
-            word for word in (LETTERS.get(offer.action, ""), offer.label, ACTIONS[offer.action].shown) if word
-        )
+        act = BY_ID[offer.action]
+        typed = dict.fromkeys(word for word in (act.letter, offer.label, act.shown) if word)
         lines.append(f"{' or '.join(typed)}: {offer.what}.")
     return lines
 

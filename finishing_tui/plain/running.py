@@ -14,14 +14,15 @@ from typing import BinaryIO
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.commands import ChoosePace
+from finishing_tui.garment.events import Pace
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import InUse, OnlyToRead
 from finishing_tui.glance.coming_back import coming_back
 from finishing_tui.glance.wishes import Wishes
 from finishing_tui.plain import telling
+from finishing_tui.plain.line_by_line import LineByLine
 from finishing_tui.plain.rescuing import settle
-from finishing_tui.plain.streams import Unheard, Writer, read_line
-from finishing_tui.plain.talk import Talk
+from finishing_tui.plain.streams import LineWriter, Unheard, read_line
 from finishing_tui.settings import Settings
 
 WAIT = 5.0
@@ -65,7 +66,7 @@ def work(
     Raises ``FinishingError`` with a sentence: no garment, a journal that cannot be opened, entries that could not be
     saved.
     """
-    clock, out = clock or Clock(), Writer(sink, encoding)
+    clock, out = clock or Clock(), LineWriter(sink, encoding)
     with _listening() as ends, suppress(Ended):
 
         def says_yes(lines: Sequence[str]) -> bool:
@@ -80,15 +81,16 @@ def work(
             if not says_yes([str(error), "Look at it only? Type yes or no."]):
                 raise
             look, hand = True, InHand.open(folder, look=True, clock=clock)
-        where = ""
+        settings = settings or Settings()
+        talk = LineByLine(hand, clock, Wishes(units=settings.units), look=look)
         try:
             out.say(settled.lines)
-            where = _talked(hand, source, out, clock, ends, settings or Settings(), look=look)
+            _talked(talk, hand, source, out, clock, ends, settings.pace, look=look)
         except (Ended, KeyboardInterrupt, OSError):
             pass  # nobody answers any more, or nobody can hear: put it down
         finally:
             if not look:
-                hand.put_down(where)
+                hand.put_down(talk.where)
             hand.close()
         if hand.given_up is not None:
             raise FinishingError(str(hand.given_up))
@@ -97,26 +99,34 @@ def work(
 
 
 def _talked(
-    hand: InHand, source: BinaryIO, out: Writer, clock: Clock, ends: _Ends, settings: Settings, *, look: bool
-) -> str:
-    """Talk until the end, and return where it was left."""
+    talk: LineByLine,
+    hand: InHand,
+    source: BinaryIO,
+    out: LineWriter,
+    clock: Clock,
+    ends: _Ends,
+    pace: Pace,
+    *,
+    look: bool,
+) -> None:
+    """Talk until the end."""
     back = coming_back(hand.state, clock.now().astimezone(UTC)) if hand.state.sittings else None
     if not look:
         hand.pick_up()
         if back is None:
-            hand.do(ChoosePace(settings.pace))
-    talk, unsaved = Talk(hand, clock, Wishes(units=settings.units), look=look), False
+            hand.do(ChoosePace(pace))
+    unsaved = False
     lines = [*(telling.came_back(back) if back else []), *talk.greet()]
     while True:
         told = _settled(hand, before=unsaved)
         unsaved = bool(hand.unsaved)
         out.say([*told, *lines])
-        if talk.left is not None:
-            return talk.left
+        if talk.ends:
+            return
         said_at = clock.ticks()
         line = _line(source, ends)
         if line is None:
-            return ""
+            return
         eager = clock.ticks() - said_at < EAGER_MS
         meanwhile: list[str] = []
         if look:  # another window may have gone on while the line was waited for

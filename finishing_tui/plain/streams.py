@@ -65,7 +65,7 @@ def _line(text: str) -> str:
     return inert(" ".join(text.split()), lines=False)
 
 
-class Writer:
+class LineWriter:
     """Writes lines, each of them out before the next; a sign the stream cannot show becomes a question mark."""
 
     def __init__(self, stream: BinaryIO, encoding: str = "utf-8") -> None:

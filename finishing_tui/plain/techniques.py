@@ -2,26 +2,21 @@
 
 from collections.abc import Iterator
 
-from finishing_tui.craft.errors import FinishingError
-from finishing_tui.glance.techniques import techniques_for
-from finishing_tui.plain.held import Held
-from finishing_tui.plain.questions import Reply
+from finishing_tui.plain.digits import whole
 from finishing_tui.recipe.techniques import Technique
+from finishing_tui.talk.asks import ReadTechniques
 
 
-def technique(held: Held, rest: str) -> Reply:
-    """Say the first technique that helps at the step in the middle, or the one of that number; name the others."""
-    try:
-        helping = techniques_for(held.state, held.looking)
-    except FinishingError as error:
-        return [str(error)], None
+def technique(ask: ReadTechniques, rest: str) -> list[str]:
+    """Return the first technique that helps at the step, or the one of that number; name the others."""
+    helping = ask.helping
     if not helping:
-        return ["No technique is wanted here."], None
-    if rest and not (rest.isascii() and rest.isdecimal() and len(rest) < 4 and 1 <= int(rest) <= len(helping)):
-        return [f"The techniques of this step are 1 to {len(helping)}. Nothing was done."], None
-    number = int(rest) if rest else 1
+        return ["No technique is wanted here."]
+    number = whole(rest) if rest else 1
+    if number is None or not 1 <= number <= len(helping):
+        return [f"The techniques of this step are 1 to {len(helping)}. Nothing was done."]
     others = [f"technique {at}: {one.title}." for at, one in enumerate(helping, 1) if at != number]
-    return [*_said(helping[number - 1]), *(["also of help here:"] if others else []), *others], None
+    return [*_said(helping[number - 1]), *(["also of help here:"] if others else []), *others]
 
 
 def _said(shown: Technique) -> Iterator[str]:

@@ -1,6 +1,6 @@
 """What there is to see of a garment, in lines that read well aloud: what the screen draws, this says."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from types import MappingProxyType
 
 from finishing_tui.glance.coming_back import ComingBack, next_words
@@ -11,12 +11,13 @@ from finishing_tui.glance.values import (
     Face,
     Glance,
     ItemFace,
-    Line,
     MessageFace,
     PairFace,
     RoundFace,
     SpotFace,
+    StepLine,
     StitchFace,
+    WordLine,
 )
 
 HEADINGS = {"say": "", "how": "count", "look": "right when", "mend": "if not", "mind": "take care", "see": "see"}
@@ -84,7 +85,7 @@ def all_words(seen: Glance) -> list[str]:
     return [*heading(seen), *(_under(line) for line in seen.lines), *([f"now: {now}"] if now else [])]
 
 
-def _under(line: Line) -> str:
+def _under(line: WordLine) -> str:
     return f"{line.heading or 'do'}: {line.text}"
 
 
@@ -125,11 +126,11 @@ def lying(seen: Glance) -> list[str]:
     return [*([f"it lies: {lies}."] if lies else []), *([f"needles: {needles}."] if needles else [])]
 
 
-def steps(seen: Glance) -> list[str]:
-    """Return all steps and how each stands."""
+def steps(lines: Iterable[StepLine]) -> list[str]:
+    """Return how each of some steps stands."""
     here = {True: ", here", False: ""}
-    stands = [f"step {one.number}, {STATUSES[one.status]}{here[one.here]}" for one in seen.list]
-    return [f"{how}: {one.title.removesuffix('.')}." for how, one in zip(stands, seen.list, strict=True)]
+    stands = [f"step {one.number}, {STATUSES[one.status]}{here[one.here]}" for one in lines]
+    return [f"{how}: {one.title.removesuffix('.')}." for how, one in zip(stands, lines, strict=True)]
 
 
 def time(seen: Glance) -> list[str]:
@@ -200,7 +201,7 @@ ASKED: Mapping[str, Callable[[Glance], list[str]]] = MappingProxyType(
         "next": coming,
         "needles": holding,
         "edge": lambda seen: edge(seen.face),
-        "steps": steps,
+        "steps": lambda seen: steps(seen.list),
         "words": all_words,
         "time": time,
         **{asked: _worded_or_not(asked) for asked in HEADINGS},

@@ -7,12 +7,20 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
-from finishing_tui.glance.actions import ACTIONS, ActionId
-from finishing_tui.glance.offers import Offer
 from finishing_tui.recipe.reader.near import near
+from finishing_tui.talk.action import Offer
+from finishing_tui.talk.acts import ACTS, BY_ID
+from finishing_tui.talk.keys import Keys
 
-LETTERS: Mapping[ActionId, str] = MappingProxyType({"press": "d", "take_back": "b", "finish": "f"})
-"""A letter for the actions whose usual key is not a character that can be typed in a line."""
+
+@dataclass(frozen=True, slots=True)
+class TypedKeys(Keys):
+    """Keys as sentences name them here: each is a word, and a number is its own line."""
+
+    def number(self) -> str:
+        """Return how a number is typed and taken."""
+        return "and type the number"
+
 
 ASKS: Mapping[str, str] = MappingProxyType(
     {
@@ -53,7 +61,7 @@ TAKES = frozenset(
 
 
 @dataclass(frozen=True, slots=True)
-class Heard:
+class KnownWord:
     """A line that was understood: an action's id or a word of ``ASKS`` or ``ORDERS``, and what stood behind it."""
 
     what: str
@@ -63,24 +71,23 @@ class Heard:
 def known() -> dict[str, str]:
     """Return every word that is always known, and what it stands for."""
     words: dict[str, str] = {}
-    for action in ACTIONS.values():
-        spoken = (action.id.replace("_", " "), action.shown, LETTERS.get(action.id, ""))
-        words.update({word: action.id for word in spoken if word})
+    for act in ACTS:
+        words.update({word: act.id for word in (act.id.replace("_", " "), act.shown, act.letter) if word})
     return {**words, **{word: word for word in (*ASKS, *ORDERS)}}
 
 
-def understood(line: str, offered: Iterable[Offer]) -> Heard | str:
+def understood(line: str, offered: Iterable[Offer]) -> KnownWord | str:
     """Return what a line asks for, or a sentence that says which words there are. Nothing is guessed."""
-    words = {**{offer.label.casefold(): str(offer.action) for offer in offered}, **known()}
+    words = {**{offer.label.casefold(): offer.action for offer in offered}, **known()}
     if " ".join(line.casefold().split()) in words:
-        return Heard(words[" ".join(line.casefold().split())])
+        return KnownWord(words[" ".join(line.casefold().split())])
     for length in (2, 1):
         parts = line.split(maxsplit=length)
         word = " ".join(parts[:length]).casefold()
         if len(parts) <= length or word not in words:
             continue
         if words[word] in TAKES:
-            return Heard(words[word], parts[length])
+            return KnownWord(words[word], parts[length])
         return f"Nothing may stand behind {word!r}, for one line is one thing. Nothing was done."
     shown = line if len(line) <= 40 else f"{line[:40]} ..."
     meant = near(line, words, "")
@@ -89,4 +96,5 @@ def understood(line: str, offered: Iterable[Offer]) -> Heard | str:
 
 def word_for(offer: Offer) -> str:
     """Return the shortest thing to type for an offer."""
-    return LETTERS.get(offer.action, ACTIONS[offer.action].shown)
+    act = BY_ID[offer.action]
+    return act.letter or act.shown

@@ -52,6 +52,13 @@ class OneOf:
             return name if isinstance(name, str) and name in self.choices else None
         return next((name for name in self.choices if name in table), None)
 
+    def meant(self, table: Any) -> type | None:
+        """Return the class of the choice that ``table`` is, or ``None``; it may be a value of the model itself."""
+        if type(table) in self.choices.values():
+            return type(table)
+        name = self.told(table)
+        return None if name is None else self.choices[name]
+
     def __get_pydantic_core_schema__(self, _source: Any, handler: Any) -> Any:
         """Answer pydantic, which asks this of what stands in ``Annotated``; nobody else calls it."""
         from pydantic_core import core_schema  # noqa: PLC0415  (only when a file is read: the model itself needs none)

@@ -4,7 +4,8 @@ A number that the knitter gave replaces the printed one; a number with no printe
 Whether a printed value agrees with its sum is the audit's question, not asked here.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from graphlib import CycleError, TopologicalSorter
 
 from finishing_tui.recipe.counts import NoNumber, in_range
 from finishing_tui.recipe.model import Number, Recipe
@@ -61,7 +62,7 @@ def numbers_for(recipe: Recipe, size: int, own: Mapping[str, int] | None = None)
                 changed.add(name)
         else:
             known[name] = printed
-    return known
+    return {name: known[name] for name in recipe.number}
 
 
 def printed_in(number: Number, size: int) -> int | None:
@@ -71,27 +72,28 @@ def printed_in(number: Number, size: int) -> int | None:
     return number.by_size[size] if size < len(number.by_size) else None
 
 
+def circle_in(follows: Mapping[str, Sequence[str]]) -> list[str]:
+    """Return names each of which names the next in ``follows``, the first one again at the end; empty if none do.
+
+    It begins with the one of them that ``follows`` has first.
+    """
+    try:
+        TopologicalSorter(follows).prepare()
+    except CycleError as error:
+        names = error.args[1][:0:-1]
+        first = names.index(next(name for name in follows if name in names))
+        return [*names[first:], *names[: first + 1]]
+    return []
+
+
 def _in_order(numbers: Mapping[str, Number]) -> list[str]:
     """Return the names so that every sum comes after what it names; raises ``NoNumber`` when sums go in a circle."""
-    order: list[str] = []
-    state: dict[str, bool] = {}  # False while what it names is being placed, True once it is placed itself
-    for start in numbers:
-        stack = [start]
-        while stack:
-            name = stack[-1]
-            waits = [] if state.get(name) else _named(numbers, name)
-            blocked = [other for other in waits if not state.get(other)]
-            if not blocked:
-                if not state.get(name):
-                    order.append(name)
-                state[name] = True
-                stack.pop()
-                continue
-            if any(other in state for other in blocked):
-                raise NoNumber(f"the number {name!r} is worked out from itself: {' → '.join((*stack, name))}")
-            state[name] = False
-            stack.append(blocked[0])
-    return order
+    follows = {name: _named(numbers, name) for name in numbers}
+    try:
+        return [*TopologicalSorter(follows).static_order()]
+    except CycleError:
+        circle = circle_in(follows)
+        raise NoNumber(f"the number {circle[0]!r} is worked out from itself: {' → '.join(circle)}") from None
 
 
 def _named(numbers: Mapping[str, Number], name: str) -> list[str]:

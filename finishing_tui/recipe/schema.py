@@ -4,13 +4,11 @@ TOML editors read draft 7 and older; so it keeps to what all drafts have: ``enum
 (TOML has none), and references alone in their table. The model stays the one place where the format is written down.
 """
 
-import ast
-import dataclasses
 import inspect
-import textwrap
-from itertools import pairwise
 from typing import Any
 
+from finishing_tui.recipe.annotations import models
+from finishing_tui.recipe.field_texts import field_texts
 from finishing_tui.recipe.kinds import BRITISH, KINDS
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.sums import MOST
@@ -35,13 +33,12 @@ def recipe_schema() -> dict[str, Any]:
     from pydantic import TypeAdapter  # noqa: PLC0415  (only this needs it here, and it takes a tenth of a second)
 
     made = TypeAdapter(Recipe).json_schema(by_alias=True, ref_template="#/definitions/{model}")
-    definitions = {
-        name: _told(_plain(table), model) for name, table in made.pop("$defs").items() for model in (_models()[name],)
-    }
+    classes = {cls.__name__: cls for cls in models(Recipe)}
+    definitions = {name: _told(_plain(table), classes[name]) for name, table in made.pop("$defs").items()}
     for word, kind in KINDS.items():
         step = definitions[kind.__name__]
         british = [other for other, ours in BRITISH.items() if ours == word]
-        step["properties"]["do"] = {"description": _texts(kind)[""], "enum": [word, *british]}
+        step["properties"]["do"] = {"description": _about(kind), "enum": [word, *british]}
         step["required"] = ["do", *step.get("required", ())]
     return {
         "$schema": DRAFT,
@@ -77,42 +74,18 @@ def _idle(key: str, item: Any) -> bool:
 
 def _told(table: dict[str, Any], model: type) -> dict[str, Any]:
     """Return the schema of a model class with what each key means, as its own docstrings say it."""
-    texts = _texts(model)
-    properties = {}
+    texts, properties = field_texts(model), {}
     for key, item in table["properties"].items():
         shown = {"allOf": [item]} if set(item) == {"$ref"} else item
-        properties[key] = {"description": texts[key], **shown} if texts.get(key) else shown
-    return {**table, "description": texts[""], "properties": properties}
+        properties[key] = {"description": _quoted(texts[key]), **shown} if texts.get(key) else shown
+    return {**table, "description": _about(model), "properties": properties}
 
 
-def _models() -> dict[str, type]:
-    """Return every class of the model by its name."""
-    found: dict[str, type] = {}
-    waiting: list[Any] = [Recipe, *KINDS.values()]
-    while waiting:
-        wanted = waiting.pop()
-        waiting.extend(getattr(wanted, "__args__", ()))
-        for choice in getattr(wanted, "__metadata__", ()):
-            waiting.extend(getattr(choice, "choices", {}).values())
-        if isinstance(wanted, type) and dataclasses.is_dataclass(wanted) and wanted.__name__ not in found:
-            found[wanted.__name__] = wanted
-            waiting.extend(field.type for field in dataclasses.fields(wanted))
-    return found
+def _about(model: type) -> str:
+    """Return the first paragraph of the docstring of a class, on one line."""
+    return _quoted(" ".join((inspect.getdoc(model) or "").split("\n\n", maxsplit=1)[0].split()))
 
 
-def _texts(model: type) -> dict[str, str]:
-    """Return what a class and each of its keys mean, in the words of their docstrings; the class stands under ""."""
-    texts = {"": _joined(inspect.getdoc(model) or "")}
-    for cls in reversed(model.__mro__[:-1]):
-        tree = ast.parse(textwrap.dedent(inspect.getsource(cls)))
-        body = tree.body[0].body if isinstance(tree.body[0], ast.ClassDef) else []
-        for field, text in pairwise(body):
-            if isinstance(field, ast.AnnAssign) and isinstance(field.target, ast.Name) and isinstance(text, ast.Expr):
-                said = text.value.value if isinstance(text.value, ast.Constant) else ""
-                texts[field.target.id.rstrip("_")] = _joined(str(said))
-    return texts
-
-
-def _joined(text: str) -> str:
-    """Return the first paragraph of a docstring on one line, without the marks for code."""
-    return " ".join(text.split("\n\n", maxsplit=1)[0].split()).replace("``", "'")
+def _quoted(text: str) -> str:
+    """Return a text with quotes where its source marks code."""
+    return text.replace("``", "'")

@@ -6,7 +6,7 @@
 from dataclasses import asdict
 from typing import Any
 
-from finishing_tui.garment.work import Work
+from finishing_tui.garment.work import StepWork
 from finishing_tui.record.values import CountTaken, Record
 
 
@@ -60,7 +60,7 @@ def _said(stored: str) -> str:
     return stored.replace("-", " ")
 
 
-def _part(work: Work | None) -> dict[str, Any]:
+def _part(work: StepWork | None) -> dict[str, Any]:
     """Return what is under way of a step: its part, count and target, and along an edge the spot."""
     nothing = {"part": None, "unit": None, "count": None, "target": None, "spot": None, "spots": None}
     if work is None or not work.stages:

@@ -5,17 +5,17 @@ from collections.abc import Iterator
 from finishing_tui.craft.spacing import say
 from finishing_tui.craft.words import listing, plural
 from finishing_tui.garment.walk import called, planned, strays
-from finishing_tui.garment.work import Mark, Progress, Work
+from finishing_tui.garment.work import Progress, Reached, StepWork
 from finishing_tui.glance.stored_words import ACTS
 from finishing_tui.recipe.stage import Stage
 
 
-def done_words(work: Work) -> Iterator[str]:
+def done_words(work: StepWork) -> Iterator[str]:
     """Yield a line for every stage of a step of which something was done, and for every item that was ticked off."""
     for stage, progress in zip(work.stages, work.progress, strict=True):
         if stage.unit == "item":
             yield from (item.text.rstrip(".") for item in stage.items[: progress.mark.units])
-        elif progress.mark != Mark():
+        elif progress.mark != Reached():
             yield _done(stage, progress)
 
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from finishing_tui.craft.judging import Verdict
-from finishing_tui.garment.events import Put, Repair
+from finishing_tui.garment.events import Put, RepairChoice
 from finishing_tui.garment.state import State
 
 
@@ -22,7 +22,7 @@ class CountTaken:
     expected: int
     answer: Put
     verdict: Verdict | None
-    repair: Repair | None
+    repair: RepairChoice | None
     text: str
 
 

@@ -16,18 +16,15 @@ from textual.screen import Screen
 
 from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.given_up import GivenUp
-from finishing_tui.garment.hand import InHand
-from finishing_tui.glance.key_names import TOLD_AS
-from finishing_tui.glance.keys import Keys
-from finishing_tui.glance.wishes import Wishes
 from finishing_tui.screens.at_the_needles import AtTheNeedles
-from finishing_tui.screens.in_turn import InTurn
 from finishing_tui.screens.opening import open_garment
+from finishing_tui.screens.program import Program
 from finishing_tui.screens.shelf import ShelfScreen
 from finishing_tui.screens.too_small import TooSmall, fits
 from finishing_tui.settings import Settings
 from finishing_tui.settings.model import Bell
 from finishing_tui.speech import NoProgram, Speaker, program_for
+from finishing_tui.talk.key_names import TOLD_AS
 from finishing_tui.widgets.looks import DARK, FALLBACK, LIGHT, LIGHT_OF_FEW
 
 if TYPE_CHECKING:
@@ -46,7 +43,7 @@ TIMES: Mapping[Bell, int] = MappingProxyType({"run": 1, "recount": 2, "target": 
 """How often the bell rings."""
 
 
-class FinishingApp(InTurn):
+class FinishingApp(Program):
     """The shelf, and on top of it whatever was asked for."""
 
     TITLE = "finishing"
@@ -77,15 +74,10 @@ class FinishingApp(InTurn):
         words = looks.split()
         # Said now, not by the theme alone: here Textual chooses how it leaves colour out (NO_COLOR), once and for all,
         # and in a terminal's own colours, which have no shade until they are drawn, its grey is black on black.
-        super().__init__(ansi_color="terminal" in words)
-        self.settings = settings or Settings()
-        self.wishes = Wishes(self.settings.in_force, self.settings.units)
+        super().__init__(settings=settings or Settings(), clock=clock or Clock(), ansi_color="terminal" in words)
         self.set_keymap(self.keys.keymap())
-        self.speech_trouble = ""
         self._speaker = self._made_to_speak()
         self.shelf = shelf
-        self.clock = clock or Clock()
-        self.in_hand: InHand | None = None
         self._given_up: list[GivenUp] = []
         self._first = garment
         self._demos = demos
@@ -95,11 +87,6 @@ class FinishingApp(InTurn):
         self.register_theme(light)
         self.theme = light.name if "light" in words else "ansi-dark" if "terminal" in words else "lamp"
         self.set_class("ascii" in words, "-ascii")
-
-    @property
-    def keys(self) -> Keys:
-        """The keys in force."""
-        return self.wishes.keys
 
     def get_theme_variable_defaults(self) -> dict[str, str]:
         """Return our colours' names for looks that do not know them."""

@@ -7,9 +7,9 @@ from finishing_tui.craft.words import sentence
 from finishing_tui.glance.coming_back import ComingBack
 from finishing_tui.glance.counting import MOST_DIGITS, worth_counting
 from finishing_tui.glance.values import Face, PairFace, RoundFace, SpotFace, StitchFace
-from finishing_tui.screens.at_hand import AtHand
 from finishing_tui.screens.keys import bindings, digits, keys_of
 from finishing_tui.screens.leaving import Leaving
+from finishing_tui.talk.conversation import Talk
 from finishing_tui.widgets.figure_pair import WIDE, FigurePair, Shown
 from finishing_tui.widgets.holdings import Holdings
 from finishing_tui.widgets.key_line import KeyLine
@@ -34,10 +34,10 @@ class ComingBackScreen(Leaving[int | None]):
         ),
     ]
 
-    def __init__(self, back: ComingBack, at_hand: AtHand) -> None:
+    def __init__(self, back: ComingBack, talk: Talk) -> None:
         super().__init__()
         self._back = back
-        self._at_hand = at_hand
+        self._talk = talk
         self._typed = ""
 
     def compose(self) -> ComposeResult:
@@ -71,7 +71,7 @@ class ComingBackScreen(Leaving[int | None]):
 
     def action_digit(self, sign: str) -> None:
         """Take a digit of the count."""
-        if worth_counting(self._at_hand.state) and len(self._typed) < MOST_DIGITS:
+        if worth_counting(self._talk.state) and len(self._typed) < MOST_DIGITS:
             self._typed += sign
         else:
             self.app.bell()
@@ -91,7 +91,7 @@ class ComingBackScreen(Leaving[int | None]):
         self.dismiss(None)
 
     def _draw(self) -> None:
-        found = worth_counting(self._at_hand.state)
+        found = worth_counting(self._talk.state)
         asked = ""
         if found:
             asked = "Has anything slipped off? " + sentence(f"Count {' or '.join(one.text for one in found)}")

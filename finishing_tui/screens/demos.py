@@ -7,13 +7,13 @@ from textual.containers import Vertical
 
 from finishing_tui import shipped
 from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, keys_of
-from finishing_tui.screens.leaving import Leaving
+from finishing_tui.screens.listed import Listed
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.sentences import Sentences
 
 
-class DemoScreen(Leaving[Path | None]):
+class DemoScreen(Listed[Path | None]):
     """Choose one; returns its folder, or None."""
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)
@@ -55,10 +55,6 @@ class DemoScreen(Leaving[Path | None]):
             self.dismiss(self._folders[at])
         else:
             self.app.bell()
-
-    def action_move(self, by: int) -> None:
-        """Move the caret."""
-        self.query_one(Choices).move(by)
 
     def action_leave(self) -> None:
         """Go to the shelf."""

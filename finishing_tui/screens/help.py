@@ -6,11 +6,11 @@ from textual.app import ComposeResult
 from textual.content import Content
 
 from finishing_tui.glance.lying import Picture
-from finishing_tui.glance.values import Line
+from finishing_tui.glance.values import WordLine
 from finishing_tui.screens.keys import bindings
 from finishing_tui.screens.page import PAGE, PageScreen
 from finishing_tui.widgets.edge_strip import LEGEND
-from finishing_tui.widgets.key_line import Key
+from finishing_tui.widgets.key_line import ShownKey
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
 from finishing_tui.widgets.step_words import picture_rows
@@ -19,7 +19,9 @@ from finishing_tui.widgets.step_words import picture_rows
 class Page(Rows):
     """A title, the words of a step under their headings, the keys, and what the shapes mean."""
 
-    def __init__(self, title: str, lines: Sequence[Line], keys: Sequence[Key], legend: str, picture: Picture) -> None:
+    def __init__(
+        self, title: str, lines: Sequence[WordLine], keys: Sequence[ShownKey], legend: str, picture: Picture
+    ) -> None:
         super().__init__()
         self._picture = picture
         self._title = title
@@ -58,8 +60,8 @@ class HelpScreen(PageScreen):
     def __init__(
         self,
         title: str,
-        lines: Sequence[Line],
-        keys: Sequence[Key],
+        lines: Sequence[WordLine],
+        keys: Sequence[ShownKey],
         *,
         shapes: bool = False,
         picture: Picture | None = None,

@@ -2,21 +2,19 @@
 
 from collections.abc import Iterable, Mapping
 from types import MappingProxyType
-from typing import TYPE_CHECKING, Any, cast
+from typing import Any
 
 from textual.binding import Binding
 from textual.screen import Screen
 
-from finishing_tui.glance.keys import Keys
-from finishing_tui.glance.rooms import KEYED, SCREENS
-
-if TYPE_CHECKING:
-    from finishing_tui.screens.app import FinishingApp
+from finishing_tui.screens.program import program
+from finishing_tui.talk.keys import Keys
+from finishing_tui.talk.rooms import KEYED, SCREENS
 
 
 def keys_of(screen: Screen[Any]) -> Keys:
     """Return the keys that are in force."""
-    return cast("FinishingApp", screen.app).keys
+    return program(screen).keys
 
 
 def bindings(screen: str, does: Mapping[str, str]) -> list[Binding]:

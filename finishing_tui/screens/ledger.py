@@ -8,7 +8,7 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.glance.ledger import Books, books
 from finishing_tui.glance.postings import Posted, posted
 from finishing_tui.screens.page import PageScreen
-from finishing_tui.widgets.pages import Entered, Pages, Part
+from finishing_tui.widgets.pages import Entered, PagePart, Pages
 
 MOST = 300
 """So many of the last events are read: a long journal must not hold the keys up."""
@@ -40,28 +40,27 @@ def place_names(hand: InHand) -> dict[str, str]:
     return {name: place.text for name, place in hand.state.plan.recipe.place.items()}
 
 
-def _parts(held: Books) -> Iterator[Part]:
+def _parts(held: Books) -> Iterator[PagePart]:
     places = [
         Entered(str(one.stitches), one.name, one.words, alarm=one.planned not in {None, one.stitches})
         for one in held.held
     ]
-    yield Part("on needles and holders", tuple(places))
+    yield PagePart("on needles and holders", tuple(places))
     accounts = [Entered(str(one.stitches), one.name, one.words) for one in held.accounts]
-    yield Part("outside the garment", (*accounts, Entered("", held.balance, style="$quiet")))
+    yield PagePart("outside the garment", (*accounts, Entered("", held.balance, style="$quiet")))
     if held.tails:
-        yield Part("tails", tuple(Entered("", one.name, one.words) for one in held.tails))
-    rest = (("markers", held.markers), ("holes", held.holes), ("working yarn hangs from", held.yarn))
-    yield from (Part(heading, tuple(Entered("", one) for one in names)) for heading, names in rest if names)
+        yield PagePart("tails", tuple(Entered("", one.name, one.words) for one in held.tails))
+    yield from (PagePart(heading, tuple(Entered("", one) for one in names)) for heading, names in held.named if names)
     if held.posture:
-        yield Part("how it lies", (Entered("", held.posture),))
+        yield PagePart("how it lies", (Entered("", held.posture),))
 
 
-def _lately(acts: tuple[Posted, ...], trouble: str) -> Iterator[Part]:
+def _lately(acts: tuple[Posted, ...], trouble: str) -> Iterator[PagePart]:
     if trouble:
-        yield Part("what was entered", (Entered("", trouble),))
+        yield PagePart("what was entered", (Entered("", trouble),))
     for at, (day, found) in enumerate(groupby(acts, key=lambda one: one.day)):
         heading = f"what was entered, newest first · {day}" if not at else day
-        yield Part(heading, tuple(Entered(one.time, _said(one), style="$quiet") for one in found))
+        yield PagePart(heading, tuple(Entered(one.time, _said(one), style="$quiet") for one in found))
 
 
 def _said(one: Posted) -> str:

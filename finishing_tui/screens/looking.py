@@ -12,8 +12,8 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.evolve import Happening
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal.lock import in_use
-from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.ledger import LedgerScreen
 from finishing_tui.widgets.choices import Choice
 
@@ -53,7 +53,7 @@ class Looking(AtTheNeedles):
 
     def _read(self) -> None:
         """Read what is new; this runs in a thread, and touches nothing of the screen."""
-        hand = self.at_hand.hand
+        hand = self.talk.hand
         known = hand.known
         try:
             heard = Heard(hand.news(), known, not in_use(hand.folder), "")
@@ -65,11 +65,11 @@ class Looking(AtTheNeedles):
         """Show what is new, or what keeps it from being read; offer to take it up once nobody has it in hand."""
         self._reading = False
         try:
-            self.at_hand.hand.hear(heard.news, heard.known)
+            self.talk.hand.hear(heard.news, heard.known)
         except FinishingError as error:
             heard.trouble = str(error)
         if heard.trouble:
-            self.at_hand.said, self.at_hand.alarm = heard.trouble, True
+            self.talk.said, self.talk.alarm = heard.trouble, True
         if heard.news or heard.trouble:
             self.draw()
             for screen in self.app.screen_stack:
@@ -83,9 +83,9 @@ class Looking(AtTheNeedles):
         def chosen(at: int | None) -> None:
             self._declined = at != 0
             if at == 0:
-                self.at_hand.hand.close()
+                self.talk.hand.close()
                 self.dismiss()
                 self.app.call_after_refresh(take_over)
 
         answers = (Choice("take it up here"), Choice("go on looking"))
-        self.app.push_screen(Asking("The other window has put this garment down.", answers), chosen)
+        self.app.push_screen(ChoiceBox("The other window has put this garment down.", answers), chosen)

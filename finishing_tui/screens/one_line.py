@@ -6,7 +6,7 @@ from textual.containers import Vertical
 from finishing_tui.garment.state import LONGEST_NOTE
 from finishing_tui.screens.box import Box
 from finishing_tui.screens.keys import bindings, keys_of
-from finishing_tui.widgets.entry import Entry
+from finishing_tui.widgets.entry import EntryBox
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.sentences import Sentences
 
@@ -30,7 +30,7 @@ class OneLine(Box[str | None]):
         """Lay out the question over the line."""
         with Vertical(classes="box"):
             yield Sentences()
-            yield Entry()
+            yield EntryBox()
             yield KeyLine()
 
     def on_mount(self) -> None:
@@ -39,16 +39,16 @@ class OneLine(Box[str | None]):
         self.query_one(Sentences).show((question, "bold"), (hint, "$quiet"))
         keys, (keep, leave) = keys_of(self), self._does
         self.query_one(KeyLine).show(((keys.shown("lines.keep"), keep), (keys.shown("lines.leave"), leave)))
-        self.query_one(Entry).ask(self._value, LONGEST_NOTE, mark=False)
+        self.query_one(EntryBox).ask(self._value, LONGEST_NOTE, mark=False)
 
-    def on_input_submitted(self, event: Entry.Submitted) -> None:
+    def on_input_submitted(self, event: EntryBox.Submitted) -> None:
         """Take the line."""
         event.stop()
         self.dismiss("".join(sign for sign in event.value if sign.isprintable()))
 
     async def action_keep(self) -> None:
         """Take the line, with another key than the one that always does."""
-        await self.query_one(Entry).action_submit()
+        await self.query_one(EntryBox).action_submit()
 
     def action_leave(self) -> None:
         """Leave without a line."""

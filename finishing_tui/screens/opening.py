@@ -1,8 +1,6 @@
 """Opening a garment: every way that can fail is a sentence on the screen below, never a traceback."""
 
-from datetime import UTC, datetime
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import ChoosePace
@@ -10,16 +8,13 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import InUse, OnlyToRead
 from finishing_tui.garment.rescued import tidied
 from finishing_tui.glance.coming_back import coming_back
-from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.looking import Looking
+from finishing_tui.screens.program import Program
 from finishing_tui.screens.rescuing import ask_about
 from finishing_tui.screens.saved import Saved
 from finishing_tui.widgets.choices import Choice
-
-if TYPE_CHECKING:
-    from finishing_tui.screens.app import FinishingApp
-
 
 IN_USE = "another window has this garment in hand; here it can only be looked at"
 ONLY_TO_READ = "nothing can be written in this garment's folder; here it can only be looked at"
@@ -29,7 +24,7 @@ RESCUED = "what could not be saved last time waits to be taken in; until you dec
 FOLLOWS = "Nothing can be changed here. What the other window does is followed."
 
 
-def open_garment(app: "FinishingApp", folder: Path) -> None:
+def open_garment(app: Program, folder: Path) -> None:
     """Open the garment in ``folder`` at the needles, once it is settled what becomes of an earlier rescue file of it.
 
     In use elsewhere, offer to look only.
@@ -46,7 +41,7 @@ def open_garment(app: "FinishingApp", folder: Path) -> None:
         _pick_up(app, folder, " ".join(rescued.others))
 
 
-def _pick_up(app: "FinishingApp", folder: Path, said: str) -> None:
+def _pick_up(app: Program, folder: Path, said: str) -> None:
     waiting: list[AtTheNeedles] = []
 
     def changed() -> None:  # called from the journal's own thread
@@ -59,33 +54,29 @@ def _pick_up(app: "FinishingApp", folder: Path, said: str) -> None:
         in_use = isinstance(error, InUse)
         why = IN_USE if in_use else ONLY_TO_READ
         look = Choice("look only", (FOLLOWS if in_use else "Nothing can be changed here.",))
-        question = Asking(str(error), (look, Choice("leave it")))
+        question = ChoiceBox(str(error), (look, Choice("leave it")))
         app.push_screen(question, lambda chosen: _look(app, folder, why) if chosen == 0 else None)
         return
     except FinishingError as error:
-        app.push_screen(Asking(str(error), (Choice("back to the shelf"),)))
+        app.push_screen(ChoiceBox(str(error), (Choice("back to the shelf"),)))
         return
-    back = coming_back(hand.state, _now(app)) if hand.state.sittings else None
+    back = coming_back(hand.state, app.now) if hand.state.sittings else None
     app.in_hand = hand
     hand.pick_up()
     if back is None:
         hand.do(ChoosePace(app.settings.pace))
     screen = AtTheNeedles(hand, back)
     if said:
-        screen.at_hand.say(said)
+        screen.talk.say(said)
     waiting.append(screen)
     app.push_screen(screen)
 
 
-def _look(app: "FinishingApp", folder: Path, why: str) -> None:
+def _look(app: Program, folder: Path, why: str) -> None:
     try:
         hand = InHand.open(folder, look=True, clock=app.clock)
     except FinishingError as error:
-        app.push_screen(Asking(str(error), (Choice("back to the shelf"),)))
+        app.push_screen(ChoiceBox(str(error), (Choice("back to the shelf"),)))
         return
     take_over = (lambda: open_garment(app, folder)) if why == IN_USE else None
     app.push_screen(Looking(hand, why, take_over))
-
-
-def _now(app: "FinishingApp") -> datetime:
-    return app.clock.now().astimezone(UTC)

@@ -7,7 +7,7 @@ from textual.app import ComposeResult
 from finishing_tui.screens.keys import bindings, keys_of
 from finishing_tui.screens.leaving import Leaving
 from finishing_tui.widgets.column import Column
-from finishing_tui.widgets.key_line import Key, KeyLine
+from finishing_tui.widgets.key_line import KeyLine, ShownKey
 from finishing_tui.widgets.pages import Pages, lies_below
 
 PAGE = {
@@ -44,7 +44,7 @@ class PageScreen(Leaving[None]):
         """Lay out what is read."""
         yield Pages()
 
-    def other_keys(self) -> Sequence[Key]:
+    def other_keys(self) -> Sequence[ShownKey]:
         """Return the keys that are shown besides those that scroll and leave, with what they do."""
         return ()
 

@@ -5,11 +5,11 @@ from textual.binding import Binding
 from textual.containers import Vertical
 from textual.events import Key
 
-from finishing_tui.glance.key_names import NoKey, key_named, shown, written
-from finishing_tui.glance.rooms import KEYED, SCREENS
 from finishing_tui.screens.keys import keys_of
 from finishing_tui.screens.leaving import Leaving
 from finishing_tui.settings.writing import keys_text
+from finishing_tui.talk.key_names import NoKey, key_named, shown, written
+from finishing_tui.talk.rooms import KEYED, SCREENS
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.sentences import Sentences

@@ -2,26 +2,26 @@
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.rescued import Fitting, take_in, throw_away
-from finishing_tui.screens.asking import Asking
+from finishing_tui.screens.choice_box import ChoiceBox
+from finishing_tui.screens.program import Program
 from finishing_tui.widgets.choices import Choice
 
-if TYPE_CHECKING:
-    from finishing_tui.screens.app import FinishingApp
-
 CHOICES = (
-    Choice("take them in", ("They go after what is saved, as you counted them.",)),
-    Choice("leave them for later", ("Until you decide you can only look at the garment.",)),
-    Choice("throw them away", ("What you counted then is lost.",)),
+    Choice("take it in", ("It goes after what is saved, as you counted it.",)),
+    Choice("leave it for later", ("Until you decide you can only look at the garment.",)),
+    Choice("throw it away", ("What you counted then is lost.",)),
 )
 """What may become of the entries; the first is the safest for the count."""
 
+SURE = "Throw away what you counted then?"
+"""Asked once more, since there is no way back from it."""
+
 
 def ask_about(
-    app: "FinishingApp", folder: Path, fitting: Fitting, decided: Callable[[], None], left: Callable[[], None]
+    app: Program, folder: Path, fitting: Fitting, decided: Callable[[], None], left: Callable[[], None]
 ) -> None:
     """Ask what becomes of a rescue file of the garment in ``folder``.
 
@@ -32,19 +32,27 @@ def ask_about(
     def chosen(at: int | None) -> None:
         if at == 1:
             left()
+        elif at == 0:
+            _done(app, folder, fitting, decided, take=True)
         elif at is not None:
-            _done(app, folder, fitting, decided, take=at == 0)
+            app.push_screen(ChoiceBox(SURE, (Choice("leave it for later"), Choice("throw it away"))), sure)
 
-    app.push_screen(Asking(fitting.question, CHOICES, fitting.told), chosen)
+    def sure(at: int | None) -> None:
+        if at == 0:
+            left()
+        elif at is not None:
+            _done(app, folder, fitting, decided, take=False)
+
+    app.push_screen(ChoiceBox(fitting.question, CHOICES, fitting.told), chosen)
 
 
-def _done(app: "FinishingApp", folder: Path, fitting: Fitting, decided: Callable[[], None], *, take: bool) -> None:
+def _done(app: Program, folder: Path, fitting: Fitting, decided: Callable[[], None], *, take: bool) -> None:
     try:
         if take:
             take_in(folder, fitting)
         else:
             throw_away(fitting)
     except FinishingError as error:
-        app.push_screen(Asking(str(error), (Choice("back to the shelf"),)))
+        app.push_screen(ChoiceBox(str(error), (Choice("back to the shelf"),)))
         return
     decided()

@@ -4,15 +4,12 @@ The journals are read beside the keys. What is known stands there at once, by na
 """
 
 from dataclasses import dataclass
-from datetime import UTC
 from pathlib import Path
-from typing import TYPE_CHECKING, cast
 
 from textual import work
 from textual.app import ComposeResult
 from textual.containers import Vertical
 from textual.message import Message
-from textual.screen import Screen
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.shelf import FilesLook, OnShelf, Stands, folders_on, in_order, looks_like, seen, take_copy
@@ -20,14 +17,13 @@ from finishing_tui.glance.coming_back import ago
 from finishing_tui.screens.demos import DemoScreen
 from finishing_tui.screens.help import HelpScreen
 from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, keys_of
+from finishing_tui.screens.listed import Listed
 from finishing_tui.screens.pedals import PedalsScreen
+from finishing_tui.screens.program import program
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
-
-if TYPE_CHECKING:
-    from finishing_tui.screens.app import FinishingApp
 
 WORDS = {"lists.up": "to the garment above", "lists.down": "to the garment below", "lists.take": "pick the garment up"}
 """What the keys of every list do on the shelf."""
@@ -38,7 +34,7 @@ AT_A_TIME = 8
 _SIGNS: dict[Stands, str] = {"done": "■", "here": "◆", "under-way": "◆", "to-come": "□", "left-out": "×"}
 
 
-class ShelfScreen(Screen[None]):
+class ShelfScreen(Listed[None]):
     """Garments in hand; the one touched last stands first."""
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)
@@ -121,15 +117,10 @@ class ShelfScreen(Screen[None]):
         else:
             self._open(self._garments[at].folder)
 
-    def action_move(self, by: int) -> None:
-        """Move the caret."""
-        self.query_one(Notice).show("")
-        choices = self.query_one(Choices)
-        if 0 <= choices.at + by < len(self._garments):
-            choices.move(by)
-            self._at = self._garments[choices.at].folder
-        else:
-            self.app.bell()
+    def move_to(self, at: int) -> None:
+        """Show the caret at a garment."""
+        super().move_to(at)
+        self._at = self._garments[at].folder
 
     def action_start(self) -> None:
         """Start a garment from nothing."""
@@ -172,7 +163,7 @@ class ShelfScreen(Screen[None]):
         from finishing_tui.screens.opening import open_garment  # noqa: PLC0415  (the needles only when they are needed)
 
         self._at = folder  # so that the caret is on it when one comes back
-        open_garment(cast("FinishingApp", self.app), folder)
+        open_garment(program(self), folder)
 
     def _refuse(self, text: str) -> None:
         self.app.bell()
@@ -187,7 +178,7 @@ class ShelfScreen(Screen[None]):
             self.post_message(self.Read(look, some, first + AT_A_TIME >= len(folders)))
 
     def _draw(self) -> None:
-        now = cast("FinishingApp", self.app).clock.now().astimezone(UTC)
+        now = program(self).now
         unread = {one.folder for one in self._garments} - self._known.keys()
         choices = [
             Choice(one.title, ("…",))

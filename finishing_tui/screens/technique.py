@@ -9,7 +9,7 @@ from finishing_tui.recipe.techniques import Technique
 from finishing_tui.screens.keys import bindings, keys_of
 from finishing_tui.screens.page import PAGE, PageScreen
 from finishing_tui.widgets.column import Column
-from finishing_tui.widgets.key_line import Key
+from finishing_tui.widgets.key_line import ShownKey
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
 
@@ -85,7 +85,7 @@ class TechniqueScreen(PageScreen):
         """Lay out one technique."""
         yield Explained()
 
-    def other_keys(self) -> Sequence[Key]:
+    def other_keys(self) -> Sequence[ShownKey]:
         """Return the keys that turn the page."""
         return ((keys_of(self).shown("pages.left", "pages.right"), "another"),)
 

@@ -6,29 +6,24 @@ from textual.app import ComposeResult
 from textual.containers import Vertical
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import WhatIf
 from finishing_tui.glance.counting import MOST_DIGITS
 from finishing_tui.glance.stored_words import verdict_words
-from finishing_tui.glance.what_if import WhatIfView, asked_here, rhythm_typed, unit_words, what_if_view
-from finishing_tui.screens.at_hand import AtHand
+from finishing_tui.glance.what_if import WhatIfView, rhythm_typed, unit_words
 from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of
 from finishing_tui.screens.leaving import Leaving
+from finishing_tui.screens.verdict import look_of
+from finishing_tui.talk.asks import WeighPlans
+from finishing_tui.talk.conversation import Talk
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
-from finishing_tui.widgets.two_plans import Field, Fields, TwoPlans
+from finishing_tui.widgets.two_plans import Fields, PlanField, TwoPlans
 
 Name = Literal["loops", "spots", "rhythm", "style", "rounds"]
 """What may be asked."""
-
-SORTS = {Verdict.LIES_FLAT: "$good", Verdict.JUST_SHOWS: "$mark"}
-"""The look of a verdict; all others are alarms. The verdict itself is in words."""
-
-MOST_LATER = 8
-"""So many later numbers are named at the most."""
 
 
 class WhatIfScreen(Leaving[None]):
@@ -50,11 +45,12 @@ class WhatIfScreen(Leaving[None]):
         ),
     ]
 
-    def __init__(self, at_hand: AtHand, typed: str = "") -> None:
-        """Ask about what is in hand; ``typed``: digits that were typed already."""
+    def __init__(self, talk: Talk, ask: WeighPlans) -> None:
+        """Ask about what is in hand."""
         super().__init__()
-        self._at_hand = at_hand
-        self._asked = asked_here(at_hand.state)
+        self._talk = talk
+        self._ask = ask
+        self._asked, typed = ask.asked, ask.typed
         self._names: tuple[Name, ...] = ("loops", "spots", "rhythm", "style") if self._asked.section else ("rounds",)
         self._typed: dict[Name, str] = {self._names[0]: typed} if typed else {}
         self._style: Literal["easy", "even"] | None = None
@@ -75,7 +71,7 @@ class WhatIfScreen(Leaving[None]):
     def on_mount(self) -> None:
         """Show the plan there is."""
         hint = "Nothing changes until you take it."
-        self.query_one(Sentences).show((f"What if ... · {self._asked.title}", "bold"), (hint, "$quiet"))
+        self.query_one(Sentences).show((self._ask.question, "bold"), (hint, "$quiet"))
         self._look()
 
     def action_sign(self, sign: str) -> None:
@@ -126,11 +122,11 @@ class WhatIfScreen(Leaving[None]):
             self.app.bell()
             self.query_one(Notice).show(self._trouble or "Nothing is another way yet: type a number.", alarm=True)
             return
-        if self._at_hand.do(view.command):
-            self._at_hand.say(f"taken: {view.now}")
-            self.dismiss()
+        self._talk.answer(view)
+        if self._talk.asked is self._ask:
+            self.query_one(Notice).show(self._talk.said, alarm=True)
         else:
-            self.query_one(Notice).show(self._at_hand.said, alarm=True)
+            self.dismiss()
 
     def action_leave(self) -> None:
         """Leave; nothing has changed."""
@@ -154,7 +150,7 @@ class WhatIfScreen(Leaving[None]):
     def _look(self) -> None:
         """Look at what was asked for, and draw it."""
         try:
-            self._view, self._trouble = what_if_view(self._at_hand.state, self._command(), MOST_LATER), ""
+            self._view, self._trouble = self._ask.view(self._command()), ""
         except FinishingError as error:
             self._view, self._trouble = None, sentence(str(error))
         self.query_one(Notice).show("")
@@ -169,19 +165,19 @@ class WhatIfScreen(Leaving[None]):
         more = [(key(*MOVE), "what else"), spread] if self._asked.section else []
         self.query_one(KeyLine).show([*take, *dict([first, *more]).items(), (key("lists.leave"), "leave")])
 
-    def _field(self, name: Name) -> Field:
+    def _field(self, name: Name) -> PlanField:
         typed = self._typed.get(name, "")
         view, asked = self._view, self._asked
         match name:
             case "loops":
-                return Field("loops", typed or str(view.figure if view else asked.figure), bool(typed))
+                return PlanField("loops", typed or str(view.figure if view else asked.figure), bool(typed))
             case "rhythm":
-                return Field("a of every b", typed.replace("/", " of every ") or "-", bool(typed))
+                return PlanField("a of every b", typed.replace("/", " of every ") or "-", bool(typed))
             case "style":
-                return Field("spread", self._style or self._asked.style, self._style is not None)
+                return PlanField("spread", self._style or self._asked.style, self._style is not None)
             case _:
                 planned = asked.spots if name == "spots" else asked.figure
-                return Field(unit_words(asked), typed or str(planned), bool(typed))
+                return PlanField(unit_words(asked), typed or str(planned), bool(typed))
 
     def _brief(self) -> tuple[str, str]:
         """Return the figures and the verdict in a sentence, and its look."""
@@ -191,7 +187,7 @@ class WhatIfScreen(Leaving[None]):
         other = f", not {asked.figure}" if asked.figure != view.figure else ""
         what = "loops" if asked.section else unit_words(asked)
         verdict = f": {verdict_words(view.verdict)}" if view.verdict else ""
-        return f"{view.figure} {what}{other}{verdict}", SORTS.get(view.verdict, "$alarm") if view.verdict else "$mark"
+        return f"{view.figure} {what}{other}{verdict}", look_of(view.verdict) if view.verdict else "$mark"
 
     def _figures(self) -> Shown:
         view, asked = self._view, self._asked
@@ -201,6 +197,6 @@ class WhatIfScreen(Leaving[None]):
         if not view.changes:
             return Shown(str(view.figure), aside=(f"{what}, as planned",), acts=("WHAT IF",), style="$mark")
         acts = (verdict_words(view.verdict),) if view.verdict else ("TAKE IT?",)
-        style = SORTS.get(view.verdict, "$alarm") if view.verdict else "$mark"
+        style = look_of(view.verdict) if view.verdict else "$mark"
         other = str(asked.figure) if asked.figure != view.figure else ""
         return Shown(str(view.figure), other, (what,), acts, style=style, joiner="not")

@@ -5,12 +5,12 @@ from itertools import combinations
 from typing import Any
 
 from finishing_tui.craft.words import listing
-from finishing_tui.glance.key_names import NoKey, can_be_typed, key_named, names, shown
-from finishing_tui.glance.keys import Keys
-from finishing_tui.glance.rooms import GROUPS, KEYED, SCREENS
 from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.near import near
 from finishing_tui.recipe.reader.sentences import given
+from finishing_tui.talk.key_names import NoKey, can_be_typed, key_named, names, shown
+from finishing_tui.talk.keys import Keys
+from finishing_tui.talk.rooms import GROUPS, KEYED, SCREENS
 
 
 def wrong_keys(own: Any) -> Iterator[tuple[Path, str]]:

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from typing import cast, get_args
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.settings.model import Look, Settings
+from finishing_tui.settings.model import ScreenLook, Settings
 
 GROUNDS = ("dark", "light", "terminal")
 """Of these one can hold."""
@@ -19,19 +19,19 @@ def wrong_looks(words: Iterable[str]) -> str:
     """Return why ``words`` cannot be the looks, or nothing."""
     found = list(words)
     for word in found:
-        if word not in get_args(Look):
+        if word not in get_args(ScreenLook):
             from finishing_tui.recipe.reader.near import near  # noqa: PLC0415  (only to tell what was perhaps meant)
 
-            return f"there are no looks {word!r}; {near(word, get_args(Look), 'there are')}"
+            return f"there are no looks {word!r}; {near(word, get_args(ScreenLook), 'there are')}"
     grounds = [word for word in GROUNDS if word in found]
     return f"{grounds[0]} and {grounds[1]} cannot both be; leave one out" if len(grounds) > 1 else ""
 
 
-def looks_in_force(settings: Settings) -> tuple[Look, ...]:
+def looks_in_force(settings: Settings) -> tuple[ScreenLook, ...]:
     """Return the words for the looks: those of ``FINISHING_LOOKS`` where it is set. Raises ``BadLooks``."""
     named = os.environ.get("FINISHING_LOOKS", "").replace(",", " ").split()
     if not named:
         return settings.look_words
     if why := wrong_looks(named):
         raise BadLooks(f"FINISHING_LOOKS: {why}")
-    return cast("tuple[Look, ...]", tuple(named))
+    return cast("tuple[ScreenLook, ...]", tuple(named))

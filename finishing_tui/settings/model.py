@@ -6,15 +6,15 @@ from types import MappingProxyType
 from typing import Literal
 
 from finishing_tui.garment.events import Pace
-from finishing_tui.glance.key_names import key_named
-from finishing_tui.glance.keys import Keys
 from finishing_tui.glance.spoken import Speech
 from finishing_tui.glance.wishes import Units
+from finishing_tui.talk.key_names import key_named
+from finishing_tui.talk.keys import Keys
 
 Bell = Literal["run", "recount", "target", "refused"]
 """What the bell can ring for."""
 
-Look = Literal["dark", "light", "terminal", "ascii"]
+ScreenLook = Literal["dark", "light", "terminal", "ascii"]
 """A word for how the screens look."""
 
 OwnKeys = Mapping[str, Mapping[str, str | tuple[str, ...]]]
@@ -46,7 +46,7 @@ class Settings:
     typed in either."""
     hand: Literal["right", "left"] = "right"
     """The hand that knits, for a garment that is started; it can be changed for each."""
-    looks: Look | tuple[Look, ...] = "dark"
+    looks: ScreenLook | tuple[ScreenLook, ...] = "dark"
     """How the screens look: "dark", "light", or "terminal" for the terminal's own colours; and "ascii" where only plain
     letters can be drawn, alone or in a list with one of the others. FINISHING_LOOKS, if set, counts instead."""
     keys: OwnKeys = field(default_factory=lambda: MappingProxyType({}))
@@ -72,6 +72,6 @@ class Settings:
         )
 
     @property
-    def look_words(self) -> tuple[Look, ...]:
+    def look_words(self) -> tuple[ScreenLook, ...]:
         """The words for how the screens look."""
         return (self.looks,) if isinstance(self.looks, str) else self.looks

@@ -3,14 +3,13 @@
 A file without mistakes costs the standard library's parser and this walk; what finds lines is loaded only to report.
 """
 
-import typing
 from collections.abc import Iterator, Mapping
-from dataclasses import fields
 from pathlib import Path as File
-from types import MappingProxyType, UnionType
-from typing import Any, Literal, get_args, get_origin
+from types import MappingProxyType
+from typing import Any
 
 from finishing_tui.files import read_plain, reason
+from finishing_tui.recipe.annotations import Annotation, fields_of
 from finishing_tui.recipe.reader import BadRecipe, Problem
 from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.guards import decoded, looked_over
@@ -73,15 +72,14 @@ def settings_in(text: str, file: str) -> Settings:
 
 
 def _wrong(data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
-    hints = typing.get_type_hints(Settings)
-    names = [field.name for field in fields(Settings)]
+    settings = fields_of(Settings)
     for key, value in data.items():
-        if key not in names:
-            yield (key,), f"{key!r} is no setting; {near(key, names, 'the settings are')}"
+        if key not in settings:
+            yield (key,), f"{key!r} is no setting; {near(key, settings, 'the settings are')}"
         elif key == "keys":
             yield from wrong_keys(value)
-        elif not _fits(hints[key], value):
-            yield (key,), f"{given(value)} stands here; {_right(hints[key], value)}"
+        elif not _fits(settings[key].annotation, value):
+            yield (key,), f"{given(value)} stands here; {_right(settings[key].annotation, value)}"
         elif key == "looks" and not value:
             yield (key,), 'this list is empty; name how the screens should look, such as looks = ["dark"]'
         elif key == "looks" and (why := wrong_looks([value] if isinstance(value, str) else value)):
@@ -90,29 +88,24 @@ def _wrong(data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
             yield (key,), "an empty text stands in this list; the program and each thing it is given need one"
 
 
-def _fits(wanted: Any, value: Any) -> bool:
-    origin = get_origin(wanted)
-    if origin in {typing.Union, UnionType}:
-        return any(_fits(arm, value) for arm in get_args(wanted))
-    if origin is Literal:
-        return isinstance(value, str) and value in get_args(wanted)
-    if origin is tuple:
-        return isinstance(value, list) and all(_fits(get_args(wanted)[0], item) for item in value)
-    return type(value) is wanted
+def _fits(wanted: Annotation, value: Any) -> bool:
+    if wanted.literals:
+        return isinstance(value, str) and value in wanted.literals
+    if wanted.item is not None:
+        return isinstance(value, list) and all(_fits(wanted.item, item) for item in value)
+    return type(value) is wanted.bare or any(_fits(arm, value) for arm in wanted.arms)
 
 
-def _right(wanted: Any, value: Any) -> str:
+def _right(wanted: Annotation, value: Any) -> str:
     """Say what would be right instead of ``value``; of a list of words, instead of the first wrong one."""
-    arms = get_args(wanted) if get_origin(wanted) in {typing.Union, UnionType} else (wanted,)
-    for arm in arms:
-        item = get_args(arm)[0] if get_origin(arm) is tuple else None
-        if _literals(item) and isinstance(value, list):
-            wrong = next(one for one in value if not _fits(item, one))
-            return f"in it stands {given(wrong)}; {_one_of(_literals(item), wrong)}"
-    words = next((_literals(arm) for arm in arms if _literals(arm)), ())
+    for arm in wanted.each:
+        if arm.item is not None and arm.item.literals and isinstance(value, list):
+            wrong = next(one for one in value if not _fits(arm.item, one))
+            return f"in it stands {given(wrong)}; {_one_of(arm.item.literals, wrong)}"
+    words = next((arm.literals for arm in wanted.each if arm.literals), ())
     if words and isinstance(value, str):
         return _one_of(words, value)
-    return f"{' or '.join(_words(arm) for arm in arms)} is wanted"
+    return f"{' or '.join(map(_words, wanted.each))} is wanted"
 
 
 def _one_of(words: tuple[str, ...], value: Any) -> str:
@@ -121,19 +114,11 @@ def _one_of(words: tuple[str, ...], value: Any) -> str:
     return meant if "?" in meant else f"it is {', '.join(quoted[:-1])} or {quoted[-1]}"
 
 
-def _literals(wanted: Any) -> tuple[str, ...]:
-    return get_args(wanted) if get_origin(wanted) is Literal else ()
-
-
-def _words(wanted: Any) -> str:
-    if get_origin(wanted) is tuple:
-        words = _literals(get_args(wanted)[0])
-        example = ", ".join(f'"{word}"' for word in words) or '"a", "b"'
-        return f"a list of {'some of ' if words else 'texts, such as '}[{example}]"
-    if words := _literals(wanted):
-        quoted = ", ".join(f'"{word}"' for word in words)
-        return f"one of {quoted}"
-    return "true or false"
+def _words(one: Annotation) -> str:
+    quoted = ", ".join(f'"{word}"' for word in (one.item or one).literals)
+    if one.item is not None:
+        return f"a list of some of [{quoted}]" if quoted else 'a list of texts, such as ["a", "b"]'
+    return f"one of {quoted}" if quoted else "true or false"
 
 
 def _frozen(value: Any) -> Any:

@@ -9,11 +9,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import fields
 from typing import Any
 
-from finishing_tui.glance.key_names import written
-from finishing_tui.glance.keys import USUAL
-from finishing_tui.glance.rooms import GROUPS, KEYED
-from finishing_tui.settings.explained import meanings
+from finishing_tui.recipe.field_texts import field_texts
 from finishing_tui.settings.model import Settings
+from finishing_tui.talk.key_names import written
+from finishing_tui.talk.keys import USUAL
+from finishing_tui.talk.rooms import GROUPS, KEYED
 
 _WIDTH = 100
 
@@ -46,7 +46,7 @@ def _lines() -> Iterator[str]:
     usual = Settings()
     for field in fields(Settings):
         yield ""
-        yield from _comment(meanings().get(field.name, ""))
+        yield from _comment(field_texts(Settings).get(field.name, ""))
         if field.name != "keys":
             yield f"#{field.name} = {value_text(getattr(usual, field.name))}"
     for group, where in GROUPS.items():

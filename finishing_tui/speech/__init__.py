@@ -3,7 +3,7 @@
 No shell is used, and a text can never become an option of the program.
 """
 
-from finishing_tui.speech.programs import NoProgram, Program, program_for
+from finishing_tui.speech.programs import NoProgram, SpeechProgram, program_for
 from finishing_tui.speech.speaker import Speaker
 
-__all__ = ["NoProgram", "Program", "Speaker", "program_for"]
+__all__ = ["NoProgram", "Speaker", "SpeechProgram", "program_for"]

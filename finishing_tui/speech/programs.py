@@ -14,7 +14,7 @@ class NoProgram(FinishingError):
 
 
 @dataclass(frozen=True, slots=True)
-class Program:
+class SpeechProgram:
     """A program that speaks: the ``command`` it is started with, whole.
 
     ``argument``: it takes the text as its last argument, behind ``--``; otherwise it reads it on its standard input.
@@ -37,20 +37,20 @@ _WINDOWS = (
 )
 # It hands the text on and ends at once; what it hands it to drops an older text for a newer one by itself. Where it
 # reads its standard input some lines would be orders, so the text is an argument.
-_DISPATCHER = Program(("spd-say",), argument=True)
-_SYNTHESIZERS = (Program(("espeak-ng", "--stdin")), Program(("espeak", "--stdin")))
+_DISPATCHER = SpeechProgram(("spd-say",), argument=True)
+_SYNTHESIZERS = (SpeechProgram(("espeak-ng", "--stdin")), SpeechProgram(("espeak", "--stdin")))
 
-USUAL: Mapping[str, tuple[Program, ...]] = MappingProxyType(
+USUAL: Mapping[str, tuple[SpeechProgram, ...]] = MappingProxyType(
     {
-        "darwin": (Program(("say", "-f", "-")), *_SYNTHESIZERS),
-        "win32": (Program(("powershell", "-NoProfile", "-NonInteractive", "-Command", _WINDOWS)), *_SYNTHESIZERS),
+        "darwin": (SpeechProgram(("say", "-f", "-")), *_SYNTHESIZERS),
+        "win32": (SpeechProgram(("powershell", "-NoProfile", "-NonInteractive", "-Command", _WINDOWS)), *_SYNTHESIZERS),
         "": (_DISPATCHER, *_SYNTHESIZERS),
     }
 )
 """The usual programs by the kind of computer, as Python names it; under "" those of all others."""
 
 
-def program_for(named: tuple[str, ...]) -> Program:
+def program_for(named: tuple[str, ...]) -> SpeechProgram:
     """Return the program ``named`` (with its arguments), or, where that is empty, the first of the usual ones there is.
 
     Raises ``NoProgram``.
@@ -59,10 +59,10 @@ def program_for(named: tuple[str, ...]) -> Program:
         found = shutil.which(named[0])
         if found is None:
             raise NoProgram(f"nothing is spoken: there is no program {named[0]!r} here, which speak_with names")
-        return Program((found, *named[1:]))
+        return SpeechProgram((found, *named[1:]))
     usual = USUAL.get(sys.platform, USUAL[""])
     for program in usual:
         if (found := shutil.which(program.command[0])) is not None:
-            return Program((found, *program.command[1:]), program.argument)
+            return SpeechProgram((found, *program.command[1:]), program.argument)
     names = " or ".join(program.command[0] for program in usual)
     raise NoProgram(f"nothing is spoken: {names} would be needed, or another program that speak_with names")

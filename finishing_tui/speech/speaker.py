@@ -11,7 +11,7 @@ import time
 from collections.abc import Callable
 from typing import Literal
 
-from finishing_tui.speech.programs import Program
+from finishing_tui.speech.programs import SpeechProgram
 
 PATIENCE = 60.0
 """Seconds after which a text that is still being spoken is cut off: the longest one takes less, even spoken slowly."""
@@ -39,7 +39,7 @@ _End = Literal["spoken", "failed", "cut off"]
 class Speaker:
     """Hands texts to a program, one at a time; ``say`` never waits."""
 
-    def __init__(self, program: Program, give_up: Callable[[str], object], *, patience: float = PATIENCE) -> None:
+    def __init__(self, program: SpeechProgram, give_up: Callable[[str], object], *, patience: float = PATIENCE) -> None:
         """``give_up``: called in the thread, once, with a sentence, when the program has failed too often."""
         self._program = program
         self._give_up = give_up

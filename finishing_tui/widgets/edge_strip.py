@@ -61,41 +61,34 @@ def edge_rows(edge: Edge, width: int, *, ascii_only: bool = False, beside: Edge 
     first, last, step = window(beside or edge, room)
     if not first <= min(edge.at + 1, edge.spots) <= last:
         first, last, step = window(edge, room)
-    spots = range(first, last + 1)
+    shapes = [SHAPES[sort] for sort in edge.sorts(first, last)]
+    gap = " " * (step - 1)
+    drawn = [((in_ascii if ascii_only else shape) + gap, style) for shape, in_ascii, style in shapes]
+    marks, ruler = [(" " + gap, "$mark")] * len(drawn), [(" " + gap, "$quiet")] * len(drawn)
+    if edge.half is not None and first <= edge.half <= last:
+        marks[edge.half - first] = ("½" + gap, "$mark")
+    if first <= edge.at + 1 <= last:
+        marks[edge.at + 1 - first] = ("▾" + gap, "bold $act")
+    for spot in range(-(-first // 10) * 10, last + 1, 10):
+        ruler[spot - first] = ("'" + gap, "$quiet")
+    for spot in edge.strayed:
+        if first <= spot <= last:
+            ruler[spot - first] = ("×" + gap, "bold $alarm")
     if edge.hand == "right":
-        spots = spots[::-1]
-    strayed = edge.strayed
-    above, line, below = _Line(), _Line(), _Line()
-    for spot in spots:
-        shape, in_ascii, style = SHAPES[edge.sort(spot)]
-        mark = " "
-        if spot == edge.at + 1:
-            mark = "▾"
-        elif spot == edge.half:
-            mark = "½"
-        gap = " " * (step - 1)
-        above.add(mark + gap, "bold $act" if mark == "▾" else "$mark")
-        line.add((in_ascii if ascii_only else shape) + gap, style)
-        below.add(*_ruled(spot, strayed=spot in strayed, step=step))
-    return _framed(edge, (first, last), (above.drawn(), line.drawn(), below.drawn()), width)
+        for line in (marks, drawn, ruler):
+            line.reverse()
+    return _framed(edge, (first, last), (_line(marks), _line(drawn), _line(ruler)), width)
 
 
-class _Line:
-    """A line put together of our own signs, in as few pieces as it has changes of style."""
-
-    def __init__(self) -> None:
-        self._parts: list[tuple[str, str]] = []
-
-    def add(self, text: str, style: str) -> None:
-        """Add signs; those of one style after another become one piece."""
-        if self._parts and (self._parts[-1][1] == style or not text.strip()):
-            self._parts[-1] = (self._parts[-1][0] + text, self._parts[-1][1])
+def _line(signs: Sequence[tuple[str, str]]) -> Content:
+    """Return a line of our own signs, each with its style, in as few pieces as it has changes of style."""
+    pieces = [signs[0]]
+    for text, style in signs[1:]:
+        if style == pieces[-1][1] or text.isspace():
+            pieces[-1] = (pieces[-1][0] + text, pieces[-1][1])
         else:
-            self._parts.append((text, style))
-
-    def drawn(self) -> Content:
-        """Return the line."""
-        return Content.assemble(*self._parts)
+            pieces.append((text, style))
+    return Content.assemble(*pieces)
 
 
 def window(edge: Edge, width: int) -> tuple[int, int, int]:
@@ -112,12 +105,6 @@ def window(edge: Edge, width: int) -> tuple[int, int, int]:
     half = width // 2
     first = min(max((edge.at // half) * half - half // 2, 0), edge.spots - width)
     return first + 1, first + width, 1
-
-
-def _ruled(spot: int, *, strayed: bool, step: int) -> tuple[str, str]:
-    if strayed:
-        return "×".ljust(step), "bold $alarm"
-    return ("'" if spot % 10 == 0 else " ").ljust(step), "$quiet"
 
 
 def _framed(edge: Edge, shown: tuple[int, int], lines: tuple[Content, Content, Content], width: int) -> list[Content]:

@@ -6,7 +6,7 @@ from textual.widgets import Input
 from finishing_tui.inert import inert
 
 
-class Entry(Input):
+class EntryBox(Input):
     """One line; text of several lines that is pasted becomes one, so that nothing of it is lost unseen."""
 
     def __init__(self) -> None:

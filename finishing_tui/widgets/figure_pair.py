@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from textual.content import Content
 
 from finishing_tui.widgets.figures import LEAST, big, drawable, fitting, width_of
-from finishing_tui.widgets.plain import plain, wrapped
+from finishing_tui.widgets.plain import plain, plain_rows, wrapped
 from finishing_tui.widgets.rows import Rows
 
 HIGHEST = 17
@@ -75,7 +75,7 @@ class FigurePair(Rows):
             best, chosen = -1, (5, 0)
             for lines in range(min(height, HIGHEST), 4, -1):
                 figures = self._figures(shown, width * 60 // 100 if side else width, lines, beside=not side)
-                left = max(row.cell_length for row in figures) + (6 if width >= 76 else 4)
+                left = max([row.cell_length for row in figures]) + (6 if width >= 76 else 4)
                 room = (width - left, height) if side else (width, height - len(figures) - 1)
                 high = _height_of(self._words(shown, *room)) if shown.acts else lines
                 if min(lines, 1 + high) > best and len(figures) <= height:
@@ -86,21 +86,22 @@ class FigurePair(Rows):
     def _figures(self, shown: Shown, width: int, height: int, *, beside: bool = True) -> list[Content]:
         """Return the count large, the target beside its foot, and small words under it, or beside it if they fit."""
         lines = _largest(shown, width, height)
-        beside = beside and sum(map(len, shown.aside)) + _both(shown, lines, min(lines, 5)) + 3 <= width
+        joined = width_of(shown.count, lines) + _joined(shown, min(lines, 5))
+        beside = beside and sum(map(len, shown.aside)) + joined + 3 <= width
         under = 0 if beside else len(shown.aside)
         gap = 1 if under and height - under >= 9 else 0
         if under:
             lines = _largest(shown, width, height - under - gap)
         of_lines = min(lines, 5)
-        while of_lines > LEAST and _both(shown, lines, of_lines) > width:
+        while of_lines > LEAST and width_of(shown.count, lines) + _joined(shown, of_lines) > width:
             of_lines -= 1
-        drawn = [plain(row, "bold $count") for row in big(shown.count, lines, ascii_only=self.ascii)]
+        drawn = plain_rows(big(shown.count, lines, ascii_only=self.ascii), "bold $count")
         if shown.of:
-            of = big(shown.of, of_lines, ascii_only=self.ascii)
+            of = plain_rows(big(shown.of, of_lines, ascii_only=self.ascii), "$quiet")
+            gaps = plain_rows([" " * (len(shown.joiner) + 2)] * (lines - 1) + [f" {shown.joiner} "], "$quiet")
+            above = lines - of_lines
             for row in range(lines):
-                at = row - (lines - of_lines)
-                word = f" {shown.joiner} " if row == lines - 1 else " " * (len(shown.joiner) + 2)
-                drawn[row] += plain(word, "$quiet") + plain(of[at] if at >= 0 else "", "$quiet")
+                drawn[row] += gaps[row] + of[row - above] if row >= above else gaps[row]
         if beside and shown.aside:
             drawn[-1] += plain(f"   {'  '.join(shown.aside)}", "$foreground")
             return drawn
@@ -109,7 +110,7 @@ class FigurePair(Rows):
     def _words(self, shown: Shown, width: int, height: int) -> list[Content]:
         """Return the words as large as they fit, and what follows in small where there is room for it."""
         then = wrapped(plain(shown.then, "$quiet"), width) if shown.then else []
-        wanted = tuple(act.upper() for act in shown.acts)
+        wanted = tuple(map(str.upper, shown.acts))
         for below in (then,) if shown.keep_then or not then else (then, []):
             acts, lines = _layout(wanted, width, height - len(below))
             if lines >= (4 if below and not shown.keep_then else LEAST):
@@ -124,7 +125,7 @@ class FigurePair(Rows):
         rows: list[Content] = []
         for index, act in enumerate(acts):
             rows += [Content()] if index else []
-            rows += [plain(row, f"bold {shown.style}") for row in big(act, lines, ascii_only=self.ascii)]
+            rows += plain_rows(big(act, lines, ascii_only=self.ascii), f"bold {shown.style}")
         gap = [Content()] if then and len(rows) + len(then) < height else []
         return [*rows, *gap, *then][:height]
 
@@ -134,11 +135,14 @@ def _in_noughts(shown: Shown) -> Shown:
     return replace(shown, count="0" * len(shown.count), aside=tuple(re.sub(r"[0-9]", "0", one) for one in shown.aside))
 
 
+_BLOCKS = frozenset('█▀▄#"')
+
+
 def _height_of(words: list[Content]) -> int:
     """Return how high the words are drawn: the first lines of blocks."""
     drawn = 0
     for row in words:
-        if not any(block in row.plain for block in '█▀▄#"'):
+        if _BLOCKS.isdisjoint(row.plain):
             break
         drawn += 1
     return drawn
@@ -148,29 +152,32 @@ def _layout(acts: tuple[str, ...], width: int, height: int) -> tuple[tuple[str, 
     """Return the acts by lines, and the size at which they fit: side by side, stacked, or word by word."""
     if not all(map(drawable, acts)):
         return acts, 0
-    by_word = tuple(word for act in acts for word in act.split())
-    ways = (("  ".join(acts),), (" ".join(acts),), acts, by_word)
-    return max(((way, fitting(way, width, height, most=HIGHEST - 2)) for way in ways), key=_readable)
+    by_word = tuple(" ".join(acts).split())
+    ways: tuple[tuple[str, ...], ...] = (("  ".join(acts),), (" ".join(acts),), acts, by_word)
+    best, found = -1, (ways[0], 0)
+    for way in ways:
+        lines = fitting(way, width, height, most=HIGHEST - 2)
+        # Large words on one line are read from afar better than still larger ones in a pile.
+        readable = lines + 5 if len(way) == 1 and lines >= 9 else lines
+        if readable > best:
+            best, found = readable, (way, lines)
+    return found
 
 
-def _readable(way: tuple[tuple[str, ...], int]) -> int:
-    """Return how well words are read from afar: large ones on one line better than still larger ones in a pile."""
-    texts, lines = way
-    return lines + 5 if len(texts) == 1 and lines >= 9 else lines
-
-
-def _both(shown: Shown, lines: int, of_lines: int) -> int:
-    joined = len(shown.joiner) + 2 + width_of(shown.of, of_lines) if shown.of else 0
-    return width_of(shown.count, lines) + joined
+def _joined(shown: Shown, of_lines: int) -> int:
+    """Return how many columns the target takes, with what joins it to the count."""
+    return len(shown.joiner) + 2 + width_of(shown.of, of_lines) if shown.of else 0
 
 
 def _largest(shown: Shown, width: int, height: int) -> int:
     """Return the most lines at which the count fits: with its target at five lines too, or at fewer where it must."""
+    left = width - _joined(shown, 5)
     for lines in range(min(height, HIGHEST), 4, -1):
-        if _both(shown, lines, 5) <= width:
+        if width_of(shown.count, lines) <= left:
             return lines
+    left = width - _joined(shown, LEAST)
     for lines in range(min(height, 5), LEAST, -1):
-        if _both(shown, lines, LEAST) <= width:
+        if width_of(shown.count, lines) <= left:
             return lines
     return LEAST
 

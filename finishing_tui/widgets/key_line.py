@@ -1,6 +1,7 @@
 """The keys that may be pressed now, at the foot of every screen: as many as fit whole, the most important first."""
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from textual.content import Content
 
@@ -10,7 +11,7 @@ from finishing_tui.widgets.rows import Rows
 NARROW = 60
 """Below so many columns the keys take two lines."""
 
-Key = tuple[str, str]
+ShownKey = tuple[str, str]
 """A key as people read it, and what it does, in a word or two."""
 
 
@@ -20,19 +21,20 @@ class KeyLine(Rows):
     def __init__(self, *, whole: bool = False) -> None:
         """``whole``: take as many lines as all the keys need."""
         super().__init__(id="keys")
-        self._keys: tuple[Key, ...] = ()
+        self._keys: tuple[ShownKey, ...] = ()
         self._whole = whole
         self._blank = False
 
     @property
-    def keys_shown(self) -> tuple[Key, ...]:
+    def keys_shown(self) -> tuple[ShownKey, ...]:
         """The keys, whether there is room for all of them or not."""
         return self._keys
 
-    def show(self, keys: Sequence[Key]) -> None:
+    def show(self, keys: Sequence[ShownKey]) -> None:
         """Show ``keys``, the most important first and the one that is never left out last."""
-        self._keys = tuple(keys)
-        self.redraw()
+        if self._keys != (keys := tuple(keys)):
+            self._keys = keys
+            self.redraw()
 
     def blank(self, *, blank: bool) -> None:
         """Show none of the keys, or all of them again; their lines stay."""
@@ -44,17 +46,16 @@ class KeyLine(Rows):
         del height
         if not self._keys:
             return [Content()]
-        keys = [_drawn(key) for key in self._keys]
         if self._whole:
-            return _all(keys, width)
-        *others, last = keys
+            return _all([_drawn(key) for key in self._keys], width)
+        last = _drawn(self._keys[-1])
         lines = [Content() for _ in range(2 if width < NARROW and self.tallness != "low" else 1)]
         if self._blank:
             return lines
         rooms = [width] * len(lines)
         rooms[-1] -= last.cell_length + 3
         at = 0
-        for one in others:
+        for one in map(_drawn, self._keys[:-1]):
             while at < len(lines) and _with(lines[at], one).cell_length > rooms[at]:
                 at += 1
             if at == len(lines):
@@ -64,7 +65,8 @@ class KeyLine(Rows):
         return lines
 
 
-def _drawn(key: Key) -> Content:
+@lru_cache(maxsize=256)
+def _drawn(key: ShownKey) -> Content:
     return plain(key[0], "bold $act") + plain(f" {key[1]}", "$quiet")
 
 

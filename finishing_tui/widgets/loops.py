@@ -11,7 +11,7 @@ from finishing_tui.widgets.rows import Rows
 
 
 @dataclass(frozen=True, slots=True)
-class Needle:
+class DrawnNeedle:
     """A needle, or part of one: its name (may be empty), stitches ``done`` and ``left``."""
 
     name: str
@@ -24,9 +24,9 @@ class Loops(Rows):
 
     def __init__(self) -> None:
         super().__init__()
-        self._needles: tuple[Needle, ...] = ()
+        self._needles: tuple[DrawnNeedle, ...] = ()
 
-    def show(self, needles: tuple[Needle, ...]) -> None:
+    def show(self, needles: tuple[DrawnNeedle, ...]) -> None:
         """Show needles, the further one first."""
         self._needles = needles
         self.redraw()
@@ -49,7 +49,7 @@ class Loops(Rows):
             for line in (name, self._stitches(needle, width))
         ]
 
-    def _stitches(self, needle: Needle, width: int) -> Content:
+    def _stitches(self, needle: DrawnNeedle, width: int) -> Content:
         done, left = needle.done, needle.left
         hidden_done, hidden_left = 0, 0
         room = width - 10

@@ -12,7 +12,7 @@ NARROW = 60
 """Below so many columns the moves of one needle stand together, so that all of them have room."""
 
 
-class Moves(Rows):
+class MoveLines(Rows):
     """Every move on a line of its own, numbered; where it is narrow, those of a needle after one another."""
 
     def __init__(self) -> None:

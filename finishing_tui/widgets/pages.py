@@ -27,7 +27,7 @@ class Entered:
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class PagePart:
     """A heading and the lines under it."""
 
     heading: str
@@ -40,9 +40,9 @@ class Pages(Rows):
     def __init__(self) -> None:
         super().__init__()
         self._title = ("", "")
-        self._parts: tuple[Part, ...] = ()
+        self._parts: tuple[PagePart, ...] = ()
 
-    def show(self, title: str, aside: str, parts: Sequence[Part]) -> None:
+    def show(self, title: str, aside: str, parts: Sequence[PagePart]) -> None:
         """Show a page."""
         self._title, self._parts = (title, aside), tuple(parts)
         self.redraw()

@@ -5,6 +5,7 @@ character, no override of direction. Widgets take ``Content`` only, and ``plain`
 """
 
 import re
+from collections.abc import Iterable
 
 from textual.content import Content
 
@@ -18,6 +19,11 @@ def plain(text: str, style: str = "") -> Content:
     if not text.isprintable():
         text = inert(_SPACE.sub(" ", text), lines=False)  # line ends and tabs are spaces here
     return Content.styled(text, style)
+
+
+def plain_rows(texts: Iterable[str], style: str = "") -> list[Content]:
+    """Return each of ``texts`` as one inert line, all in one style."""
+    return [Content.styled(text, style) if text.isprintable() else plain(text, style) for text in texts]
 
 
 def wrapped(content: Content, width: int, most: int = 0) -> list[Content]:

@@ -1,6 +1,7 @@
 """The widget that everything here stands on: rows of text, of which only those that changed are drawn again."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from itertools import zip_longest
 
 from rich.segment import Segment
 from textual.content import Content
@@ -17,6 +18,9 @@ TALLNESS = ("low", "middling", "high", "tall")
 """The heights of a screen, as the classes that stand for them say (with a dash before)."""
 
 
+_NOTHING = Content()
+
+
 class Rows(Widget):
     """Rows of inert text. A subclass says in ``rows`` what they are, and calls ``redraw`` when that changed."""
 
@@ -28,7 +32,7 @@ class Rows(Widget):
         self._drawn_for = Size()
         self._asked_for = 0  # so many rows were asked for when this was last laid out
         self._tall = ""
-        self._styles: dict[tuple[str, Style, str], Style] = {}
+        self._styles = _Styles({})
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
         """Return the rows for this width; ``height`` is the room there is, None when as many as are needed."""
@@ -44,8 +48,8 @@ class Rows(Widget):
         before, self._drawn = self._drawn, self._rows_now()
         changed = [
             Region(0, y, width, 1)
-            for y in range(max(len(before), len(self._drawn)))
-            if _at(before, y) != _at(self._drawn, y)
+            for y, (was, now) in enumerate(zip_longest(before, self._drawn, fillvalue=_NOTHING))
+            if was is not now and (was.plain != now.plain or was.spans != now.spans)
         ]
         if changed:
             self.refresh(*changed)
@@ -63,8 +67,11 @@ class Rows(Widget):
         laid out once, and would be laid out for another height.
         """
         height, limits = self.app.size.height, self.app.VERTICAL_BREAKPOINTS or []
-        names = [name for least, limit in limits if least <= height for name in TALLNESS if limit == f"-{name}"]
-        return names[-1] if names else "middling"
+        name = "middling"
+        for least, limit in limits:
+            if least <= height and limit[1:] in TALLNESS:
+                name = limit[1:]
+        return name
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
         """Return as many lines as there are rows."""
@@ -74,11 +81,11 @@ class Rows(Widget):
 
     def render_line(self, y: int) -> Strip:
         """Return one row as the terminal shows it."""
-        base = self.visual_style
-        row = self._drawn[y] if y < len(self._drawn) else Content()
+        base, only_ascii = self.visual_style, self.ascii
+        row = self._drawn[y] if y < len(self._drawn) else _NOTHING
         segments = [
-            Segment(in_ascii(text) if self.ascii else text, style.rich_style)
-            for text, style in row.render(base, end="", parse_style=self._style)
+            Segment(in_ascii(text) if only_ascii else text, style.rich_style)
+            for text, style in row.render(base, end="", parse_style=self._styled())
             if text
         ]
         return Strip(segments, row.cell_length).adjust_cell_length(self.size.width, base.rich_style)
@@ -98,9 +105,8 @@ class Rows(Widget):
             self.refresh()
 
     def notify_style_update(self) -> None:
-        """Forget the colours of the look before; on a screen of another height ask for the room anew."""
+        """On a screen of another height ask for the room anew."""
         super().notify_style_update()
-        self._styles = {}
         if self.is_mounted and self._tall != (tall := self.tallness):
             self._tall = tall
             self._forget_heights()
@@ -127,16 +133,21 @@ class Rows(Widget):
                 return rows
         return self.rows(width, height) if height else ()
 
-    def _style(self, name: str | Style) -> Style:
-        if isinstance(name, Style):
-            return name
-        key = (name, self.visual_style, self.app.theme)
-        if key not in self._styles:
-            self._styles[key] = parse_style(name, self.app.theme_variables)
-        return self._styles[key]
+    def _styled(self) -> Callable[[str | Style], Style]:
+        """Return what makes a style of what is written for it, in the colours of the theme that is in force."""
+        if self._styles.variables is not (variables := self.app.theme_variables):
+            self._styles = _Styles(variables)
+        return self._styles.__getitem__
 
 
-def _at(rows: Sequence[Content], y: int) -> tuple[str, object]:
-    if y >= len(rows):
-        return "", ()
-    return rows[y].plain, rows[y].spans
+class _Styles(dict[str | Style, Style]):
+    """Styles as they are written, and what they are with the ``variables`` of a theme: each is read once."""
+
+    def __init__(self, variables: dict[str, str]) -> None:
+        super().__init__()
+        self.variables = variables
+
+    def __missing__(self, name: str | Style) -> Style:
+        style = name if isinstance(name, Style) else parse_style(name, self.variables)
+        self[name] = style
+        return style

@@ -6,7 +6,7 @@ from itertools import zip_longest
 from textual.content import Content
 
 from finishing_tui.glance.lying import Picture
-from finishing_tui.glance.values import Line
+from finishing_tui.glance.values import WordLine
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
 
@@ -30,12 +30,12 @@ class StepWords(Rows):
 
     def __init__(self) -> None:
         super().__init__(id="words")
-        self._lines: tuple[Line, ...] = ()
+        self._lines: tuple[WordLine, ...] = ()
         self._picture = Picture()
         self._roomy = False
         self._help = "?"
 
-    def show(self, lines: tuple[Line, ...], picture: Picture, *, roomy: bool, help_key: str = "?") -> None:
+    def show(self, lines: tuple[WordLine, ...], picture: Picture, *, roomy: bool, help_key: str = "?") -> None:
         """Show the words of a step, and how the work lies.
 
         ``roomy``: even a low screen has room for a caution; ``help_key``: the key that shows all the words.
@@ -102,7 +102,7 @@ def picture_rows(picture: Picture, width: int) -> list[Content]:
     return [*found, *(Content(" ").pad_left(len(picture.lines[-1].drawn)) + more for more in (said or [[]])[-1][1:])]
 
 
-def all_words(lines: Sequence[Line], width: int) -> list[Content]:
+def all_words(lines: Sequence[WordLine], width: int) -> list[Content]:
     """Return the words of a step, wrapped, each with its heading; a caution stands out by its heading."""
     found: list[Content] = []
     for line in lines:

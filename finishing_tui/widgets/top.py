@@ -1,6 +1,7 @@
 """The head of the screen: which garment, where in the recipe, what is done, and how the work lies."""
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from textual.content import Content
 
@@ -93,7 +94,7 @@ class Top(Rows):
         left = plain(seen.title, "$quiet") + plain(f" · size {seen.size}", "$quiet")
         step = f"step {seen.step} of {seen.steps}" if seen.step else f"all {seen.steps} steps"
         right = plain(step, "$foreground")
-        track = self._track(seen)
+        track = _track(tuple([line.status for line in seen.list]), seen.step, looking=seen.looking)
         minutes = _minutes(seen)
         time_left = plain(f" · {seen.time_left}", "$quiet") if seen.time_left else Content()
         state = self._state()
@@ -112,14 +113,15 @@ class Top(Rows):
             return plain("looking only", "bold $mark")
         return plain(f"◇ {self._unsaved} not saved", "bold $alarm") if self._unsaved else Content()
 
-    def _track(self, seen: Glance) -> Content:
-        """Return a sign a step; the one shown stands out, whatever its state."""
-        track = Content()
-        for line in seen.list:
-            sign, style = _MARKS[line.status]
-            shown = line.number == seen.step
-            track += plain(sign, f"bold {style} reverse" if shown and seen.looking else style)
-        return track
+
+@lru_cache(maxsize=16)
+def _track(steps: tuple[str, ...], shown: int, *, looking: bool) -> Content:
+    """Return a sign a step; the one shown stands out where it is only looked at, whatever its state."""
+    track = Content()
+    for number, status in enumerate(steps, 1):
+        sign, style = _MARKS[status]
+        track += plain(sign, f"bold {style} reverse" if looking and number == shown else style)
+    return track
 
 
 def _short(time_left: str) -> str:

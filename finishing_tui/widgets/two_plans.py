@@ -13,7 +13,7 @@ from finishing_tui.widgets.rows import Rows
 
 
 @dataclass(frozen=True, slots=True)
-class Field:
+class PlanField:
     """Something that may be another way: its ``name``, its ``value`` now, and whether that was ``typed``."""
 
     name: str
@@ -26,10 +26,10 @@ class Fields(Rows):
 
     def __init__(self) -> None:
         super().__init__(id="fields")
-        self._fields: tuple[Field, ...] = ()
+        self._fields: tuple[PlanField, ...] = ()
         self._at = 0
 
-    def show(self, fields: Sequence[Field], at: int) -> None:
+    def show(self, fields: Sequence[PlanField], at: int) -> None:
         """Show the fields with the caret at one."""
         self._fields, self._at = tuple(fields), at
         self.redraw()

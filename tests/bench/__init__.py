@@ -1,1 +1,1 @@
-"""Speed, measured side by side with a bare Textual app. Nothing in here is a test: it prints ratios."""
+"""Speed beside that of a bare Textual app, as ratios, which no test asks for; and calls a press, which one bounds."""

@@ -4,28 +4,19 @@ from pathlib import Path
 
 from finishing_tui.garment.commands import ChoosePace, Press
 from finishing_tui.garment.hand import InHand
+from tests.recipe_texts import along, place, recipe, step
 
-LONG_EDGE = """
-format = 1
-title = "Long edge"
-sizes = ["one"]
-
-[place.needle]
-text = "long circular"
-kind = "needle"
-
-[[step]]
-do = "pick up and knit"
-title = "Pick up the long edge"
-onto = "needle"
-recount = "none"
-
-  [[step.section]]
-  along = "long edge"
-  spots = 2000
-  stitches = 1500
-  unit = "row"
-"""
+LONG_EDGE = recipe(
+    "Long edge",
+    place("needle", text="long circular"),
+    step(
+        "pick up and knit",
+        "Pick up the long edge",
+        along("long edge", 2000, 1500, unit="row"),
+        onto="needle",
+        recount="none",
+    ),
+)
 
 GARMENT = """
 format = 1

@@ -8,6 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.commands.prompt import leave
+from tests.examples import share
 
 OPTIONS = (
     *("--flat", "--round", "--method", "--margin", "--double", "--rows", "--stitches-to-rows", "--holes", "--width"),
@@ -27,7 +28,7 @@ WORDS = st.lists(
 @pytest.mark.parametrize(
     "command", ["evenly", "pair", "buttonholes", "yarn", "rib", "corner", "shoulder", "gap", "head"]
 )
-@settings(max_examples=60)
+@settings(max_examples=share(60))
 @given(words=WORDS)
 def test_answered_or_refused(command: str, words: list[str]) -> None:
     """Status 0 with an answer and no complaint, or 2 with one line on standard error and nothing else."""

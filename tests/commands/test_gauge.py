@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from finishing_tui.cli import main
 from finishing_tui.commands.gauge import EXAMPLE
+from tests.examples import share
 
 
 def ask(capsys: pytest.CaptureFixture[str], *words: str) -> str:
@@ -151,7 +152,7 @@ def test_bad_input_is_one_clear_sentence(capsys: pytest.CaptureFixture[str], typ
 sizes = st.from_regex(r"[0-9]{1,6} (rows|ridges|stitches|cm|in)", fullmatch=True)
 
 
-@settings(max_examples=60)
+@settings(max_examples=share(60))
 @given(
     st.text(max_size=30) | st.from_regex(r"[0-9]{1,4} x [0-9]{1,4} over [0-9]{1,5} (cm|in)", fullmatch=True),
     st.text(max_size=30) | sizes,

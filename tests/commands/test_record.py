@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from finishing_tui.garment.commands import Count, Press
+from finishing_tui.garment.commands import Press, TakeCount
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME
 from tests.commands.prompt import ask, ask_json, leave, refused
@@ -21,7 +21,7 @@ def folder(tmp_path: Path) -> Path:
     hand.pick_up()
     for _ in range(20):
         assert hand.do(Press()) is None
-    assert hand.do(Count(20)) is None
+    assert hand.do(TakeCount(20)) is None
     assert hand.put_down("on the chair")
     return tmp_path / "grey"
 
@@ -101,7 +101,8 @@ def test_the_doctor_names_a_rescue_file_that_fits(
     file = file_of(FullDisk(monkeypatch).left_full(folder, presses=2).given_up)
     before = contents(folder), file.read_bytes()
     told = ask(capsys, "doctor", str(folder))
-    assert f"3 entries of your last sitting could not be saved.\nThey are in {file}." in told
+    assert "what you did last (3 entries, " in told
+    assert f"It is in ~/{file.relative_to(Path.home())}." in told
     assert ask_json(capsys, "doctor", str(folder))["rescue"] == str(file)
     assert (contents(folder), file.read_bytes()) == before
     hand = InHand.open(folder)

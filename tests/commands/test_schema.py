@@ -11,9 +11,10 @@ from jsonschema import Draft7Validator
 
 from finishing_tui import shipped
 from finishing_tui.cli import main
+from finishing_tui.recipe.annotations import fields_of
 from finishing_tui.recipe.kinds import BRITISH, KINDS
-from finishing_tui.recipe.reader.shape import fields_of
 from finishing_tui.recipe.schema import recipe_schema
+from tests.examples import share
 from tests.strategies import recipes
 
 PUBLISHED = sorted((Path(__file__).parents[1] / "published" / "recipes").rglob("*.toml"))
@@ -47,7 +48,7 @@ def test_every_recipe_that_the_reader_takes_is_valid(path: Path) -> None:
 
 
 @given(table=recipes())
-@settings(max_examples=60)
+@settings(max_examples=share(60))
 def test_every_step_of_every_kind_is_valid(table: dict[str, Any]) -> None:
     """Whatever keys a step has that the model takes, the schema takes them too."""
     assert wrong(table) == []

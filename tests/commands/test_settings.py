@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 
-from finishing_tui.glance.rooms import KEYED
+from finishing_tui.recipe.field_texts import field_texts
 from finishing_tui.settings import Settings, read_settings
-from finishing_tui.settings.explained import meanings
+from finishing_tui.talk.rooms import KEYED
 from tests.commands.prompt import ask, ask_json, refused
 
 
@@ -41,10 +41,10 @@ def test_every_setting_is_told_with_its_value_and_its_meaning(path: Path, capsys
     assert 'pace = "run"\n' in told
     assert 'bell = ["target"]\n' in told
     assert '  press = ["?", "f13"]  the next thing is done (usually space)\n' in told
-    assert all(meaning in " ".join(told.split()) for meaning in meanings().values())
+    assert all(meaning in " ".join(told.split()) for meaning in field_texts(Settings).values())
     found = ask_json(capsys, "settings")
     assert (found["file"], found["exists"]) == (str(path), True)
-    assert found["settings"]["pace"] == {"value": "run", "usual": "loop", "text": meanings()["pace"]}
+    assert found["settings"]["pace"] == {"value": "run", "usual": "loop", "text": field_texts(Settings)["pace"]}
     assert found["keys"]["needles"]["press"]["keys"] == ["?", "f13"]
     assert found["keys"]["needles"]["press"]["usual"] == ["space"]
     assert {f"{group}.{name}" for group, names in found["keys"].items() for name in names} == set(KEYED)

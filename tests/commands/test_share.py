@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from finishing_tui.cli import main
 from finishing_tui.commands.share import EXAMPLE
+from tests.examples import share
 
 
 def ask(capsys: pytest.CaptureFixture[str], *words: str) -> str:
@@ -130,7 +131,7 @@ def test_bad_input_is_one_clear_sentence(capsys: pytest.CaptureFixture[str], typ
     assert re.search(says, refused(capsys, *typed))
 
 
-@settings(max_examples=60)
+@settings(max_examples=share(60))
 @given(st.lists(st.text(max_size=30) | st.from_regex(r"[a-c]: [0-9]{1,6} (rows|held|cm|mirrors a)", fullmatch=True)))
 def test_any_typing_is_answered_or_refused(typed: list[str]) -> None:
     """No typed text ends in anything but an answer or exit status 2."""

@@ -3,13 +3,13 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from finishing_tui.craft.bind_offs import CONVENTION
-from finishing_tui.craft.buttonholes import Buttonholes, band_for, between, buttonholes, equal_gaps, fence_post
+from finishing_tui.craft.buttonholes import ButtonholeRow, band_for, between, buttonholes, equal_gaps, fence_post
 from finishing_tui.craft.errors import Impossible
 from tests.craft.row_reader import worked
 
 
 @st.composite
-def bands(draw: st.DrawFn) -> Buttonholes:
+def bands(draw: st.DrawFn) -> ButtonholeRow:
     """Return a band that holds its holes."""
     holes, width = draw(st.integers(1, 20)), draw(st.integers(1, 6))
     first, last = draw(st.integers(1, 30)), draw(st.integers(1, 30))
@@ -18,7 +18,7 @@ def bands(draw: st.DrawFn) -> Buttonholes:
 
 
 @given(bands())
-def test_margins_holes_and_gaps_are_the_band(band: Buttonholes) -> None:
+def test_margins_holes_and_gaps_are_the_band(band: ButtonholeRow) -> None:
     """Margins + n x hole + gaps = band, with gaps of at least one that differ by at most one."""
     assert band.first + band.last + band.holes * band.width + sum(band.gaps) == band.stitches
     assert len(band.gaps) == band.holes - 1
@@ -28,7 +28,7 @@ def test_margins_holes_and_gaps_are_the_band(band: Buttonholes) -> None:
 
 
 @given(bands())
-def test_holes_begin_where_it_says(band: Buttonholes) -> None:
+def test_holes_begin_where_it_says(band: ButtonholeRow) -> None:
     """Laid out stitch by stitch, each hole begins at its start and they never touch."""
     row = ["plain"] * band.stitches
     for start in band.starts:
@@ -40,14 +40,14 @@ def test_holes_begin_where_it_says(band: Buttonholes) -> None:
 
 
 @given(bands())
-def test_the_row_as_written_binds_off_the_holes(band: Buttonholes) -> None:
+def test_the_row_as_written_binds_off_the_holes(band: ButtonholeRow) -> None:
     """Worked from its words the row uses the whole band and leaves all but the holes; the convention is stated."""
     assert worked(band.row) == (band.stitches, band.stitches - band.holes * band.width)
     assert CONVENTION in band.text
 
 
 @given(bands())
-def test_turned_round_the_gaps_are_the_same(band: Buttonholes) -> None:
+def test_turned_round_the_gaps_are_the_same(band: ButtonholeRow) -> None:
     """Symmetry: from the other end the gaps mirror, wherever they can."""
     other = buttonholes(band.stitches, band.holes, band.width, band.last, band.first)
     assert other.gaps == band.gaps
@@ -56,7 +56,7 @@ def test_turned_round_the_gaps_are_the_same(band: Buttonholes) -> None:
 
 
 @given(bands())
-def test_the_band_for_these_gaps_is_this_band(band: Buttonholes) -> None:
+def test_the_band_for_these_gaps_is_this_band(band: ButtonholeRow) -> None:
     """Asked the other way round, from the gap to the band, the sum is the same."""
     assume(len(set(band.gaps)) == 1)
     assert band_for(band.holes, band.width, band.gaps[0], band.first, band.last) == band.stitches

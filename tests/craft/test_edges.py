@@ -10,11 +10,11 @@ from finishing_tui.craft.edges import (
     USUAL,
     EdgeSection,
     EdgeUnit,
-    Gap,
-    Held,
+    GapEdge,
+    HeldEdge,
     Measured,
-    Slope,
-    Spots,
+    SlopeEdge,
+    SpotsEdge,
     doubt,
     doubt_of,
     ideal,
@@ -73,29 +73,29 @@ def test_rows_are_needed_only_where_there_are_rows() -> None:
 def test_a_length_is_worth_its_spots(body: Gauge, spots: int, unit: EdgeUnit) -> None:
     """A row section and the length that its rows measure have the same ideal."""
     if unit == "stitch":
-        assert ideal(Spots("a", spots, unit), body) == spots
+        assert ideal(SpotsEdge("a", spots, unit), body) == spots
         return
     rows = spots * (1 if unit == "row" else 2)
     if body.length_of_rows(rows).cm <= 1000:
-        assert ideal(Spots("a", spots, unit), body) == ideal(Measured("a", body.length_of_rows(rows)), body)
+        assert ideal(SpotsEdge("a", spots, unit), body) == ideal(Measured("a", body.length_of_rows(rows)), body)
 
 
 def test_a_slope_without_gauge_is_as_long_as_with_one_of_the_usual_ratio() -> None:
     """How long it is for its rows needs no more of a gauge than its ratio, and at 3 of 4 that is known."""
-    slope = Slope("side", (Leg(1, 2, 5), straight(18)))
+    slope = SlopeEdge("side", (Leg(1, 2, 5), straight(18)))
     assert ideal(slope, None) == stitches_along(slope.legs, Gauge(Fraction(30), Fraction(40), length(10, "cm")))
     assert ideal(slope, BODY) == stitches_along(slope.legs, BODY)
-    assert ideal(Slope("side", (straight(28),)), None) == ideal(Spots("side", 28, "row"), None) == 21
+    assert ideal(SlopeEdge("side", (straight(28),)), None) == ideal(SpotsEdge("side", 28, "row"), None) == 21
 
 
 def test_a_walk_is_ready_to_be_shared() -> None:
     """Ideals in walking order, held stitches and extra loops fixed, edges bounded by two a spot."""
     edge: list[EdgeSection] = [
-        Spots("left front", 32, "row"),
-        Held("front", 16),
-        Gap("corner", 1),
-        Spots("back", 20, "ridge"),
-        Slope("right front", (straight(30),)),
+        SpotsEdge("left front", 32, "row"),
+        HeldEdge("front", 16),
+        GapEdge("corner", 1),
+        SpotsEdge("back", 20, "ridge"),
+        SlopeEdge("right front", (straight(30),)),
         Measured("sleeve", length(5, "cm")),
     ]
     sections = walk(edge, BODY)
@@ -109,9 +109,15 @@ def test_a_walk_is_ready_to_be_shared() -> None:
 
 @pytest.mark.parametrize(
     "section",
-    [Spots("a", 0, "row"), Spots("a", 100_001, "row"), Held("a", -1), Gap("a", 0), Measured("a", length(1, "cm")),
-     Slope("a", ())],
-)  # fmt: skip
+    [
+        SpotsEdge("a", 0, "row"),
+        SpotsEdge("a", 100_001, "row"),
+        HeldEdge("a", -1),
+        GapEdge("a", 0),
+        Measured("a", length(1, "cm")),
+        SlopeEdge("a", ()),
+    ],
+)
 def test_empty_absurd_and_unknowable_sections_are_refused(section: EdgeSection) -> None:
     """No spots, absurdly many, and a length with no gauge are refused with the section's name or a reason."""
     with pytest.raises(Impossible):

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishing_tui.craft.errors import Impossible
-from finishing_tui.craft.recount import Mend, Recount, Verdict, judge, recount
+from finishing_tui.craft.recount import Recount, RecountMend, Verdict, judge, recount
 from finishing_tui.craft.spacing import Ends, Style, space
 
 GENTLE = {Verdict.LIES_FLAT, Verdict.JUST_SHOWS}
@@ -124,8 +124,8 @@ def test_the_rest_is_exactly_what_is_left(asked: Asked) -> None:
         assert way.total + way.difference == asked.target
         if asked.ends == "closed" and way.rhythm.stitches:
             assert way.rhythm.at(way.rhythm.spots) >= 1
-    assert Mend.FIRST_ROUND in [way.mend for way in done.repairs]
-    assert (done.repairs[0].mend is Mend.SPACE_THE_REST) == (done.verdict in GENTLE)
+    assert RecountMend.FIRST_ROUND in [way.mend for way in done.repairs]
+    assert (done.repairs[0].mend is RecountMend.SPACE_THE_REST) == (done.verdict in GENTLE)
     if done.rhythm is not None:
         assert (done.rhythm.stitches, done.rhythm.spots) == (done.stitches_left, done.spots_left)
 

@@ -10,7 +10,7 @@ from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.recount import recount
 from finishing_tui.craft.spacing import space
-from finishing_tui.craft.unknown_row import Place, place, second_half
+from finishing_tui.craft.unknown_row import CountedAt, place, second_half
 
 TWO_THIRDS = Fraction(2, 3)
 
@@ -30,14 +30,14 @@ def test_at_the_half_mark_the_rhythm_kept_tells_the_rows_give_or_take_one(half: 
 
 def test_every_way_to_say_where_one_is() -> None:
     """Spots known: from the start, from the end, or half; unknown: the rhythm or the fold gives what is missing."""
-    assert place(71, 88, counted=33, at=44) == Place(44, 88, sure=True)
-    assert place(71, 88, counted=33, left=44) == Place(44, 88, sure=True)
-    assert place(71, 88, counted=33, half=True) == Place(44, 88, sure=True)
-    assert place(71, 89, counted=33, half=True) == Place(44, 89, sure=True)
-    assert place(71, None, counted=33, half=True, at=45) == Place(45, 90, sure=False)
-    assert place(71, None, counted=33, half=True, left=45) == Place(45, 90, sure=False)
-    assert place(72, None, counted=30, at=45, rhythm=TWO_THIRDS) == Place(45, 108, sure=False)
-    assert place(72, None, counted=36, left=50, rhythm=TWO_THIRDS) == Place(54, 104, sure=False)
+    assert place(71, 88, counted=33, at=44) == CountedAt(44, 88, sure=True)
+    assert place(71, 88, counted=33, left=44) == CountedAt(44, 88, sure=True)
+    assert place(71, 88, counted=33, half=True) == CountedAt(44, 88, sure=True)
+    assert place(71, 89, counted=33, half=True) == CountedAt(44, 89, sure=True)
+    assert place(71, None, counted=33, half=True, at=45) == CountedAt(45, 90, sure=False)
+    assert place(71, None, counted=33, half=True, left=45) == CountedAt(45, 90, sure=False)
+    assert place(72, None, counted=30, at=45, rhythm=TWO_THIRDS) == CountedAt(45, 108, sure=False)
+    assert place(72, None, counted=36, left=50, rhythm=TWO_THIRDS) == CountedAt(54, 104, sure=False)
     assert place(72, None, counted=36, half=True) is None
 
 

@@ -68,6 +68,15 @@ def test_it_answers_as_its_list_of_loops_does(rhythm: Rhythm) -> None:
 
 
 @given(some_rhythm, st.data())
+def test_any_stretch_of_it_is_that_of_its_list(rhythm: Rhythm, data: st.DataObject) -> None:
+    """Between any two spots are the loops that the list of loops has there; at one spot there are none."""
+    loops = by_hand(rhythm)
+    last = data.draw(st.integers(0, len(loops)))
+    after = data.draw(st.integers(0, last))
+    assert rhythm.between(after, last) == loops[after:last]
+
+
+@given(some_rhythm, st.data())
 def test_it_can_be_cut_and_mirrored_without_losing_anything(rhythm: Rhythm, data: st.DataObject) -> None:
     """A cut is the rest of the list; the mirror image is the list backwards, and mirrored twice it is itself."""
     loops = by_hand(rhythm)
@@ -132,6 +141,9 @@ def test_beyond_its_ends_it_has_no_answer(rhythm: Rhythm) -> None:
     ]:
         with pytest.raises(IndexError):
             ask(value)
+    for after, last in ((-1, 0), (0, spots + 1), (1, 0)):
+        with pytest.raises(IndexError):
+            rhythm.between(after, last)
 
 
 @pytest.mark.parametrize("numbers", [(3, 1, 1), (-1, 2, 1), (1, 0, 1), (1, 2, 0)])

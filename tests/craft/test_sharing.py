@@ -12,7 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishing_tui.craft.errors import Impossible
-from finishing_tui.craft.sharing import CannotShare, Section, share
+from finishing_tui.craft.sharing import CannotShare, Portion, share
 from finishing_tui.craft.totals import Reach, Repeat, choose, nearest
 
 CAP = 4
@@ -20,14 +20,14 @@ CAP = 4
 
 
 @st.composite
-def small_edges(draw: st.DrawFn) -> tuple[Section, ...]:
+def small_edges(draw: st.DrawFn) -> tuple[Portion, ...]:
     """Up to five sections with few different ideals (so that ties are common), some fixed, some mirrored."""
     pool = draw(st.lists(st.fractions(0, 6, max_denominator=3), min_size=1, max_size=3))
     sections = []
     for _ in range(draw(st.integers(1, 5))):
-        section = Section(draw(st.sampled_from(pool)), most=draw(st.integers(2, CAP)))
+        section = Portion(draw(st.sampled_from(pool)), most=draw(st.integers(2, CAP)))
         if draw(st.integers(0, 5)) == 0:
-            section = Section(Fraction(int(section.ideal)), fixed=True)
+            section = Portion(Fraction(int(section.ideal)), fixed=True)
         elif section.ideal:
             section = replace(section, least=draw(st.integers(0, 2)))
         sections.append(section)
@@ -40,7 +40,7 @@ def small_edges(draw: st.DrawFn) -> tuple[Section, ...]:
 
 
 def by_trying_all(
-    sections: Sequence[Section], total: int | None, repeat: tuple[int, int] | None
+    sections: Sequence[Portion], total: int | None, repeat: tuple[int, int] | None
 ) -> tuple[int, ...] | None:
     """Return the best counts straight from the words of the design, or None where nothing fits."""
     choices = [
@@ -72,7 +72,7 @@ def by_trying_all(
 
 @given(small_edges(), st.none() | st.integers(1, 16), st.sampled_from([None, (4, 0), (4, 2), (2, 1), (3, 1)]))
 def test_nothing_is_better_by_trying_all(
-    sections: tuple[Section, ...], total: int | None, repeat: tuple[int, int] | None
+    sections: tuple[Portion, ...], total: int | None, repeat: tuple[int, int] | None
 ) -> None:
     """Total, measure and both tie rules are met exactly; what is refused cannot be met at all."""
     wanted = by_trying_all(sections, total, repeat)
@@ -94,7 +94,7 @@ def test_ties_across_chains_and_rings_of_mirrors(
     ideals: list[Fraction], order: list[int], pairs: int, total: int
 ) -> None:
     """Mirrors that lie anywhere link places and their opposites in lines and rings: the most symmetric still wins."""
-    sections = [Section(ideal, most=1) for ideal in ideals]
+    sections = [Portion(ideal, most=1) for ideal in ideals]
     for pair in range(pairs):
         sections[order[2 * pair]] = replace(sections[order[2 * pair]], mirrors=order[2 * pair + 1])
     wanted = by_trying_all(sections, total, None)
@@ -107,14 +107,14 @@ def test_ties_across_chains_and_rings_of_mirrors(
 
 def test_a_line_whose_middle_comes_first() -> None:
     """A pair at places 0 and 1 lies opposite both single places: either may go without, so the earlier one gets it."""
-    alike = [Section(Fraction(1, 2), most=1)] * 4
+    alike = [Portion(Fraction(1, 2), most=1)] * 4
     sections = [alike[0], replace(alike[1], mirrors=0), alike[2], alike[3]]
     assert share(sections, total=3).counts == by_trying_all(sections, 3, None) == (1, 1, 1, 0)
 
 
 def test_a_ring_of_four_pairs() -> None:
     """Pairs 0-1, 7-5, 2-4, 6-3 form a ring; of the equally symmetric halves the one with earlier places is chosen."""
-    alike = [Section(Fraction(1, 2), most=1)] * 8
+    alike = [Portion(Fraction(1, 2), most=1)] * 8
     sections = [replace(one, mirrors=other) for one, other in zip(alike, (1, 0, 4, 6, 2, 7, 3, 5), strict=True)]
     assert share(sections, total=4).counts == by_trying_all(sections, 4, None) == (1, 1, 0, 1, 0, 0, 1, 0)
 
@@ -122,7 +122,7 @@ def test_a_ring_of_four_pairs() -> None:
 @given(st.lists(st.integers(1, 60), min_size=1, max_size=8), st.integers(1, 80))
 def test_without_mirrors_it_is_sainte_lague(ideals: list[int], total: int) -> None:
     """The counts are those of the apportionment package's saintelague; where that reports a tie, the measure is."""
-    found = share([Section(Fraction(ideal)) for ideal in ideals], total=total)
+    found = share([Portion(Fraction(ideal)) for ideal in ideals], total=total)
     try:
         reference = compute("saintelague", ideals, total, fractions=True, tiesallowed=False)
     except TiesException:
@@ -139,7 +139,7 @@ edges = st.lists(st.fractions(Fraction(1, 3), 200, max_denominator=12), min_size
 @given(edges, st.integers(1, 5), st.integers(0, 4))
 def test_the_counts_add_up_and_fit_the_repeat(ideals: list[Fraction], of: int, plus: int) -> None:
     """The sum of the counts is the total, of the form asked for, and no total of that form is nearer."""
-    found = share([Section(ideal) for ideal in ideals], repeat=(of, plus))
+    found = share([Portion(ideal) for ideal in ideals], repeat=(of, plus))
     assert sum(found.counts) == found.total
     assert found.total >= plus
     assert (found.total - plus) % of == 0
@@ -152,8 +152,8 @@ def test_the_counts_add_up_and_fit_the_repeat(ideals: list[Fraction], of: int, p
 @given(edges, st.integers(1, 2000))
 def test_bounds_and_fixed_counts_are_kept(ideals: list[Fraction], total: int) -> None:
     """Fixed sections get exactly their ideal, free ones stay within their bounds, mirrors are equal."""
-    sections = [Section(ideal, least=1, most=300) for ideal in ideals]
-    sections += [Section(Fraction(7), fixed=True), replace(sections[0], mirrors=0)]
+    sections = [Portion(ideal, least=1, most=300) for ideal in ideals]
+    sections += [Portion(Fraction(7), fixed=True), replace(sections[0], mirrors=0)]
     try:
         counts = share(sections, total=total).counts
     except CannotShare as refused:
@@ -171,8 +171,8 @@ def test_bounds_and_fixed_counts_are_kept(ideals: list[Fraction], total: int) ->
 def test_a_palindromic_edge_that_can_be_shared_evenly_is(half: list[Fraction]) -> None:
     """An edge that reads the same from both ends, with each half mirrored, gets counts that do."""
     size = len(half)
-    sections = [Section(ideal) for ideal in half]
-    sections += [Section(ideal, mirrors=size - 1 - i) for i, ideal in enumerate(reversed(half))]
+    sections = [Portion(ideal) for ideal in half]
+    sections += [Portion(ideal, mirrors=size - 1 - i) for i, ideal in enumerate(reversed(half))]
     counts = share(sections).counts
     assert counts == counts[::-1]
 
@@ -180,7 +180,7 @@ def test_a_palindromic_edge_that_can_be_shared_evenly_is(half: list[Fraction]) -
 @given(edges, st.integers(1, 500))
 def test_one_stitch_more_takes_none_away(ideals: list[Fraction], total: int) -> None:
     """House monotony, a known property of this measure: with a greater total no section gets fewer."""
-    sections = [Section(ideal) for ideal in dict.fromkeys(ideals)]
+    sections = [Portion(ideal) for ideal in dict.fromkeys(ideals)]
     before, after = share(sections, total=total).counts, share(sections, total=total + 1).counts
     moved = sum(max(0, one - other) for one, other in zip(before, after, strict=True))
     measure = share(sections, total=total + 1).measure
@@ -198,7 +198,7 @@ def test_one_stitch_more_takes_none_away(ideals: list[Fraction], total: int) -> 
 
 def test_greedy_would_be_wrong_with_mirrors() -> None:
     """A mirrored pair moves by two: for 3 stitches it gets one each and the single one, as all tries show."""
-    sections = [Section(Fraction(1)), Section(Fraction(6, 5)), Section(Fraction(1), mirrors=0)]
+    sections = [Portion(Fraction(1)), Portion(Fraction(6, 5)), Portion(Fraction(1), mirrors=0)]
     assert share(sections, total=2).counts == (1, 0, 1)
     assert share(sections, total=3).counts == (1, 1, 1)
     assert share(sections, total=4).counts == (1, 2, 1)
@@ -206,7 +206,7 @@ def test_greedy_would_be_wrong_with_mirrors() -> None:
 
 def test_ties_go_to_symmetry_and_then_to_earlier_sections() -> None:
     """Four alike and two stitches: the outer two; three alike and one stitch: the middle one; two: the first."""
-    alike = [Section(Fraction(1, 2))] * 4
+    alike = [Portion(Fraction(1, 2))] * 4
     assert share(alike, total=2).counts == (1, 0, 0, 1)
     assert share(alike[:3], total=1).counts == (0, 1, 0)
     assert share(alike[:2], total=1).counts == (1, 0)
@@ -214,37 +214,37 @@ def test_ties_go_to_symmetry_and_then_to_earlier_sections() -> None:
 
 def test_an_ideal_of_nothing_gets_nothing() -> None:
     """A section with ideal 0 gets 0, even where the total is far above the ideals."""
-    assert share([Section(Fraction(0)), Section(Fraction(3))], total=9).counts == (0, 9)
+    assert share([Portion(Fraction(0)), Portion(Fraction(3))], total=9).counts == (0, 9)
 
 
 def test_a_hundred_sections_are_no_trouble() -> None:
     """The largest edge taken, with every kind of tie and mirror, is answered (and adds up)."""
-    sections = [Section(Fraction(7, 2), mirrors=None if i % 3 else (i + 1) % 100) for i in range(99)]
-    sections.append(Section(Fraction(7, 2)))
+    sections = [Portion(Fraction(7, 2), mirrors=None if i % 3 else (i + 1) % 100) for i in range(99)]
+    sections.append(Portion(Fraction(7, 2)))
     assert sum(share(sections, total=333).counts) == 333
 
 
 @pytest.mark.parametrize(
     ("sections", "asked", "give_up", "near", "says"),
     [
-        ([Section(Fraction(15)), Section(Fraction(15), mirrors=0)], {"total": 31}, "mirrors", (30, 32), "by two"),
-        ([Section(Fraction(9), most=12, along="sleeve")], {"total": 20}, "limits", (12,), "limit of sleeve"),
-        ([Section(Fraction(9), holds=12, along="sleeve")], {"total": 20}, "total", (12,), "two in every spot"),
-        ([Section(Fraction(9), most=12, holds=12, along="sleeve")], {"total": 20}, "total", (12,), "two in every spot"),
-        ([Section(Fraction(9), most=11, holds=12, along="sleeve")], {"total": 20}, "limits", (11,), "limit of sleeve"),
-        ([Section(Fraction(9), least=8, along="sleeve")], {"total": 5}, "limits", (8,), "limit of sleeve"),
-        ([Section(Fraction(16), fixed=True, along="back")], {"total": 20}, "fixed", (16,), "back"),
-        ([Section(Fraction(9))], {"total": 21, "repeat": (4, 0)}, "total", (20, 24), "not 4m"),
-        ([Section(Fraction(16), fixed=True)], {"repeat": (4, 2)}, "repeat", (16,), "14 and 18"),
-        ([Section(Fraction(33), fixed=True), Section(Fraction(5)), Section(Fraction(5), mirrors=1)],
+        ([Portion(Fraction(15)), Portion(Fraction(15), mirrors=0)], {"total": 31}, "mirrors", (30, 32), "by two"),
+        ([Portion(Fraction(9), most=12, along="sleeve")], {"total": 20}, "limits", (12,), "limit of sleeve"),
+        ([Portion(Fraction(9), holds=12, along="sleeve")], {"total": 20}, "total", (12,), "two in every spot"),
+        ([Portion(Fraction(9), most=12, holds=12, along="sleeve")], {"total": 20}, "total", (12,), "two in every spot"),
+        ([Portion(Fraction(9), most=11, holds=12, along="sleeve")], {"total": 20}, "limits", (11,), "limit of sleeve"),
+        ([Portion(Fraction(9), least=8, along="sleeve")], {"total": 5}, "limits", (8,), "limit of sleeve"),
+        ([Portion(Fraction(16), fixed=True, along="back")], {"total": 20}, "fixed", (16,), "back"),
+        ([Portion(Fraction(9))], {"total": 21, "repeat": (4, 0)}, "total", (20, 24), "not 4m"),
+        ([Portion(Fraction(16), fixed=True)], {"repeat": (4, 2)}, "repeat", (16,), "14 and 18"),
+        ([Portion(Fraction(33), fixed=True), Portion(Fraction(5)), Portion(Fraction(5), mirrors=1)],
          {"repeat": (4, 0)}, "mirrors", (40, 44), "odd"),
-        ([Section(Fraction(0))], {}, "limits", (), "nothing to share"),
-        ([Section(Fraction(4), most=4), Section(Fraction(9), least=6, mirrors=0)], {}, "mirrors", (), "no count suits"),
-        ([Section(Fraction(4)), Section(Fraction(0), mirrors=0)], {}, "mirrors", (), "nothing to pick up"),
+        ([Portion(Fraction(0))], {}, "limits", (), "nothing to share"),
+        ([Portion(Fraction(4), most=4), Portion(Fraction(9), least=6, mirrors=0)], {}, "mirrors", (), "no count suits"),
+        ([Portion(Fraction(4)), Portion(Fraction(0), mirrors=0)], {}, "mirrors", (), "nothing to pick up"),
     ],
 )  # fmt: skip
 def test_a_refusal_names_what_to_give_up_and_the_nearest_totals(
-    sections: list[Section],
+    sections: list[Portion],
     asked: dict[str, int | tuple[int, int]],
     give_up: str,
     near: tuple[int, ...],
@@ -262,26 +262,30 @@ def test_a_refusal_names_what_to_give_up_and_the_nearest_totals(
     ("sections", "total", "repeat"),
     [
         ([], None, None),
-        ([Section(Fraction(1))] * 101, None, None),
-        ([Section(Fraction(-1))], None, None),
-        ([Section(Fraction(100_001))], None, None),
-        ([Section(Fraction(60_000))] * 2, None, None),
-        ([Section(Fraction(1, 2), fixed=True)], None, None),
-        ([Section(Fraction(1), least=3, most=2)], None, None),
-        ([Section(Fraction(1), least=-1)], None, None),
-        ([Section(Fraction(0), least=1)], None, None),
-        ([Section(Fraction(1), mirrors=0)], None, None),
-        ([Section(Fraction(1), mirrors=7)], None, None),
-        ([Section(Fraction(1)), Section(Fraction(1), mirrors=0), Section(Fraction(1), mirrors=0)], None, None),
-        ([Section(Fraction(1))], 0, None),
-        ([Section(Fraction(1))], 100_001, None),
-        ([Section(Fraction(1))], None, (0, 0)),
-        ([Section(Fraction(1))], None, (4, -1)),
-        ([Section(Fraction(1))], None, (4, 1001)),
+        ([Portion(Fraction(1))] * 101, None, None),
+        ([Portion(Fraction(-1))], None, None),
+        ([Portion(Fraction(100_001))], None, None),
+        ([Portion(Fraction(60_000))] * 2, None, None),
+        ([Portion(Fraction(1, 2), fixed=True)], None, None),
+        ([Portion(Fraction(1), least=3, most=2)], None, None),
+        ([Portion(Fraction(1), least=-1)], None, None),
+        ([Portion(Fraction(0), least=1)], None, None),
+        ([Portion(Fraction(1), mirrors=0)], None, None),
+        ([Portion(Fraction(1), mirrors=7)], None, None),
+        (
+            [Portion(Fraction(1)), Portion(Fraction(1), mirrors=0), Portion(Fraction(1), mirrors=0)],
+            None,
+            None,
+        ),
+        ([Portion(Fraction(1))], 0, None),
+        ([Portion(Fraction(1))], 100_001, None),
+        ([Portion(Fraction(1))], None, (0, 0)),
+        ([Portion(Fraction(1))], None, (4, -1)),
+        ([Portion(Fraction(1))], None, (4, 1001)),
     ],
 )
 def test_what_makes_no_sense_is_refused(
-    sections: list[Section], total: int | None, repeat: tuple[int, int] | None
+    sections: list[Portion], total: int | None, repeat: tuple[int, int] | None
 ) -> None:
     """Numbers out of range and descriptions that contradict themselves are refused, not guessed at."""
     with pytest.raises(Impossible):

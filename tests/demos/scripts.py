@@ -4,9 +4,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import UTC, datetime
 
-from finishing_tui.garment.commands import Command, Count, Finish, Measure, Other, Press, RipBack, WriteNote
+from finishing_tui.garment.commands import Command, Finish, Other, Press, TakeCount, TakeMeasure, TakeOut, WriteNote
 from finishing_tui.garment.hand import InHand
-from finishing_tui.garment.work import Mark, Work
+from finishing_tui.garment.work import Reached, StepWork
 from finishing_tui.recipe.stage import Stage
 
 
@@ -33,7 +33,7 @@ def do(hand: InHand, *commands: Command) -> None:
             assert hand.do(refusal.again) is None
 
 
-def work_of(hand: InHand) -> Work | None:
+def work_of(hand: InHand) -> StepWork | None:
     """Return the work under the needles."""
     return hand.state.standing.work if hand.state.standing else None
 
@@ -51,13 +51,13 @@ def unit(hand: InHand, value: str = "") -> None:
     if work is not None and not work.complete:
         stage, progress = work.stages[work.at], work.progress[work.at]
         if stage.unit == "value":
-            do(hand, Measure(value))
+            do(hand, TakeMeasure(value))
             return
         if stage.takes_all:
             do(hand, Finish())
             return
         if progress.mark.units in stage.halts and progress.confirmed[1] < progress.mark.units:
-            do(hand, Count(progress.mark.loops))
+            do(hand, TakeCount(progress.mark.loops))
     do(hand, Press())
 
 
@@ -136,7 +136,7 @@ def _ochre_neck(hand: InHand) -> None:
     to_step(hand, "Work the neckband")
     units(hand, 3)
     assert hand.state.current is not None
-    do(hand, WriteNote("A purl among the knits: one row out again."), RipBack(hand.state.current, 0, 2))
+    do(hand, WriteNote("A purl among the knits: one row out again."), TakeOut(hand.state.current, 0, 2))
     to_step(hand, "The left back shoulder")
 
 
@@ -149,7 +149,7 @@ def _ochre_end(hand: InHand) -> None:
     to_step(hand, "", ("26",))
 
 
-def _mark(hand: InHand) -> Mark:
+def _mark(hand: InHand) -> Reached:
     work = work_of(hand)
     assert work is not None
     return work.progress[work.at].mark

@@ -10,16 +10,17 @@ import pytest
 from finishing_tui import shipped
 from finishing_tui.commands import demo as demo_command
 from finishing_tui.commands.record import read_record
-from finishing_tui.garment.commands import Count, Press
+from finishing_tui.garment.commands import Press, TakeCount
 from finishing_tui.garment.decide.mirror import choice
 from finishing_tui.garment.file import file_text, read_garment
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME
 from finishing_tui.garment.shelf import take_copy
 from finishing_tui.garment.sources import FILE, with_id
-from finishing_tui.glance import coming_back, offers
+from finishing_tui.glance import coming_back
 from finishing_tui.glance.following import following
 from finishing_tui.record import as_data, as_text
+from finishing_tui.talk.offers import offers
 from tests.demos.scripts import SCRIPTS, Sitting, end_step, now_on, units, work_of
 
 BEGUN = sorted(SCRIPTS)
@@ -130,7 +131,7 @@ def test_plum_yoke_finds_the_missing_stitch_by_the_count(tmp_path: Path) -> None
     hand.pick_up()
     before = hand.state
     should = before.ledger.on("neck")
-    assert hand.do(Count(should - 1, "neck")) is None
+    assert hand.do(TakeCount(should - 1, "neck")) is None
     found = following(before, hand.state)
     assert found is not None
     assert "One missing" in found.lines[0]

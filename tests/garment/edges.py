@@ -1,59 +1,55 @@
 """Garments on paper that are one section of an edge, and questions about them."""
 
+from typing import Any
+
 from hypothesis import strategies as st
 
-from finishing_tui.garment.commands import ChoosePace, Finish, Measure, Other, Press
+from finishing_tui.garment.commands import ChoosePace, Finish, Other, Press, TakeMeasure
 from finishing_tui.garment.events import Pace
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Progress, Work
+from finishing_tui.garment.work import Progress, StepWork
 from finishing_tui.recipe.stage import Stage
 from tests.garment.paper import Paper, plan_for
+from tests.recipe_texts import along as along_edge
+from tests.recipe_texts import place, recipe, step
+
+GAUGE = {"stitches": 21, "rows": 28, "over": "10 cm"}
+"""A gauge that three of four rows suit."""
 
 PACES: tuple[Pace, ...] = ("loop", "spot", "run")
 """What a press may stand for along an edge."""
 
 
 def along(
-    spots: int, stitches: int, style: str = "easy", ends: str = "open", *, pace: Pace = "loop", gauge: str = ""
+    spots: int,
+    stitches: int,
+    style: str = "easy",
+    ends: str = "open",
+    *,
+    pace: Pace = "loop",
+    gauge: dict[str, Any] | None = None,
 ) -> Paper:
     """Return a garment just begun: one section with a recount at its half, then two rows of a band, a marker, a check.
 
-    ``gauge``: the keys of a gauge, if there is one.
+    ``gauge``: its keys, if there is one.
     """
     paper = Paper(
-        plan_for(f"""
-format = 1
-title = "One section"
-sizes = ["one"]
-{gauge and "gauge = { " + gauge + " }"}
-[place.band]
-text = "band needle"
-kind = "needle"
-[[step]]
-do = "pick up and knit"
-title = "Pick up"
-onto = "band"
-  [[step.section]]
-  along = "edge"
-  spots = {spots}
-  unit = "row"
-  stitches = {stitches}
-  style = "{style}"
-  ends = "{ends}"
-[[step]]
-do = "work"
-title = "Work the band"
-on = "band"
-rows = 2
-[[step]]
-do = "mark"
-title = "Mark it"
-marker = "it"
-[[step]]
-do = "check"
-title = "Look at it"
-items = ["It lies flat."]
-""")
+        plan_for(
+            recipe(
+                "One section",
+                place("band"),
+                step(
+                    "pick up and knit",
+                    "Pick up",
+                    along_edge("edge", spots, stitches, unit="row", style=style, ends=ends),
+                    onto="band",
+                ),
+                step("work", "Work the band", on="band", rows=2),
+                step("mark", "Mark it", marker="it"),
+                step("check", "Look at it", items=["It lies flat."]),
+                **({"gauge": gauge} if gauge else {}),
+            )
+        )
     )
     return paper if pace == "loop" else paper.did(ChoosePace(pace))
 
@@ -67,7 +63,7 @@ def sections(draw: st.DrawFn, least: int = 1, most: int = 40) -> tuple[int, int,
     return spots, stitches, draw(st.sampled_from(("easy", "even"))), ends
 
 
-def work_of(state: State, step: int | None = None) -> Work:
+def work_of(state: State, step: int | None = None) -> StepWork:
     """Return the work of the step under the needles, or of another one that was begun."""
     standing = state.standing if step is None else state.steps[step]
     assert standing is not None
@@ -85,7 +81,7 @@ def press_to_the_end(paper: Paper) -> Paper:
     """Press until the step under the needles is complete; values are typed, and x takes in what a needle has more."""
     while not (work := work_of(paper.state)).complete:
         stage = work.stages[work.at]
-        refusal = paper.do(Measure("61 cm") if stage.unit == "value" else Press())
+        refusal = paper.do(TakeMeasure("61 cm") if stage.unit == "value" else Press())
         if refusal is not None:
             front, back = paper.state.ledger.on(stage.front), paper.state.ledger.on(stage.back)
             paper.did(Other(stage.front if front > back else stage.back))

@@ -8,7 +8,7 @@ from functools import cache
 from types import MappingProxyType
 from typing import Literal, cast
 
-from finishing_tui.garment.commands import Command, Finish, LeaveOut, Press, PutBackAgain, Refusal, RipBack, TakeBack
+from finishing_tui.garment.commands import Command, Finish, LeaveOut, Press, PutBackAgain, Refusal, TakeBack, TakeOut
 from finishing_tui.garment.decide import decide
 from finishing_tui.garment.decide.steps import begin, next_step
 from finishing_tui.garment.events import Act, AnyAct, Begun, Event, Taken
@@ -75,7 +75,7 @@ class Paper:
             assert refusal is None, (command, refusal)
         return self
 
-    def surely(self, command: Finish | LeaveOut | RipBack) -> None:
+    def surely(self, command: Finish | LeaveOut | TakeOut) -> None:
         """Carry ``command`` out, asking again where that is enough."""
         refusal = self.do(command)
         if refusal is not None:

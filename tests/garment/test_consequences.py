@@ -5,13 +5,13 @@ import pytest
 from finishing_tui import shipped
 from finishing_tui.garment.commands import (
     ChooseMirror,
-    Count,
     Finish,
     LeaveOut,
     Other,
     PutRight,
     Refusal,
-    RipBack,
+    TakeCount,
+    TakeOut,
     TakeUp,
 )
 from finishing_tui.garment.consequences import consequences
@@ -21,6 +21,8 @@ from finishing_tui.glance.following import following
 from finishing_tui.recipe.kinds.work import Work
 from tests.garment.edges import press_to_the_end, reach, work_of
 from tests.garment.paper import Paper, plan_for
+from tests.recipe_texts import along as edge
+from tests.recipe_texts import place, recipe, section, step
 
 COUNT_FRONT = 2
 """The step of the crew neck that counts the front neck holder: 16 in size M."""
@@ -39,7 +41,7 @@ def crew_neck() -> Paper:
 def counted(paper: Paper, stitches: int) -> tuple[PutRight, ...]:
     """Count the front neck holder, and return the repairs that are offered."""
     before = paper.state
-    paper.did(Count(stitches))
+    paper.did(TakeCount(stitches))
     found = following(before, paper.state)
     return tuple(way.command for way in found.ways) if found else ()
 
@@ -50,7 +52,7 @@ def to_the_end(paper: Paper) -> list[str]:
     while paper.state.current is not None:
         stage = work_of(paper.state).stages[0]
         if stage.act == "count":
-            paper.did(Count(paper.state.ledger.on(stage.place)))
+            paper.did(TakeCount(paper.state.ledger.on(stage.place)))
         press_to_the_end(paper)
         refusal = paper.do(Finish())
         if isinstance(refusal, Refusal):
@@ -64,7 +66,7 @@ def test_a_count_as_the_recipe_has_it_changes_nothing() -> None:
     """There is nothing to choose, and nothing later is another number."""
     paper = crew_neck()
     before = paper.state
-    paper.did(Count(16))
+    paper.did(TakeCount(16))
     assert following(before, paper.state) is None
 
 
@@ -76,7 +78,7 @@ def test_a_count_that_is_far_off_may_be_taken_back_first_of_all(said: int, first
     """Of 16 one or two may well be missing; 6 and 26 are slips of the finger, or of the count."""
     paper = crew_neck()
     before = paper.state
-    paper.did(Count(said))
+    paper.did(TakeCount(said))
     found = following(before, paper.state)
     assert found is not None
     assert found.undo == first
@@ -86,7 +88,7 @@ def test_every_later_number_that_changes_is_named() -> None:
     """One stitch missing at the front: the neckband will have 103, and its rib will not come out."""
     paper = crew_neck()
     before = paper.state
-    paper.did(Count(15))
+    paper.did(TakeCount(15))
     found = consequences(before, paper.state)
     neck = {(change.planned, change.real) for change in found.changes if change.place == "neck"}
     assert neck == {(104, 103)}
@@ -157,34 +159,20 @@ def test_a_repair_can_be_taken_back() -> None:
 
 def test_a_step_to_come_can_be_re_spaced() -> None:
     """A band picked up later takes one more on its longest section, and the plan says so."""
-    text = """
-format = 1
-title = "A held front and a long edge"
-sizes = ["one"]
-[place.held]
-text = "front holder"
-kind = "holder"
-live = 16
-[place.neck]
-text = "neck needle"
-kind = "needle"
-[[step]]
-do = "count"
-title = "Count the front"
-place = "held"
-count = 16
-[[step]]
-do = "pick up and knit"
-title = "Pick up the band"
-onto = "neck"
-expect = { neck = 40 }
-  [[step.section]]
-  from = "held"
-  [[step.section]]
-  along = "long edge"
-  spots = 32
-  stitches = 24
-"""
+    text = recipe(
+        "A held front and a long edge",
+        place("held", "holder", "front holder", live=16),
+        place("neck"),
+        step("count", "Count the front", place="held", count=16),
+        step(
+            "pick up and knit",
+            "Pick up the band",
+            section(from_="held"),
+            edge("long edge", 32, 24),
+            onto="neck",
+            expect={"neck": 40},
+        ),
+    )
     paper = Paper(plan_for(text))
     repair = next(one for one in counted(paper, 15) if one.how == "re-space")
     paper.did(repair)
@@ -197,39 +185,17 @@ def test_another_step_under_way_has_only_its_rest_to_come() -> None:
 
     What is under way is not offered to be spaced anew: its own recount does that.
     """
-    text = """
-format = 1
-title = "A held front, and a pick-up under way"
-sizes = ["one"]
-[place.held]
-text = "front holder"
-kind = "holder"
-live = 6
-[place.neck]
-text = "neck needle"
-kind = "needle"
-[[step]]
-do = "pick up and knit"
-title = "Pick up the edge"
-onto = "neck"
-  [[step.section]]
-  along = "long edge"
-  spots = 10
-  stitches = 10
-[[step]]
-do = "count"
-title = "Count the front"
-place = "held"
-count = 6
-[[step]]
-do = "move"
-title = "Put the front on the needle"
-from = "held"
-to = "neck"
-"""
+    text = recipe(
+        "A held front, and a pick-up under way",
+        place("held", "holder", "front holder", live=6),
+        place("neck"),
+        step("pick up and knit", "Pick up the edge", edge("long edge", 10, 10), onto="neck"),
+        step("count", "Count the front", place="held", count=6),
+        step("move", "Put the front on the needle", from_="held", to="neck"),
+    )
     paper = Paper(plan_for(text)).press(4).did(TakeUp(1))
     before = paper.state
-    paper.did(Count(5))
+    paper.did(TakeCount(5))
     found = consequences(before, paper.state)
     neck = [(change.step, change.planned, change.real) for change in found.changes if change.place == "neck"]
     assert neck == [(2, 16, 15)]
@@ -245,7 +211,7 @@ def test_what_a_recount_mends_is_not_offered_to_be_mended_again() -> None:
     """The rest at the natural ratio and the difference in the first round: nothing later is left to put right."""
     paper = at_the_half()
     before = paper.state
-    paper.did(Count(9, answer="loops", repair="first-round"))
+    paper.did(TakeCount(9, answer="loops", repair="first-round"))
     assert following(before, paper.state) is None
     assert to_the_end(paper)[:1] != []
     assert paper.state.ledger.empty
@@ -255,7 +221,7 @@ def test_in_the_middle_of_an_edge_no_stitch_is_made_or_worked_off() -> None:
     """Taken as it is, a count of a section changes the band; it can be put right in the first round, but not here."""
     paper = at_the_half()
     before = paper.state
-    paper.did(Count(10, answer="loops", repair="as-it-is"))
+    paper.did(TakeCount(10, answer="loops", repair="as-it-is"))
     view = following(before, paper.state)
     assert view is not None
     assert {way.command.how for way in view.ways} == {"first-round", "as-it-is"}
@@ -263,7 +229,7 @@ def test_in_the_middle_of_an_edge_no_stitch_is_made_or_worked_off() -> None:
 
 def test_a_section_taken_as_it_is_ends_at_what_it_really_gives() -> None:
     """10 where 12 were pressed, and on by the plan: 22 is then what the section comes to, and it stops there."""
-    paper = at_the_half().did(Count(10, answer="loops", repair="as-it-is"))
+    paper = at_the_half().did(TakeCount(10, answer="loops", repair="as-it-is"))
     stage = work_of(paper.state).stages[0]
     assert stage.target == 22
     while not work_of(paper.state).at:
@@ -273,26 +239,12 @@ def test_a_section_taken_as_it_is_ends_at_what_it_really_gives() -> None:
 
 def test_x_at_a_partial_join_leaves_what_the_pairs_to_come_take() -> None:
     """Three pairs of four and five stitches: one x on the longer is as much as it can bear, and none on the shorter."""
-    text = """
-format = 1
-title = "Part of a join"
-sizes = ["one"]
-[place.a]
-text = "front needle"
-kind = "needle"
-live = 3
-[place.b]
-text = "back needle"
-kind = "needle"
-live = 5
-[[step]]
-do = "join"
-title = "Join three"
-front = "a"
-back = "b"
-count = 3
-keep = "b"
-"""
+    text = recipe(
+        "Part of a join",
+        place("a", text="front needle", live=3),
+        place("b", text="back needle", live=5),
+        step("join", "Join three", front="a", back="b", count=3, keep="b"),
+    )
     paper = Paper(plan_for(text))
     assert paper.do(Other("a")) is not None
     paper.did(Other("b")).did(Other("b"))
@@ -342,7 +294,7 @@ def test_in_the_middle_of_a_bind_off_the_neck_is_all_of_its_stitches(left: int, 
     text = Path(shipped.recipe("crew-neck")).read_text(encoding="utf-8")
     paper = reach(Paper(plan_for(text, "2 years")), BIND_OFF).press(70)
     before = paper.state
-    paper.did(Count(left, "neck"))
+    paper.did(TakeCount(left, "neck"))
     found = following(before, paper.state)
     assert [told in line for line in found.lines] == [True] if found and told else found is None
 
@@ -364,7 +316,7 @@ def band_after_its_first_round(paper: Paper, *, as_worked: bool = True) -> int:
                 assert refusal.again is not None
                 paper.did(refusal.again)
         elif stage.act == "count":
-            paper.did(Count(state.ledger.on(stage.place)))
+            paper.did(TakeCount(state.ledger.on(stage.place)))
         else:
             paper.press()
 
@@ -378,7 +330,7 @@ def test_what_is_left_to_the_first_round_is_left_by_both_sides(counted: int, as_
     """
     planned = band_after_its_first_round(at_the_half())
     assert planned == 104
-    paper = at_the_half().did(Count(counted, answer="loops", repair="first-round"))
+    paper = at_the_half().did(TakeCount(counted, answer="loops", repair="first-round"))
     assert band_after_its_first_round(paper, as_worked=as_worked) == planned
 
 
@@ -387,7 +339,7 @@ def test_what_is_put_right_in_the_first_round_counts_the_second_side_too(counted
     """Taken as it is, and then put right in the first round: the question foresees that the second side follows."""
     paper = at_the_half()
     before = paper.state
-    paper.did(Count(counted, answer="loops", repair="as-it-is"))
+    paper.did(TakeCount(counted, answer="loops", repair="as-it-is"))
     view = following(before, paper.state)
     assert view is not None
     way = next(one for one in view.ways if one.command.how == "first-round" and "104" in one.text)
@@ -398,11 +350,11 @@ def test_what_is_put_right_in_the_first_round_counts_the_second_side_too(counted
 
 def test_ripping_back_behind_the_recount_takes_back_what_both_sides_left() -> None:
     """With the second side begun, all is taken out to before the count: the first round has nothing to put right."""
-    paper = at_the_half().did(Count(10, answer="loops", repair="first-round"))
+    paper = at_the_half().did(TakeCount(10, answer="loops", repair="first-round"))
     while not work_of(paper.state).at:
         paper.press()
     paper.press(3)
-    asked = paper.do(RipBack(12, 0, 4))
+    asked = paper.do(TakeOut(12, 0, 4))
     if isinstance(asked, Refusal):
         assert asked.again is not None
         paper.did(asked.again)

@@ -3,8 +3,9 @@ from pathlib import Path
 import pytest
 
 from finishing_tui import shipped
-from finishing_tui.garment.commands import AlreadyAt, Press, RipBack, TakeUp
+from finishing_tui.garment.commands import AlreadyAt, Press, TakeOut, TakeUp
 from finishing_tui.garment.events import Begun, DoneElsewhere
+from tests import recipe_texts as written
 from tests.garment.edges import reach
 from tests.garment.paper import Paper, plan_for
 
@@ -64,35 +65,15 @@ def test_not_at_a_step_that_was_begun_here() -> None:
     assert paper.do(Press()) is None
 
 
-MOVES = """
-format = 1
-title = "Three moves"
-sizes = ["one"]
-[place.a]
-text = "first needle"
-kind = "needle"
-live = 10
-[place.b]
-text = "second needle"
-kind = "needle"
-[place.c]
-text = "third needle"
-kind = "needle"
-[[step]]
-do = "move"
-title = "First move"
-from = "a"
-to = "b"
-[[step]]
-do = "move"
-title = "Second move"
-from = "b"
-to = "c"
-[[step]]
-do = "check"
-title = "Look at it"
-items = ["It lies flat."]
-"""
+MOVES = written.recipe(
+    "Three moves",
+    written.place("a", text="first needle", live=10),
+    written.place("b", text="second needle"),
+    written.place("c", text="third needle"),
+    written.step("move", "First move", from_="a", to="b"),
+    written.step("move", "Second move", from_="b", to="c"),
+    written.step("check", "Look at it", items=["It lies flat."]),
+)
 
 
 @pytest.mark.parametrize("pressed", [0, 4, 10])
@@ -105,10 +86,10 @@ def test_what_was_done_elsewhere_falls_with_what_is_taken_out_before_it(pressed:
     paper.did(AlreadyAt(2))
     assert paper.state.ledger.live == {"c": 10}
     assert paper.state.order == (0, 1, 2)
-    refusal = paper.do(RipBack(0))
+    refusal = paper.do(TakeOut(0))
     assert refusal is not None
     assert refusal.sentence.startswith("steps 2 and 3 fall with it")
-    paper.surely(RipBack(0))
+    paper.surely(TakeOut(0))
     assert paper.state.ledger.live == {"a": 10}
     assert [one.status for one in paper.state.steps] == ["under-way", "to-come", "to-come"]
     assert reach(paper, 2).state.ledger.live == {"c": 10}
@@ -120,7 +101,7 @@ def test_a_step_done_elsewhere_can_be_taken_out_itself() -> None:
     refusal = paper.do(TakeUp(1))
     assert refusal is not None
     assert "rip back to it" in refusal.sentence
-    paper.surely(RipBack(1, 0, 6))
+    paper.surely(TakeOut(1, 0, 6))
     assert paper.state.ledger.live == {"b": 4, "c": 6}
     assert paper.state.current == 1
 
@@ -131,7 +112,7 @@ def test_everything_done_elsewhere_can_be_taken_out_step_by_step() -> None:
     for step in reversed(here.state.order):
         for one in (paper, here):
             if step != one.state.current:
-                one.surely(RipBack(step))
+                one.surely(TakeOut(step))
         assert paper.state.ledger.live == here.state.ledger.live
         assert paper.state.ledger.tails == here.state.ledger.tails
         assert paper.state.order == here.state.order

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from finishing_tui.garment.commands import Finish, Measure, Other, Press
+from finishing_tui.garment.commands import Finish, Other, Press, TakeMeasure
 from finishing_tui.garment.hand import InHand
 from finishing_tui.glance import Face, ItemFace, PairFace, RoundFace, StitchFace, ValueFace, glance
 from finishing_tui.recipe.kinds import KINDS
@@ -125,9 +125,9 @@ def do_next(hand: InHand) -> Face:
     work = standing.work
     assert work is not None
     if work.complete:
-        command: Press | Finish | Measure | Other = Finish()
+        command: Press | Finish | TakeMeasure | Other = Finish()
     elif work.stages[work.at].unit == "value":
-        command = Measure("24.5 cm")
+        command = TakeMeasure("24.5 cm")
     else:
         stage = work.stages[work.at]
         front, back = hand.state.ledger.on(stage.front), hand.state.ledger.on(stage.back)

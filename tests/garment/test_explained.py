@@ -2,29 +2,16 @@
 
 from finishing_tui.garment.explained import explained
 from tests.garment.paper import Paper, plan_for
+from tests.recipe_texts import number, place, recipe, step
 
-ARMHOLES = """
-format = 1
-title = "A back with armholes"
-sizes = ["one"]
-[number.underarm]
-text = "stitches bound off at each underarm"
-by_size = 8
-[number.shoulder]
-text = "stitches of one shoulder"
-by_size = 15
-[number.neck]
-text = "stitches of the back neck"
-by_size = 21
-[place.back]
-text = "back holder"
-kind = "holder"
-live = "2 * shoulder + neck"
-[[step]]
-do = "count"
-title = "Count the back"
-place = "back"
-"""
+ARMHOLES = recipe(
+    "A back with armholes",
+    number("underarm", "stitches bound off at each underarm", by_size=8),
+    number("shoulder", "stitches of one shoulder", by_size=15),
+    number("neck", "stitches of the back neck", by_size=21),
+    place("back", "holder", live="2 * shoulder + neck"),
+    step("count", "Count the back", place="back"),
+)
 
 
 def test_two_underarms_that_were_never_bound_off() -> None:

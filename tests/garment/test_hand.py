@@ -17,7 +17,7 @@ from finishing_tui.garment.plan import StepId
 from finishing_tui.garment.shelf import on_shelf
 from finishing_tui.garment.state import LONGEST_NOTE, State
 from finishing_tui.garment.stored import SNAPSHOT, NotUnderstood, from_row, happenings, snapshot_of, to_store
-from finishing_tui.garment.work import Mark, Progress, Standing, Work
+from finishing_tui.garment.work import Progress, Reached, Standing, StepWork
 from finishing_tui.record import record_of
 from tests.garment.folders import NOON, Watch, garment_in
 from tests.garment.no_planning import no_planning
@@ -250,14 +250,16 @@ FIRST, GONE = StepId("1"), StepId("100")
 
 ODD: tuple[Event, ...] = (
     Worked(step=FIRST, entries=(Posting("nowhere", "band", 1),)),
-    Worked(step=FIRST, changes=(Marked(GONE, 0, Mark(), Mark()),)),
-    Worked(step=FIRST, changes=(Marked(StepId("-1"), 0, Mark(), Mark()),)),
-    Worked(step=FIRST, changes=(Marked(FIRST, 9, Mark(), Mark()),)),
-    Worked(step=FIRST, changes=(Marked(StepId("2"), 0, Mark(), Mark()),)),
+    Worked(step=FIRST, changes=(Marked(GONE, 0, Reached(), Reached()),)),
+    Worked(step=FIRST, changes=(Marked(StepId("-1"), 0, Reached(), Reached()),)),
+    Worked(step=FIRST, changes=(Marked(FIRST, 9, Reached(), Reached()),)),
+    Worked(step=FIRST, changes=(Marked(StepId("2"), 0, Reached(), Reached()),)),
     Begun(step=FIRST, changes=(Stood(GONE, Standing(), Standing()),)),
-    Begun(step=FIRST, changes=(Stood(FIRST, Standing(), Standing("under-way", Work((), (Progress(),), Ledger()))),)),
+    Begun(
+        step=FIRST, changes=(Stood(FIRST, Standing(), Standing("under-way", StepWork((), (Progress(),), Ledger()))),)
+    ),
     Begun(step=FIRST, turned=Turned(FIRST, GONE)),
-    TakenBack(1, (Worked(step=FIRST, changes=(Marked(GONE, 0, Mark(), Mark()),)),), 0, ""),
+    TakenBack(1, (Worked(step=FIRST, changes=(Marked(GONE, 0, Reached(), Reached()),)),), 0, ""),
     PutBack(1, ()),
     Noted("x" * (LONGEST_NOTE + 1), None),
     PutDown("x" * (LONGEST_NOTE + 1)),

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishing_tui.commands.record import read_record
-from finishing_tui.garment.commands import Finish, InsertStep, Measure, Press, Replan, RipBack, WriteNote
+from finishing_tui.garment.commands import Finish, InsertStep, Press, Replan, TakeMeasure, TakeOut, WriteNote
 from finishing_tui.garment.events import StepInserted, TakenBack
 from finishing_tui.garment.evolve import DoesNotFit, Happening, evolve
 from finishing_tui.garment.hand import InHand
@@ -114,7 +114,7 @@ def test_an_inserted_step_is_worked_undone_put_back_and_ripped_across(tmp_path: 
     end_step(hand, [])
     assert third.standing is not None
     assert third.standing.work is not None
-    do(hand, RipBack(PICK_UP + 1, 0, third.standing.work.progress[0].mark.units))
+    do(hand, TakeOut(PICK_UP + 1, 0, third.standing.work.progress[0].mark.units))
     ripped = hand.state
     assert ripped.steps[PICK_UP + 2] == ripped.steps[PICK_UP + 3] == Standing()
     assert ripped.ledger == third.ledger
@@ -133,7 +133,7 @@ def test_a_garment_with_inserted_steps_is_undone_to_its_first_press_and_replayed
     """To an empty ledger, back, and forth again; the journal leads to the same state, and the record has numbers."""
     hand, _ = inserted_in(tmp_path)
     end_step(hand, [])
-    do(hand, Press(), WriteNote("a little tight"), Press(), Finish(), RipBack(PICK_UP + 1, 0, 3))
+    do(hand, Press(), WriteNote("a little tight"), Press(), Finish(), TakeOut(PICK_UP + 1, 0, 3))
     to_the_end(hand)
     ended, groups = hand.state, 0
     while hand.state.top:
@@ -208,7 +208,7 @@ def test_a_garment_that_was_finished_goes_on_with_the_new_step() -> None:
     """It comes under the needles, and undo leaves the garment finished again."""
     paper = to_step(JOIN)
     while paper.state.current is not None:
-        if paper.do(Press()) is not None and paper.do(Measure("58.5")) is not None:
+        if paper.do(Press()) is not None and paper.do(TakeMeasure("58.5")) is not None:
             paper.surely(Finish())
     ended = stands(paper.state)
     paper.did(InsertStep(LOOK, len(paper.state.steps) - 1), Press(), Press())

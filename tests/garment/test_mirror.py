@@ -3,43 +3,25 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishing_tui.craft.rhythm import draw
-from finishing_tui.garment.commands import ChooseMirror, Count, Other, Press, PutRight
+from finishing_tui.garment.commands import ChooseMirror, Other, Press, PutRight, TakeCount
 from finishing_tui.garment.walk import done
 from finishing_tui.garment.work import Progress
-from finishing_tui.glance import offers
 from finishing_tui.recipe.stage import Stage
+from finishing_tui.talk.offers import offers
 from tests.garment.edges import work_of
 from tests.garment.paper import Paper, plan_for
+from tests.recipe_texts import along, place, recipe, section, step
 
 
 def two_sides(left: int = 32, right: int = 32, stitches: int = 24) -> Paper:
     """Return a garment with two sides of an edge, a gap between them, and the second the mirror of the first."""
-    return Paper(
-        plan_for(f"""
-format = 1
-title = "Two sides"
-sizes = ["one"]
-[place.band]
-text = "band needle"
-kind = "needle"
-[[step]]
-do = "pick up and knit"
-title = "Pick up"
-onto = "band"
-  [[step.section]]
-  along = "left side"
-  spots = {left}
-  stitches = {stitches}
-  [[step.section]]
-  gap = "corner"
-  extra = 1
-  [[step.section]]
-  along = "right side"
-  spots = {right}
-  stitches = {stitches}
-  mirrors = "left side"
-""")
+    sections = (
+        along("left side", left, stitches),
+        section(gap="corner", extra=1),
+        along("right side", right, stitches, mirrors="left side"),
     )
+    picked_up = step("pick up and knit", "Pick up", *sections, onto="band")
+    return Paper(plan_for(recipe("Two sides", place("band"), picked_up)))
 
 
 def side(paper: Paper, index: int) -> tuple[Stage, Progress]:
@@ -96,7 +78,7 @@ def test_a_count_that_presses_do_not_explain_is_kept_and_spread() -> None:
     """11 counted where 12 were pressed at half way: 11 over those 15 rows evenly, then what was really picked."""
     paper = two_sides()
     paper.press(12)
-    paper.did(Count(11, answer="loops"))
+    paper.did(TakeCount(11, answer="loops"))
     walk(paper, [])
     stage, _ = side(paper, 2)
     assert stage.target == 24
@@ -133,7 +115,7 @@ def test_a_recount_of_the_first_side_changes_the_second() -> None:
     """The first side counted once more at its end: 23, taken as it is; the second then takes 23 too."""
     paper = two_sides()
     walk(paper, [])
-    paper.did(Count(23, answer="loops", repair="as-it-is"))
+    paper.did(TakeCount(23, answer="loops", repair="as-it-is"))
     assert side(paper, 2)[0].target == 23
 
 
@@ -151,9 +133,9 @@ def test_taking_back_the_end_of_the_first_side_takes_its_mirror_back(presses: in
 
 
 @pytest.mark.parametrize(
-    "command", [Count(24, place="band"), PutRight("here", "band", 1)], ids=["counted", "put right"]
+    "command", [TakeCount(24, place="band"), PutRight("here", "band", 1)], ids=["counted", "put right"]
 )
-def test_a_count_between_the_sides_leaves_the_mirror(command: Count | PutRight) -> None:
+def test_a_count_between_the_sides_leaves_the_mirror(command: TakeCount | PutRight) -> None:
     """Counting the needle, or making a stitch on it, after the first side: the second still goes as that was worked."""
     paper = two_sides()
     walk(paper, [True, True])
@@ -167,7 +149,7 @@ def test_a_count_as_it_is_loses_only_the_stretch_before_it() -> None:
     """11 counted where 12 were pressed, and on by the plan: from there on the real spots are mirrored."""
     paper = two_sides()
     paper.press(12)
-    paper.did(Count(11, answer="loops", repair="as-it-is"))
+    paper.did(TakeCount(11, answer="loops", repair="as-it-is"))
     walk(paper, [True])
     backwards, first = drawn(side(paper, 2)[0]), "".join(".x2"[loops] for loops in really(paper))
     assert backwards[:17] == first[:14:-1]

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import OFF, Posting
-from finishing_tui.garment.commands import ChoosePace, Command, Count, Measure, Other, Press, Refusal
+from finishing_tui.garment.commands import ChoosePace, Command, Other, Press, Refusal, TakeCount, TakeMeasure
 from finishing_tui.garment.decide import decide
 from finishing_tui.garment.events import Pace, Strayed
 from finishing_tui.garment.evolve import Happening, evolve
@@ -22,6 +22,7 @@ from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.model import Number, Place, Recipe, RecipeGauge
 from finishing_tui.recipe.stage import whole
 from tests import strategies
+from tests.examples import share
 from tests.garment.edges import PACES, along, press_to_the_end, section, sections, work_of
 
 NOW = datetime(2024, 5, 1, 12, tzinfo=UTC)
@@ -45,9 +46,9 @@ def pressed_through(state: State) -> State:
         if work is not None:
             stage = work.stages[work.at]
             if stage.unit == "value":
-                command = Measure("61 cm")
+                command = TakeMeasure("61 cm")
             elif stage.act == "count":
-                command = Count(state.ledger.on(stage.place))
+                command = TakeCount(state.ledger.on(stage.place))
             elif stage.unit == "pair" and stage.empties:
                 front, back = state.ledger.on(stage.front), state.ledger.on(stage.back)
                 command = Press() if front == back else Other(stage.front if front > back else stage.back)
@@ -58,7 +59,7 @@ def pressed_through(state: State) -> State:
 
 
 @pytest.mark.parametrize("do", KINDS)
-@settings(max_examples=20)
+@settings(max_examples=share(20))
 @given(data=st.data())
 def test_all_presses_of_a_step_are_the_whole_step(do: str, data: st.DataObject) -> None:
     """For every kind, size, hand, pace and ledger, pressing through enters what the audit enters at one go."""

@@ -14,11 +14,11 @@ import pytest
 from finishing_tui import shipped
 from finishing_tui.craft.figures import rounded
 from finishing_tui.craft.lengths import read_length
-from finishing_tui.garment.commands import ChoosePace, Count, Finish, Measure, Other, Press
+from finishing_tui.garment.commands import ChoosePace, Finish, Other, Press, TakeCount, TakeMeasure
 from finishing_tui.garment.events import Pace
 from finishing_tui.garment.evolve import Happening
 from finishing_tui.garment.stored import from_row
-from finishing_tui.garment.work import Work
+from finishing_tui.garment.work import StepWork
 from finishing_tui.glance.following import following
 from finishing_tui.recipe.kinds.count import CountStitches
 from finishing_tui.recipe.model import RecipeGauge
@@ -44,7 +44,7 @@ def taken(
     return Paper(plan_for(TEXTS[name], size, hand=hand, own=own)).did(ChoosePace(pace))
 
 
-def work_of(paper: Paper) -> Work | None:
+def work_of(paper: Paper) -> StepWork | None:
     """Return the work under the needles."""
     return paper.state.standing.work if paper.state.standing else None
 
@@ -57,14 +57,14 @@ def unit(paper: Paper) -> None:
         return
     stage, progress = work.stages[work.at], work.progress[work.at]
     if stage.unit == "value":
-        paper.did(Measure("26"))
+        paper.did(TakeMeasure("26"))
     elif stage.act == "count":
-        paper.did(Count(paper.state.ledger.on(stage.place), stage.place))
+        paper.did(TakeCount(paper.state.ledger.on(stage.place), stage.place))
     elif stage.takes_all:
         paper.did(Finish())
     else:
         if progress.mark.units in stage.halts and progress.confirmed[1] < progress.mark.units:
-            paper.did(Count(progress.mark.loops))
+            paper.did(TakeCount(progress.mark.loops))
         paper.did(Press())
 
 
@@ -162,7 +162,7 @@ def test_one_stitch_missing_is_found_and_put_right(name: str, size: str) -> None
     place = paper.state.plan.step(paper.state.current).main_place
     before = paper.state
     should = before.ledger.on(place)
-    paper.did(Count(should - 1, place))
+    paper.did(TakeCount(should - 1, place))
     assert paper.state.ledger.on(place) == should - 1
     found = following(before, paper.state)
     assert found is not None

@@ -6,25 +6,23 @@ from hypothesis import strategies as st
 
 from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.ledger import EDGE, FOUND, MISSING, Posting
-from finishing_tui.garment.commands import ChoosePace, Count, Finish, LeaveOut, Other, Press, RipBack
+from finishing_tui.garment.commands import ChoosePace, Finish, LeaveOut, Other, Press, TakeCount, TakeOut
 from finishing_tui.garment.events import Recounted, Replanned
 from finishing_tui.garment.recounting import counted_stage, outlook
 from finishing_tui.garment.walk import loops_up_to, planned, to_come
-from finishing_tui.garment.work import Mark
+from finishing_tui.garment.work import Reached
 from finishing_tui.glance import recount_view
 from finishing_tui.recipe.kinds.work import Work as WorkStep
-from tests.garment.edges import along, press_to_the_end, reach, section, sections, work_of
+from tests.garment.edges import GAUGE, along, press_to_the_end, reach, section, sections, work_of
 from tests.garment.paper import Paper, plan_for
 from tests.garment.recipes import EDGE as LONG_EDGE
 from tests.garment.recipes import NECKBAND
-
-GAUGE = 'stitches = 21, rows = 28, over = "10 cm"'
 
 
 def half_way() -> Paper:
     """Return 24 from 32 rows (3 of every 4), 12 of them pressed: row 15, for a skip passes with the pick after it."""
     paper = along(32, 24, gauge=GAUGE).press(12)
-    assert section(paper)[1].mark == Mark(15, 0, 12)
+    assert section(paper)[1].mark == Reached(15, 0, 12)
     return paper
 
 
@@ -43,7 +41,7 @@ def test_who_follows_the_plan_is_told_that_it_lies_flat(shape: tuple[int, int, s
     before = paper.state.ledger
     seen = outlook(paper.state, loops)
     assert (seen.put, seen.verdict, len(seen.ways)) == ("as-planned", Verdict.LIES_FLAT, 1)
-    paper.did(Count(loops))
+    paper.did(TakeCount(loops))
     assert paper.state.ledger == before
     assert recounted(paper).entries == ()
     assert section(press_to_the_end(paper))[1].mark.loops == shape[1]
@@ -51,27 +49,27 @@ def test_who_follows_the_plan_is_told_that_it_lies_flat(shape: tuple[int, int, s
 
 def test_a_count_that_differs_is_not_taken_without_an_answer() -> None:
     """One question is asked, and nothing happens before it is answered."""
-    refusal = half_way().do(Count(11))
+    refusal = half_way().do(TakeCount(11))
     assert refusal is not None
     assert refusal.sentence.startswith("12 by presses, 11 counted: say whether")
 
 
 def test_missed_presses_move_the_spot_and_the_plan_stands() -> None:
     """13 counted, 12 pressed: the place is where the plan has 13, and no stitch was found: it was picked up."""
-    paper = half_way().did(Count(13, answer="presses"))
-    assert section(paper)[1].mark == Mark(17, 0, 13)
+    paper = half_way().did(TakeCount(13, answer="presses"))
+    assert section(paper)[1].mark == Reached(17, 0, 13)
     assert recounted(paper).entries == (Posting(EDGE, "band", 1),)
     assert (recounted(paper).expected, recounted(paper).answer) == (12, "presses")
-    assert section(press_to_the_end(paper))[1].mark == Mark(32, 0, 24)
+    assert section(press_to_the_end(paper))[1].mark == Reached(32, 0, 24)
 
 
 def test_doubled_presses_move_the_spot_back() -> None:
     """11 counted, 12 pressed: row 14 is not worked yet."""
-    paper = half_way().did(Count(11, answer="presses"))
-    assert section(paper)[1].mark == Mark(14, 0, 11)
+    paper = half_way().did(TakeCount(11, answer="presses"))
+    assert section(paper)[1].mark == Reached(14, 0, 11)
     assert recounted(paper).entries == (Posting("band", EDGE, 1),)
     assert paper.state.ledger.on("band") == 11
-    assert section(press_to_the_end(paper))[1].mark == Mark(32, 0, 24)
+    assert section(press_to_the_end(paper))[1].mark == Reached(32, 0, 24)
 
 
 @given(sections(least=2), st.data())
@@ -84,7 +82,7 @@ def test_what_presses_explain_always_ends_at_the_target(shape: tuple[int, int, s
     counted = data.draw(st.integers(0, shape[1]))
     if counted == section(paper)[1].mark.loops:
         return
-    refusal = paper.do(Count(counted, answer="presses"))
+    refusal = paper.do(TakeCount(counted, answer="presses"))
     if refusal is not None:  # a stray may have jumped over that count, or the plan may no longer reach it
         assert "never has" in refusal.sentence
         return
@@ -97,13 +95,13 @@ def test_what_presses_explain_always_ends_at_the_target(shape: tuple[int, int, s
 
 def test_after_loops_that_differ_presses_are_reckoned_from_that_count() -> None:
     """10 counted at row 15 though 12 were pressed, then three pressed and four counted: one press was missed."""
-    paper = half_way().did(Count(10, answer="loops", repair="space-the-rest")).press(3)
+    paper = half_way().did(TakeCount(10, answer="loops", repair="space-the-rest")).press(3)
     stage, progress = section(paper)
     assert progress.mark.loops == 13
-    refusal = paper.do(Count(9, answer="presses"))
+    refusal = paper.do(TakeCount(9, answer="presses"))
     assert refusal is not None
     assert refusal.sentence.startswith("10 loops were counted at row 15")
-    paper.did(Count(14, answer="presses"))
+    paper.did(TakeCount(14, answer="presses"))
     stage, progress = section(paper)
     assert 14 + to_come(stage, progress, progress.mark.units) == 24
 
@@ -120,7 +118,7 @@ def test_loops_that_differ_are_found_or_missing(counted: int, entry: Posting, re
     assert recounted(paper).repair == repair
     assert paper.state.ledger.on("band") == counted == seen.total
     stage, progress = section(paper)
-    assert progress.mark == Mark(15, 0, counted)
+    assert progress.mark == Reached(15, 0, counted)
     assert [way.edge.sort(spot) for spot in range(16, 33)] == [
         recount_view(paper.state, counted).before.sort(spot) for spot in range(16, 33)
     ]
@@ -130,7 +128,7 @@ def test_loops_that_differ_are_found_or_missing(counted: int, entry: Posting, re
 
 def test_the_rest_at_the_natural_ratio_is_mended_in_the_first_round() -> None:
     """10 of 12: the rest of 17 rows takes 13 by nature, so 23 are there, and the first row of the band adds one."""
-    paper = half_way().did(Count(10, answer="loops", repair="first-round"))
+    paper = half_way().did(TakeCount(10, answer="loops", repair="first-round"))
     told, planned = paper.latest
     assert isinstance(told, Recounted)
     assert isinstance(planned, Replanned)
@@ -144,9 +142,9 @@ def test_the_rest_at_the_natural_ratio_is_mended_in_the_first_round() -> None:
 
 def test_two_differences_are_mended_as_one() -> None:
     """A second recount that leaves something to the first round adds to what the first one left."""
-    paper = half_way().did(Count(10, answer="loops", repair="first-round")).press(4)
+    paper = half_way().did(TakeCount(10, answer="loops", repair="first-round")).press(4)
     stage, _ = section(paper)
-    paper.did(Count(13, answer="loops", repair="first-round"))
+    paper.did(TakeCount(13, answer="loops", repair="first-round"))
     band = paper.state.plan.step(1)
     assert isinstance(band, WorkStep)
     (mend,) = band.shaping
@@ -161,33 +159,33 @@ def test_a_band_that_is_left_out_is_not_relied_on() -> None:
     """With no round to come on that needle there is nothing to mend the difference in: the plan stays."""
     paper = Paper(plan_for(LONG_EDGE)).press(24)
     paper.surely(LeaveOut(1))
-    paper.did(Count(20, answer="loops", repair="first-round"))
+    paper.did(TakeCount(20, answer="loops", repair="first-round"))
     assert len(paper.latest) == 1
 
 
 @pytest.mark.parametrize(("left", "spot"), [(17, 15), (14, 18), (20, 12)])
 def test_the_row_unknown_rows_left(left: int, spot: int) -> None:
     """The spot comes from the rows left, and the rest is spaced over them."""
-    paper = half_way().did(Count(12, answer="rows-left", left=left))
+    paper = half_way().did(TakeCount(12, answer="rows-left", left=left))
     stage, progress = section(paper)
-    assert progress.mark == Mark(spot, 0, 12)
+    assert progress.mark == Reached(spot, 0, 12)
     assert 12 + to_come(stage, progress, spot) == 24
     assert recounted(paper).entries == ()
-    assert section(press_to_the_end(paper))[1].mark == Mark(32, 0, 24)
+    assert section(press_to_the_end(paper))[1].mark == Reached(32, 0, 24)
 
 
 def test_the_row_unknown_at_the_fold_mark() -> None:
     """At the half mark of 32 rows the spot is 16, whatever the presses say."""
-    paper = half_way().did(Count(11, answer="half-way"))
-    assert section(paper)[1].mark == Mark(16, 0, 11)
+    paper = half_way().did(TakeCount(11, answer="half-way"))
+    assert section(paper)[1].mark == Reached(16, 0, 11)
     assert recounted(paper).entries == (Posting("band", MISSING, 1),)
-    assert section(press_to_the_end(paper))[1].mark == Mark(32, 0, 24)
+    assert section(press_to_the_end(paper))[1].mark == Reached(32, 0, 24)
 
 
 @pytest.mark.parametrize("left", [None, -1, 33])
 def test_rows_left_must_be_rows_there_are(left: int | None) -> None:
     """Asked again with the range."""
-    refusal = half_way().do(Count(12, answer="rows-left", left=left))
+    refusal = half_way().do(TakeCount(12, answer="rows-left", left=left))
     assert refusal is not None
     assert "from 0 to 32" in refusal.sentence
 
@@ -197,7 +195,7 @@ def test_ripping_back_as_a_repair_goes_where_the_recount_says() -> None:
     paper = half_way()
     seen = outlook(paper.state, 4, "loops")
     way = next(way for way in seen.ways if way.repair == "rip-back")
-    paper.did(Count(4, answer="loops", repair="rip-back"))
+    paper.did(TakeCount(4, answer="loops", repair="rip-back"))
     stage, progress = section(paper)
     assert progress == way.progress
     assert progress.mark.units < 15
@@ -208,16 +206,16 @@ def test_ripping_back_as_a_repair_goes_where_the_recount_says() -> None:
 
 def test_a_way_that_is_not_there_is_refused_with_those_that_are() -> None:
     """Nothing is chosen for her."""
-    refusal = half_way().do(Count(11, answer="loops", repair="rip-back"))
+    refusal = half_way().do(TakeCount(11, answer="loops", repair="rip-back"))
     assert refusal is not None
     assert refusal.sentence == "that cannot be done here; there is: space the rest, first round, as it is"
 
 
 def test_going_on_by_the_plan_forgets_strays_that_did_not_happen() -> None:
     """A stray at row 3 is forgotten when two rows turn out to be all that is done, and what made up for it with it."""
-    paper = along(8, 6).press(2).did(Other()).did(Count(2, answer="rows-left", left=6, repair="as-it-is"))
+    paper = along(8, 6).press(2).did(Other()).did(TakeCount(2, answer="rows-left", left=6, repair="as-it-is"))
     _, progress = section(paper)
-    assert progress.mark == Mark(2, 0, 2)
+    assert progress.mark == Reached(2, 0, 2)
     assert loops_up_to(progress, 8) == 6
     assert section(press_to_the_end(paper))[1].mark.loops == 6
 
@@ -227,7 +225,7 @@ def test_a_section_just_walked_may_still_be_counted_and_opened_again() -> None:
     paper = reach(Paper(plan_for(NECKBAND)), 6).press(10)
     holes = [paper.state.ledger.holes]
     assert counted_stage(work_of(paper.state)) == 0
-    paper.did(Count(4, answer="loops", repair="rip-back"))
+    paper.did(TakeCount(4, answer="loops", repair="rip-back"))
     holes.append(paper.state.ledger.holes)
     holes.append(press_to_the_end(paper).state.ledger.holes)
     assert holes == [("left corner",), (), ("left corner", "right corner")]
@@ -243,7 +241,7 @@ def test_a_section_is_not_counted_by_itself_once_another_thing_was_begun() -> No
     paper.did(Finish()).did(ChoosePace("spot")).press()
     assert counted_stage(work_of(paper.state)) == 4
     assert work_of(paper.state).progress[0].mark.loops == 10
-    assert paper.do(RipBack(6, 0, 14)) is None, "ripping back is how it is opened again"
+    assert paper.do(TakeOut(6, 0, 14)) is None, "ripping back is how it is opened again"
 
 
 @given(sections(least=8, most=40), st.data())
@@ -260,7 +258,7 @@ def test_what_is_to_come_is_what_is_planned(section_of: tuple[int, int, str, str
                 st.just(Press()),
                 st.just(Other()),
                 st.builds(
-                    Count,
+                    TakeCount,
                     st.integers(0, 2 * spots),
                     answer=st.sampled_from(("loops", "rows-left", "presses")),
                     left=st.integers(0, spots),

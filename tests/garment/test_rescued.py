@@ -10,18 +10,20 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.files import NotWritten
 from finishing_tui.garment import given_up as giving_up
 from finishing_tui.garment import rescued
-from finishing_tui.garment.commands import Press
+from finishing_tui.garment.commands import Press, Replan, WriteNote
 from finishing_tui.garment.given_up import GivenUp
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import Journal, check
 from finishing_tui.garment.journal import rescue_places as places
 from finishing_tui.garment.journal.chain import link
 from finishing_tui.garment.journal.rescue import Rescue, read, write
-from finishing_tui.garment.journal.rescue_places import Place, Put
+from finishing_tui.garment.journal.rescue_places import PutAway, RescuePlace
 from finishing_tui.garment.journal.rows import Row, raw, row
 from finishing_tui.garment.journal.writer import MOST_UNSAVED
 from finishing_tui.garment.rescued import NotTakenIn, found_for, take_in, throw_away, tidied
+from finishing_tui.garment.shelf import take_copy
 from finishing_tui.garment.state import State
+from finishing_tui.shipped import demos
 from tests.full_disk import FullDisk, file_of
 from tests.plain.making import crew
 
@@ -29,7 +31,7 @@ from tests.plain.making import crew
 @pytest.fixture
 def disk(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> FullDisk:
     """Return a disk that is not full yet; rescue files have a place of their own."""
-    monkeypatch.setattr(places, "places", lambda: (Place(tmp_path / "elsewhere"),))
+    monkeypatch.setattr(places, "places", lambda: (RescuePlace(tmp_path / "elsewhere"),))
     monkeypatch.setattr(rescued, "PATIENCE", 0.5)
     return FullDisk(monkeypatch)
 
@@ -58,8 +60,8 @@ def test_taken_in_it_is_as_if_it_had_been_saved(folder: Path, disk: FullDisk) ->
     rows = read(file).rows
     assert state_of(folder) != hand.state
     found = tidied(folder)
-    assert (found.fits, found.all_in, found.others) == (rescued.Fitting(file, rows), (), ())
     assert found.fits is not None
+    assert (found.fits.file, found.fits.rows, found.all_in, found.others) == (file, rows, (), ())
     take_in(folder, found.fits)
     assert state_of(folder) == hand.state
     assert hand.state.sittings[-1].where == "bag"
@@ -272,10 +274,10 @@ def test_what_is_said_of_it(folder: Path, disk: FullDisk, monkeypatch: pytest.Mo
     told = f"The last 4 entries could not be saved (the disk is full). They are in {file}; "
     assert str(hand.given_up) == told + "the next sitting asks whether to take them in."
     file.unlink()
-    monkeypatch.setattr(places, "places", lambda: (Place(tmp_path, temporary=True),))
+    monkeypatch.setattr(places, "places", lambda: (RescuePlace(tmp_path, temporary=True),))
     assert str(disk.left_full(folder).given_up).endswith("restarting the computer may delete it.")
 
-    def nowhere(*_: object) -> Put:
+    def nowhere(*_: object) -> PutAway:
         raise NotWritten("permission denied")
 
     monkeypatch.setattr(giving_up, "put", nowhere)
@@ -305,3 +307,31 @@ def test_more_than_can_wait(folder: Path, disk: FullDisk, monkeypatch: pytest.Mo
 def test_all_saved_but_the_end() -> None:
     """Where the disk came back at the last moment, only the end of the sitting is said not to be there."""
     assert str(GivenUp(0, "", None, ended=False)) == ("Everything you counted is saved. The end of the sitting is not.")
+
+
+def test_a_changed_plan_with_another_id_changes_nothing_of_whose_it_is(tmp_path: Path, disk: FullDisk) -> None:
+    """A copy of a demo has an id of its own, which a changed plan brings with it: its rescue file is found.
+
+    Both where that plan was saved, and where it is among what could not be.
+    """
+    for saved in (True, False):
+        folder = take_copy(demos()["rust-crew"], tmp_path / "shelf")
+        text = (folder / "garment.toml").read_text(encoding="utf-8")
+        (folder / "garment.toml").write_text(text.replace("rust crew", "my crew"), encoding="utf-8")
+        hand = InHand.open(folder)
+        hand.pick_up()
+        plan = hand.changed_plan()
+        assert plan is not None
+        assert plan.name != hand.state.plan.name
+        disk.full = not saved
+        assert hand.do(Replan(plan, "the files were changed")) is None
+        assert hand.flush(10) or not saved
+        disk.full = True
+        assert hand.do(WriteNote("on a full disk")) is None
+        assert not hand.put_down()
+        disk.full = False
+        found = found_for(folder).fits
+        assert found is not None
+        assert found.file == file_of(hand.given_up)
+        take_in(folder, found)
+        assert state_of(folder).notes[-1].text == "on a full disk"

@@ -4,40 +4,23 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishing_tui.garment.commands import Finish, Other, Press, Refusal, RipBack
-from finishing_tui.glance import offers
+from finishing_tui.garment.commands import Finish, Other, Press, Refusal, TakeOut
 from finishing_tui.recipe.kinds.seam import Seam
+from finishing_tui.talk.offers import offers
 from tests.garment.paper import Paper, plan_for
+from tests.recipe_texts import recipe, step
 
-EVEN = """
-format = 1
-title  = "Side seam"
-sizes  = ["one"]
-tails  = ["side seam"]
 
-[[step]]
-do    = "seam"
-title = "Sew the side seam"
-tail  = "side seam"
-sides = [{ spots = 20, along = "front" }, { spots = 20, along = "back" }]
-"""
+def seam(front: int, back: int, *after: str) -> str:
+    """Return a recipe of one seam between two edges of so many rows."""
+    sides = [{"spots": front, "along": "front"}, {"spots": back, "along": "back"}]
+    sewn = step("seam", "Sew the side seam", tail="side seam", sides=sides)
+    return recipe("Side seam", sewn, *after, tails=["side seam"])
 
-SEAM = """
-format = 1
-title  = "Side seam"
-sizes  = ["one"]
-tails  = ["side seam"]
 
-[[step]]
-do    = "seam"
-title = "Sew the side seam"
-tail  = "side seam"
-sides = [{ spots = 20, along = "front" }, { spots = 22, along = "back" }]
+EVEN = seam(20, 20)
 
-[[step]]
-do    = "weave in"
-title = "Weave in"
-"""
+SEAM = seam(20, 22, step("weave in", "Weave in"))
 
 
 def taken(paper: Paper) -> list[int]:
@@ -96,7 +79,7 @@ def test_taken_out_before_two_at_once_the_seam_is_as_planned(pairs: int) -> None
     """Five pairs and two at once from the front, out to any of the five: twenty pairs of one and one are sewn again."""
     paper = Paper(plan_for(EVEN))
     first = paper.state.steps[0].work
-    paper.press(5).did(Other("front"), RipBack(0, 0, pairs))
+    paper.press(5).did(Other("front"), TakeOut(0, 0, pairs))
     assert first is not None
     work = paper.state.steps[0].work
     assert work is not None
@@ -113,7 +96,7 @@ def test_taken_out_it_is_as_it_was_begun_whatever_its_kind_makes_of_it_now(monke
     assert first is not None
     paper.press(5).did(Other("front")).press(2)
     monkeypatch.setattr(Seam, "stages", lambda *_: ())
-    paper.did(RipBack(0, 0, 4))
+    paper.did(TakeOut(0, 0, 4))
     work = paper.state.steps[0].work
     assert work is not None
     assert work.stages == first.stages
@@ -133,7 +116,7 @@ def test_wherever_a_seam_is_taken_out_every_bar_is_taken_once(keys: list[str], d
     assert first is not None
     assert before is not None
     pairs = data.draw(st.integers(0, before.progress[0].mark.units))
-    paper.do(RipBack(0, 0, pairs))
+    paper.do(TakeOut(0, 0, pairs))
     work = paper.state.steps[0].work
     assert work is not None
     assert [bars[:pairs] for bars in work.stages[0].bars] == [bars[:pairs] for bars in before.stages[0].bars]

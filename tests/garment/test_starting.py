@@ -34,6 +34,7 @@ from finishing_tui.recipe.model import BandGauge, Recipe
 from finishing_tui.recipe.numbers import numbers_for
 from finishing_tui.recipe.reader import read_recipe
 from finishing_tui.recipe.reader.text import unprintable
+from tests.examples import share
 
 BY_HAND = """format = 1
 id = "the same"
@@ -74,7 +75,7 @@ def test_printed_numbers_are_no_numbers_of_ones_own(name: str, tmp_path: Path) -
         assert replace(made, file_text="") == replace(by_hand, file_text="")
 
 
-@settings(max_examples=60)
+@settings(max_examples=share(60))
 @given(title=anything, yarn=anything, rows=st.integers(12, 80), left=st.booleans(), own_gauge=st.booleans())
 def test_whatever_is_typed_is_read_back(
     tmp_path_factory: pytest.TempPathFactory, *, title: str, yarn: str, rows: int, left: bool, own_gauge: bool

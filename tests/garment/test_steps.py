@@ -7,27 +7,28 @@ import pytest
 from finishing_tui.craft.ledger import FOUND, MISSING, Posting
 from finishing_tui.garment.commands import (
     ChoosePace,
-    Count,
     Finish,
     LeaveOut,
-    Measure,
     Other,
     PickUpGarment,
     Press,
     PutGarmentDown,
     PutRight,
     Replan,
-    RipBack,
     TakeBack,
+    TakeCount,
+    TakeMeasure,
+    TakeOut,
     TakeUp,
     WriteNote,
 )
 from finishing_tui.garment.events import Finished, Noted, Recounted, SittingBegan, TakenBack, Valued
 from finishing_tui.garment.evolve import DoesNotFit, Happening, evolve, sound
-from finishing_tui.garment.state import LONGEST_NOTE, MOST_KEPT, Note, Sitting
-from finishing_tui.garment.work import Mark
+from finishing_tui.garment.state import LONGEST_NOTE, MOST_HELD, MOST_KEPT, Note, Sitting
+from finishing_tui.garment.work import Reached
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.work import Work as WorkStep
+from tests import recipe_texts as written
 from tests.garment.edges import along, finish, press_to_the_end, reach, section, work_of
 from tests.garment.paper import NOON, Paper, plan_for
 from tests.garment.recipes import EDGE, NECKBAND, UNEQUAL
@@ -79,7 +80,7 @@ def test_presses_never_roll_on_into_the_next_step() -> None:
     refused(paper, "at its end", "finish it")
     paper.did(Finish())
     assert paper.state.current == 7
-    assert work_of(paper.state).progress[0].mark == Mark()
+    assert work_of(paper.state).progress[0].mark == Reached()
 
 
 def test_a_step_that_is_not_complete_is_asked_about_again() -> None:
@@ -101,7 +102,7 @@ def test_a_count_that_is_not_what_is_printed_is_asked_about_again() -> None:
     paper.did(Finish())
     assert paper.state.current == 7
     paper.take_back()
-    paper.did(Count(35, "neck"))
+    paper.did(TakeCount(35, "neck"))
     refusal = paper.do(Finish())
     assert refusal is not None
     assert "expects 36 on the short circular needle, and there are 35" in refusal.sentence
@@ -174,9 +175,9 @@ def test_a_step_left_out_before_it_was_begun_begins_when_it_is_taken_up() -> Non
 def test_held_stitches_may_be_taken_as_the_lot() -> None:
     """Two knitted, then enter: all six are on the needle; typed, the number done is taken down."""
     paper = at(6).press(12).press(2)
-    paper.did(Count(4))
+    paper.did(TakeCount(4))
     assert paper.state.ledger.on("spare") == 2
-    refusal = paper.do(Count(7))
+    refusal = paper.do(TakeCount(7))
     assert refusal is not None
     assert refusal.sentence == "type how many are done, from 4 to 6"
     paper.did(Finish())
@@ -187,7 +188,7 @@ def test_held_stitches_may_be_taken_as_the_lot() -> None:
 @pytest.mark.parametrize(("counted", "entry"), [(7, Posting(FOUND, "centre", 1)), (5, Posting("centre", MISSING, 1))])
 def test_a_count_step_takes_down_what_is_there(counted: int, entry: Posting) -> None:
     """A difference is found or missing, the step is complete, and what follows is planned from what is there."""
-    paper = at(4).did(Count(counted))
+    paper = at(4).did(TakeCount(counted))
     event = paper.latest[0]
     assert isinstance(event, Recounted)
     assert (event.expected, event.entries) == (6, (entry,))
@@ -205,7 +206,7 @@ def test_a_count_step_pressed_through_enters_nothing() -> None:
 
 def test_what_is_counted_while_moving_changes_what_is_left_to_move() -> None:
     """Seven are on the holder, not six: all seven go to the pin."""
-    paper = at(5).press(2).did(Count(5, "centre"))
+    paper = at(5).press(2).did(TakeCount(5, "centre"))
     assert work_of(paper.state).stages[0].units == 7
     press_to_the_end(paper)
     assert paper.state.ledger.live == {"spare": 7}
@@ -232,7 +233,7 @@ def test_a_join_of_unequal_needles_asks_for_two_together_before_it_is_too_late()
 
 def test_equal_needles_are_never_asked_on_which_two_go_together() -> None:
     """With as many on both needles there is no choice to make: the refusal says so, with a side and without."""
-    paper = at(1, UNEQUAL).did(Count(8, "front"))
+    paper = at(1, UNEQUAL).did(TakeCount(8, "front"))
     for side in ("", "front", "back"):
         refusal = paper.do(Other(side))
         assert refusal is not None
@@ -250,10 +251,10 @@ def test_a_needle_with_more_than_twice_as_many_is_never_joined_away() -> None:
 def test_which_needle_is_asked_at_a_join() -> None:
     """A number typed there is of one of the two; the difference is posted and the pairs are planned anew."""
     paper = at(1, UNEQUAL)
-    refusal = paper.do(Count(8))
+    refusal = paper.do(TakeCount(8))
     assert refusal is not None
     assert "which needle" in refusal.sentence
-    paper.did(Count(8, "front"))
+    paper.did(TakeCount(8, "front"))
     assert paper.state.ledger.live == {"front": 8, "back": 8}
     assert work_of(paper.state).stages[0].units == 8
     paper.press(8)
@@ -263,14 +264,14 @@ def test_which_needle_is_asked_at_a_join() -> None:
 def test_a_place_that_is_not_there_cannot_be_counted() -> None:
     """Neither an outside account nor an unknown name."""
     for place in ("edge", "off", "found", "missing", "working needle", "nowhere", "\x1b[2J"):
-        refusal = at(4).do(Count(3, place))
+        refusal = at(4).do(TakeCount(3, place))
         assert refusal is not None
 
 
 @pytest.mark.parametrize("counted", [-1, 100_001, 10**12])
 def test_a_count_out_of_range_is_refused_with_the_range(counted: int) -> None:
     """Nothing is lost."""
-    refusal = at(6).do(Count(counted))
+    refusal = at(6).do(TakeCount(counted))
     assert refusal is not None
     assert "from 0 to 100000" in refusal.sentence
 
@@ -280,16 +281,16 @@ def test_a_measure_is_typed_where_one_is_asked() -> None:
     paper = at(18).press()
     refused(paper, "in cm")
     for typed in ("", "   ", "x" * 41, "60\n", "\u202e60"):
-        assert (typed.strip() == "60") or paper.do(Measure(typed)) is not None
+        assert (typed.strip() == "60") or paper.do(TakeMeasure(typed)) is not None
     doubt = paper.do(Finish())
     assert doubt is not None
     assert "nothing was typed yet" in doubt.sentence
-    paper.did(Measure(" 60.5 "))
+    paper.did(TakeMeasure(" 60.5 "))
     event = paper.latest[0]
     assert isinstance(event, Valued)
     assert event.value == "60.5"
-    assert paper.do(Measure("61")) is not None
-    assert at(4).do(Measure("60")) is not None
+    assert paper.do(TakeMeasure("61")) is not None
+    assert at(4).do(TakeMeasure("60")) is not None
 
 
 def test_a_changed_plan_is_for_steps_to_come() -> None:
@@ -323,7 +324,7 @@ def test_a_changed_recipe_must_fit_what_was_begun() -> None:
 
 def test_a_changed_recipe_keeps_what_a_recount_left_to_the_band() -> None:
     """The file knows nothing of the recount; the band must still mend its difference."""
-    paper = along(32, 24).press(12).did(Count(10, answer="half-way", repair="first-round"))
+    paper = along(32, 24).press(12).did(TakeCount(10, answer="half-way", repair="first-round"))
     short = 24 - section(paper)[0].target
     assert short
     paper.did(Replan(along(32, 24).state.plan, "a word corrected"))
@@ -357,6 +358,9 @@ def test_what_is_kept_of_a_garment_ends_somewhere() -> None:
         refusal = paper.do(command)
         assert refusal is not None
         assert "10,000" in refusal.sentence
+    markers = tuple(f"marker {number:04}" for number in range(MOST_HELD + 1))
+    with pytest.raises(ValueError, match="more in it"):
+        sound(replace(paper.state, ledger=replace(paper.state.ledger, markers=markers)))
     for event in (Noted("one more", None), SittingBegan(2), TakenBack(1, (), 0, "")):
         with pytest.raises(DoesNotFit):
             evolve(paper.state, Happening(1, NOON, 0, event))
@@ -369,39 +373,31 @@ def test_a_count_that_contradicts_the_ledger_must_be_typed() -> None:
         refusal = paper.do(command)
         assert refusal is not None
         assert refusal.sentence.startswith("8 should be on the centre front holder, and by the ledger there are 6")
-    paper.did(Count(7), Finish())
+    paper.did(TakeCount(7), Finish())
     assert paper.state.ledger.on("centre") == 7
 
 
 def test_a_count_may_be_taken_again_before_the_step_is_left() -> None:
     """Five, and on counting again six: both are in the record, and six are there."""
-    paper = at(4).did(Count(5), Count(6))
+    paper = at(4).did(TakeCount(5), TakeCount(6))
     event = paper.latest[0]
     assert isinstance(event, Recounted)
     assert (event.expected, event.entries) == (5, (Posting(FOUND, "centre", 1),))
     assert paper.state.ledger.on("centre") == 6
 
 
-SEAM = """
-format = 1
-title  = "One seam"
-sizes  = ["one"]
-tails  = ["long tail"]
-
-[place.pin]
-text = "pin"
-kind = "pin"
-
-[[step]]
-do    = "seam"
-title = "Sew the sleeve in"
-tail  = "long tail"
-sides = [{ spots = 8, along = "front edge" }, { spots = 9, along = "back edge" }]
-
-[[step]]
-do    = "weave in"
-title = "Weave in"
-"""
+SEAM = written.recipe(
+    "One seam",
+    written.place("pin", "pin", "pin"),
+    written.step(
+        "seam",
+        "Sew the sleeve in",
+        tail="long tail",
+        sides=[{"spots": 8, "along": "front edge"}, {"spots": 9, "along": "back edge"}],
+    ),
+    written.step("weave in", "Weave in"),
+    tails=["long tail"],
+)
 
 
 def test_two_bars_at_once_share_out_anew_what_is_left_of_a_seam() -> None:
@@ -416,9 +412,9 @@ def test_two_bars_at_once_share_out_anew_what_is_left_of_a_seam() -> None:
     stage = work_of(paper.state).stages[0]
     assert [sum(bars) for bars in stage.bars] == [8, 9]
     assert stage.bars[1] == (2, 1, 1, 1, 1, 1, 1, 1)
-    paper.press(4).did(RipBack(0, 0, 2))
+    paper.press(4).did(TakeOut(0, 0, 2))
     assert press_to_the_end(paper).state.ledger.tails == {"long tail": 1}
-    assert paper.do(Count(3)) is not None
+    assert paper.do(TakeCount(3)) is not None
     assert finish(finish(paper)).state.ledger.empty
 
 

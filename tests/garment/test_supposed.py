@@ -2,7 +2,7 @@
 
 import pytest
 
-from finishing_tui.garment.commands import Count, Finish, Measure, Press, Refusal
+from finishing_tui.garment.commands import Finish, Press, Refusal, TakeCount, TakeMeasure
 from finishing_tui.garment.supposed import supposed
 from tests.garment.edges import work_of
 from tests.garment.test_consequences import crew_neck
@@ -20,9 +20,9 @@ def test_someone_who_follows_the_plan_is_always_as_planned() -> None:
             asked = paper.do(Finish())
             assert not isinstance(asked, Refusal)
         elif work.stages[work.at].counts:
-            paper.did(Count(work.stages[work.at].units))
+            paper.did(TakeCount(work.stages[work.at].units))
         elif work.stages[work.at].unit == "value":
-            paper.did(Measure("28"))
+            paper.did(TakeMeasure("28"))
         else:
             paper.did(Press())
 
@@ -31,7 +31,7 @@ def test_someone_who_follows_the_plan_is_always_as_planned() -> None:
 def test_a_count_that_differs_stands_beside_what_the_plan_has(counted: int) -> None:
     """After another count the plan still has its own number there, and the ledger the real one."""
     paper = crew_neck()
-    paper.did(Count(counted))
+    paper.did(TakeCount(counted))
     plan = supposed(paper.state)
     assert plan is not None
     assert (plan.on("front_held"), paper.state.ledger.on("front_held")) == (16, counted)

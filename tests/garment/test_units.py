@@ -6,37 +6,28 @@ from pathlib import Path
 import pytest
 
 from finishing_tui import shipped
-from finishing_tui.garment.commands import Count, Press
+from finishing_tui.garment.commands import Press, TakeCount
 from finishing_tui.garment.file import plan_of
 from finishing_tui.garment.plan import Plan
 from finishing_tui.recipe.model import RecipeGauge
 from tests.garment.edges import reach, section
 from tests.garment.paper import Paper, plan_for
+from tests.recipe_texts import place, recipe, step
+from tests.recipe_texts import section as part
 
-BY_LENGTH = """
-format = 1
-title = "An edge by its length"
-sizes = ["one"]
-[gauge]
-stitches = 20
-rows = 28
-over = "{over}"
-[place.band]
-text = "band needle"
-kind = "needle"
-[[step]]
-do = "pick up and knit"
-title = "Pick up"
-onto = "band"
-  [[step.section]]
-  along = "edge"
-  length = "{length}"
-[[step]]
-do = "work"
-title = "Work the band"
-on = "band"
-rows = 2
-"""
+
+def by_length(over: str, length: str) -> Plan:
+    """Return the plan of an edge of which the length is said, with a gauge over another."""
+    return plan_for(
+        recipe(
+            "An edge by its length",
+            place("band"),
+            step("pick up and knit", "Pick up", part(along="edge", length=length), onto="band"),
+            step("work", "Work the band", on="band", rows=2),
+            gauge={"stitches": 20, "rows": 28, "over": over},
+        )
+    )
+
 
 SAME = {"4 in": "10.16 cm", "2 in": "5.08 cm", "1 in": "2.54 cm"}
 """An inch is 2.54 cm, exactly (the international yard and pound agreement of 1959; from memory)."""
@@ -47,7 +38,7 @@ def test_an_edge_by_its_length_is_the_same_in_both(inches: str) -> None:
     """Gauge in one and length in the other, both ways: the same rows, the same stitches, the same rhythm."""
     cm = SAME[inches]
     stages = [
-        section(Paper(plan_for(BY_LENGTH.format(over=over, length=length))))[0]
+        section(Paper(by_length(over, length)))[0]
         for over, length in ((inches, "10 in"), (inches, "25.4 cm"), (cm, "10 in"), (cm, "25.4 cm"))
     ]
     assert all(stage == stages[0] for stage in stages)
@@ -58,7 +49,7 @@ def test_ten_centimetres_are_no_four_inches() -> None:
 
     28 rows x 50 / 10 = 140; 28 x 50 / 10.16 = 137.8.
     """
-    rows = [section(Paper(plan_for(BY_LENGTH.format(over=one, length="50 cm"))))[0].units for one in ("10 cm", "4 in")]
+    rows = [section(Paper(by_length(one, "50 cm")))[0].units for one in ("10 cm", "4 in")]
     assert rows == [140, 138]
 
 
@@ -118,10 +109,10 @@ def test_a_garment_s_own_gauge_may_be_in_either(tmp_path: Path) -> None:
 
 def test_a_recount_judges_the_same_in_both() -> None:
     """Three loops short at half way are told with the same verdict, and re-spaced in the same way."""
-    papers = [Paper(plan_for(BY_LENGTH.format(over=over, length="50 cm"))) for over in ("4 in", "10.16 cm")]
+    papers = [Paper(by_length(over, "50 cm")) for over in ("4 in", "10.16 cm")]
     for paper in papers:
         (half,) = section(paper)[0].halts
         while section(paper)[1].mark.units < half:
             paper.did(Press())
-        paper.did(Count(section(paper)[1].mark.loops - 3, answer="loops"))
+        paper.did(TakeCount(section(paper)[1].mark.loops - 3, answer="loops"))
     assert section(papers[0]) == section(papers[1])

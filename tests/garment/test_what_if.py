@@ -5,44 +5,29 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from finishing_tui.craft.ledger import EDGE
-from finishing_tui.garment.commands import Count, Finish, Refusal, RipBack, WhatIf
+from finishing_tui.garment.commands import Finish, Refusal, TakeCount, TakeOut, WhatIf
 from finishing_tui.garment.walk import loops_up_to
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.sections import Along
 from finishing_tui.record.text import as_text
 from tests.garment.edges import along, press_to_the_end, section, work_of
 from tests.garment.paper import Paper, plan_for
+from tests.recipe_texts import along as side
+from tests.recipe_texts import place, recipe, step
 from tests.record.test_record import recorded
 
-TWO_SIDES = """
-format = 1
-title = "Two sides"
-sizes = ["one"]
-[place.band]
-text = "band needle"
-kind = "needle"
-[[step]]
-do = "pick up and knit"
-title = "Pick up"
-onto = "band"
-  [[step.section]]
-  along = "left side"
-  spots = 24
-  unit = "row"
-  stitches = 18
-  [[step.section]]
-  along = "right side"
-  spots = 24
-  unit = "row"
-  stitches = 18
-  mirrors = "left side"
-[[step]]
-do = "work"
-title = "Work the band"
-on = "band"
-rounds = 8
-shaping = [{ change = -2, round = 3 }]
-"""
+TWO_SIDES = recipe(
+    "Two sides",
+    place("band"),
+    step(
+        "pick up and knit",
+        "Pick up",
+        side("left side", 24, 18, unit="row"),
+        side("right side", 24, 18, unit="row", mirrors="left side"),
+        onto="band",
+    ),
+    step("work", "Work the band", on="band", rounds=8, shaping=[{"change": -2, "round": 3}]),
+)
 
 
 @given(
@@ -84,7 +69,7 @@ def test_taking_it_back_and_ripping_it_out_are_as_ever(presses: int, target: int
         assert paper.put_back() is None
     at = section(paper)[1].mark.units
     if back < at:
-        paper.did(RipBack(0, 0, back))
+        paper.did(TakeOut(0, 0, back))
     press_to_the_end(paper)
     assert paper.state.ledger.on("band") == target
 
@@ -115,7 +100,7 @@ def test_easy_or_even_changes_no_count() -> None:
 
 
 def test_what_is_as_it_is_already_is_no_event() -> None:
-    """Asking for what the plan has changes nothing that stands before the first loop."""
+    """ChoiceBox for what the plan has changes nothing that stands before the first loop."""
     paper = along(40, 30)
     many = len(paper.rows)
     paper.did(WhatIf(target=30))
@@ -138,7 +123,7 @@ def test_the_side_that_mirrors_it_goes_the_same_way() -> None:
 
 def test_ripping_back_to_the_start_keeps_what_was_taken() -> None:
     """It was a change of the plan, so beginning the step anew begins with it."""
-    paper = Paper(plan_for(TWO_SIDES)).press(5).did(WhatIf(target=16, spots=22), RipBack(0))
+    paper = Paper(plan_for(TWO_SIDES)).press(5).did(WhatIf(target=16, spots=22), TakeOut(0))
     stage = work_of(paper.state).stages[0]
     assert (stage.target, stage.units) == (16, 22)
 
@@ -152,7 +137,7 @@ def test_other_rounds_of_a_band() -> None:
     assert paper.do(WhatIf(rounds=1)) == Refusal("2 rounds are done, so there may be 2 to 100000 rounds")
     paper.did(WhatIf(rounds=12))
     assert work_of(paper.state).stages[0].units == 12
-    paper.did(Count(36, "band"))  # a count plans what is left anew, and the rounds stand
+    paper.did(TakeCount(36, "band"))  # a count plans what is left anew, and the rounds stand
     assert work_of(paper.state).stages[0].units == 12
     press_to_the_end(paper)
     assert paper.state.ledger.on("band") == 34

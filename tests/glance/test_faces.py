@@ -9,11 +9,11 @@ from hypothesis import strategies as st
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import Ledger
 from finishing_tui.craft.words import sentence
-from finishing_tui.garment.commands import ChoosePace, Count, Finish, Measure, Other, Press
+from finishing_tui.garment.commands import ChoosePace, Finish, Other, Press, TakeCount, TakeMeasure
 from finishing_tui.garment.events import Pace
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Standing, Work, fresh
+from finishing_tui.garment.work import Standing, StepWork, fresh
 from finishing_tui.glance import (
     ItemFace,
     MessageFace,
@@ -30,6 +30,7 @@ from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.model import Number, Place, Recipe
 from finishing_tui.recipe.stage import Stage
 from tests import strategies
+from tests.examples import share
 from tests.garment.edges import PACES, along, finish, reach, section, sections, work_of
 from tests.garment.paper import Paper, plan_for
 from tests.garment.recipes import NECKBAND, UNEQUAL
@@ -54,7 +55,7 @@ def spot_face(paper: Paper) -> SpotFace:
 
 
 @pytest.mark.parametrize("do", KINDS)
-@settings(max_examples=20)
+@settings(max_examples=share(20))
 @given(data=st.data())
 def test_every_stage_of_every_kind_has_a_face_and_a_plain_sentence(do: str, data: st.DataObject) -> None:
     """Whatever the kind, size, hand and ledger: the face of its unit, the word of two metres, and sentences."""
@@ -86,9 +87,9 @@ def test_every_stage_of_every_kind_has_a_face_and_a_plain_sentence(do: str, data
             assert words.isprintable()
 
 
-def alone(stage: Stage, before: Ledger) -> Work:
+def alone(stage: Stage, before: Ledger) -> StepWork:
     """Return the work of a step that is this stage alone, not begun."""
-    return Work((stage,), (fresh(stage),), before)
+    return StepWork((stage,), (fresh(stage),), before)
 
 
 @given(sections(), st.lists(st.sampled_from((*PACES, None, None, None, Other())), max_size=40))
@@ -175,7 +176,7 @@ def test_a_recount_is_announced_due_and_remembered() -> None:
     assert (spot_face(paper).halfway, spot_face(paper).due) == ("recount at half way, row 16", False)
     paper.press(13)
     assert (spot_face(paper).halfway, spot_face(paper).due) == ("half way: count the loops (by presses 13)", True)
-    paper.did(Count(12, answer="loops"))
+    paper.did(TakeCount(12, answer="loops"))
     assert (spot_face(paper).halfway, spot_face(paper).due) == ("counted 12 at row 17", False)
     assert spot_face(paper).rhythm.startswith("from row 18: ")
     assert (spot_face(paper).count, spot_face(paper).target, spot_face(paper).spot) == (12, 24, 17)
@@ -223,7 +224,7 @@ def test_the_faces_of_a_garment_on_its_way() -> None:
     face = glance(reach(paper, 18).press().state, NOW).face
     assert isinstance(face, ValueFace)
     assert (face.unit, face.value, counted(face)) == ("cm", "", "nothing typed yet")
-    face = glance(paper.did(Measure("61")).state, NOW).face
+    face = glance(paper.did(TakeMeasure("61")).state, NOW).face
     assert face == MessageFace("DONE?", "This step is done: look it over, then enter.", good=True)
     face = glance(paper.did(Finish()).state, NOW).face
     assert isinstance(face, MessageFace)

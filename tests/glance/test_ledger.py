@@ -8,17 +8,17 @@ from pathlib import Path
 import pytest
 
 from finishing_tui.craft.ledger import EDGE, FOUND, OFF, Posting, TailEntry
-from finishing_tui.garment.commands import Count, Finish, LeaveOut, Press, WriteNote
+from finishing_tui.garment.commands import Finish, LeaveOut, Press, TakeCount, WriteNote
 from finishing_tui.garment.hand import InHand
 from finishing_tui.glance.ledger import books
 from finishing_tui.glance.postings import Posted, entered_words, posted
 from tests.garment.folders import Watch
 from tests.garment.paper import Paper, plan_for
-from tests.glance.test_posture import SHOULDER_AND_NECK
+from tests.glance.test_posture import shoulder_and_neck
 from tests.plain.making import crew
 from tests.screens.hands import sewn
 
-BAND = SHOULDER_AND_NECK.replace("{work}", "rounds = 2")
+BAND = shoulder_and_neck(rounds=2)
 
 
 def lately(hand: InHand, most: int = 100) -> tuple[Posted, ...]:
@@ -46,7 +46,7 @@ def test_the_books_balance_in_words() -> None:
 
 def test_each_place_stands_beside_what_the_plan_has_there() -> None:
     """A count that differs shows at its place, and at no other."""
-    paper = Paper(plan_for(BAND)).press().did(Finish(), Count(3, "front"))
+    paper = Paper(plan_for(BAND)).press().did(Finish(), TakeCount(3, "front"))
     words = {one.name: (one.stitches, one.words) for one in books(paper.state).held}
     assert words["front shoulder"] == (3, "the plan has 4")
     assert words["back shoulder"] == (4, "as planned")
@@ -102,7 +102,7 @@ def test_a_count_is_told_with_what_was_known(tmp_path: Path) -> None:
     hand = InHand.open(sewn(tmp_path), clock=Watch().clock())
     hand.pick_up()
     front = hand.state.ledger.on("front")
-    assert hand.do(Count(front - 1, "front")) is None
+    assert hand.do(TakeCount(front - 1, "front")) is None
     assert lately(hand)[0].text == f"the count of front underarm: {front - 1}, {front} were known"
     assert hand.put_down()
 

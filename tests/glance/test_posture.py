@@ -10,65 +10,35 @@ from finishing_tui.garment.state import State
 from finishing_tui.glance.lying import lying
 from finishing_tui.glance.posture import lie, posture_words
 from tests.garment.paper import Paper, plan_for
-
-SHOULDER_AND_NECK = """
-format = 1
-title = "A shoulder and a neckband"
-sizes = ["one"]
-[place.front]
-text = "front shoulder"
-kind = "holder"
-live = 4
-[place.back]
-text = "back shoulder"
-kind = "holder"
-live = 4
-[place.neck]
-text = "neck needle"
-kind = "needle"
-[[step]]
-do = "arrange"
-title = "Right sides together"
-facing = "wrong"
-together = "right"
-near = "the front"
-yarn_at = "the left shoulder"
-[[step]]
-do = "join"
-title = "Join the shoulder"
-front = "front"
-back = "back"
-ridge = "inside"
-yarn = "new"
-[[step]]
-do = "arrange"
-title = "Turn it out"
-facing = "right"
-yarn_at = "the left shoulder"
-[[step]]
-do = "pick up and knit"
-title = "Pick up"
-onto = "neck"
-  [[step.section]]
-  along = "front neck"
-  spots = 6
-  unit = "row"
-  stitches = 4
-[[step]]
-do = "work"
-title = "Work the band"
-on = "neck"
-{work}
-[[step]]
-do = "bind off"
-title = "Bind off"
-from = "neck"
-"""
+from tests.recipe_texts import along, place, recipe, step
 
 
-def laid(work: str = "rounds = 2", step: int = 0, presses: int = 0) -> State:
+def shoulder_and_neck(**work: int) -> str:
+    """Return a recipe that joins a shoulder and picks up a neckband; ``work``: how much of it is worked."""
+    return recipe(
+        "A shoulder and a neckband",
+        place("front", "holder", "front shoulder", live=4),
+        place("back", "holder", "back shoulder", live=4),
+        place("neck"),
+        step(
+            "arrange",
+            "Right sides together",
+            facing="wrong",
+            together="right",
+            near="the front",
+            yarn_at="the left shoulder",
+        ),
+        step("join", "Join the shoulder", front="front", back="back", ridge="inside", yarn="new"),
+        step("arrange", "Turn it out", facing="right", yarn_at="the left shoulder"),
+        step("pick up and knit", "Pick up", along("front neck", 6, 4, unit="row"), onto="neck"),
+        step("work", "Work the band", on="neck", **work),
+        step("bind off", "Bind off", from_="neck"),
+    )
+
+
+def laid(step: int = 0, presses: int = 0, **work: int) -> State:
     """Return the shoulder and neckband at ``step`` with so many presses."""
-    paper = Paper(plan_for(SHOULDER_AND_NECK.replace("{work}", work)))
+    paper = Paper(plan_for(shoulder_and_neck(**work or {"rounds": 2})))
     while paper.state.current is not None and paper.state.current < step:
         work_of = paper.state.steps[paper.state.current].work
         if work_of is not None and work_of.complete:
@@ -100,13 +70,13 @@ def test_only_what_is_still_true_is_said(step: int, presses: int, words: str) ->
 
 def test_once_rows_are_turned_no_side_is_said_to_face() -> None:
     """Before the first row the right side faces; after it, which one does depends on the row, so neither is said."""
-    assert lie(laid("rows = 2", 4)).facing == "right"
-    assert lie(laid("rows = 2", 4, 1)).facing == ""
+    assert lie(laid(4, rows=2)).facing == "right"
+    assert lie(laid(4, 1, rows=2)).facing == ""
 
 
 def test_taking_it_back_says_again_what_was_so() -> None:
     """The lie follows from the state alone: with the first loop taken back the yarn is where it was said to be."""
-    paper = Paper(plan_for(SHOULDER_AND_NECK.replace("{work}", "rounds = 2")))
+    paper = Paper(plan_for(shoulder_and_neck(rounds=2)))
     paper.press()
     paper.did(Finish())
     before = lie(paper.state)

@@ -19,6 +19,7 @@ from finishing_tui.glance.wishes import Units
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.numbers import numbers_for
 from finishing_tui.recipe.reader import read_recipe, read_text
+from tests.examples import share
 
 
 @cache
@@ -45,7 +46,7 @@ def test_enter_at_every_question_leaves_a_garment_as_printed(name: str) -> None:
     assert not found.of("differs")
 
 
-@settings(max_examples=40)
+@settings(max_examples=share(40))
 @given(side=st.integers(6, 60))
 def test_what_differs_from_print_is_named_by_the_sums_of_the_recipe(side: int) -> None:
     """A crew neck in M has 36 + 16 + 2 sides + 4 in its band: named where that is not 104, and wrong off a 4m."""

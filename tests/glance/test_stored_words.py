@@ -5,7 +5,7 @@ from typing import get_args
 import pytest
 
 from finishing_tui.craft.judging import Verdict
-from finishing_tui.garment.events import Put, Repair
+from finishing_tui.garment.events import Put, RepairChoice
 from finishing_tui.garment.stored import decode
 from finishing_tui.garment.work import Standing, Status
 from finishing_tui.glance.stored_words import ACTS, PUT_DOWN_TO, REPAIRS, STATUSES, verdict_words
@@ -15,7 +15,7 @@ from finishing_tui.recipe.stage import Doing, Stage
 def test_every_id_has_words_of_its_own() -> None:
     """Of acts, statuses, answers, repairs and verdicts."""
     puts = {one for arm in get_args(Put) for one in (get_args(arm) or (arm,))}
-    for words, ids in ((ACTS, get_args(Doing)), (STATUSES, get_args(Status)), (REPAIRS, get_args(Repair))):
+    for words, ids in ((ACTS, get_args(Doing)), (STATUSES, get_args(Status)), (REPAIRS, get_args(RepairChoice))):
         assert set(words) == set(ids)
         assert len(set(words.values())) == len(words)
     assert set(PUT_DOWN_TO) == puts

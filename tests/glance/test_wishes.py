@@ -6,10 +6,10 @@ from hypothesis import given
 
 from finishing_tui.garment.commands import TakeUp
 from finishing_tui.glance import glance, look_at
-from finishing_tui.glance.counting import meaning
 from finishing_tui.glance.values import MessageFace
 from finishing_tui.glance.wishes import Wishes
 from finishing_tui.settings.reading import settings_in
+from finishing_tui.talk.counting import meaning
 from tests.garment.edges import along
 from tests.garment.paper import Paper, plan_for
 from tests.garment.recipes import NECKBAND
@@ -22,7 +22,7 @@ NOW = datetime(2024, 5, 1, 12, tzinfo=UTC)
 def test_what_is_told_names_the_keys_in_force(table: Table) -> None:
     """To take a step up, and to take a count: the key is the one that is set, whatever it is."""
     keys = settings_in(as_toml(table), "settings.toml").in_force
-    face = look_at(Paper(plan_for(NECKBAND)).state, 7, NOW, Wishes(keys)).face
+    face = look_at(Paper(plan_for(NECKBAND)).state, 7, NOW, keys.wishes()).face
     assert isinstance(face, MessageFace)
     assert face.words == f"{keys.begins('needles.finish')} takes this step up."
     assert meaning(along(8, 6).state, keys) == f"{keys.shown('needles.finish')}: loops counted"

@@ -8,16 +8,16 @@ from finishing_tui.garment.commands import (
     ChooseMirror,
     ChoosePace,
     Command,
-    Count,
     Finish,
     InsertStep,
     LeaveOut,
-    Measure,
     Other,
     Press,
     PutRight,
     Replan,
-    RipBack,
+    TakeCount,
+    TakeMeasure,
+    TakeOut,
     TakeUp,
     WriteNote,
 )
@@ -52,7 +52,7 @@ def step(hand: InHand) -> None:
     if hand.state.steps[hand.state.current].work is None:
         done(hand, Press())
     while (work := hand.state.steps[hand.state.current].work) is not None and not work.complete:
-        done(hand, Measure("58.5") if work.stages[work.at].unit == "value" else Press())
+        done(hand, TakeMeasure("58.5") if work.stages[work.at].unit == "value" else Press())
     done(hand, Finish())
 
 
@@ -65,14 +65,14 @@ def until(hand: InHand, stage: int) -> None:
 def _neckband_first(hand: InHand) -> None:
     for _ in range(4):
         step(hand)
-    done(hand, WriteNote("Counted at the kitchen table."), Count(7), Finish(), Finish(), Finish())
+    done(hand, WriteNote("Counted at the kitchen table."), TakeCount(7), Finish(), Finish(), Finish())
     done(hand, *[Press()] * 4, Other(), *[Press()] * 5)
     for _ in range(3):
         assert hand.take_back() is None
     for _ in range(2):
         assert hand.put_back() is None
     until(hand, 2)
-    done(hand, Count(4), Finish(), ChooseMirror(as_worked=False), ChoosePace("run"), *[Press()] * 3)
+    done(hand, TakeCount(4), Finish(), ChooseMirror(as_worked=False), ChoosePace("run"), *[Press()] * 3)
 
 
 def _neckband_second(hand: InHand) -> None:
@@ -80,9 +80,9 @@ def _neckband_second(hand: InHand) -> None:
     step(hand)
     step(hand)
     step(hand)
-    done(hand, RipBack(8, 0, 2), Press(), Finish())
+    done(hand, TakeOut(8, 0, 2), Press(), Finish())
     step(hand)
-    done(hand, RipBack(6, 4, 3), ChoosePace("loop"))
+    done(hand, TakeOut(6, 4, 3), ChoosePace("loop"))
     step(hand)
     step(hand)
     step(hand)
@@ -96,22 +96,22 @@ def _neckband_second(hand: InHand) -> None:
     step(hand)
     done(hand, WriteNote("The ends are long enough."))
     step(hand)
-    done(hand, Press(), Measure("58.5"))
+    done(hand, Press(), TakeMeasure("58.5"))
 
 
 def _edge_first(hand: InHand) -> None:
-    done(hand, *[Press()] * 5, Other(), *[Press()] * 18, Count(23), Count(25, answer="presses"))
-    done(hand, Count(24, answer="loops", repair="space-the-rest"), *[Press()] * 3)
-    done(hand, ChoosePace("run"), Press(), Other(), Press(), ChoosePace("loop"), RipBack(0, 0, 30))
-    done(hand, Count(22, answer="half-way", repair="first-round"), *[Press()] * 2)
-    done(hand, Count(20, answer="rows-left", left=30, repair="rip-back"), *[Press()] * 4)
+    done(hand, *[Press()] * 5, Other(), *[Press()] * 18, TakeCount(23), TakeCount(25, answer="presses"))
+    done(hand, TakeCount(24, answer="loops", repair="space-the-rest"), *[Press()] * 3)
+    done(hand, ChoosePace("run"), Press(), Other(), Press(), ChoosePace("loop"), TakeOut(0, 0, 30))
+    done(hand, TakeCount(22, answer="half-way", repair="first-round"), *[Press()] * 2)
+    done(hand, TakeCount(20, answer="rows-left", left=30, repair="rip-back"), *[Press()] * 4)
 
 
 def _edge_second(hand: InHand) -> None:
     plan = hand.state.plan
     done(hand, Replan(replace(plan, own={}), "nothing, but looked over again"))
     until(hand, 1)
-    done(hand, Count(40, answer="loops", repair="first-round"), *[Press()] * 3, Other())
+    done(hand, TakeCount(40, answer="loops", repair="first-round"), *[Press()] * 3, Other())
 
 
 def _edge_third(hand: InHand) -> None:
@@ -120,7 +120,9 @@ def _edge_third(hand: InHand) -> None:
 
 
 def _unequal(hand: InHand) -> None:
-    done(hand, Press(), Press(), Other("back"), Finish(), Press(), Count(7, "back"), PutRight("as-it-is", "back", 0))
+    done(
+        hand, Press(), Press(), Other("back"), Finish(), Press(), TakeCount(7, "back"), PutRight("as-it-is", "back", 0)
+    )
     while (work := hand.state.steps[1].work) is not None and not work.complete:
         ledger = hand.state.ledger
         done(hand, Other("back") if ledger.on("back") > ledger.on("front") else Press())
@@ -137,7 +139,7 @@ def _inserted(hand: InHand) -> None:
     step(hand)
     done(hand, Press(), WriteNote("A little tight."), Press(), Finish())
     step(hand)
-    done(hand, RipBack(7, 0, 3), InsertStep(Check(title="By mistake", items=("It is not.",)), 3))
+    done(hand, TakeOut(7, 0, 3), InsertStep(Check(title="By mistake", items=("It is not.",)), 3))
     assert hand.take_back() is None
     step(hand)
     done(hand, Press())

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from finishing_tui.craft.ledger import Ledger
-from finishing_tui.garment.commands import RipBack
+from finishing_tui.garment.commands import TakeOut
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME, check
 from finishing_tui.garment.stored import state_of
@@ -79,7 +79,7 @@ def _worked_on(folder: Path, step: int) -> list[tuple[Ledger, Standing]]:
     assert hand.state.current == step
     for again in (False, True):
         if again:
-            do(hand, RipBack(step))
+            do(hand, TakeOut(step))
             found.append((hand.state.ledger, hand.state.steps[step]))
         end_step(hand, [])
         found.append((hand.state.ledger, hand.state.steps[step]))

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from finishing_tui.garment.clock import Clock
-from finishing_tui.garment.commands import Command, Finish, Measure, Press
+from finishing_tui.garment.commands import Command, Finish, Press, TakeMeasure
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import Journal
 from finishing_tui.plain.running import work
@@ -83,7 +83,7 @@ class Twin:
         if work is None or work.complete:
             self.does(Finish(), "enter")
         elif work.stages[work.at].unit == "value":
-            self.does(Measure("42.5"), "42.5")
+            self.does(TakeMeasure("42.5"), "42.5")
         else:
             self.does(Press(), "d")
 

@@ -14,7 +14,9 @@ from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.glance.wishes import Wishes
 from finishing_tui.plain import telling
-from finishing_tui.plain.held import Held
+from finishing_tui.plain.seeing import Seeing
+from finishing_tui.plain.words import TypedKeys
+from finishing_tui.talk.conversation import Talk
 from tests.garment.clocks import BACK, FORWARD, SetClock
 from tests.plain.making import talked
 from tests.screens.hands import PICK_UP, shelf, work_to
@@ -45,7 +47,7 @@ def times(folder: Path, stretches: list[tuple[int, timedelta]], end: timedelta) 
             clock.ahead = ahead
             assert hand.do(Press()) is None
         clock.ahead = end
-        said = telling.time(Held(hand, clock.clock(), Wishes()).seen())
+        said = telling.time(Seeing(Talk(hand, "", TypedKeys()), clock.clock(), Wishes()).under_way())
         assert hand.put_down()
     return said
 
@@ -87,10 +89,10 @@ def test_a_sitting_elsewhere_in_which_the_clock_was_set(at_the_edge: Path, ahead
     hand.pick_up()
     assert hand.flush(30)
     looked = InHand.open(hand.folder, look=True, clock=clock.clock())
-    held = Held(looked, clock.clock(), Wishes(), look=True)
+    seeing = Seeing(Talk(looked, "only looked at", TypedKeys()), clock.clock(), Wishes())
     clock.seconds += 240
-    assert telling.time(held.seen())[0] == "minutes in this sitting: 4."
+    assert telling.time(seeing.under_way())[0] == "minutes in this sitting: 4."
     clock.ahead = ahead
-    assert telling.time(held.seen()) == ["the time left is not known yet."]
+    assert telling.time(seeing.under_way()) == ["the time left is not known yet."]
     looked.close()
     assert hand.put_down()

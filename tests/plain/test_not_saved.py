@@ -1,29 +1,18 @@
-import errno
 import io
-from collections.abc import Iterable
 from pathlib import Path
 
 import pytest
 
-from finishing_tui.garment.journal.rows import Raw
-from finishing_tui.garment.journal.store import Store
 from finishing_tui.plain import running
+from tests.full_disk import FullDisk
 from tests.plain.making import crew, events, talked
 
 
-class Disk:
-    """A disk that can be full."""
+class Disk(FullDisk):
+    """A disk that is full for a while."""
 
     def __init__(self, monkeypatch: pytest.MonkeyPatch) -> None:
-        self.full = False
-        commit = Store.commit
-
-        def committed(store: Store, rows: Iterable[Raw]) -> None:
-            if self.full:
-                raise OSError(errno.ENOSPC, "no room")
-            commit(store, rows)
-
-        monkeypatch.setattr(Store, "commit", committed)
+        super().__init__(monkeypatch)
         self._monkeypatch = monkeypatch
 
     def fill(self, full: bool) -> None:  # noqa: FBT001  (full or not is all there is)

@@ -3,8 +3,8 @@ from pathlib import Path
 
 import pytest
 
-from finishing_tui.garment.commands import Count
-from finishing_tui.garment.events import Answer, Repair
+from finishing_tui.garment.commands import TakeCount
+from finishing_tui.garment.events import RepairChoice, WhyOff
 from tests.plain.making import Twin, crew, events, talked
 from tests.plain.test_whole_garments import NECKBAND
 
@@ -36,35 +36,49 @@ def both(half_way: Path, folder: Path) -> tuple[Twin, Path]:
     ],
 )
 def test_the_half_way_count_that_differs(
-    half_way: Path, tmp_path: Path, off: int, answer: Answer, left: int | None, repair: Repair, lines: tuple[str, ...]
+    half_way: Path,
+    tmp_path: Path,
+    off: int,
+    answer: WhyOff,
+    left: int | None,
+    repair: RepairChoice,
+    lines: tuple[str, ...],
 ) -> None:
     """A count that differs from the presses is asked about; each answer leaves the events of its command."""
     twin, plain = both(half_way, tmp_path)
     number = twin.loops(NECKBAND) + off
-    twin.does(Count(number, answer=answer, left=left, repair=repair))
+    twin.does(TakeCount(number, answer=answer, left=left, repair=repair))
     twin.puts_down("")
     said = talked(plain, str(number), *lines, "q", "")
-    assert "What is it?" in said
-    assert "  Type 1 to 4, or escape." in said
-    assert "How to go on?" in said
+    assert "  What is it?" in said
+    assert "Type 1 to 4, or escape." in said
+    assert "  How to go on?" in said
     assert events(plain) == events(tmp_path / "twin")
 
 
 def test_nothing_changes_before_a_way_is_taken(half_way: Path, tmp_path: Path) -> None:
-    """Answers that fit nothing leave the question standing, escape leaves it, and no event is written for either."""
+    """What fits nothing leaves the question there, b goes one back, escape leaves it, and no event is written."""
     twin, plain = both(half_way, tmp_path)
     twin.puts_down("")
-    asked = ("recount", "7", "5", "0", "d", "", "?", "-1", "2", "9", "x", "escape", "r", "999999", "r", "escape")
-    talked(plain, *asked, "q", "")
+    asked = (
+        *("recount", "7", "5", "0", "d", "", "?", "-1"),
+        *("2", "9", "x", "b", "backspace", "b", "escape"),
+        *("r", "999999", "r", "escape"),
+    )
+    said = [line.strip() for line in talked(plain, *asked, "q", "")]
+    questions = [line for line in said if line in {"How to go on?", "What is it?"}]
+    assert questions == ["What is it?"] * 7 + ["How to go on?"] * 3 + ["What is it?"]
+    assert said.count("Left as it is.") == 2
     assert events(plain) == events(tmp_path / "twin")
 
 
-def test_a_count_as_planned_is_taken_at_once(half_way: Path, tmp_path: Path) -> None:
-    """With "as planned" the count is what the presses say."""
+@pytest.mark.parametrize("line", ["as planned", "enter"])
+def test_a_count_as_planned_is_taken_at_once(half_way: Path, tmp_path: Path, line: str) -> None:
+    """With "as planned", or enter alone, the count is what the presses say."""
     twin, plain = both(half_way, tmp_path)
     loops = twin.loops(NECKBAND)
-    twin.does(Count(loops))
+    twin.does(TakeCount(loops))
     twin.puts_down("")
-    said = talked(plain, "r", "as planned", "q", "")
+    said = talked(plain, "r", line, "q", "")
     assert f"{loops} counted, as planned; {loops} on the needle in all." in said
     assert events(plain) == events(tmp_path / "twin")

@@ -9,7 +9,7 @@ import pytest
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import rescue_places as places
-from finishing_tui.garment.journal.rescue_places import Place
+from finishing_tui.garment.journal.rescue_places import RescuePlace
 from finishing_tui.plain import running
 from tests.full_disk import FullDisk, file_of
 from tests.plain.making import crew, events, talked
@@ -20,7 +20,7 @@ def disk(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> FullDisk:
     """Return a disk that is not full yet; answers do not wait for it, and rescue files have a place of their own."""
     for name in ("WAIT", "WAIT_IN_TROUBLE"):
         monkeypatch.setattr(running, name, 0.1)
-    monkeypatch.setattr(places, "places", lambda: (Place(tmp_path / "elsewhere"),))
+    monkeypatch.setattr(places, "places", lambda: (RescuePlace(tmp_path / "elsewhere"),))
     return FullDisk(monkeypatch)
 
 
@@ -47,7 +47,7 @@ def count(folder: Path) -> int:
     return sum(kind == "Worked" for kind, _, _ in events(folder))
 
 
-@pytest.mark.parametrize("end", [b"", b"q\nbag\n"], ids=["end of input", "put down"])
+@pytest.mark.parametrize("end", [b"", b"q\nbag\n2\n", b"q\nbag\n"], ids=["end of input", "put down", "end while asked"])
 def test_left_with_a_full_disk_and_taken_in(end: bytes, folder: Path, disk: FullDisk) -> None:
     """The sentence names the file and promises nothing untrue; with yes the count is there and the file gone."""
     disk.full = True
@@ -63,12 +63,10 @@ def test_left_with_a_full_disk_and_taken_in(end: bytes, folder: Path, disk: Full
     assert count(folder) == 1
     said, error = work(folder, b"yes\nwhere\nq\n\n")
     assert error == ""
-    assert said[:4] == [
-        "4 entries of your last sitting could not be saved.",
-        f"They are in {file}.",
-        "Take them in?",
-        "  Type yes or no.",
-    ]
+    assert re.fullmatch(r"under test: what you did last \(4 entries, [-0-9: to]+ UTC\) could not be saved.", said[0])
+    assert said[1].startswith("With that the garment is at step 1, ")
+    told = [f"It is in {file}.", "Take in what could not be saved?", "  Type yes or no."]
+    assert [line for line in said if line in told] == told
     assert "4 entries taken in; everything is saved." in said
     assert ("you wrote: bag." in said or "you wrote: bag" in said) is (end != b"")
     assert count(folder) == 3
@@ -126,7 +124,7 @@ def test_still_full_on_coming_back(folder: Path, disk: FullDisk, monkeypatch: py
 
 def test_nowhere_to_put_it(folder: Path, disk: FullDisk, monkeypatch: pytest.MonkeyPatch) -> None:
     """With no place that can be written, they are said to be lost, with the number."""
-    monkeypatch.setattr(places, "places", lambda: (Place(folder / "inside"),))
+    monkeypatch.setattr(places, "places", lambda: (RescuePlace(folder / "inside"),))
     disk.full = True
     _, error = work(folder, b"d\nd\n")
     disk.full = False

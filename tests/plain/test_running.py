@@ -155,7 +155,7 @@ def test_in_hand_elsewhere(tmp_path: Path) -> None:
     before = events(folder)
     said = typed(folder, "yes", "where", "d", "b", "enter", "n a note", "q")
     assert "garment: under test, size 2 years." in said.splitlines()
-    assert said.count("This garment is only looked at here; nothing can be changed.") == 2
+    assert said.count("This garment is only looked at here; nothing can be changed.") == 4
     for answer in ("no\n", ""):
         assert "in hand in another window" in refused(folder, answer)
     assert events(folder) == before

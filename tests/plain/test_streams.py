@@ -4,7 +4,7 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from finishing_tui.plain.streams import LONGEST, Unheard, Writer, laid_out, read_line
+from finishing_tui.plain.streams import LONGEST, LineWriter, Unheard, laid_out, read_line
 from tests.steering import steering
 
 
@@ -58,7 +58,7 @@ def test_every_line_is_heard_or_refused(raw: bytes) -> None:
 def test_what_goes_out_is_inert(texts: list[str]) -> None:
     """Nothing from outside steers anything or begins a line of its own, whatever it holds."""
     sink = io.BytesIO()
-    Writer(sink).say([f"do: {text}" for text in texts])
+    LineWriter(sink).say([f"do: {text}" for text in texts])
     said = sink.getvalue().decode()
     assert not steering(said)
     assert all(line.startswith(("do:", "  ")) or not line for line in said.splitlines())
@@ -74,5 +74,5 @@ def test_one_sentence_a_line() -> None:
 def test_signs_the_stream_cannot_show() -> None:
     """A stream of an old encoding gets a question mark, and no failure."""
     sink = io.BytesIO()
-    Writer(sink, "ascii").say(["caf\N{LATIN SMALL LETTER E WITH ACUTE}"])
+    LineWriter(sink, "ascii").say(["caf\N{LATIN SMALL LETTER E WITH ACUTE}"])
     assert sink.getvalue() == b"caf?\n"

@@ -1,6 +1,6 @@
 from pathlib import Path
 
-from finishing_tui.garment.commands import ChoosePace, Count, LeaveOut, Other, Press, RipBack, TakeUp, WriteNote
+from finishing_tui.garment.commands import ChoosePace, LeaveOut, Other, Press, TakeCount, TakeOut, TakeUp, WriteNote
 from finishing_tui.garment.hand import InHand
 from finishing_tui.glance.ripping import rip_points
 from tests.plain.making import Twin, crew, events, garment, typed
@@ -34,7 +34,7 @@ def test_a_crew_neck_with_everything_that_happens_on_the_way(tmp_path: Path) -> 
     twin = Twin(crew(tmp_path / "twin"))
     twin.works_to(1)
     twin.does(WriteNote("a note [bold] of \\ signs"), "note a note [bold] of \\ signs")
-    twin.does(Count(46, "back"), "46")
+    twin.does(TakeCount(46, "back"), "46")
     twin.takes_back("b", "b")
     twin.puts_back()
     twin.takes_back("b", "backspace")
@@ -50,14 +50,14 @@ def test_a_crew_neck_with_everything_that_happens_on_the_way(tmp_path: Path) -> 
     twin.puts_back()
     twin.does(ChoosePace("spot"), "p")
     twin.works_to(NECKBAND, 0, 12)
-    twin.does(Count(twin.loops(NECKBAND)), str(twin.loops(NECKBAND)))
+    twin.does(TakeCount(twin.loops(NECKBAND)), str(twin.loops(NECKBAND)))
     twin.does(ChoosePace("run"), "pace run")
     twin.works_to(NECKBAND, 0, 16)
-    twin.does(RipBack(NECKBAND, 0, 10), "t", "1", "10")
+    twin.does(TakeOut(NECKBAND, 0, 10), "t", "1", "10")
     twin.does(ChoosePace("loop"), "pace loop")
     twin.works_to(NECKBAND + 1)
-    to_the_start = [point.command for point in rip_points(twin.hand.state)].index(RipBack(NECKBAND)) + 1
-    twin.does(RipBack(NECKBAND, sure=True), "t", *["more"] * ((to_the_start - 1) // 9), str(to_the_start), "yes")
+    to_the_start = [point.command for point in rip_points(twin.hand.state)].index(TakeOut(NECKBAND)) + 1
+    twin.does(TakeOut(NECKBAND, sure=True), "t", *["more"] * ((to_the_start - 1) // 9), str(to_the_start), "2")
     while twin.hand.state.current is not None:
         twin.works_on()
     twin.puts_down("")

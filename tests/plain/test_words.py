@@ -4,23 +4,24 @@ import pytest
 
 from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.hand import InHand
-from finishing_tui.glance.actions import ACTIONS
-from finishing_tui.glance.offers import offers
-from finishing_tui.plain.acts import ACTS
+from finishing_tui.plain.kept import KEPT
 from finishing_tui.plain.telling import ASKED
-from finishing_tui.plain.words import ASKS, LETTERS, ORDERS, Heard, known, understood
+from finishing_tui.plain.typed import WORDS
+from finishing_tui.plain.words import ASKS, ORDERS, KnownWord, known, understood
 from finishing_tui.recipe.reader import read_recipe
 from finishing_tui.shipped import recipe
+from finishing_tui.talk.acts import ACTS, BY_ID
+from finishing_tui.talk.offers import offers
 from tests.plain.making import crew, events, talked
 
 
 def test_no_word_means_two_things() -> None:
     """No letter, key, id or word stands for two things, and each leads to something that is done, offered or said."""
-    words = [*ASKS, *ORDERS, *LETTERS.values()]
-    for action in ACTIONS.values():
-        words += {action.id.replace("_", " "), action.shown}
+    words = [*ASKS, *ORDERS, *(act.letter for act in ACTS if act.letter)]
+    for act in ACTS:
+        words += {act.id.replace("_", " "), act.shown}
     assert len(words) == len(set(words))
-    assert {*known().values()} - {*ACTIONS} <= {*ACTS, *ASKED} <= {*known().values()}
+    assert {*known().values()} == {*BY_ID, *WORDS, *ASKED, *KEPT, "hands"}
 
 
 def test_every_offer_can_be_typed(tmp_path: Path) -> None:
@@ -30,9 +31,8 @@ def test_every_offer_can_be_typed(tmp_path: Path) -> None:
         for offer in offers(hand.state, step):
             if offer.label == "begin":
                 continue  # both to press and to finish begin a step
-            assert offer.command is not None or offer.action in ACTS
-            for word in (offer.label.upper(), offer.action.replace("_", " "), ACTIONS[offer.action].shown):
-                assert understood(word, offers(hand.state, step)) == Heard(offer.action)
+            for word in (offer.label.upper(), offer.action.replace("_", " "), BY_ID[offer.action].shown):
+                assert understood(word, offers(hand.state, step)) == KnownWord(offer.action)
     hand.put_down()
 
 
@@ -64,7 +64,7 @@ def test_what_is_asked_for_is_said(tmp_path: Path) -> None:
 
 
 def test_asking_changes_nothing(tmp_path: Path) -> None:
-    """Asking, looking, help, empty lines and words that are not known write no event but the sitting's."""
+    """ChoiceBox, looking, help, empty lines and words that are not known write no event but the sitting's."""
     folder = crew(tmp_path / "crew")
     looking = ["?", "help", "", "right", "left", "left", "step 9", "step", "step 0", "step x", "escape"]
     unknown = ["foo", "d d", "d 5", "55 d", "1e3", "+4", "-1", ".", "\u0661", "1234567", "pace", "take up 99"]

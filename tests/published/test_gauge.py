@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from finishing_tui.craft.edges import Measured, Slope, Spots, doubt, doubt_of, ideal, natural_ratio
+from finishing_tui.craft.edges import Measured, SlopeEdge, SpotsEdge, doubt, doubt_of, ideal, natural_ratio
 from finishing_tui.craft.figures import rounded
 from finishing_tui.craft.gauge import Gauge, after_blocking, before_blocking, stretch
 from finishing_tui.craft.lengths import length, say_length
@@ -41,12 +41,12 @@ def test_an_edge_of_twenty_inches() -> None:
     gauge = over(16, 24)
     edge = length(20, "in")
     assert gauge.rows_in(edge) == 120
-    assert ideal(Spots("edge", 120, "row"), gauge) == ideal(Measured("edge", edge), gauge) == 80
+    assert ideal(SpotsEdge("edge", 120, "row"), gauge) == ideal(Measured("edge", edge), gauge) == 80
 
 
 def test_a_hundred_rows_at_three_of_four() -> None:
     """100 rows at 3 of 4 take 75 stitches (knitgrove.com, picking up along an edge)."""
-    assert ideal(Spots("edge", 100, "row"), None) == 75
+    assert ideal(SpotsEdge("edge", 100, "row"), None) == 75
 
 
 def test_four_a_marked_inch() -> None:
@@ -73,10 +73,10 @@ def test_slopes_take_more_stitches_a_row() -> None:
     body = over(21, 28)
     assert natural_ratio("row", body) == Fraction(3, 4)
     for every in (4, 6):
-        picked = ideal(Slope("V", (Leg(1, every, 10),)), body) / (10 * every)
+        picked = ideal(SlopeEdge("V", (Leg(1, every, 10),)), body) / (10 * every)
         assert abs(picked / Fraction(4, 5) - 1) <= Fraction(1, 20)
     for known in (body, None):  # at 3 of 4 where no gauge is known
-        strong = ideal(Slope("side", (Leg(1, 2, 10),)), known) / 20
+        strong = ideal(SlopeEdge("side", (Leg(1, 2, 10),)), known) / 20
         assert Fraction(5, 6) < strong < 1
 
 
@@ -85,8 +85,8 @@ def test_garter_and_stitch_edges_take_one_each() -> None:
     garter = over(20, 40)  # garter stitch: a ridge is about as high as a stitch is wide
     assert natural_ratio("ridge", garter) == 1
     assert natural_ratio("stitch", garter) == 1
-    assert ideal(Spots("edge", 30, "ridge"), None) == 30
-    assert ideal(Spots("edge", 30, "stitch"), None) == 30
+    assert ideal(SpotsEdge("edge", 30, "ridge"), None) == 30
+    assert ideal(SpotsEdge("edge", 30, "stitch"), None) == 30
 
 
 def test_four_for_every_three_chains() -> None:
@@ -147,7 +147,7 @@ def test_the_ratio_behind_218_of_294() -> None:
     """294 rows want 218: "2 of 3" is WRONG (196); 3 of 4 gives 220 or 221 (KnittingHelp 52473)."""
     near = simplest(Fraction(218, 294))
     assert (near.pick, near.of) == (3, 4)
-    assert rounded(ideal(Spots("edge", 294, "row"), None)) == 221  # 220.5
+    assert rounded(ideal(SpotsEdge("edge", 294, "row"), None)) == 221  # 220.5
     assert doubt("row", 196, 294, Fraction(218, 294)) is not None
 
 

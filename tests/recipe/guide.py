@@ -9,8 +9,9 @@ import sys
 from collections.abc import Iterator, Mapping
 from functools import cache
 from pathlib import Path
-from typing import Any, Literal, get_args, get_origin
+from typing import Any
 
+from finishing_tui.recipe.annotations import Annotation, ModelField, fields_of
 from finishing_tui.recipe.kinds import BRITISH, KINDS
 from finishing_tui.recipe.kinds.base import RepeatOf, Step
 from finishing_tui.recipe.kinds.seam import Side
@@ -18,7 +19,7 @@ from finishing_tui.recipe.kinds.sections import Along, Gap, Held
 from finishing_tui.recipe.kinds.short_rows import ShortRows
 from finishing_tui.recipe.kinds.work import Shaping
 from finishing_tui.recipe.model import BandGauge, Number, Place, Recipe, RecipeGauge
-from finishing_tui.recipe.reader.shape import Field, arms, bare, fields_of, is_model, meanings
+from finishing_tui.recipe.reader.sentences import meaning
 from finishing_tui.recipe.schema import recipe_schema
 from finishing_tui.recipe.techniques import HelpsAt, Technique
 from finishing_tui.shipped import recipe as shipped_recipe
@@ -95,7 +96,7 @@ def _texts(model: type) -> tuple[str, dict[str, str]]:
     tables = {**schema["definitions"], "Recipe": schema, "Step": schema["definitions"]["Mark"]}  # any kind has the keys
     table = tables.get(model.__name__)
     if table is None:  # techniques are no part of the schema of recipes
-        said = {key: f"{text[:1].upper()}{text[1:]}." for key, text in meanings(model).items()}
+        said = {key: f"{text[:1].upper()}{text[1:]}." for key in fields_of(model) for text in [meaning(model, key)]}
     else:
         said = {key: str(item.get("description", "")) for key, item in table["properties"].items()}
     about = " ".join((model.__doc__ or "").split("\n\n")[0].replace("``", "'").split())
@@ -106,9 +107,9 @@ def _keys_marked(text: str) -> str:
     return re.sub(r"(?<!\w)'([^' ][^']*)'", r"`\1`", text)
 
 
-def _takes(field: Field) -> str:
+def _takes(field: ModelField) -> str:
     """Return what a key takes, whether it must be there, and what holds where it is left out."""
-    said = _said(field.type)
+    said = _said(field.annotation)
     if not field.optional:
         return f"{said}; needed"
     default = field.default
@@ -117,28 +118,24 @@ def _takes(field: Field) -> str:
     return f"{said}; `{default}` where it is left out"
 
 
-def _said(wanted: Any) -> str:
-    inner, marks = bare(wanted)
-    named = next((NAMES[mark] for mark in marks if mark in NAMES), None)
+def _said(one: Annotation) -> str:
+    named = next((NAMES[mark] for mark in one.marks if mark in NAMES), None)
     if named is not None:
         return named
-    choices = arms(inner)
-    if len(choices) > 1 or choices[0] is not inner:
-        return " or ".join(dict.fromkeys(said for said in map(_said, choices) if said))
-    if get_origin(inner) is Literal:
-        return " or ".join(f"`{one}`" for one in get_args(inner) if one != "")
-    if get_origin(inner) is tuple:
-        return f"list of {_many(get_args(inner)[0])}"
-    if is_model(inner):
-        return "table"
-    return TYPES.get(inner) or "table of names"
+    if one.arms:
+        return " or ".join(dict.fromkeys(said for said in map(_said, one.arms) if said))
+    if one.literals:
+        return " or ".join(f"`{word}`" for word in one.literals if word != "")
+    if one.item is not None:
+        return f"list of {_many(one.item)}"
+    return "table" if one.table is not None else TYPES.get(one.bare) or "table of names"
 
 
-def _many(wanted: Any) -> str:
+def _many(one: Annotation) -> str:
     """Return what several of a type are."""
-    if any(is_model(bare(arm)[0]) for arm in arms(bare(wanted)[0])):
+    if any(arm.table is not None for arm in one.each):
         return "tables"
-    said = _said(wanted)
+    said = _said(one)
     return f"names of {said.removeprefix('name of a ')}s" if said.startswith("name of a ") else f"{said}s"
 
 

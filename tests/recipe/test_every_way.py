@@ -8,16 +8,16 @@ that work the recipes.
 import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import fields
-from typing import Any, Literal, get_args, get_origin
+from typing import Any
 
 from finishing_tui import shipped
 from finishing_tui.craft.methods import method
+from finishing_tui.recipe.annotations import fields_of, models, walk
 from finishing_tui.recipe.kinds import BRITISH, KINDS
 from finishing_tui.recipe.kinds.base import Step
 from finishing_tui.recipe.kinds.shape import Shape
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.reader import read_recipe
-from finishing_tui.recipe.reader.shape import arms, bare, fields_of, is_model, one_of, walk
 
 Way = tuple[str, ...]
 """A table's name, one of its keys, and (where the key takes one of some words, a flag or a form) what it says."""
@@ -35,22 +35,6 @@ RECIPES = {name: tomllib.loads(path.read_text(encoding="utf-8")) for name, path 
 OF_ALL_STEPS = {field.name.rstrip("_") for field in fields(Step)}
 
 
-def models(wanted: Any = Recipe) -> Iterator[type]:
-    """Yield every class of the model that a file may have a table of."""
-    inner, marks = bare(wanted)
-    choice = one_of(marks)
-    if choice is not None:
-        for each in choice.choices.values():
-            yield from models(each)
-    elif is_model(inner):
-        yield inner
-        for field in fields_of(inner).values():
-            yield from models(field.type)
-    else:
-        for arm in get_args(inner):
-            yield from models(arm)
-
-
 def ways(model: type, key: str) -> Iterator[Way]:
     """Yield the ways of a key: itself, each word of which it takes one, and true where it is a flag.
 
@@ -58,20 +42,19 @@ def ways(model: type, key: str) -> Iterator[Way]:
     """
     table = Step.__name__ if issubclass(model, Step) and key in OF_ALL_STEPS else model.__name__
     yield table, key
-    wanted = arms(bare(fields_of(model)[key].type)[0])
-    for arm in wanted:
-        inner, marks = bare(arm)
-        if get_origin(inner) is Literal:
-            yield from ((table, key, str(word)) for word in get_args(inner) if word != "")
-        elif inner is bool:
+    arms = fields_of(model)[key].annotation.each
+    for arm in arms:
+        if arm.literals:
+            yield from ((table, key, str(word)) for word in arm.literals if word != "")
+        elif arm.bare is bool:
             yield table, key, "true"
-        elif "count" in marks and len(wanted) > 1:
+        elif "count" in arm.marks and len(arms) > 1:
             yield table, key, "a count"
 
 
 def wanted_ways() -> set[Way]:
     """Return all that a recipe may say, and the forms in which a number may be given."""
-    of_keys = {way for model in models() for key in fields_of(model) for way in ways(model, key)}
+    of_keys = {way for model in models(Recipe) for key in fields_of(model) for way in ways(model, key)}
     forms = {("count", form) for form in ("whole number", "list by size", "name or sum")}
     numbers = {("Number", form) for form in ("one for all", "by size", "neither by_size nor is", "is alone", "both")}
     return of_keys | forms | numbers

@@ -1,5 +1,7 @@
 """Counts and numbers of a recipe, worked out for one size, as printed and as on the knitter's own garment."""
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -7,7 +9,7 @@ from hypothesis import strategies as st
 from finishing_tui.recipe.counts import NoNumber, count_of
 from finishing_tui.recipe.kinds.block import Block
 from finishing_tui.recipe.model import Number, Recipe
-from finishing_tui.recipe.numbers import numbers_for, size_index
+from finishing_tui.recipe.numbers import circle_in, numbers_for, size_index
 
 
 def recipe(**number: Number) -> Recipe:
@@ -86,3 +88,21 @@ def test_what_is_no_count_is_told(count: int | str | tuple[int, ...], said: str)
     with pytest.raises(NoNumber) as caught:
         count_of(count, {"n": 5}, 1)
     assert str(caught.value) == said
+
+
+@given(st.dictionaries(st.sampled_from("abcdef"), st.lists(st.sampled_from("abcdef"), max_size=4)))
+def test_a_circle_goes_round(follows: dict[str, list[str]]) -> None:
+    """Each name in it names the next, it ends where it begins, and there is none where names can be put in order."""
+    circle = circle_in(follows)
+    assert all(after in follows[name] for name, after in pairwise(circle))
+    assert circle[:1] == circle[-1:]
+    assert len(set(circle)) == max(len(circle) - 1, 0)
+    placed: set[str] = set()
+    for _ in follows:
+        placed |= {name for name, named in follows.items() if {other for other in named if other in follows} <= placed}
+    assert bool(circle) == (placed != set(follows))
+
+
+def test_numbers_stand_as_the_file_has_them() -> None:
+    """A sum that stands before what it names is worked out later, and still stands first."""
+    assert list(numbers_for(recipe(b=worked("a + 1"), a=printed(1, 1)), 0)) == ["b", "a"]

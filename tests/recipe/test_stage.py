@@ -12,6 +12,7 @@ from finishing_tui.glance.stored_words import ACTS
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.kinds.base import Here
 from finishing_tui.recipe.stage import Flow, Stage, entries_between, loops_onto, whole
+from tests.examples import share
 from tests.strategies import heres, model_of, steps
 
 
@@ -30,7 +31,7 @@ def units_of(stage: Stage) -> int:
 
 
 @pytest.mark.parametrize("do", KINDS)
-@settings(max_examples=25)  # a kind
+@settings(max_examples=share(25))  # a kind
 @given(data=st.data(), here=heres())
 def test_all_presses_are_the_whole_stage(do: str, data: st.DataObject, here: Here) -> None:
     """Press by press, cut anywhere, or at one go: the ledger is the same, and every step of the way can be borne."""
@@ -49,7 +50,7 @@ def test_all_presses_are_the_whole_stage(do: str, data: st.DataObject, here: Her
 
 
 @pytest.mark.parametrize("do", KINDS)
-@settings(max_examples=25)  # a kind
+@settings(max_examples=share(25))  # a kind
 @given(data=st.data(), here=heres())
 def test_a_step_keeps_the_books_and_can_be_undone(do: str, data: st.DataObject, here: Here) -> None:
     """The sum of all accounts stays zero, and leaving the stages in reverse gives the ledger back exactly."""
@@ -63,7 +64,7 @@ def test_a_step_keeps_the_books_and_can_be_undone(do: str, data: st.DataObject, 
 
 
 @pytest.mark.parametrize("do", KINDS)
-@settings(max_examples=25)  # a kind
+@settings(max_examples=share(25))  # a kind
 @given(data=st.data(), here=heres())
 def test_a_stage_can_be_shown(do: str, data: st.DataObject, here: Here) -> None:
     """Every stage has a word for two metres, a title, and hints and halts that lie within it; items match units."""

@@ -8,13 +8,13 @@ from hypothesis import strategies as st
 
 from finishing_tui.garment.commands import (
     AlreadyAt,
-    Count,
     Finish,
     LeaveOut,
     Other,
     PickUpGarment,
     PutGarmentDown,
-    RipBack,
+    TakeCount,
+    TakeOut,
     WriteNote,
 )
 from finishing_tui.garment.stored import happenings
@@ -24,6 +24,7 @@ from finishing_tui.record.text import WIDTH
 from tests.garment.edges import along, finish, press_to_the_end, reach
 from tests.garment.paper import Paper, plan_for
 from tests.garment.recipes import NECKBAND, UNEQUAL
+from tests.recipe_texts import place, recipe, step
 
 
 def recorded(paper: Paper) -> Record:
@@ -41,7 +42,7 @@ def test_it_stands_where_the_garment_stands(acts: list[int]) -> None:
         elif act == 1:
             paper.put_back()
         else:
-            paper.do(Other() if act == 2 else Count(3, answer="loops") if act == 3 else Finish())
+            paper.do(Other() if act == 2 else TakeCount(3, answer="loops") if act == 3 else Finish())
             if act > 4 and paper.state.current == 0 and not complete(paper):
                 paper.press()
     record = recorded(paper)
@@ -85,10 +86,10 @@ def test_the_keys_that_programs_read() -> None:
 
 def test_counts_stand_in_order_and_those_taken_back_are_left_out() -> None:
     """Three counts, the second taken back and put back again, the third taken back for good."""
-    paper = along(32, 24).press(12).did(Count(12)).did(Count(11, answer="presses"))
+    paper = along(32, 24).press(12).did(TakeCount(12)).did(TakeCount(11, answer="presses"))
     paper.take_back()
     paper.put_back()
-    paper.did(Count(10, answer="loops", repair="as-it-is"))
+    paper.did(TakeCount(10, answer="loops", repair="as-it-is"))
     paper.take_back()
     counts = as_data(recorded(paper))["counts"]
     assert [(one["step"], one["place"], one["counted"], one["expected"], one["answer"]) for one in counts] == [
@@ -102,7 +103,7 @@ def test_counts_stand_in_order_and_those_taken_back_are_left_out() -> None:
 
 def test_what_departed_from_the_recipe_is_told() -> None:
     """A stray, a step left out, one finished against a doubt, a first round that mends; a stray taken back is not."""
-    paper = along(32, 24).press(3).did(Other()).press(7).did(Count(8, answer="half-way", repair="first-round"))
+    paper = along(32, 24).press(3).did(Other()).press(7).did(TakeCount(8, answer="half-way", repair="first-round"))
     paper.did(Other())
     paper.take_back()
     paper.surely(Finish())
@@ -122,9 +123,9 @@ def test_what_departed_from_the_recipe_is_told() -> None:
 
 def test_what_was_ripped_back_stays_in_the_record() -> None:
     """To row 8, and later from the third step to the start of the first: the steps that fell are named."""
-    paper = along(32, 24).press(12).did(RipBack(0, 0, 8))
+    paper = along(32, 24).press(12).did(TakeOut(0, 0, 8))
     reach(paper, 2)
-    paper.surely(RipBack(0))
+    paper.surely(TakeOut(0))
     ripped = as_data(recorded(paper))["ripped_back"]
     assert [(one["step"], one["text"], one["fell"]) for one in ripped] == [
         (1, "row 8", []),
@@ -195,40 +196,19 @@ def test_there_is_no_record_of_nothing() -> None:
 
 def test_a_measure_that_was_taken_elsewhere_is_said_not_to_be_written_down() -> None:
     """It was done as the recipe has it, and what it measured nobody typed."""
-    paper = Paper(
-        plan_for("""
-format = 1
-title = "A measure"
-sizes = ["one"]
-[[step]]
-do = "measure"
-title = "Measure it"
-what = "chest"
-[[step]]
-do = "check"
-title = "Look at it"
-items = ["It lies flat."]
-""")
+    steps = (
+        step("measure", "Measure it", what="chest"),
+        step("check", "Look at it", items=["It lies flat."]),
     )
+    paper = Paper(plan_for(recipe("A measure", *steps)))
     paper.did(AlreadyAt(1))
     assert "chest: not written down" in as_text(recorded(paper))
 
 
 def test_a_count_step_says_what_was_counted() -> None:
     """16 should be there and 15 were counted: the count is 15, of 16, and so is what the place holds."""
-    text = """
-format = 1
-title = "A holder to count"
-sizes = ["one"]
-[place.front]
-text = "front holder"
-kind = "holder"
-live = 16
-[[step]]
-do = "count"
-title = "Count the front"
-place = "front"
-"""
-    paper = Paper(plan_for(text)).did(Count(15))
+    front = place("front", "holder", live=16)
+    text = recipe("A holder to count", front, step("count", "Count the front", place="front"))
+    paper = Paper(plan_for(text)).did(TakeCount(15))
     data = as_data(record_of(happenings(paper.rows)))
     assert (data["count"], data["places"]) == (15, {"front": 15})

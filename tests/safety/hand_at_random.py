@@ -12,23 +12,25 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import (
     AlreadyAt,
     Command,
-    Count,
-    Measure,
     Other,
     PickUpGarment,
     PutGarmentDown,
     Refusal,
-    RipBack,
+    TakeCount,
+    TakeMeasure,
+    TakeOut,
     WhatIf,
     WriteNote,
 )
 from finishing_tui.garment.state import State
-from finishing_tui.glance import Offer, offers, recount_view, rip_points
+from finishing_tui.glance import recount_view, rip_points
 from finishing_tui.glance.counting import asks_for_value, countables
 from finishing_tui.glance.following import following
 from finishing_tui.glance.numbers import number_lines, renumbering
 from finishing_tui.glance.recounts import ANSWERS
 from finishing_tui.glance.what_if import asked_here, what_if_view
+from finishing_tui.talk.action import Offer
+from finishing_tui.talk.offers import offers
 from tests.garment.paper import Paper
 
 WEIGHTS = {"press": 40, "finish": 8, "other": 6, "recount": 5, "take_back": 3, "put_back": 4, "rip_back": 0.7}
@@ -93,7 +95,7 @@ class HandAtRandom:
                 assert offer.command is not None
                 self.asks(Other(self.dice.choice(offer.sides)[0]) if offer.sides else offer.command)
         if asks_for_value(self.state) and self.dice.random() < 0.8:
-            self.asks(Measure(self.dice.choice(("26", "26.5", "100000"))))
+            self.asks(TakeMeasure(self.dice.choice(("26", "26.5", "100000"))))
 
     def asks(self, command: Command) -> None:
         """Ask for ``command``; where it is asked again, mostly mean it."""
@@ -116,7 +118,7 @@ class HandAtRandom:
         number = max(found.expected + self.dice.choice((0, 0, 0, 1, -1, 2, -5)), 0)
         before = self.state
         if not found.section:
-            refusal = self.paper.do(Count(number, found.place))
+            refusal = self.paper.do(TakeCount(number, found.place))
             self.done += 1
             assert refusal is None or "type how many are done" in refusal.sentence, refusal
         else:
@@ -163,6 +165,6 @@ class HandAtRandom:
         refusal = self.paper.do(command)
         self.done += 1
         if refusal is not None and refusal.again is not None:
-            self.asks(replace(cast("RipBack", refusal.again), sure=True))
+            self.asks(replace(cast("TakeOut", refusal.again), sure=True))
         else:
             assert refusal is None or "where the work is now" in refusal.sentence, (command, refusal)

@@ -7,7 +7,7 @@ time that it is told of a change.
 import sys
 from pathlib import Path
 
-from finishing_tui.garment.journal import Entry, Journal, NotSaved
+from finishing_tui.garment.journal import Journal, NewEvent, NotSaved
 from tests.garment.journal.making import NOON
 
 
@@ -23,7 +23,7 @@ def count(folder: Path) -> None:
     with Journal.open(folder, on_change=say) as journal:
         while True:
             here = added[0]
-            group = [Entry("pressed", 1, {"group": here, "part": part, "text": "x" * 300}) for part in range(3)]
+            group = [NewEvent("pressed", 1, {"group": here, "part": part, "text": "x" * 300}) for part in range(3)]
             try:
                 journal.append(group, at=NOON, sitting=1, after_ms=here)
             except NotSaved:

@@ -10,7 +10,7 @@ import sys
 from pathlib import Path
 from typing import Any
 
-from finishing_tui.garment.journal import Entry, Journal
+from finishing_tui.garment.journal import Journal, NewEvent
 from tests.garment.journal.making import NOON, read
 
 
@@ -22,7 +22,7 @@ def count(folder: Path) -> dict[str, Any]:
     with Journal.open(folder) as journal:
         resource.setrlimit(resource.RLIMIT_FSIZE, (60_000, most))
         for number in range(100):
-            entry = Entry("pressed", 1, {"n": number, "text": "x" * 3000})
+            entry = NewEvent("pressed", 1, {"n": number, "text": "x" * 3000})
             journal.append([entry], at=NOON, sitting=1, after_ms=number)
         seen["flushed when full"] = journal.flush(1.0)
         seen["unsaved"], seen["trouble"] = journal.unsaved, journal.trouble

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from finishing_tui.garment.journal import Entry, Journal, Unreachable, check
+from finishing_tui.garment.journal import Journal, NewEvent, Unreachable, check
 from tests.garment.journal.making import NOON, press, read
 
 TREE = Path(__file__).parents[2]
@@ -64,7 +64,9 @@ def test_a_full_disk(tmp_path: Path) -> None:
                 while True:
                     filler.write(bytes(512))
             for number in range(40):
-                rows += journal.append([Entry("a", 1, {"n": number, "t": "x" * 900})], at=NOON, sitting=1, after_ms=1)
+                rows += journal.append(
+                    [NewEvent("a", 1, {"n": number, "t": "x" * 900})], at=NOON, sitting=1, after_ms=1
+                )
             assert not journal.flush(1)
             assert "full" in str(journal.trouble)
             assert journal.unsaved > 0

@@ -9,9 +9,12 @@ from typing import Literal
 import pytest
 
 from finishing_tui.craft.ledger import OUTSIDE
+from finishing_tui.garment.commands import Refusal
+from finishing_tui.garment.decide import decide
 from finishing_tui.garment.state import State
 from finishing_tui.garment.stored import snapshot_of, state_of
-from finishing_tui.glance import look_at, offers
+from finishing_tui.glance import look_at
+from finishing_tui.talk.offers import offers
 from tests.garment.no_planning import no_planning
 from tests.garment.paper import NOON, Paper, plan_for
 from tests.garment.test_recipes_by_commands import EVERY_SIZE, TEXTS
@@ -39,6 +42,14 @@ def balances(state: State) -> None:
     assert all(count >= 0 for account, count in stitches.items() if account not in OUTSIDE)
 
 
+def truly_offered(state: State, looking: int | None) -> None:
+    """Check that what is offered would not be refused for good, where no dry run was asked as well."""
+    for offer in offers(state, looking):
+        if offer.command is not None:
+            answer = decide(state, offer.command)
+            assert not isinstance(answer, Refusal) or answer.again is not None, (offer, answer)
+
+
 @pytest.mark.parametrize("seed", SEEDS)
 def test_whatever_is_on_offer_can_be_done(seed: int) -> None:
     """Nothing raises, what is on offer is accepted or asked again, the ledger balances, and it can always be seen.
@@ -56,6 +67,7 @@ def test_whatever_is_on_offer_can_be_done(seed: int) -> None:
         try:
             knitter.starts()
             while knitter.done < COMMANDS:
+                truly_offered(paper.state, knitter.looking)
                 knitter.does_something()
                 balances(paper.state)
                 assert look_at(paper.state, knitter.looking, NOW).heading

@@ -17,10 +17,8 @@ from finishing_tui.garment.commands import (
     ChooseMirror,
     ChoosePace,
     Command,
-    Count,
     Finish,
     LeaveOut,
-    Measure,
     Other,
     PickUpGarment,
     Press,
@@ -28,7 +26,9 @@ from finishing_tui.garment.commands import (
     PutRight,
     Refusal,
     Replan,
-    RipBack,
+    TakeCount,
+    TakeMeasure,
+    TakeOut,
     TakeUp,
     WriteNote,
 )
@@ -38,9 +38,11 @@ from finishing_tui.garment.events import Act
 from finishing_tui.garment.recounting import counted_stage
 from finishing_tui.garment.state import State
 from finishing_tui.garment.stored import snapshot_of, state_of
-from finishing_tui.garment.work import Mark
-from finishing_tui.glance import coming_back, glance, look_at, offers, recount_view, rip_points
+from finishing_tui.garment.work import Reached
+from finishing_tui.glance import coming_back, glance, look_at, recount_view, rip_points
 from finishing_tui.glance.recounts import ANSWERS
+from finishing_tui.talk.offers import offers
+from tests.examples import share
 from tests.garment.no_planning import no_planning
 from tests.garment.paper import NOON, Paper, plan_for
 from tests.garment.recipes import EDGE, NECKBAND, UNEQUAL
@@ -150,7 +152,7 @@ class AtTheNeedles(RuleBasedStateMachine):
         work = state.standing.work if state.standing else None
         loops = work.progress[min(work.at, len(work.stages) - 1)].mark.loops if work else 0
         known = state.ledger.on(place) if place else loops
-        self.do(Count(known + off, place, answer, left, repair))
+        self.do(TakeCount(known + off, place, answer, left, repair))
 
     @precondition(lambda self: self.along_an_edge)
     @rule(off=st.integers(-3, 3), answer=answers, left=st.none() | st.integers(0, 9), data=st.data())
@@ -173,7 +175,7 @@ class AtTheNeedles(RuleBasedStateMachine):
     @rule(step=st.integers(0, 19) | absurd, stage=st.integers(0, 5) | absurd, units=st.integers(0, 30) | absurd)
     def rip(self, step: int, stage: int, units: int) -> None:
         """Take work out to anywhere."""
-        self.sure(RipBack(step, stage, units))
+        self.sure(TakeOut(step, stage, units))
 
     @precondition(lambda self: self.paper.state.order)
     @rule(data=st.data())
@@ -204,7 +206,7 @@ class AtTheNeedles(RuleBasedStateMachine):
         order = self.paper.state.order
         step = data.draw(st.sampled_from(order))
         begun = order[: order.index(step)]
-        self.sure(RipBack(step))
+        self.sure(TakeOut(step))
         state = self.paper.state
         if state.current == step:
             assert state.order == (*begun, step)
@@ -238,7 +240,7 @@ class AtTheNeedles(RuleBasedStateMachine):
         work = before.steps[step].work
         assert work is not None
         worked_on = {account for one in entered(work) if isinstance(one, Posting) for account in (one.source, one.to)}
-        self.do(RipBack(step))
+        self.do(TakeOut(step))
         after = self.paper.state
         for place in {*before.ledger.live, *after.ledger.live} - worked_on:
             assert after.ledger.on(place) == before.ledger.on(place)
@@ -270,9 +272,9 @@ class AtTheNeedles(RuleBasedStateMachine):
                 WriteNote("two\nlines"),
                 PickUpGarment(),
                 PutGarmentDown("on the chair"),
-                Measure("61"),
-                Measure(""),
-                Measure("\x1b[2J"),
+                TakeMeasure("61"),
+                TakeMeasure(""),
+                TakeMeasure("\x1b[2J"),
             )
         )
     )
@@ -350,7 +352,7 @@ class AtTheNeedles(RuleBasedStateMachine):
         for standing in self.paper.state.steps:
             if standing.work is not None:
                 later = standing.work.progress[standing.work.at + 1 :]
-                assert all(one.mark == Mark() for one in later)
+                assert all(one.mark == Reached() for one in later)
 
     @invariant()
     def what_is_done_can_be_taken_out(self) -> None:
@@ -366,7 +368,7 @@ class AtTheNeedles(RuleBasedStateMachine):
         state = self.paper.state
         first = state.order[0] if state.order else None
         if first is not None:
-            answer = decide(state, RipBack(first, sure=True))
+            answer = decide(state, TakeOut(first, sure=True))
             assert not isinstance(answer, Refusal) or "where the work is now" in answer.sentence
 
     @invariant()
@@ -394,4 +396,4 @@ class AtTheNeedles(RuleBasedStateMachine):
 
 
 TestAtTheNeedles = AtTheNeedles.TestCase
-TestAtTheNeedles.settings = settings(max_examples=60, stateful_step_count=40)
+TestAtTheNeedles.settings = settings(max_examples=share(60), stateful_step_count=40)

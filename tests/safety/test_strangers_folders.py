@@ -19,8 +19,13 @@ import pytest
 
 from finishing_tui.cli import main
 from finishing_tui.garment.hand import InHand
+from finishing_tui.garment.journal import NotAJournal
 from finishing_tui.garment.journal.chain import START, link
 from finishing_tui.garment.shelf import on_shelf
+from finishing_tui.talk.acts import ACTS
+from finishing_tui.talk.conversation import Talk
+from finishing_tui.talk.dispatch import ask_for
+from finishing_tui.talk.keys import USUAL
 
 ROOT = Path(__file__).parents[2]
 
@@ -121,6 +126,14 @@ def numbers(body: Any) -> Any:
     return body["plan"]["recipe"]["number"]
 
 
+def many_steps(body: Any) -> None:
+    """Give the recipe that was taken a hundred times its steps."""
+    body["plan"]["recipe"]["step"] *= 100
+    body["steps"] *= 100
+    if "ids" in body["plan"]:
+        body["plan"]["ids"] = [str(number) for number in range(1, body["steps"] + 1)]
+
+
 STILL_READ = {"a title that steers", "half a character"}
 """What is shown, with a stand-in for what could steer."""
 
@@ -142,6 +155,7 @@ CRAFTED: dict[str, Callable[[list[list[Any]]], None]] = {
     "a title that steers": first_body(lambda body: body["plan"].__setitem__("title", "\x1b[2J\x07\u202e\u2066\u009b")),
     "a repeat of 0": first_body(lambda body: last_step(body).__setitem__("repeat", {"of": 0, "plus": 0})),
     "a sum of nonsense": first_body(lambda body: numbers(body).__setitem__("shoulder", {"text": "x", "is_": "2 *"})),
+    "steps without end": first_body(many_steps),
 }  # fmt: skip
 """What a journal was made to say, in rows that the chain proves whole."""
 
@@ -151,6 +165,42 @@ def test_whatever_a_journal_says(garment: Path, what: str, asked: Callable[[], s
     """It ends in words that name what is wrong, or is shown with nothing in it that could steer."""
     crafted(garment, CRAFTED[what])
     asked()
+
+
+def test_a_sum_that_nobody_could_have_written(garment: Path) -> None:
+    """A count of a step that is no sum at all is a sentence where it is asked for, not the end of the program."""
+
+    def change(body: Any) -> None:
+        for step in body["plan"]["recipe"]["step"][1:]:
+            for one in [step, *step.get("section", ())]:
+                for key in {"count", "stitches", "rounds", "rows"} & one.keys():
+                    one[key] = "" if one[key] is not None else None
+
+    crafted(garment, first_body(change))
+    hand = InHand.open(garment)
+    talk = Talk(hand, "", USUAL)
+    for step in range(1, len(hand.state.steps)):
+        talk.looking = step
+        ask_for(talk, "numbers")
+        talk.leave()
+        for act in ACTS:
+            ask_for(talk, act.id)
+            talk.leave()
+    hand.close()
+
+
+def test_names_that_cannot_be_looked_at(garment: Path, asked: Callable[[], str]) -> None:
+    """A link to a name that is too long for the disk: one garment says so, or is none, and the others are there."""
+    whole = {one.folder.name for one in on_shelf(garment.parent)}
+    (garment / "garment.toml").unlink()
+    (garment / "garment.toml").symlink_to("a" * 300)
+    assert {one.folder.name for one in on_shelf(garment.parent)} == whole
+    (garment / "journal.sqlite3").unlink()
+    (garment / "journal.sqlite3").symlink_to("a" * 300)
+    assert {one.folder.name for one in on_shelf(garment.parent)} >= whole - {garment.name}
+    asked()
+    with pytest.raises(NotAJournal):
+        InHand.open(garment)
 
 
 @pytest.mark.parametrize("what", CRAFTED)

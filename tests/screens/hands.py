@@ -11,7 +11,7 @@ from textual.pilot import Pilot
 from textual.screen import Screen
 
 from finishing_tui.garment.clock import Clock
-from finishing_tui.garment.commands import Command, Finish, Measure, Press
+from finishing_tui.garment.commands import Command, Finish, Press, TakeMeasure
 from finishing_tui.garment.hand import InHand
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.at_the_needles import AtTheNeedles
@@ -76,7 +76,7 @@ def _work_step(hand: InHand) -> None:
         assert hand.do(Press()) is None
     while (now := hand.state.standing) is not None and now.work is not None and not now.work.complete:
         stage = now.work.stages[now.work.at]
-        assert hand.do(Measure("28") if stage.unit == "value" else Press()) is None
+        assert hand.do(TakeMeasure("28") if stage.unit == "value" else Press()) is None
     assert hand.do(Finish()) is None
 
 
@@ -109,7 +109,7 @@ async def settled(pilot: Pilot[None]) -> None:
     while app.takes_keys and app.is_running:
         await pilot.pause(0.01)
     if app.in_hand is not None:
-        assert app.in_hand.flush(10)
+        assert app.in_hand.flush(60)
     await pilot.pause()
     while any(worker.group == "reading" and not worker.is_finished for worker in app.workers):
         await pilot.pause(0.01)
@@ -117,18 +117,29 @@ async def settled(pilot: Pilot[None]) -> None:
 
 
 async def still(pilot: Pilot[None]) -> None:
-    """Wait until the picture stands still: on a busy machine the last layout comes after all messages are done."""
+    """Wait until the picture stands still: nothing waits to be heard, laid out or drawn, and what is drawn stays so."""
     app = pilot.app
     assert isinstance(app, FinishingApp)
     await settled(pilot)
     same, before = 0, ""
     for _ in range(1000):
         now = shown(app)
-        same, before = (same + 1 if now == before else 0), now
+        same, before = (same + 1 if now == before and not _is_waiting(app) else 0), now
         if same == 3:
             return
         await pilot.pause(0.02)
     raise AssertionError(f"it never stands still; there is:\n{before}")
+
+
+def _is_waiting(app: FinishingApp) -> bool:
+    """Return whether a message is still to be heard, or anything to be laid out or drawn for this size."""
+    nodes = [app, app.screen, *app.screen.query("*")]
+    return (
+        app.screen.size != app.size
+        or any(node.message_queue_size for node in nodes)
+        or any(node._layout_required or node._repaint_required for node in nodes[1:])  # noqa: SLF001
+        or bool(app.screen._dirty_widgets)  # noqa: SLF001
+    )
 
 
 async def comes_to(pilot: Pilot[None], holds: Callable[[], bool]) -> None:

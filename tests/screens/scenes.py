@@ -1,21 +1,29 @@
 """Every screen in every state that matters: how a garment gets there, and the last keys before the picture."""
 
+import re
+import shutil
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
+import pytest
 from textual.screen import Screen
 
-from finishing_tui.garment.commands import ChoosePace, Command, Count, Other, Press
+from finishing_tui.garment.commands import ChoosePace, Command, Other, Press, TakeCount
+from finishing_tui.garment.decide.mirror import choice
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME
 from finishing_tui.garment.journal.lock import Lock
+from finishing_tui.garment.journal.rescue_places import rescue_files
 from finishing_tui.screens.app import FinishingApp
-from finishing_tui.screens.starting.asking import StartScreen
 from finishing_tui.screens.starting.audit import AuditScreen
+from finishing_tui.screens.starting.questions import StartScreen
 from finishing_tui.screens.starting.reading import ReadingScreen
 from finishing_tui.screens.starting.which_size import WhichSizeScreen
+from tests.full_disk import FullDisk, file_of
+from tests.plain.making import crew
+from tests.plain.test_whole_garments import NECKBAND
 from tests.screens.hands import (
     BIND_OFF,
     BLOCK,
@@ -114,13 +122,33 @@ def _in_use(folder: Path) -> None:
     _ELSEWHERE.append(Lock(folder))
 
 
+def _rescued(folder: Path) -> None:
+    for file in rescue_files():  # of the same scene, started before
+        file.unlink()
+    with pytest.MonkeyPatch.context() as patched:
+        file = file_of(FullDisk(patched).left_full(folder, saved=1, clock=Hours().clock()).given_up)
+    file.rename(file.with_name(re.sub("[0-9a-f]{8}(?=[.]jsonl)", "0" * 8, file.name)))  # the same in every picture
+
+
+def _second_side(folder: Path) -> None:
+    """Put a crew neck in its place, worked to where the second side of the neck may go as the first was worked."""
+    shutil.rmtree(folder)
+    crew(folder)
+    work_to(folder, NECKBAND, *_picked(5), Other())
+    hand = InHand.open(folder, clock=Hours().clock())
+    hand.pick_up()
+    while choice(hand.state) is None:
+        assert hand.do(Press()) is None
+    assert hand.put_down()
+
+
 LARGE = {"size": "large"}
 """The size in which sections are long."""
 
 SCENES: dict[str, Scene] = {
     "item": Scene(),
     "join": Scene(JOIN, _picked(2)),
-    "join-uneven": Scene(JOIN, (Count(7, "left_front"),)),
+    "join-uneven": Scene(JOIN, (TakeCount(7, "left_front"),)),
     "join-which": Scene(JOIN, (), ("6", "enter")),
     "graft": Scene(0, _picked(4), sewn=True),
     "graft-last": Scene(0, _picked(13), sewn=True),
@@ -146,10 +174,14 @@ SCENES: dict[str, Scene] = {
     "weave-in": Scene(WEAVE, _picked(2)),
     "value": Scene(BLOCK, _picked(1)),
     "value-typed": Scene(BLOCK, _picked(1), ("2", "8", ".", "5")),
-    "at-its-end": Scene(COUNT, (Count(26),)),
+    "at-its-end": Scene(COUNT, (TakeCount(26),)),
     "finished": Scene(BLOCK + 1),
     "looked-at": Scene(RIB, (), ("right",)),
     "refused": Scene(RIB, (), ("enter",)),
+    "look-back": Scene(RIB, (), ("left",)),
+    "which-needle": Scene(JOIN, _picked(2), ("x",)),
+    "pace": Scene(PICK_UP, _picked(4), ("p",)),
+    "put-back": Scene(PICK_UP, _picked(4), ("backspace", "u")),
     "take-back-named": Scene(RIB, (), ("backspace",)),
     "recount-asked": Scene(PICK_UP, _picked(9), ("r",)),
     "recount-differs": Scene(PICK_UP, _picked(9), ("1", "1", "enter")),
@@ -164,6 +196,8 @@ SCENES: dict[str, Scene] = {
     "coming-back-no-count": Scene(PICK_UP, before=_sat_before),
     "cut-off": Scene(JOIN, _picked(2), before=_cut_off),
     "help": Scene(PICK_UP, _picked(4), ("?",)),
+    "mirror": Scene(before=_second_side, keys=("escape", "m")),
+    "technique": Scene(PICK_UP, _picked(4), ("h",)),
     "what-if": Scene(PICK_UP, _picked(4), ("w",)),
     "what-if-other": Scene(PICK_UP, _picked(4), ("w", "1", "1")),
     "what-if-rhythm": Scene(PICK_UP, _picked(34), ("w", "down", "down", "2", "/", "3"), LARGE),
@@ -171,7 +205,7 @@ SCENES: dict[str, Scene] = {
     "what-if-cannot-be": Scene(PICK_UP, _picked(4), ("w", "2")),
     "what-if-rounds": Scene(RIB, _picked(1), ("w", "9")),
     "ledger": Scene(PICK_UP, _picked(4), ("l",)),
-    "ledger-below": Scene(JOIN, (Count(7, "left_front"),), ("l", WAIT, "right", "right")),
+    "ledger-below": Scene(JOIN, (TakeCount(7, "left_front"),), ("l", WAIT, "right", "right")),
     "finished-anyway": Scene(JOIN, (), ("enter", "enter")),
     "left-out-anyway": Scene(PICK_UP, (), ("o", "o")),
     "numbers": Scene(PICK_UP, _picked(4), ("e",)),
@@ -179,6 +213,7 @@ SCENES: dict[str, Scene] = {
     "rip-back": Scene(PICK_UP, _picked(4), ("t",)),
     "rip-back-to": Scene(PICK_UP, _picked(4), ("t", "1", "3")),
     "in-use": Scene(PICK_UP, _picked(4), before=_in_use),
+    "rescued": Scene(JOIN, changes={"id": "slate-crew-rescued"}, before=_rescued),
     "looking-only": Scene(PICK_UP, _picked(4), ("1", "space"), before=_in_use),
     "note": Scene(PICK_UP, _picked(4), ("n",)),
     "put-down": Scene(PICK_UP, _picked(4), ("q",)),

@@ -11,13 +11,12 @@ from finishing_tui.garment.commands import ChoosePace, Command, Other, Press
 from finishing_tui.garment.decide.mirror import choice
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import Journal
-from finishing_tui.glance.actions import ACTIONS
-from finishing_tui.screens import openings
 from finishing_tui.screens.app import FinishingApp
-from finishing_tui.screens.asking import Asking
+from finishing_tui.screens.asked_large import LargeAsk
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.one_line import OneLine
-from finishing_tui.screens.recount import RecountScreen
 from finishing_tui.screens.shelf import ShelfScreen
+from finishing_tui.talk.acts import ACTS, put_down
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.top import Top
 from tests.plain.making import Twin, crew
@@ -63,7 +62,7 @@ def _spot(app: FinishingApp) -> int:
 
 
 def _said(app: FinishingApp) -> str:
-    return needles(app).at_hand.said
+    return needles(app).talk.said
 
 
 @pytest.fixture
@@ -98,7 +97,7 @@ async def test_a_held_key_counts_every_press_and_a_paste_none(tmp_path: Path) ->
     async with app.run_test() as pilot:
         app.screen.post_message(events.Paste("   x\n14\n"))
         await pilot.pause()
-        assert (_loops(app), needles(app).at_hand.typed) == (0, "")
+        assert (_loops(app), needles(app).talk.typed) == (0, "")
         for _ in range(30):
             app.post_message(events.Key("space", " "))
         await settled(pilot)
@@ -110,14 +109,14 @@ async def test_a_press_with_digits_typed_is_refused_once(tmp_path: Path, rings: 
     app = _prepared(tmp_path, PICK_UP, *[Press()] * 4)
     async with app.run_test(size=(100, 30)) as pilot:
         await pilot.press("1", "4", "space")
-        assert (needles(app).at_hand.typed, _loops(app), rings) == ("14", 4, [1])
+        assert (needles(app).talk.typed, _loops(app), rings) == ("14", 4, [1])
         assert "14 is typed: enter takes it; space again forgets it" in shown(app)
         await pilot.press("x")
-        assert (needles(app).at_hand.typed, _loops(app)) == ("14", 4)
+        assert (needles(app).talk.typed, _loops(app)) == ("14", 4)
         await pilot.press("space")
-        assert (needles(app).at_hand.typed, _loops(app)) == ("14", 4)
+        assert (needles(app).talk.typed, _loops(app)) == ("14", 4)
         await pilot.press("space")
-        assert (needles(app).at_hand.typed, _loops(app)) == ("", 5)
+        assert (needles(app).talk.typed, _loops(app)) == ("", 5)
         await settled(pilot)
 
 
@@ -126,14 +125,14 @@ async def test_digits_build_a_number_that_says_what_it_means(tmp_path: Path) -> 
     app = _prepared(tmp_path, PICK_UP, *[Press()] * 4)
     async with app.run_test() as pilot:
         await pilot.press("1", "4")
-        assert needles(app).at_hand.typed == "14"
+        assert needles(app).talk.typed == "14"
         assert "enter: loops counted" in shown(app)
         await pilot.press("backspace")
-        assert needles(app).at_hand.typed == "1"
+        assert needles(app).talk.typed == "1"
         await pilot.press("escape")
-        assert (needles(app).at_hand.typed, _loops(app)) == ("", 4)
+        assert (needles(app).talk.typed, _loops(app)) == ("", 4)
         await pilot.press(*"123456789")
-        assert needles(app).at_hand.typed == "123456"
+        assert needles(app).talk.typed == "123456"
 
 
 async def test_a_step_that_is_not_done_is_asked_about_again(tmp_path: Path) -> None:
@@ -157,7 +156,7 @@ async def test_another_step_can_be_looked_at_while_the_work_stays(tmp_path: Path
         assert "Bind off in rib" in shown(app)
         assert app.in_hand.state.current == RIB
         await pilot.press("space")
-        assert needles(app).at_hand.looking is None
+        assert needles(app).talk.looking is None
         assert _loops(app) == 1
         await pilot.press("right", "enter")
         assert app.in_hand.state.current == RIB + 1
@@ -175,7 +174,7 @@ async def test_at_a_join_counts_and_doubles_ask_for_the_needle(tmp_path: Path) -
     async with app.run_test() as pilot:
         assert app.in_hand is not None
         await pilot.press("7", "enter")
-        assert isinstance(front(app), Asking)
+        assert isinstance(front(app), ChoiceBox)
         await pilot.press("1")
         assert app.in_hand.state.ledger.on("left_front") == 7
         await _carry_on(pilot)
@@ -273,7 +272,7 @@ async def test_a_count_that_cannot_be_is_refused_where_it_is_typed(tmp_path: Pat
     app = _prepared(tmp_path, PICK_UP, *[Press()] * 9)
     async with app.run_test() as pilot:
         await pilot.press("r", "9", "9", "9", "enter")
-        assert isinstance(front(app), RecountScreen)
+        assert isinstance(front(app), LargeAsk)
         assert "0 to 48" in " ".join(shown(app).split())
         await pilot.press("escape")
         assert _loops(app) == 9
@@ -289,7 +288,7 @@ async def test_ripping_back_goes_where_it_is_told_and_names_what_falls(tmp_path:
         await pilot.press("t", "down", "down", "enter")
         assert "falls with it" in " ".join(shown(app).split())
         assert app.in_hand.state.current == PICK_UP
-        await pilot.press("enter")
+        await pilot.press("2")
         assert app.in_hand.state.current == PICK_UP - 1
 
 
@@ -300,11 +299,11 @@ async def test_what_falls_is_named_again_after_another_place_was_looked_at(tmp_p
         assert app.in_hand is not None
         await pilot.press("t", "down", "down", "enter")
         assert "falls with it" in " ".join(shown(app).split())
-        await pilot.press("up")
+        await pilot.press("escape")
         assert "falls with it" not in " ".join(shown(app).split())
-        await pilot.press("down", "enter")
+        await pilot.press("down", "down", "enter", "enter")
         assert app.in_hand.state.current == PICK_UP
-        await pilot.press("escape", "t", "1", "9", "enter")
+        await pilot.press("t", "1", "9", "enter")
         assert "!" in shown(app)
         await pilot.press("escape")
         assert "!" not in shown(app)
@@ -341,7 +340,7 @@ async def test_a_count_on_coming_back_is_a_recount(tmp_path: Path) -> None:
     app = app_for(folder)
     async with app.run_test() as pilot:
         await pilot.press("8", "enter")
-        assert isinstance(front(app), RecountScreen)
+        assert isinstance(front(app), LargeAsk)
         await pilot.press("2", "1")
         assert _loops(app) == 8
 
@@ -371,18 +370,18 @@ async def test_what_cannot_be_saved_is_asked_about_before_it_is_put_down(
     """With a full disk, putting down says how much is not saved and why; staying loses nothing, leaving is told of."""
     app = _prepared(tmp_path, JOIN)
     disk = Disk(monkeypatch)
-    monkeypatch.setattr(openings, "PATIENCE", 0.5)
+    monkeypatch.setattr(put_down, "PATIENCE", 0.5)
     async with app.run_test() as pilot:
         await settled(pilot)
         disk.full = True
         await pilot.press("space", "q", *"bag", "enter")
-        assert isinstance(front(app), Asking)
+        assert isinstance(front(app), ChoiceBox)
         assert "1 not saved yet. The disk is full" in " ".join(shown(app).split())
         assert app.in_hand is not None
         hand = app.in_hand
         if stays:
             await pilot.press("1")
-            assert needles(app).at_hand.hand is hand
+            assert needles(app).talk.hand is hand
             disk.full = False
             await pilot.press("space")
             assert hand.flush(30)
@@ -406,22 +405,22 @@ async def test_every_action_is_alive(tmp_path: Path) -> None:
     """Each action's key does something: the garment changes, a screen opens, or it is said why not."""
     folder = shelf(tmp_path)
     work_to(folder, PICK_UP, ChoosePace("spot"), *[Press()] * 4)
-    for action in ACTIONS.values():
+    for action in ACTS:
         app = app_for(folder)
         async with app.run_test() as pilot:
             await _not_coming_back(pilot)
             assert app.in_hand is not None
-            before = (app.in_hand.state, app.screen, needles(app).at_hand.shown_step)
+            before = (app.in_hand.state, app.screen, needles(app).talk.shown_step)
             await pilot.press(action.key)
             screen = app.screen
-            after = (app.in_hand.state, screen, needles(app).at_hand.shown_step if screen is before[1] else None)
+            after = (app.in_hand.state, screen, needles(app).talk.shown_step if screen is before[1] else None)
             assert after != before or _said(app), action
             await pilot.press("escape", "escape")
 
 
 async def _carry_on(pilot: Pilot[None]) -> None:
     """Leave what a count changes further on as it is."""
-    assert isinstance(pilot.app.screen, Asking)
+    assert isinstance(pilot.app.screen, ChoiceBox)
     assert "This changes what comes later" in shown_on(pilot)
     await pilot.press("escape")
 
@@ -447,7 +446,7 @@ async def test_resizing_in_mid_step_loses_nothing(tmp_path: Path) -> None:
         assert "40 x 20" in " ".join(shown(app).split())
         await pilot.resize_terminal(60, 22)
         await pilot.pause()
-        assert needles(app).at_hand.typed == "1"
+        assert needles(app).talk.typed == "1"
         await pilot.press("escape", "space")
         assert _loops(app) == 5
 
@@ -485,7 +484,7 @@ async def test_a_second_side_that_can_go_two_ways_says_so_at_the_foot(tmp_path: 
         await pilot.press("m")
         assert "m as worked" in shown(app)
         keys = app.screen.query_one(KeyLine).keys_shown
-        order = [action.shown for action in ACTIONS.values()]
+        order = [action.shown for action in ACTS]
         assert [key for key, _ in keys] == [key for key in order if key in dict(keys)]
         assert keys[-1] == ("?", "help")
 

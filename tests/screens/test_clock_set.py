@@ -8,7 +8,7 @@ import pytest
 
 from finishing_tui.garment.hand import InHand
 from finishing_tui.screens.app import FinishingApp
-from finishing_tui.screens.asking import Asking
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.coming_back import ComingBackScreen
 from finishing_tui.screens.looking import Looking
 from tests.garment.clocks import BACK, FORWARD, SetClock
@@ -80,7 +80,7 @@ async def test_another_window_in_which_the_clock_was_set(
     assert other.flush(30)
     app = FinishingApp(folder.parent, garment=folder, clock=clock.clock())
     async with app.run_test(size=size) as pilot:
-        await comes_to(pilot, lambda: isinstance(front(app), Asking))
+        await comes_to(pilot, lambda: isinstance(front(app), ChoiceBox))
         clock.seconds += 240
         await pilot.press("1")
         await comes_to(pilot, lambda: isinstance(front(app), Looking) and "looking only" in shown(app))

@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishing_tui.craft.spacing import space
-from finishing_tui.garment.work import Mark, Progress, Stretch
+from finishing_tui.garment.work import Progress, Reached, Stretch
 from finishing_tui.glance.values import Edge
 from finishing_tui.widgets.edge_strip import SHAPES, edge_rows, window
 
@@ -16,7 +16,7 @@ HANDS: st.SearchStrategy[Hand] = st.sampled_from(["right", "left"])
 
 def _edge(stitches: int, spots: int, at: int, hand: Hand) -> Edge:
     rhythm = space(stitches, spots)
-    progress = Progress(Mark(at, 0, rhythm.up_to(at)), (Stretch(0, rhythm),))
+    progress = Progress(Reached(at, 0, rhythm.up_to(at)), (Stretch(0, rhythm),))
     return Edge(spots, at, spots // 2 or None, "held stitches", "shoulder join", hand, progress)
 
 

@@ -2,8 +2,8 @@
 
 from pathlib import Path
 
-from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.choice_box import ChoiceBox
 from tests.plain.making import talked
 from tests.screens.hands import JOIN, app_for, front, needles, settled, shelf, shown, work_to
 
@@ -15,19 +15,19 @@ async def test_enter_twice_says_what_it_changes_and_can_be_taken_back(tmp_path: 
     app = app_for(folder)
     async with app.run_test(size=(80, 24)) as pilot:
         await settled(pilot)
-        before = needles(app).at_hand.state
+        before = needles(app).talk.state
         await pilot.press("enter", "enter")
-        assert isinstance(front(app), Asking)
+        assert isinstance(front(app), ChoiceBox)
         assert "This changes what comes later" in shown(app)
         assert "6 live stitches left on the left front shoulder" in " ".join(shown(app).split())
         await pilot.press("enter")
         assert isinstance(front(app), AtTheNeedles)
-        assert needles(app).at_hand.state.steps == before.steps
+        assert needles(app).talk.state.steps == before.steps
         assert "Taken back: the end of step 2" in shown(app)
         await pilot.press("o", "o")
         assert "This changes what comes later" in shown(app)
         await pilot.press("escape")
-        assert needles(app).at_hand.state.steps[JOIN].status == "left-out"
+        assert needles(app).talk.state.steps[JOIN].status == "left-out"
         await settled(pilot)
 
 
@@ -36,6 +36,6 @@ def test_line_by_line_too(tmp_path: Path) -> None:
     folder = shelf(tmp_path)
     work_to(folder, JOIN)
     said = talked(folder, "f", "f", "1", "q", "")
-    assert "this changes what comes later." in said
+    assert "This changes what comes later." in said
     assert any(line == "1: Take it back: step 2 is worked on." for line in said)
-    assert "taken back: the end of step 2." in said
+    assert "Taken back: the end of step 2." in said

@@ -9,7 +9,7 @@ from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.coming_back import ComingBackScreen
-from finishing_tui.screens.starting.asking import StartScreen
+from finishing_tui.screens.starting.questions import StartScreen
 from finishing_tui.screens.too_small import TooSmall
 from tests.screens.hands import PICK_UP, Hours, app_for, comes_to, front, needles, settled, shelf, shown, work_to
 from tests.screens.opened import Opened, draft
@@ -99,6 +99,6 @@ async def test_presses_before_the_terminal_grows_too_small_are_kept(tmp_path: Pa
         await comes_to(pilot, lambda: isinstance(app.screen, TooSmall))
         await pilot.resize_terminal(100, 30)
         await comes_to(pilot, lambda: not isinstance(app.screen, TooSmall))
-        standing = needles(app).at_hand.state.steps[PICK_UP].work
+        standing = needles(app).talk.state.steps[PICK_UP].work
         assert standing is not None
         assert standing.progress[standing.at].mark.loops == 6

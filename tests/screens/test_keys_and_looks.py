@@ -12,19 +12,18 @@ from textual.theme import Theme
 
 from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
-from finishing_tui.glance.actions import ACTIONS
 from finishing_tui.screens.app import FinishingApp
-from finishing_tui.screens.asking import Asking
+from finishing_tui.screens.asked_large import LargeAsk
 from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.coming_back import ComingBackScreen
 from finishing_tui.screens.demos import DemoScreen
 from finishing_tui.screens.help import HelpScreen
 from finishing_tui.screens.ledger import LedgerScreen
 from finishing_tui.screens.one_line import OneLine
-from finishing_tui.screens.recount import RecountScreen
-from finishing_tui.screens.rip_back import RipBackScreen
 from finishing_tui.screens.shelf import ShelfScreen
 from finishing_tui.screens.what_if import WhatIfScreen
+from finishing_tui.talk.acts import BY_ID
 from finishing_tui.widgets.figures import LEAST, big, drawable, fitting, width_of
 from finishing_tui.widgets.looks import DARK, LIGHT, LIGHT_OF_FEW, WORDS
 from finishing_tui.widgets.plain import plain, wrapped
@@ -35,14 +34,14 @@ from tests.steering import steering
 
 SCREENS = (
     AtTheNeedles,
-    Asking,
+    ChoiceBox,
     ComingBackScreen,
     DemoScreen,
     HelpScreen,
     LedgerScreen,
     OneLine,
-    RecountScreen,
-    RipBackScreen,
+    LargeAsk,
+    LargeAsk,
     ShelfScreen,
     WhatIfScreen,
 )
@@ -68,7 +67,7 @@ def test_every_action_has_a_key_of_its_own_and_can_be_given_another() -> None:
     bindings = [binding for binding in AtTheNeedles.BINDINGS if isinstance(binding, Binding)]
     assert len({binding.key for binding in bindings}) == len(bindings)
     assert len({binding.id for binding in bindings if binding.id}) == len(bindings)
-    assert {f"needles.{action}" for action in ACTIONS} <= {binding.id for binding in bindings}
+    assert {f"needles.{action}" for action in BY_ID} <= {binding.id for binding in bindings}
 
 
 @pytest.mark.parametrize("theme", [DARK, LIGHT, LIGHT_OF_FEW], ids=lambda theme: str(theme.name))

@@ -11,7 +11,7 @@ from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.leaving import Leaving
 from finishing_tui.screens.shelf import ShelfScreen
 from finishing_tui.screens.too_small import TooSmall
-from finishing_tui.widgets.entry import Entry
+from finishing_tui.widgets.entry import EntryBox
 
 NEVER_BY_A_KEY = {ShelfScreen, TooSmall}
 """The shelf lies under all and is not left; what covers a terminal that is too small goes by its size alone."""
@@ -38,7 +38,7 @@ async def test_an_entry_has_the_focus_once_it_is_asked(tmp_path: Path) -> None:
     """Without waiting for a refresh, and all that stands there is marked."""
     app = FinishingApp(tmp_path)
     async with app.run_test() as pilot:
-        entry = Entry()
+        entry = EntryBox()
         await app.screen.mount(entry)
         app.screen.set_focus(None)
         entry.ask("32", 4)

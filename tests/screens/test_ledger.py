@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from finishing_tui.garment.commands import Count, Press
+from finishing_tui.garment.commands import Press, TakeCount
 from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.screens.ledger import LedgerScreen
 from tests.plain.making import talked
@@ -34,7 +34,7 @@ async def test_the_ledger_is_opened_read_to_its_end_and_left(tmp_path: Path) -> 
 async def test_a_place_that_is_not_as_planned_is_to_be_noticed(tmp_path: Path) -> None:
     """A count that differs stands there as what the plan has."""
     folder = shelf(tmp_path)
-    work_to(folder, JOIN, Count(7, "left_front"))
+    work_to(folder, JOIN, TakeCount(7, "left_front"))
     app = app_for(folder)
     async with app.run_test(size=(40, 20)) as pilot:
         await settled(pilot)
@@ -46,7 +46,7 @@ async def test_a_place_that_is_not_as_planned_is_to_be_noticed(tmp_path: Path) -
 def test_line_by_line_it_says_the_same(tmp_path: Path) -> None:
     """The word, or its letter, says every place, the sum, and the last acts; a number says how many of them."""
     folder = shelf(tmp_path)
-    work_to(folder, JOIN, Count(7, "left_front"))
+    work_to(folder, JOIN, TakeCount(7, "left_front"))
     said = talked(folder, "l", "ledger 2", "ledger two", "q", "")
     assert "on the left front shoulder: 7, the plan has 6." in said
     assert any(line.startswith("in all: ") and " = " in line for line in said)

@@ -10,8 +10,8 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import OnlyToRead, Unreachable
 from finishing_tui.garment.journal import journal as journals
 from finishing_tui.screens.app import FinishingApp
-from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.looking import Looking
 from tests.plain.making import talked
 from tests.screens.hands import PICK_UP, Hours, app_for, comes_to, front, settled, shelf, shown, work_to
@@ -23,7 +23,7 @@ def picked_up(at: Path) -> tuple[Path, InHand]:
     work_to(folder, PICK_UP, *[Press()] * 4)
     other = InHand.open(folder, clock=Hours().clock())
     other.pick_up()
-    assert other.flush(10)
+    assert other.flush(60)
     return folder, other
 
 
@@ -41,13 +41,13 @@ async def test_what_the_other_window_does_is_followed(tmp_path: Path) -> None:
     app = app_for(folder)
     async with app.run_test(size=(80, 24)) as pilot:
         await settled(pilot)
-        assert isinstance(front(app), Asking)
+        assert isinstance(front(app), ChoiceBox)
         await pilot.press("1")
         await comes_to(pilot, lambda: isinstance(front(app), Looking) and "looking only" in shown(app))
         assert "neck needle 4" in shown(app)
         for _ in range(3):
             assert other.do(Press()) is None
-        assert other.flush(10)
+        assert other.flush(60)
         await followed(app, pilot)
         assert "neck needle 7" in shown(app)
         await pilot.press("space")
@@ -55,7 +55,7 @@ async def test_what_the_other_window_does_is_followed(tmp_path: Path) -> None:
         await pilot.press("l")
         assert "7  neck needle" in shown(app)
         assert other.do(Press()) is None
-        assert other.flush(10)
+        assert other.flush(60)
         await comes_to(pilot, lambda: "8  neck needle" in shown(app))  # the page follows too
         await pilot.press("escape")
         await comes_to(pilot, lambda: isinstance(front(app), Looking))
@@ -110,7 +110,7 @@ async def test_where_nothing_can_be_written_nothing_is_begun(tmp_path: Path, mon
         assert "look only" not in said
         await pilot.press("1")
         await settled(pilot)
-        assert not isinstance(front(app), Asking)
+        assert not isinstance(front(app), ChoiceBox)
     with pytest.raises(Unreachable, match="cannot be begun"):
         talked(folder, "q")
 

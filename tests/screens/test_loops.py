@@ -4,7 +4,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from textual.app import App, ComposeResult
 
-from finishing_tui.widgets.loops import Loops, Needle
+from finishing_tui.widgets.loops import DrawnNeedle, Loops
 
 
 class _Two(App[None]):
@@ -20,7 +20,7 @@ async def test_the_longer_needle_is_never_drawn_shorter() -> None:
 
         @given(st.integers(1, 120), st.integers(1, 120), st.integers(30, 160))
         def drawn(one: int, other: int, width: int) -> None:
-            loops.show((Needle("back", 0, one), Needle("front", 0, other)))
+            loops.show((DrawnNeedle("back", 0, one), DrawnNeedle("front", 0, other)))
             back, front = (row.plain.rindex("○") for row in loops.rows(width, None) if "○" in row.plain)
             assert back <= front if one <= other else back >= front
 

@@ -9,7 +9,7 @@ from textual.events import Paste
 from finishing_tui.screens import app as program
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.widgets import plain as gate
-from finishing_tui.widgets.entry import Entry
+from finishing_tui.widgets.entry import EntryBox
 from tests.poisoned import marked, poison
 from tests.screens import scenes
 from tests.screens.hands import app_for, pressing, settled, shelf, shown
@@ -107,7 +107,7 @@ def test_there_is_one_gate() -> None:
             elif name == "Static":
                 assert all(ast.unparse(word).startswith("plain(") for word in call.args), (path, ast.unparse(call))
             elif name.startswith("Content.") or name in {"Text", "Label", "Text.from_markup"}:
-                assert ast.unparse(call) == "Content.assemble(*self._parts)", (path, ast.unparse(call))  # the edge's
+                assert ast.unparse(call) == "Content.assemble(*pieces)", (path, ast.unparse(call))  # the edge's
 
 
 def _our_own(word: ast.expr) -> bool:
@@ -120,7 +120,7 @@ async def test_what_is_typed_and_pasted_steers_nothing(tmp_path: Path) -> None:
     app = SCENES["note"].app(tmp_path)
     async with app.run_test(size=(80, 24)) as pilot:
         await pressing(*SCENES["note"].keys)(pilot)
-        entry = app.screen.query_one(Entry)
+        entry = app.screen.query_one(EntryBox)
         entry.ask(POISON, 200)
         await settled(pilot)
         assert not steering(shown(app))

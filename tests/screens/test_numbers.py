@@ -5,8 +5,8 @@ from pathlib import Path
 from finishing_tui.commands.record import read_record
 from finishing_tui.garment.hand import InHand
 from finishing_tui.record import as_text
-from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.numbers import NumbersScreen
 from tests.screens.hands import JOIN, PICK_UP, WAIT, app_for, front, needles, pressing, settled, shelf, shown, work_to
 
@@ -20,12 +20,12 @@ async def test_a_number_is_changed_only_after_it_was_shown_what_that_changes(tmp
         await settled(pilot)
         while not isinstance(front(app), AtTheNeedles):
             await pilot.press("escape")
-        state = needles(app).at_hand.state
+        state = needles(app).talk.state
         await pressing("e", "9", "9", "9", "9", "9", "9", "enter")(pilot)
         assert isinstance(front(app), NumbersScreen)
         assert "out of range" in shown(app)
         await pressing("down", "escape", "up", "2", "6", "enter", WAIT)(pilot)
-        assert isinstance(front(app), Asking)
+        assert isinstance(front(app), ChoiceBox)
         assert "26, where 24 stood" in " ".join(shown(app).split())
         assert app.in_hand is not None
         assert app.in_hand.state is state
@@ -35,9 +35,9 @@ async def test_a_number_is_changed_only_after_it_was_shown_what_that_changes(tmp
         assert dict(app.in_hand.state.plan.own) == {"front_rows": 26}
         assert "yours; otherwise 24" in shown(app)
         await pressing("escape", "backspace", "backspace")(pilot)
-        assert needles(app).at_hand.state.plan == state.plan
+        assert needles(app).talk.state.plan == state.plan
         await pressing("u")(pilot)
-        assert dict(needles(app).at_hand.state.plan.own) == {"front_rows": 26}
+        assert dict(needles(app).talk.state.plan.own) == {"front_rows": 26}
     told = " ".join(as_text(read_record(folder)).split())
     assert "rows along the front neck: 26, where 24 stood; recounted" in told
 

@@ -13,12 +13,13 @@ from textual.screen import Screen
 
 from finishing_tui import screens
 from finishing_tui.garment.commands import Press
-from finishing_tui.glance.actions import ACTIONS
-from finishing_tui.glance.rooms import KEYED, SCREENS
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.screens.pedals import PedalsScreen
 from finishing_tui.settings.reading import settings_in
+from finishing_tui.talk.acts import BY_ID
+from finishing_tui.talk.rooms import KEYED, SCREENS
+from tests.examples import share
 from tests.screens.hands import JOIN, PICK_UP, Hours, needles, settled, shelf, shown, work_to
 from tests.settings.keymaps import Table, as_toml, keymaps
 
@@ -114,7 +115,7 @@ async def test_a_garment_is_worked_with_keys_of_ones_own(tmp_path: Path) -> None
     app = app_with(folder, MINE)
     async with app.run_test(size=(100, 90)) as pilot:
         await settled(pilot)
-        hand = needles(app).at_hand
+        hand = needles(app).talk
         work = hand.state.standing
         assert "f13 done" in shown(app)
         await pilot.press("f13", "b")
@@ -148,7 +149,7 @@ async def test_what_takes_back_is_named_by_its_own_key(tmp_path: Path) -> None:
         assert "The key z again takes back:" in shown(app)
 
 
-@examples(max_examples=2)
+@examples(max_examples=share(2))
 @given(keymaps(most=40))
 def test_every_key_at_the_needles_asks_for_its_action(table: Table) -> None:
     """In the running program each key of each action is pressed, and asks for that action."""
@@ -175,9 +176,9 @@ def test_every_key_at_the_needles_asks_for_its_action(table: Table) -> None:
             work_to(folder, PICK_UP)
             app = FinishingApp(folder.parent, garment=folder, settings=settings, clock=Hours().clock())
             async with app.run_test() as pilot:
-                app.push_screen(Asked(needles(app).at_hand.hand, None))
+                app.push_screen(Asked(needles(app).talk.hand, None))
                 await pilot.pause()
-                for action in (*ACTIONS, "clear"):
+                for action in (*BY_ID, "clear"):
                     for key in keys.of(f"needles.{action}"):
                         await pilot.press(key)
                         assert asked.pop() == action, (key, action)

@@ -80,11 +80,11 @@ async def check(app: FinishingApp, pilot: Pilot[None]) -> None:
     if not app.is_running:
         return
     if app.in_hand is not None:
-        assert app.in_hand.flush(10)
+        assert app.in_hand.flush(60)
     assert shown(app).strip()
     lines = {line for line in app.screen.query(Input) if line.focusable}
     assert not lines or app.focused in lines
-    for _ in range(100):  # several sizes one soon after the other are taken as one, a moment later
+    for _ in range(1000):  # several sizes one soon after the other are taken as one, a moment later
         if isinstance(app.screen, TooSmall) != fits(*app.size):
             return
         await pilot.pause(0.05)
@@ -105,7 +105,7 @@ async def test_random_keys(name: str, tmp_path: Path) -> None:
                 pressed += await play(pilot, dice)
                 await check(app, pilot)
             if app.in_hand is not None:
-                assert app.in_hand.flush(10)
+                assert app.in_hand.flush(60)
                 assert replayed(app.in_hand.folder) == app.in_hand.state
         assert sum(replayed(folder).ledger.stitches.values()) == 0
         app = app_for(folder)

@@ -11,14 +11,14 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import rescue_places as places
-from finishing_tui.garment.journal.rescue_places import Place
-from finishing_tui.screens import openings
+from finishing_tui.garment.journal.rescue_places import RescuePlace
 from finishing_tui.screens.app import FinishingApp
-from finishing_tui.screens.asking import Asking
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.coming_back import ComingBackScreen
 from finishing_tui.screens.looking import Looking
 from finishing_tui.screens.shelf import ShelfScreen
 from finishing_tui.settings import Settings
+from finishing_tui.talk.acts import put_down
 from tests.full_disk import FullDisk, file_of
 from tests.screens.hands import JOIN, app_for, front, needles, settled, shelf, shown, work_to
 
@@ -26,8 +26,8 @@ from tests.screens.hands import JOIN, app_for, front, needles, settled, shelf, s
 @pytest.fixture
 def disk(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> FullDisk:
     """Return a disk that is not full yet; rescue files have a place of their own."""
-    monkeypatch.setattr(places, "places", lambda: (Place(tmp_path / "elsewhere"),))
-    monkeypatch.setattr(openings, "PATIENCE", 0.2)
+    monkeypatch.setattr(places, "places", lambda: (RescuePlace(tmp_path / "elsewhere"),))
+    monkeypatch.setattr(put_down, "PATIENCE", 0.2)
     return FullDisk(monkeypatch)
 
 
@@ -63,7 +63,7 @@ async def test_left_taken_in_and_nothing_left_to_say(folder: Path, disk: FullDis
         await settled(pilot)
         disk.full = True
         await pilot.press("space", "space", "q", *"bag", "enter")
-        assert isinstance(front(app), Asking)
+        assert isinstance(front(app), ChoiceBox)
         await pilot.press("2")
         assert "could not be saved (the disk is full)" in words(app)
         assert "saves itself" not in words(app)
@@ -73,14 +73,14 @@ async def test_left_taken_in_and_nothing_left_to_say(folder: Path, disk: FullDis
         assert isinstance(front(app), ShelfScreen)
         disk.full = False
         await pilot.press("enter")
-        assert isinstance(front(app), Asking)
-        assert "Take them in?" in words(app)
+        assert isinstance(front(app), ChoiceBox)
+        assert "Take in what could not be saved?" in words(app)
         assert app.in_hand is None
         await pilot.press("enter")
         assert isinstance(front(app), ComingBackScreen)
         assert "You wrote: bag" in words(app)
         await pilot.press("escape")
-        assert needles(app).at_hand.state.sittings
+        assert needles(app).talk.state.sittings
         assert app.given_up == ()
     assert not file.exists()
     assert joined(folder) == 2
@@ -114,6 +114,9 @@ async def test_a_number_typed_ahead_throws_nothing_away(folder: Path, disk: Full
         await pilot.press("3")
         assert file.exists()
         await pilot.press("enter")
+        assert "Throw away what you counted then?" in words(app)
+        assert file.exists()
+        await pilot.press("2")
         await settled(pilot)
         assert not file.exists()
         assert isinstance(front(app), ComingBackScreen)

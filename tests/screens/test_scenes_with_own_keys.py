@@ -7,13 +7,12 @@ from random import Random
 import pytest
 from textual.widgets import Input
 
-from finishing_tui.glance.key_names import can_be_typed
-from finishing_tui.glance.key_names import shown as key_shown
-from finishing_tui.glance.keys import Keys
-from finishing_tui.glance.rooms import KEYED
-from finishing_tui.glance.wishes import Wishes
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.settings.keys import wrong_keys
+from finishing_tui.talk.key_names import can_be_typed
+from finishing_tui.talk.key_names import shown as key_shown
+from finishing_tui.talk.keys import Keys
+from finishing_tui.talk.rooms import KEYED
 from finishing_tui.widgets.key_line import KeyLine
 from tests.screens.hands import WAIT, pressing, shown
 from tests.screens.scenes import SCENES
@@ -78,7 +77,7 @@ async def test_a_scene_is_the_same_by_other_keys(name: str, tmp_path: Path) -> N
     scene, keys = SCENES[name], Keys(all_other(Random(name)))  # noqa: S311  (no secret)
     assert not list(wrong_keys(as_table(keys.own)))
     app = scene.app(tmp_path)
-    app.wishes = Wishes(keys)
+    app.keys = keys
     app.set_keymap(keys.keymap())
     async with app.run_test(size=(160, 60)) as pilot:
         await pressing(WAIT)(pilot)

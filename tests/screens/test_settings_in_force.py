@@ -9,13 +9,13 @@ import pytest
 from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.screens.app import FinishingApp
-from finishing_tui.screens.starting.asking import StartScreen
+from finishing_tui.screens.starting.questions import StartScreen
 from finishing_tui.screens.starting.recipes import RecipesScreen
 from finishing_tui.settings import Settings
 from finishing_tui.settings.model import Bell
 from finishing_tui.settings.reading import BadSettings, settings_in
 from finishing_tui.speech.speaker import FAILURES, Speaker
-from finishing_tui.widgets.entry import Entry
+from finishing_tui.widgets.entry import EntryBox
 from tests.screens.hands import PICK_UP, Hours, comes_to, needles, settled, shelf, shown, work_to
 from tests.speech.talking import Talk, until
 
@@ -31,7 +31,7 @@ async def test_a_garment_begins_with_the_pace_that_is_set_and_keeps_its_own(tmp_
     async with app_with(folder, Settings(pace="run")).run_test() as pilot:
         app = pilot.app
         assert isinstance(app, FinishingApp)
-        assert needles(app).at_hand.state.pace == "run"
+        assert needles(app).talk.state.pace == "run"
         await pilot.press("q", "enter")
     async with app_with(folder, Settings(pace="spot")).run_test() as pilot:
         app = pilot.app
@@ -175,7 +175,7 @@ async def test_a_line_is_written_whatever_the_keys_of_lists_are(tmp_path: Path) 
         assert isinstance(screen, StartScreen)
         assert (screen.at, "f14 on" in shown(app), "f15 back" in shown(app)) == (1, True, True)
         await pilot.press("i", "j", "end", "a")
-        assert screen.query_one(Entry).value.endswith("ija")
+        assert screen.query_one(EntryBox).value.endswith("ija")
         await pilot.press("f14")
         assert screen.at == 1
         await pilot.press("f15")

@@ -13,8 +13,8 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME
 from finishing_tui.garment.shelf import OnShelf
 from finishing_tui.screens.app import FinishingApp
-from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.demos import DemoScreen
 from finishing_tui.screens.shelf import ShelfScreen, _lines
 from finishing_tui.widgets.choices import Choices
@@ -48,11 +48,11 @@ async def test_a_second_window_may_only_look(tmp_path: Path) -> None:
     elsewhere = InHand.open(folder)
     app = app_for(folder)
     async with app.run_test() as pilot:
-        assert isinstance(front(app), Asking)
+        assert isinstance(front(app), ChoiceBox)
         await pilot.press("1")
-        state = needles(app).at_hand.state
+        state = needles(app).talk.state
         await pilot.press("space", "x", "enter", "backspace", "o", "p", "r", "t", "u", "n", "5")
-        assert needles(app).at_hand.state is state
+        assert needles(app).talk.state is state
         assert "only be looked at" in _words(app)
         assert "looking only" in _words(app)
         await pilot.press("right")
@@ -80,7 +80,7 @@ async def test_what_cannot_be_opened_is_told_in_a_sentence(wrong: str, told: str
     _spoil(folder, wrong)
     app = app_for(folder)
     async with app.run_test() as pilot:
-        assert isinstance(front(app), Asking)
+        assert isinstance(front(app), ChoiceBox)
         assert told in _words(app)
         await pilot.press("enter")
         await settled(pilot)
@@ -117,7 +117,7 @@ async def test_a_changed_recipe_is_offered_and_may_be_declined(tmp_path: Path) -
         app = app_for(folder)
         async with app.run_test() as pilot:
             await settled(pilot)
-            while not isinstance(app.screen, Asking):
+            while not isinstance(app.screen, ChoiceBox):
                 await pilot.press("escape")
             await pilot.press(key, "enter")
             assert app.in_hand is not None
@@ -149,9 +149,9 @@ async def test_every_demo_garment_opens(name: str, tmp_path: Path) -> None:
         await settled(pilot)
         while not isinstance(front(app), AtTheNeedles):
             await pilot.press("escape")
-        state = needles(app).at_hand.state
+        state = needles(app).talk.state
         await pilot.press(*(("space",) if state.current is not None else ("backspace", "backspace")))
-        assert needles(app).at_hand.state != state
+        assert needles(app).talk.state != state
 
 
 @pytest.mark.parametrize("name", ["SIGTERM", "SIGHUP"])

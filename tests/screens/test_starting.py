@@ -16,17 +16,17 @@ from finishing_tui.glance.audited import Audited, audited
 from finishing_tui.glance.starting import questions
 from finishing_tui.recipe.audit import Inputs
 from finishing_tui.screens.app import FinishingApp
-from finishing_tui.screens.asking import Asking
 from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.numbers import NumbersScreen
 from finishing_tui.screens.shelf import ShelfScreen
-from finishing_tui.screens.starting.asking import StartScreen
 from finishing_tui.screens.starting.audit import AuditScreen
+from finishing_tui.screens.starting.questions import StartScreen
 from finishing_tui.screens.starting.reading import ReadingScreen
 from finishing_tui.screens.starting.recipes import RecipesScreen
 from finishing_tui.screens.starting.which_size import WhichSizeScreen
 from finishing_tui.widgets.choices import Choices
-from finishing_tui.widgets.entry import Entry
+from finishing_tui.widgets.entry import EntryBox
 from tests.screens.hands import WAIT, front, pressing, settled, shown
 from tests.screens.opened import Opened, draft, shipped_recipe
 
@@ -105,11 +105,11 @@ async def test_one_may_go_back_to_the_first_question_and_lose_nothing(tmp_path: 
         await _press(pilot, "7", "enter", "enter")
         assert screen.draft.size == "L"
         assert dict(screen.draft.own) == {"front_rows": 36}
-        assert screen.query_one(Entry).value == "99"
+        assert screen.query_one(EntryBox).value == "99"
         await _press(pilot, *["escape"] * 4)
         assert isinstance(front(app), RecipesScreen)
         await _press(pilot, "escape")
-        assert isinstance(front(app), Asking)
+        assert isinstance(front(app), ChoiceBox)
         await _press(pilot, "1", "enter")
         assert _start(app).draft.own == {"front_rows": 36}
         await _press(pilot, "escape", "escape", "2")
@@ -140,7 +140,7 @@ async def test_what_cannot_be_is_refused_where_it_is_typed(at: str, typed: str, 
         screen._on()  # noqa: SLF001  (as if all before it were answered)
         await _press(pilot, *_keys(typed), "enter")
         assert told in _words(app)
-        assert screen.query_one(Entry).value == typed
+        assert screen.query_one(EntryBox).value == typed
         assert (screen.asked.key, screen.draft) == (at, start)
 
 
@@ -225,8 +225,8 @@ async def test_pasted_lines_and_hostile_names_stay_inert(tmp_path: Path) -> None
         screen = _start(app)
         assert screen.asked.key == "title"
         await _paste(pilot, "[red]two\nlines\x1b]0;x\x07\n")
-        assert screen.query_one(Entry).value == "[red]two lines]0;x"
-        screen.query_one(Entry).value = HOSTILE
+        assert screen.query_one(EntryBox).value == "[red]two lines]0;x"
+        screen.query_one(EntryBox).value = HOSTILE
         await _press(pilot, "enter", "enter", "enter", WAIT)
         assert "[@click=app.quit]x[/]" in _words(app)
         await _press(pilot, "enter", WAIT)
@@ -256,7 +256,7 @@ async def test_a_recipe_file_of_ones_own(tmp_path: Path) -> None:
             await _press(pilot, "f")
             await _paste(pilot, str(path))
             await _press(pilot, "enter", WAIT)
-            assert isinstance(front(app), Asking)
+            assert isinstance(front(app), ChoiceBox)
             assert told in _words(app)
             await _press(pilot, "escape")
         await _press(pilot, "f")

@@ -35,15 +35,15 @@ async def test_opened_with_a_key_at_any_step(tmp_path: Path) -> None:
     app = app_for(folder)
     async with app.run_test() as pilot:
         await at_the_needles(pilot)
-        state = needles(app).at_hand.state
+        state = needles(app).talk.state
         for _ in range(len(state.steps)):
-            step = needles(app).at_hand.shown_step
+            step = needles(app).talk.shown_step
             await pilot.press("h")
             screen = front(app)
             assert isinstance(screen, TechniqueScreen)
             assert techniques_for(state, step)[0].title in page(screen, 80)
             await pilot.press("escape", "right")
-        assert needles(app).at_hand.state == state
+        assert needles(app).talk.state == state
 
 
 async def test_left_and_right_turn_the_page_round_and_round(tmp_path: Path) -> None:
@@ -53,7 +53,7 @@ async def test_left_and_right_turn_the_page_round_and_round(tmp_path: Path) -> N
     app = app_for(folder)
     async with app.run_test() as pilot:
         await at_the_needles(pilot)
-        helping = techniques_for(needles(app).at_hand.state)
+        helping = techniques_for(needles(app).talk.state)
         await pilot.press("h")
         screen = front(app)
         assert isinstance(screen, TechniqueScreen)
@@ -129,6 +129,6 @@ async def test_a_finished_garment_says_where_to_look(tmp_path: Path) -> None:
         await at_the_needles(pilot)
         await pilot.press("h")
         assert isinstance(front(app), AtTheNeedles)
-        assert "look at one" in needles(app).at_hand.said
+        assert "look at one" in needles(app).talk.said
         await pilot.press("left", "h")
         assert isinstance(front(app), TechniqueScreen)

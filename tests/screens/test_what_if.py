@@ -18,20 +18,20 @@ async def test_another_target_is_four_keys(tmp_path: Path) -> None:
     app = app_for(folder)
     async with app.run_test(size=(80, 24)) as pilot:
         await settled(pilot)
-        before = needles(app).at_hand.state
+        before = needles(app).talk.state
         await pilot.press("w", "1", "1")
         assert isinstance(front(app), WhatIfScreen)
         assert "this changes what comes later" in shown(app)
         await pilot.press("escape")
-        assert needles(app).at_hand.state is before
+        assert needles(app).talk.state is before
         await pilot.press("w", "1", "1", "enter")
         assert isinstance(front(app), AtTheNeedles)
-        work = needles(app).at_hand.state.steps[PICK_UP].work
+        work = needles(app).talk.state.steps[PICK_UP].work
         assert work is not None
         assert work.stages[0].target == 11
         assert "Taken: 11 from 24 rows" in shown(app)
         await pilot.press("backspace", "backspace")
-        assert needles(app).at_hand.state.steps == before.steps
+        assert needles(app).talk.state.steps == before.steps
         await settled(pilot)
 
 
@@ -84,7 +84,7 @@ async def test_rounds_of_a_band(tmp_path: Path) -> None:
     async with app.run_test(size=(40, 20)) as pilot:
         await settled(pilot)
         await pilot.press("w", "9", "enter")
-        work = needles(app).at_hand.state.steps[RIB].work
+        work = needles(app).talk.state.steps[RIB].work
         assert work is not None
         assert work.stages[0].units == 9
         await settled(pilot)
@@ -94,13 +94,11 @@ def test_line_by_line_it_leads_to_the_same_events(tmp_path: Path) -> None:
     """Both plans are said, yes takes the new one, and the journal has what the keys would have made of it."""
     folder = shelf(tmp_path)
     work_to(folder, PICK_UP, *[Press()] * 4)
-    said = talked(
-        folder, "w 11", "no", "what if", "22 rows, even", "yes", "w 2/3", "escape", "w two", "w 11 cm", "q", ""
-    )
+    said = talked(folder, "w 11", "2", "what if", "22 rows, even", "1", "w 2/3", "escape", "w two", "w 11 cm", "q", "")
     text = " ".join(said)
-    assert "then: 11 from 24 rows" in text
-    assert "this changes what comes later." in said
-    assert "taken: 17 from 22 rows" in text
+    assert "Then: 11 from 24 rows" in text
+    assert "This changes what comes later." in said
+    assert "Taken: 17 from 22 rows" in text
     assert "Left as it is." in said
     assert text.count("That is no number of loops or rows, rhythm or spread.") == 2
     assert [kind for kind, _, _ in events(folder)].count("Replanned") == 1

@@ -5,9 +5,9 @@ from random import Random
 
 import hypothesis.strategies as st
 
-from finishing_tui.glance.key_names import NAMED, SIGNS, can_be_typed, is_key, shown
-from finishing_tui.glance.keys import Keys
-from finishing_tui.glance.rooms import KEYED, SCREENS
+from finishing_tui.talk.key_names import NAMED, SIGNS, can_be_typed, is_key, shown
+from finishing_tui.talk.keys import Keys
+from finishing_tui.talk.rooms import KEYED, SCREENS
 
 LETTERS = "abcdefghijklmnopqrstuvwxyzABCZéß"
 HELD = [f"{held}{key}" for held in ("ctrl+", "alt+") for key in ("a", "k", "up", "pagedown", "f5")]

@@ -6,7 +6,8 @@ from hypothesis import given
 from textual import events
 from textual._xterm_parser import XTermParser
 
-from finishing_tui.glance.key_names import (
+from finishing_tui.settings.reading import BadSettings, settings_in
+from finishing_tui.talk.key_names import (
     LEAVING,
     NAMED,
     SIGNS,
@@ -18,9 +19,8 @@ from finishing_tui.glance.key_names import (
     shown,
     written,
 )
-from finishing_tui.glance.keys import USUAL
-from finishing_tui.glance.rooms import GROUPS, KEYED, SCREENS
-from finishing_tui.settings.reading import BadSettings, settings_in
+from finishing_tui.talk.keys import USUAL
+from finishing_tui.talk.rooms import GROUPS, KEYED, SCREENS
 from tests.settings.keymaps import Table, as_toml, keymaps
 
 

@@ -14,15 +14,15 @@ import pytest
 from hypothesis import given
 
 from finishing_tui.garment.events import Pace
-from finishing_tui.glance.keys import USUAL
 from finishing_tui.glance.spoken import Speech
 from finishing_tui.glance.wishes import Units
+from finishing_tui.recipe.field_texts import field_texts
 from finishing_tui.settings import Settings, read_settings, settings_file
-from finishing_tui.settings.explained import meanings
 from finishing_tui.settings.looks import BadLooks, looks_in_force
-from finishing_tui.settings.model import Bell, Look
+from finishing_tui.settings.model import Bell, ScreenLook
 from finishing_tui.settings.reading import BadSettings, read_file, settings_in
 from finishing_tui.settings.writing import commented, value_text
+from finishing_tui.talk.keys import USUAL
 
 VALUES: dict[str, st.SearchStrategy[Any]] = {
     "pace": st.sampled_from(get_args(Pace)),
@@ -31,7 +31,7 @@ VALUES: dict[str, st.SearchStrategy[Any]] = {
     "speak_with": st.lists(st.text('abc -/$;"\\é', min_size=1)).map(tuple),
     "units": st.sampled_from(get_args(Units)),
     "hand": st.sampled_from(["right", "left"]),
-    "looks": st.sampled_from(get_args(Look)) | st.sampled_from([("ascii",), ("light", "ascii"), ("terminal",)]),
+    "looks": st.sampled_from(get_args(ScreenLook)) | st.sampled_from([("ascii",), ("light", "ascii"), ("terminal",)]),
 }
 ANY = st.recursive(
     st.booleans() | st.integers(-9, 9) | st.text("abruntif", max_size=6) | st.just(1.5),
@@ -183,7 +183,7 @@ def test_a_written_file_sets_nothing_and_explains_everything() -> None:
     assert set(keys.own) == set(USUAL.keymap() or keys.own)
     assert all(keys.of(action) == USUAL.of(action) for action in keys.own)
     for field in dataclasses.fields(Settings):
-        assert meanings()[field.name] in " ".join(text.replace("\n# ", " ").split())
+        assert field_texts(Settings)[field.name] in " ".join(text.replace("\n# ", " ").split())
         if field.name != "keys":
             assert f"#{field.name} = {value_text(getattr(Settings(), field.name))}\n" in text
     assert all(len(line) <= 120 for line in text.splitlines())

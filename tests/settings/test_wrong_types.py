@@ -4,9 +4,9 @@ import re
 
 import pytest
 
-from finishing_tui.glance.rooms import GROUPS, KEYED
 from finishing_tui.settings import Settings
 from finishing_tui.settings.reading import BadSettings, settings_in
+from finishing_tui.talk.rooms import GROUPS, KEYED
 from tests.recipe.reader.wrong_types import VALUES, Key, keys_of, wrong_for
 
 

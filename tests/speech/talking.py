@@ -6,7 +6,7 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
-from finishing_tui.speech import Program
+from finishing_tui.speech import SpeechProgram
 
 SCRIPT = """
 import json, os, signal, subprocess, sys, time
@@ -49,9 +49,9 @@ class Talk:
         self.command = (sys.executable, "-I", str(self._script), str(self._log), how)
 
     @property
-    def program(self) -> Program:
+    def program(self) -> SpeechProgram:
         """The program, as one that reads its standard input."""
-        return Program(self.command)
+        return SpeechProgram(self.command)
 
     def heard(self, kind: str = "begun") -> list[str]:
         """Return the texts it was given, in order."""

@@ -10,7 +10,7 @@ import hypothesis.strategies as st
 import pytest
 from hypothesis import given
 
-from finishing_tui.speech import Program, Speaker
+from finishing_tui.speech import Speaker, SpeechProgram
 from finishing_tui.speech.speaker import FAILURES, LONGEST, speakable
 from tests.speech.talking import Talk, until
 
@@ -67,7 +67,7 @@ def test_a_text_is_given_on_standard_input_and_nothing_else(tmp_path: Path) -> N
 def test_a_text_as_an_argument_stands_behind_what_ends_options(tmp_path: Path, text: str) -> None:
     """A program that takes no standard input gets the text last and whole, behind ``--``."""
     talk = Talk(tmp_path)
-    speaker = Speaker(Program(talk.command, argument=True), print)
+    speaker = Speaker(SpeechProgram(talk.command, argument=True), print)
     speaker.say(text)
     assert until(lambda: talk.heard("ended"))
     assert talk.arguments() == [["--", text]]
@@ -152,7 +152,7 @@ def test_noise_of_a_program_is_discarded(tmp_path: Path) -> None:
 def test_a_program_that_keeps_failing_is_given_up(tmp_path: Path, how: str) -> None:
     """Whether it fails, never ends, or cannot be started: after three times it is told once, and left alone."""
     talk, trouble = Talk(tmp_path, how), list[str]()
-    program = Program((str(tmp_path / "none"),)) if how == "none" else talk.program
+    program = SpeechProgram((str(tmp_path / "none"),)) if how == "none" else talk.program
     speaker = Speaker(program, trouble.append, patience=0.3)
     for number in range(1, FAILURES + 1):
         speaker.say(f"text {number}")

@@ -8,28 +8,15 @@ from pathlib import Path
 
 import pytest
 
+from tests.recipe_texts import along, place, recipe, step
 from tests.terminal.terminal import ROOT, Terminal
 
-RECIPE = """
-format = 1
-title = "One long edge"
-sizes = ["one"]
-[place.band]
-text = "band needle"
-kind = "needle"
-[[step]]
-do = "pick up and knit"
-title = "Pick up the edge"
-onto = "band"
-  [[step.section]]
-  along = "front edge"
-  spots = 64
-  stitches = 48
-[[step]]
-do = "bind off"
-title = "Bind off"
-from = "band"
-"""
+RECIPE = recipe(
+    "One long edge",
+    place("band"),
+    step("pick up and knit", "Pick up the edge", along("front edge", 64, 48), onto="band"),
+    step("bind off", "Bind off", from_="band"),
+)
 
 GARMENT = """
 format = 1

@@ -74,7 +74,7 @@ def test_told_to_end_while_unsaved(garment: Path, tmp_path: Path, number: signal
     assert count(garment) == 1
     file = rescue_file(garment, tmp_path)
     with Terminal("work", str(garment), shelf=garment.parent) as terminal:
-        terminal.wait_for("Take them in?")
+        terminal.wait_for("Take in what could not be saved?")
         terminal.press("enter")
         terminal.wait_for("put down")
         terminal.press("enter")
@@ -103,9 +103,8 @@ def test_line_by_line(garment: Path, tmp_path: Path, number: signal.Signals | No
         _, error = child.communicate()
     file = rescue_file(garment, tmp_path)
     assert child.returncode == 2
-    assert error.startswith(
-        f"finishing: The last 4 entries could not be saved (the disk is full). They are in {file}; "
-    )
+    lies = f"They are in ~/{file.relative_to(tmp_path)}; "
+    assert error.startswith(f"finishing: The last 4 entries could not be saved (the disk is full). {lies}")
     assert error.count("\n") == 1
     assert count(garment) == 1
     plain(garment, tmp_path, "yes\n", ends=0)

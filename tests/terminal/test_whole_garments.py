@@ -13,7 +13,7 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.shelf import take_copy
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import strays
-from finishing_tui.garment.work import Mark, Progress, Work
+from finishing_tui.garment.work import Progress, Reached, StepWork
 from finishing_tui.recipe.stage import Stage
 from finishing_tui.record import as_data
 from tests.terminal.terminal import DEADLINE, Terminal
@@ -43,7 +43,7 @@ class Hands:
             hand.close()
 
     @property
-    def work(self) -> Work:
+    def work(self) -> StepWork:
         """The step under the needles."""
         standing = self.state.standing
         assert standing is not None
@@ -65,7 +65,7 @@ class Hands:
             if time.monotonic() > end:
                 raise AssertionError(f"{keys} did not lead there; there is:\n{self.terminal.text}")
 
-    def mark(self, state: State) -> Mark:
+    def mark(self, state: State) -> Reached:
         """Return the mark of the stage that is under way here, in another state of the same step."""
         standing = state.standing
         assert standing is not None
@@ -170,7 +170,7 @@ class Hands:
         self.keys("enter", until=lambda _: self.section[1].confirmed != before)
 
 
-def _went_on(now: Mark, before: Mark, presses: int, stage: Stage) -> bool:
+def _went_on(now: Reached, before: Reached, presses: int, stage: Stage) -> bool:
     if stage.unit == "spot":
         return now.loops >= before.loops + presses or now.units >= stage.units
     return now.units >= before.units + presses

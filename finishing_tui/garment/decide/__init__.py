@@ -10,11 +10,9 @@ from finishing_tui.garment.commands import (
     ChooseMirror,
     ChoosePace,
     Command,
-    Count,
     Finish,
     InsertStep,
     LeaveOut,
-    Measure,
     Other,
     PickUpGarment,
     Press,
@@ -23,12 +21,15 @@ from finishing_tui.garment.commands import (
     PutRight,
     Refusal,
     Replan,
-    RipBack,
     TakeBack,
+    TakeCount,
+    TakeMeasure,
+    TakeOut,
     TakeUp,
     WhatIf,
     WriteNote,
 )
+from finishing_tui.garment.decide.altering import what_if
 from finishing_tui.garment.decide.count import count, measure
 from finishing_tui.garment.decide.elsewhere import already_at
 from finishing_tui.garment.decide.insert import insert_step
@@ -46,7 +47,6 @@ from finishing_tui.garment.decide.sittings import (
     write_note,
 )
 from finishing_tui.garment.decide.steps import finish, leave_out, take_up
-from finishing_tui.garment.decide.what_if import what_if
 from finishing_tui.garment.events import Event
 from finishing_tui.garment.state import State
 
@@ -70,9 +70,9 @@ def _decided(state: State, command: Command) -> tuple[Event, ...] | Refusal:
             return other(state, command)
         case Finish():
             return finish(state, command)
-        case Count():
+        case TakeCount():
             return count(state, command)
-        case Measure():
+        case TakeMeasure():
             return measure(state, command)
         case PutRight():
             return put_right(state, command)
@@ -80,7 +80,7 @@ def _decided(state: State, command: Command) -> tuple[Event, ...] | Refusal:
             return choose_mirror(state, command)
         case WhatIf():
             return what_if(state, command)
-        case RipBack():
+        case TakeOut():
             return rip_back(state, command)
         case TakeUp():
             return take_up(state, command)

@@ -7,11 +7,11 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import Entry
 from finishing_tui.garment.decide.stages import entered
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Work, fresh
+from finishing_tui.garment.work import StepWork, fresh
 from finishing_tui.recipe.stage import Stage
 
 
-def later_stages(state: State, work: Work, place: str, entries: Iterable[Entry]) -> Work:
+def later_stages(state: State, work: StepWork, place: str, entries: Iterable[Entry]) -> StepWork:
     """Return ``work`` with the stages that are not begun planned from what was counted on ``place``.
 
     ``entries``: what the count enters. The stage under way is planned again too, unless it walks an edge: a recount
@@ -33,7 +33,7 @@ def later_stages(state: State, work: Work, place: str, entries: Iterable[Entry])
     return replace(work, stages=tuple(kept), progress=progress, before=counted)
 
 
-def _which(work: Work, index: int, anew: Stage, here: int) -> Stage:
+def _which(work: StepWork, index: int, anew: Stage, here: int) -> Stage:
     """Return the stage that stands from here on: the new one where it is to come, the old one where it is done."""
     old = work.stages[index]
     if old.as_worked and old.units == anew.units:

@@ -6,14 +6,15 @@ The screen lays the old plan and the new one side by side and ``decide`` carries
 
 from dataclasses import replace
 
+from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.alteration import Alteration, CannotAsk
-from finishing_tui.garment.commands import WhatIf
+from finishing_tui.garment.commands import Refusal, WhatIf
 from finishing_tui.garment.decide.section_altered import section_altered
-from finishing_tui.garment.decide.stages import begun, entered, under_way, with_stage
-from finishing_tui.garment.events import Edited
+from finishing_tui.garment.decide.stages import begun, entered, going_on, sentence, under_way, with_stage
+from finishing_tui.garment.events import AnyAct, Edited, Replanned
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Work
+from finishing_tui.garment.work import StepWork
 from finishing_tui.recipe.kinds import AnyStep
 from finishing_tui.recipe.kinds.work import Work as WorkStep
 from finishing_tui.recipe.stage import Stage, entries_between
@@ -33,6 +34,26 @@ def altered(state: State, command: WhatIf) -> Alteration:
     return _rounds(state, step, work, command.rounds)
 
 
+def what_if(state: State, command: WhatIf) -> tuple[AnyAct, ...] | Refusal:
+    """Take what was asked for; nothing happens where it is as the plan has it already."""
+    try:
+        found = altered(state, command)
+    except FinishingError as error:
+        return Refusal(sentence(error))
+    step, work = under_way(state)
+    if found.work == work or command == WhatIf():
+        return ()
+    return (
+        Replanned(
+            edits=(found.edit,) if found.edit is not None and found.edit.after != found.edit.before else (),
+            changes=going_on(state, found.work),
+            why=f"step {step + 1}, {found.stage.title}: {found.now}; before: {found.was}",
+            label=f"another plan for {found.stage.title}",
+            under=state.top,
+        ),
+    )
+
+
 def asks(state: State) -> Stage:
     """Return the stage that may be another way: one of spots, or of rounds of a band.
 
@@ -42,7 +63,7 @@ def asks(state: State) -> Stage:
     return work.stages[work.at]
 
 
-def _asked(state: State) -> tuple[int, Work]:
+def _asked(state: State) -> tuple[int, StepWork]:
     if not begun(state):
         raise CannotAsk("begin the step first; then another target, rhythm or number of rounds can be asked for")
     step, work = under_way(state)
@@ -59,7 +80,7 @@ def _asked(state: State) -> tuple[int, Work]:
     raise CannotAsk("nothing is spread and no rounds are worked here, so there is nothing that could be another way")
 
 
-def _rounds(state: State, step: int, work: Work, rounds: int) -> Alteration:
+def _rounds(state: State, step: int, work: StepWork, rounds: int) -> Alteration:
     index, old = work.at, state.plan.step(step)
     stage, units = work.stages[index], work.progress[index].mark.units
     assert isinstance(old, WorkStep)

@@ -5,7 +5,7 @@ from dataclasses import replace
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import OUTSIDE, Entry, brought
 from finishing_tui.craft.words import plural
-from finishing_tui.garment.commands import Count, Measure, Refusal
+from finishing_tui.garment.commands import Refusal, TakeCount, TakeMeasure
 from finishing_tui.garment.decide.after_count import later_stages
 from finishing_tui.garment.decide.first_round import mended_first_round
 from finishing_tui.garment.decide.mirror import sides_to_come
@@ -13,14 +13,14 @@ from finishing_tui.garment.decide.stages import begun, going_on, openings, sente
 from finishing_tui.garment.events import AnyAct, Progressed, Recounted, Valued
 from finishing_tui.garment.recounting import Outlook, Way, counted_stage, outlook
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Mark, Work
+from finishing_tui.garment.work import Reached, StepWork
 from finishing_tui.recipe.sums import MOST
 
 LONGEST_VALUE = 40
 """The longest text a measure may have."""
 
 
-def count(state: State, command: Count) -> tuple[AnyAct, ...] | Refusal:
+def count(state: State, command: TakeCount) -> tuple[AnyAct, ...] | Refusal:
     """Take a count. Where it differs from a section's presses, the command must say what that is put down to."""
     if not 0 <= command.counted <= MOST:
         return Refusal(f"a count is from 0 to {MOST}, not {command.counted}")
@@ -41,7 +41,7 @@ def count(state: State, command: Count) -> tuple[AnyAct, ...] | Refusal:
     if stage.takes_all:
         if not mark.units <= command.counted <= stage.units:
             return Refusal(f"type how many are done, from {mark.units} to {stage.units}")
-        done = Mark(command.counted, 0, command.counted)
+        done = Reached(command.counted, 0, command.counted)
         return work_on(state, done, label=f"{plural(command.counted, 'stitch')} of {stage.title}")
     if stage.unit == "pair" and not stage.bars:
         return Refusal("which needle did you count: the front one or the back one?")
@@ -50,7 +50,7 @@ def count(state: State, command: Count) -> tuple[AnyAct, ...] | Refusal:
     return Refusal("there is nothing to count here")
 
 
-def measure(state: State, command: Measure) -> tuple[AnyAct, ...] | Refusal:
+def measure(state: State, command: TakeMeasure) -> tuple[AnyAct, ...] | Refusal:
     """Write down a measure, where the stage under way asks for one."""
     if not begun(state):
         return Refusal("no step is under way that asks for a measure")
@@ -61,13 +61,13 @@ def measure(state: State, command: Measure) -> tuple[AnyAct, ...] | Refusal:
     if not value or len(value) > LONGEST_VALUE or not value.isprintable():
         return Refusal(f"type what it measures, in {work.stages[work.at].of}, with at most {LONGEST_VALUE} characters")
     before = work.progress[work.at]
-    after = replace(before, mark=Mark(1, 0, 1), value=value)
+    after = replace(before, mark=Reached(1, 0, 1), value=value)
     named = state.plan.ids[step]
     change = Progressed(named, work.at, before, after)
     return (Valued(step=named, value=value, changes=(change,), label="the measure", under=state.top),)
 
 
-def _section(state: State, work: Work, command: Count) -> tuple[AnyAct, ...] | Refusal:
+def _section(state: State, work: StepWork, command: TakeCount) -> tuple[AnyAct, ...] | Refusal:
     try:
         seen = outlook(state, command.counted, command.answer, command.left)
     except FinishingError as error:
@@ -86,7 +86,7 @@ def _section(state: State, work: Work, command: Count) -> tuple[AnyAct, ...] | R
     return _carried_out(state, work, seen, way)
 
 
-def _carried_out(state: State, work: Work, seen: Outlook, way: Way) -> tuple[AnyAct, ...] | Refusal:
+def _carried_out(state: State, work: StepWork, seen: Outlook, way: Way) -> tuple[AnyAct, ...] | Refusal:
     """Return the events of a recount: the stage as the way has it, and what that means for what comes after."""
     step, _ = under_way(state)
     index = seen.index
@@ -127,7 +127,7 @@ def _carried_out(state: State, work: Work, seen: Outlook, way: Way) -> tuple[Any
     return (told,) if mended is None else (told, mended)
 
 
-def _place(state: State, work: Work, place: str, counted: int) -> tuple[AnyAct, ...] | Refusal:
+def _place(state: State, work: StepWork, place: str, counted: int) -> tuple[AnyAct, ...] | Refusal:
     """Post the difference between what is on a place and what the ledger says, and plan what is left from there."""
     if place in OUTSIDE or place not in state.plan.recipe.place:
         return Refusal(f"there is no place named {place!r}")
@@ -137,7 +137,7 @@ def _place(state: State, work: Work, place: str, counted: int) -> tuple[AnyAct, 
     after = later_stages(state, work, place, entries)
     if not work.complete and work.stages[work.at].counts and work.stages[work.at].place == place:
         units = after.stages[work.at].units
-        after = after.with_progress(work.at, replace(after.progress[work.at], mark=Mark(units, 0, counted)))
+        after = after.with_progress(work.at, replace(after.progress[work.at], mark=Reached(units, 0, counted)))
         entries += (*work.stages[work.at].closing, *openings(work.stages, work.at + 1))
     return (
         Recounted(

@@ -3,16 +3,16 @@
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.decide.stages import made, sentence
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Work
+from finishing_tui.garment.work import StepWork
 from finishing_tui.recipe.counts import count_of
 
 
-def doubts_about(state: State, step: int, work: Work) -> list[str]:
+def doubts_about(state: State, step: int, work: StepWork) -> list[str]:
     """Return why ``step``, which stands as ``work``, may not be done: what is left of it, and counts it leaves."""
     return [*_unworked(work), *_unexpected(state, step)]
 
 
-def _unworked(work: Work) -> list[str]:
+def _unworked(work: StepWork) -> list[str]:
     """Return what is left of the step, as a sentence of doubt; nothing when it is complete."""
     if work.complete:
         return []

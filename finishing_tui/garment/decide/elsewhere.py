@@ -16,7 +16,7 @@ from finishing_tui.garment.decide.steps import begin
 from finishing_tui.garment.events import AnyAct, DoneElsewhere, Stood
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import to_come
-from finishing_tui.garment.work import Mark, Progress, Standing, Work, fresh
+from finishing_tui.garment.work import Progress, Reached, Standing, StepWork, fresh
 from finishing_tui.recipe.stage import Stage
 
 
@@ -40,7 +40,7 @@ def already_at(state: State, command: AlreadyAt) -> tuple[AnyAct, ...] | Refusal
                 done, work = rest_of(work), _complete(work)
             else:
                 stages = state.plan.step(at).stages(state.plan.here(ledger))
-                work = _complete(Work(stages, tuple(fresh(stage) for stage in stages), ledger))
+                work = _complete(StepWork(stages, tuple(fresh(stage) for stage in stages), ledger))
                 done = entered(work)
             ledger = ledger.enter(*done)
         except FinishingError as error:
@@ -65,7 +65,7 @@ def already_at(state: State, command: AlreadyAt) -> tuple[AnyAct, ...] | Refusal
     return (elsewhere, begun)
 
 
-def _complete(work: Work) -> Work:
+def _complete(work: StepWork) -> StepWork:
     """Return ``work`` with every stage done as it is planned from where it stands."""
     return replace(work, progress=tuple(map(_whole, work.stages, work.progress)))
 
@@ -77,4 +77,4 @@ def _whole(stage: Stage, progress: Progress) -> Progress:
     loops = stage.units
     if stage.unit == "spot":
         loops = mark.loops + to_come(stage, progress, mark.units) - mark.within
-    return replace(progress, mark=Mark(stage.units, 0, loops))
+    return replace(progress, mark=Reached(stage.units, 0, loops))

@@ -5,7 +5,7 @@ count is kept and spread evenly in that stretch. With other spots than the first
 It is resolved when the first side is done, and fixed in the event.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from dataclasses import replace
 
@@ -16,11 +16,11 @@ from finishing_tui.craft.walked import rhythm_of
 from finishing_tui.garment.commands import ChooseMirror, Refusal
 from finishing_tui.garment.decide.first_round import mended_first_round
 from finishing_tui.garment.decide.stages import begun, going_on, sentence, under_way, with_stage
-from finishing_tui.garment.events import Act, AnyAct, Event, Mirrored, Stood
+from finishing_tui.garment.events import Act, AnyAct, Event, Marked, Mirrored, Stood
 from finishing_tui.garment.evolve import applied
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import really_done, to_come
-from finishing_tui.garment.work import Mark, Progress, Standing, Work, fresh
+from finishing_tui.garment.work import Progress, Reached, Standing, StepWork, fresh
 from finishing_tui.recipe.stage import Stage
 
 
@@ -30,7 +30,7 @@ def with_mirrors(state: State, events: tuple[Event, ...]) -> tuple[Event, ...]:
     if len(acts) != len(events) or not begun(state):
         return events
     step, before = under_way(state)
-    if not any(stage.mirrors for stage in before.stages):
+    if not [stage for stage in before.stages if stage.mirrors] or _only_goes_on(before, acts):
         return events
     then = applied(state, acts)
     after = then.steps[then.plan.index_of(state.plan.ids[step])]
@@ -46,6 +46,15 @@ def with_mirrors(state: State, events: tuple[Event, ...]) -> tuple[Event, ...]:
     change = Stood(state.plan.ids[step], after, Standing(after.status, work))
     last = acts[-1]
     return (*acts[:-1], replace(last, changes=(*last.changes, change)))
+
+
+def _only_goes_on(work: StepWork, acts: Sequence[Act]) -> bool:
+    """Return whether ``acts`` change nothing but how far sections are that do not end with them."""
+    for act in acts:
+        for change in act.changes:
+            if not isinstance(change, Marked) or change.after.units >= work.stages[change.stage].units:
+                return False
+    return True
 
 
 def choose_mirror(state: State, command: ChooseMirror) -> tuple[AnyAct, ...] | Refusal:
@@ -76,7 +85,7 @@ def choose_mirror(state: State, command: ChooseMirror) -> tuple[AnyAct, ...] | R
     return (told,) if mended is None else (told, mended)
 
 
-def sides_to_come(work: Work, index: int) -> int:
+def sides_to_come(work: StepWork, index: int) -> int:
     """Return for how many sides a difference that a count leaves in the section at ``index`` counts.
 
     It is two where a section that is not begun mirrors it: that one follows it as it is worked.
@@ -85,7 +94,7 @@ def sides_to_come(work: Work, index: int) -> int:
     return 2 if any(work.stages[later].mirrors == title for later, _ in _pairs(work)) else 1
 
 
-def left_by(work: Work, index: int) -> int:
+def left_by(work: StepWork, index: int) -> int:
     """Return how many stitches the section at ``index`` leaves to the first round to add (negative: to take away).
 
     They count twice where its mirror follows it, or is going to.
@@ -98,14 +107,14 @@ def left_by(work: Work, index: int) -> int:
     return (stage.rhythm.stitches - stage.target) * (2 if follows else 1)
 
 
-def foreseen(state: State, work: Work) -> Work:
+def foreseen(state: State, work: StepWork) -> StepWork:
     """Return the work of the step under way with every second side as it will be, if the first goes on by its plan."""
     for index, first in _pairs(work):
         stage, progress = work.stages[first], work.progress[first]
         if stage.unit != "spot" or _complete(work, first):
             continue  # what is done was followed already
         mark = progress.mark
-        ended = Mark(stage.units, 0, mark.loops - mark.within + to_come(stage, progress, mark.units))
+        ended = Reached(stage.units, 0, mark.loops - mark.within + to_come(stage, progress, mark.units))
         with suppress(FinishingError):
             at_its_end = work.with_progress(first, replace(progress, mark=ended))
             work = _with(work, index, resolved(state, at_its_end, index, first))
@@ -120,7 +129,7 @@ def choice(state: State) -> tuple[int, Stage] | None:
     if work.complete:
         return None
     index, stage = work.at, work.stages[work.at]
-    if not stage.mirrors or work.progress[index].mark != Mark() or not _complete(work, _first(work, stage)):
+    if not stage.mirrors or work.progress[index].mark != Reached() or not _complete(work, _first(work, stage)):
         return None
     first = _first(work, stage)
     return (index, stage) if _otherwise(work.stages[first], work.progress[first]) else None
@@ -147,7 +156,7 @@ def planned(state: State, index: int) -> Stage:
     return stages[index]
 
 
-def resolved(state: State, work: Work, index: int, first: int) -> Stage:
+def resolved(state: State, work: StepWork, index: int, first: int) -> Stage:
     """Return the stage at ``index`` as the mirror of the one at ``first``, now that that one is done."""
     stage, partner, progress = work.stages[index], work.stages[first], work.progress[first]
     if not _otherwise(partner, progress):
@@ -173,18 +182,18 @@ def as_worked(stage: Stage, progress: Progress) -> Rhythm:
     return rhythm_of(loops)
 
 
-def _pairs(work: Work) -> Iterator[tuple[int, int]]:
+def _pairs(work: StepWork) -> Iterator[tuple[int, int]]:
     """Yield (index, index of the section it mirrors) for every section that mirrors another and is not begun."""
     for index, stage in enumerate(work.stages):
-        if stage.mirrors and work.progress[index].mark == Mark():
+        if stage.mirrors and work.progress[index].mark == Reached():
             yield index, _first(work, stage)
 
 
-def _first(work: Work, stage: Stage) -> int:
-    return next(index for index, other in enumerate(work.stages) if other.title == stage.mirrors)
+def _first(work: StepWork, stage: Stage) -> int:
+    return [other.title for other in work.stages].index(stage.mirrors)
 
 
-def _complete(work: Work, index: int) -> bool:
+def _complete(work: StepWork, index: int) -> bool:
     return work.progress[index].mark.units >= work.stages[index].units
 
 
@@ -199,5 +208,5 @@ def _otherwise(stage: Stage, progress: Progress) -> bool:
     )
 
 
-def _with(work: Work, index: int, stage: Stage) -> Work:
+def _with(work: StepWork, index: int, stage: Stage) -> StepWork:
     return with_stage(work, index, stage).with_progress(index, fresh(stage))

@@ -8,7 +8,7 @@ from finishing_tui.garment.commands import WhatIf
 from finishing_tui.garment.decide.stages import with_stage
 from finishing_tui.garment.events import Edited
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Mark, Work, fresh
+from finishing_tui.garment.work import Reached, StepWork, fresh
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.sections import Along, Section
 from finishing_tui.recipe.stage import Stage
@@ -45,11 +45,12 @@ def _partners(sections: Sequence[Section], at: int) -> Iterator[tuple[int, Along
 def _begun(state: State, step: int, title: str) -> bool:
     work = state.steps[step].work
     return work is not None and any(
-        one.title == title and progress.mark != Mark() for one, progress in zip(work.stages, work.progress, strict=True)
+        one.title == title and progress.mark != Reached()
+        for one, progress in zip(work.stages, work.progress, strict=True)
     )
 
 
-def pair_altered(work: Work, index: int) -> Work:
+def pair_altered(work: StepWork, index: int) -> StepWork:
     """Return the work with the section that mirrors the one at ``index``, if it is to come, planned the same way."""
     stage = work.stages[index]
     for at in range(index + 1, len(work.stages)):

@@ -30,7 +30,7 @@ from finishing_tui.garment.walk import (
     strayed_in_run,
     stretch_at,
 )
-from finishing_tui.garment.work import Mark, Progress, Stretch, Work
+from finishing_tui.garment.work import Progress, Reached, StepWork, Stretch
 from finishing_tui.recipe.kinds.seam import two_at_once
 from finishing_tui.recipe.stage import Stage
 
@@ -56,11 +56,11 @@ def press(state: State) -> tuple[AnyAct, ...] | Refusal:
     return uncounted(state, stage, after) or work_on(state, after)
 
 
-def next_mark(state: State, stage: Stage, progress: Progress) -> Mark:
+def next_mark(state: State, stage: Stage, progress: Progress) -> Reached:
     """Return the mark of ``stage`` after one press at the pace that was chosen."""
     if stage.unit != "spot":
         units = progress.mark.units + 1
-        return Mark(units, 0, units)
+        return Reached(units, 0, units)
     if state.pace == "spot" or (state.pace == "run" and strayed_in_run(progress)):
         return spot_at(progress)
     if state.pace == "run":
@@ -83,13 +83,13 @@ def other(state: State, command: Other) -> tuple[AnyAct, ...] | Refusal:
     return Refusal("only one thing can be done here, the next one")
 
 
-def _stray(state: State, work: Work, stage: Stage) -> tuple[AnyAct, ...]:
+def _stray(state: State, work: StepWork, stage: Stage) -> tuple[AnyAct, ...]:
     step, index = state.current or 0, work.at
     progress = work.progress[index]
     mark, spot = progress.mark, progress.mark.units + 1
     plan, really = planned(progress, spot), other_at(progress)
     after = _made_up(stage, _strayed(progress, spot, really), spot, plan - really)
-    after = replace(after, mark=Mark(spot, 0, mark.loops - mark.within + really))
+    after = replace(after, mark=Reached(spot, 0, mark.loops - mark.within + really))
     entries = passed(work, index, after.mark)
     return (
         Strayed(
@@ -132,7 +132,7 @@ def _with_stretch(progress: Progress, old: Stretch, new: Stretch) -> Progress:
     return replace(progress, stretches=tuple(new if one is old else one for one in progress.stretches))
 
 
-def _double(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct, ...] | Refusal:
+def _double(state: State, work: StepWork, stage: Stage, side: str) -> tuple[AnyAct, ...] | Refusal:
     step, index = state.current or 0, work.at
     if stage.empties and state.ledger.on(stage.front) == state.ledger.on(stage.back):
         return Refusal("both needles hold the same number; two together would leave them unequal")
@@ -151,7 +151,7 @@ def _double(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct, 
     refusal = _unmatched(state, stage, progress.mark)
     if refusal and state.ledger.on(side) - state.ledger.on(other_side) > stage.units - progress.mark.units:
         return refusal
-    after = replace(progress, mark=Mark(units, 0, units), doubled=(*progress.doubled, (units, side)))
+    after = replace(progress, mark=Reached(units, 0, units), doubled=(*progress.doubled, (units, side)))
     extra: Entry = Posting(side, OFF, 1)
     entries = (extra, *passed(work, index, after.mark))
     try:
@@ -171,7 +171,7 @@ def _double(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct, 
     )
 
 
-def _two_bars(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct, ...] | Refusal:
+def _two_bars(state: State, work: StepWork, stage: Stage, side: str) -> tuple[AnyAct, ...] | Refusal:
     """Take two bars of one side of a seam at once, and share out anew what is left of the two."""
     step, index = state.current or 0, work.at
     units = work.progress[index].mark.units + 1
@@ -180,7 +180,7 @@ def _two_bars(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct
         eased = with_stage(work, index, taken)
     except FinishingError as error:
         return Refusal(sentence(error))
-    mark = Mark(units, 0, units)
+    mark = Reached(units, 0, units)
     entries = passed(eased, index, mark)
     after = eased.with_progress(index, replace(work.progress[index], mark=mark))
     return (
@@ -196,7 +196,7 @@ def _two_bars(state: State, work: Work, stage: Stage, side: str) -> tuple[AnyAct
     )
 
 
-def _unmatched(state: State, stage: Stage, mark: Mark) -> Refusal | None:
+def _unmatched(state: State, stage: Stage, mark: Reached) -> Refusal | None:
     """Refuse a pair of a join after which stitches of one needle would be left without a partner."""
     front, back = state.ledger.on(stage.front), state.ledger.on(stage.back)
     pairs = min(front, back, stage.units - mark.units)

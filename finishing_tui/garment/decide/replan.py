@@ -14,7 +14,7 @@ from finishing_tui.garment.decide.stages import openings
 from finishing_tui.garment.events import AnyAct, Change, Replanned, Stood
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Standing, Work, fresh
+from finishing_tui.garment.work import Standing, StepWork, fresh
 
 
 def replan(state: State, command: Replan) -> tuple[AnyAct, ...] | Refusal:
@@ -70,7 +70,7 @@ def anew(state: State, plan: Plan) -> tuple[tuple[Entry, ...], tuple[Change, ...
         return held, ()
     again = openings(stages, 0)
     before.enter(*again)  # refused here, and not when it is entered
-    after = Standing("under-way", Work(stages, tuple(fresh(stage) for stage in stages), before))
+    after = Standing("under-way", StepWork(stages, tuple(fresh(stage) for stage in stages), before))
     return (*inverses(opened), *held, *again), (Stood(plan.ids[step], state.steps[step], after),)
 
 
@@ -90,7 +90,7 @@ def keeps_old(state: State, plan: Plan) -> tuple[int, ...]:
     return tuple(found)
 
 
-def _untouched(work: Work) -> bool:
+def _untouched(work: StepWork) -> bool:
     return all(progress == fresh(stage) for stage, progress in zip(work.stages, work.progress, strict=True))
 
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.spacing import Ends, Run, Runs, space
 from finishing_tui.craft.words import listing
-from finishing_tui.garment.commands import Refusal, RipBack
+from finishing_tui.garment.commands import Refusal, TakeOut
 from finishing_tui.garment.decide.difference import difference
 from finishing_tui.garment.decide.first_round import mended_first_round
 from finishing_tui.garment.decide.mirror import left_by
@@ -16,12 +16,12 @@ from finishing_tui.garment.decide.taken_out import taken_out
 from finishing_tui.garment.events import AnyAct, Replanned, RippedBack, Stood
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import cut_at, explained_from, loops_up_to
-from finishing_tui.garment.work import Mark, Progress, Standing, Stretch, Work, fresh
+from finishing_tui.garment.work import Progress, Reached, Standing, StepWork, Stretch, fresh
 from finishing_tui.recipe.kinds.seam import unsewn
 from finishing_tui.recipe.stage import Stage
 
 
-def rip_back(state: State, command: RipBack) -> tuple[AnyAct, ...] | Refusal:
+def rip_back(state: State, command: TakeOut) -> tuple[AnyAct, ...] | Refusal:
     """Take work out to a unit of a stage of a step, naming what falls with it when that is more than this step."""
     step = command.step
     if not 0 <= step < len(state.steps) or (work := state.steps[step].work) is None:
@@ -90,13 +90,13 @@ def _short(standing: Standing, sign: int) -> Iterator[tuple[str, int]]:
             yield stage.place, sign * left_by(standing.work, index)
 
 
-def _where(stage: Stage, mark: Mark) -> str:
+def _where(stage: Stage, mark: Reached) -> str:
     if not mark.units:
         return f"the start of {stage.title}"
     return f"{stage.spot} {mark.units}" if stage.unit == "spot" else f"{mark.units} of {stage.title}"
 
 
-def _to(work: Work, index: int, units: int) -> Work:
+def _to(work: StepWork, index: int, units: int) -> StepWork:
     """Return the work as it stands after taking it out to ``units`` units of the stage at ``index``."""
     stages, progress = list(work.stages), list(work.progress)
     stages[index], progress[index] = _back(stages[index], progress[index], units)
@@ -106,7 +106,7 @@ def _to(work: Work, index: int, units: int) -> Work:
     return replace(work, stages=tuple(stages), progress=tuple(progress))
 
 
-def _seam_back(state: State, step: int, work: Work, index: int) -> Work:
+def _seam_back(state: State, step: int, work: StepWork, index: int) -> StepWork:
     """Return a seam that was taken out with what is left of its two sides as it goes on from there."""
     stage = work.stages[index]
     planned = (stage.as_planned,) if stage.as_planned else tuple[Stage, ...]()
@@ -127,18 +127,18 @@ def _back(stage: Stage, progress: Progress, units: int) -> tuple[Stage, Progress
     if stage.unit != "spot":
         doubled = tuple(pair for pair in progress.doubled if pair[0] <= units)
         value = progress.value if units else ""
-        return stage, replace(progress, mark=Mark(units, 0, units), doubled=doubled, value=value)
+        return stage, replace(progress, mark=Reached(units, 0, units), doubled=doubled, value=value)
     if not units:
         stage = _as_begun(stage)
         return stage, fresh(stage)
     if units == mark.units:
-        return stage, replace(progress, mark=Mark(units, 0, mark.loops - mark.within))
+        return stage, replace(progress, mark=Reached(units, 0, mark.loops - mark.within))
     confirmed = progress.confirmed
     if units < confirmed[1]:  # the recount falls too
         stage, confirmed = _as_begun(stage), (0, 0)
     loops = _loops_left(progress, units)
     kept = tuple(cut_at(one, units) for one in progress.stretches if one.start < units)
-    after = Progress(Mark(units, 0, loops), kept, confirmed)
+    after = Progress(Reached(units, 0, loops), kept, confirmed)
     left, spots = stage.target - loops, stage.units - units
     planned = loops_up_to(after, stage.units) - loops_up_to(after, units)
     if planned != left and 0 <= left <= 2 * spots:

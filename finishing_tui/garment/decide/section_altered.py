@@ -17,13 +17,13 @@ from finishing_tui.garment.decide.stages import with_stage
 from finishing_tui.garment.recounting import recounted
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import cut_at, really_done, stretch_at
-from finishing_tui.garment.work import Mark, Progress, Stretch, Work
+from finishing_tui.garment.work import Progress, Reached, StepWork, Stretch
 from finishing_tui.recipe.kinds.sections import LONG
 from finishing_tui.recipe.stage import Stage, loops_onto
 from finishing_tui.recipe.sums import MOST
 
 
-def section_altered(state: State, step: int, work: Work, command: WhatIf) -> Alteration:
+def section_altered(state: State, step: int, work: StepWork, command: WhatIf) -> Alteration:
     """Return the section under way as ``command`` would have it. Raises ``FinishingError`` for what cannot be."""
     index = work.at
     stage, before = work.stages[index], work.progress[index]
@@ -111,7 +111,7 @@ def _going_on(before: Progress, at: int, rest: Rhythm) -> Progress:
     confirmed = before.confirmed if before.confirmed[1] <= at else (0, 0)
     loops = before.mark.loops
     stretches = (*kept, Stretch(at, rest, loops=loops))
-    return replace(before, mark=Mark(at, 0, loops), stretches=stretches, confirmed=confirmed)
+    return replace(before, mark=Reached(at, 0, loops), stretches=stretches, confirmed=confirmed)
 
 
 def _drift(before: Progress, at: int, units: int) -> Fraction:

@@ -9,7 +9,7 @@ from finishing_tui.garment.commands import Refusal
 from finishing_tui.garment.events import Marked, Stood, Turned, Worked
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import to_come
-from finishing_tui.garment.work import Mark, Standing, Work
+from finishing_tui.garment.work import Reached, Standing, StepWork
 from finishing_tui.recipe.stage import Stage, entries_between, whole
 
 
@@ -24,12 +24,12 @@ def openings(stages: Sequence[Stage], first: int) -> tuple[Entry, ...]:
     return tuple(entries)
 
 
-def made(stage: Stage, mark: Mark) -> int:
+def made(stage: Stage, mark: Reached) -> int:
     """Return what a stage is counted by: the loops made along an edge, the units done of anything else."""
     return mark.loops if stage.unit == "spot" else mark.units
 
 
-def passed(work: Work, index: int, after: Mark) -> tuple[Entry, ...]:
+def passed(work: StepWork, index: int, after: Reached) -> tuple[Entry, ...]:
     """Return what stage ``index`` enters as it goes on from its mark to ``after``.
 
     When that completes it, its closing and the opening of what follows come with it.
@@ -41,7 +41,7 @@ def passed(work: Work, index: int, after: Mark) -> tuple[Entry, ...]:
     return entries
 
 
-def entered(work: Work) -> tuple[Entry, ...]:
+def entered(work: StepWork) -> tuple[Entry, ...]:
     """Return everything a step has entered as its progress stands, as if it had been worked without a count."""
     entries = list(openings(work.stages, 0))
     for index, (stage, progress) in enumerate(zip(work.stages, work.progress, strict=True)):
@@ -53,7 +53,7 @@ def entered(work: Work) -> tuple[Entry, ...]:
     return tuple(entries)
 
 
-def rest_of(work: Work) -> tuple[Entry, ...]:
+def rest_of(work: StepWork) -> tuple[Entry, ...]:
     """Return what a step under way still enters as its plan stands: along an edge, the loops its rhythm has to come."""
     if work.complete:
         return ()
@@ -66,7 +66,7 @@ def rest_of(work: Work) -> tuple[Entry, ...]:
     return (*entries, *(entry for later in work.stages[work.at + 1 :] for entry in whole(later)))
 
 
-def work_on(state: State, after: Mark, *, label: str = "") -> tuple[Worked] | Refusal:
+def work_on(state: State, after: Reached, *, label: str = "") -> tuple[Worked] | Refusal:
     """Return the event in which the stage under way goes on to the mark ``after``."""
     step, work = under_way(state)
     index = work.at
@@ -80,7 +80,7 @@ def work_on(state: State, after: Mark, *, label: str = "") -> tuple[Worked] | Re
     return (Worked(step=named, entries=entries, changes=(change,), label=label, under=state.top),)
 
 
-def uncounted(state: State, stage: Stage, after: Mark) -> Refusal | None:
+def uncounted(state: State, stage: Stage, after: Reached) -> Refusal | None:
     """Refuse to count a place through when the ledger knows of another number there than should be: type it."""
     held = state.ledger.on(stage.place)
     if not stage.counts or after.units < stage.units or held == stage.units:
@@ -89,7 +89,7 @@ def uncounted(state: State, stage: Stage, after: Mark) -> Refusal | None:
     return Refusal(f"{stage.units} should be on the {name}, and by the ledger there are {held}: type what you count")
 
 
-def under_way(state: State) -> tuple[int, Work]:
+def under_way(state: State) -> tuple[int, StepWork]:
     """Return the step under the needles and its work; only for a state in which there is one, and it was begun."""
     if state.current is None or (work := state.steps[state.current].work) is None:
         raise ValueError("no step is under way")
@@ -107,14 +107,14 @@ def begun(state: State) -> bool:
     return state.current is not None and state.steps[state.current].work is not None
 
 
-def going_on(state: State, work: Work) -> tuple[Stood, ...]:
+def going_on(state: State, work: StepWork) -> tuple[Stood, ...]:
     """Return the change by which the step under the needles goes on with ``work``; none where it has that already."""
     step, before = under_way(state)
     standing = state.steps[step]
     return () if work == before else (Stood(state.plan.ids[step], standing, Standing(standing.status, work)),)
 
 
-def with_stage(work: Work, index: int, stage: Stage) -> Work:
+def with_stage(work: StepWork, index: int, stage: Stage) -> StepWork:
     """Return ``work`` with the stage at ``index`` replaced."""
     return replace(work, stages=(*work.stages[:index], stage, *work.stages[index + 1 :]))
 

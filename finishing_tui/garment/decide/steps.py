@@ -9,7 +9,7 @@ from finishing_tui.garment.decide.doubts import doubts_about
 from finishing_tui.garment.decide.stages import openings, sentence, turned, uncounted, work_on
 from finishing_tui.garment.events import AnyAct, Begun, Finished, LeftOut, Stood, TakenUp
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Standing, Work, fresh
+from finishing_tui.garment.work import Standing, StepWork, fresh
 
 
 def begin(state: State, step: int) -> Begun | Refusal:
@@ -20,7 +20,7 @@ def begin(state: State, step: int) -> Begun | Refusal:
         state.ledger.enter(*entries)
     except FinishingError as error:
         return Refusal(f"step {step + 1} cannot be begun: {sentence(error)}")
-    work = Work(stages, tuple(fresh(stage) for stage in stages), state.ledger)
+    work = StepWork(stages, tuple(fresh(stage) for stage in stages), state.ledger)
     named = state.plan.ids[step]
     change = Stood(named, state.steps[step], Standing("under-way", work))
     turn = turned(state, step) if state.current != step else None

@@ -14,7 +14,7 @@ from finishing_tui.craft.ledger import OUTSIDE, Entry, Ledger, Posting, Unbalanc
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.decide.stages import entered
 from finishing_tui.garment.state import State
-from finishing_tui.garment.work import Mark, Work
+from finishing_tui.garment.work import Reached, StepWork
 
 
 class CannotTakeOut(FinishingError):
@@ -34,7 +34,7 @@ class _Worked:
     by_turns: bool
 
 
-def taken_out(state: State, step: int, after: Work, fell: Sequence[int]) -> Ledger:
+def taken_out(state: State, step: int, after: StepWork, fell: Sequence[int]) -> Ledger:
     """Return the ledger once ``step`` is taken out to ``after`` and the steps ``fell``, all begun later, fall with it.
 
     What was found, made or worked off meanwhile falls with the steps that fall, and at its start with this one on
@@ -44,7 +44,7 @@ def taken_out(state: State, step: int, after: Work, fell: Sequence[int]) -> Ledg
     kept = [_worked(state, one) for one in state.order[: state.order.index(step)]]
     ripped = [_worked(state, one) for one in (step, *fell)]
     back = _worked(state, step, after)
-    begins = all(progress.mark == Mark() for progress in after.progress)
+    begins = all(progress.mark == Reached() for progress in after.progress)
     stitches = {place: count for place, count in state.ledger.stitches.items() if place in OUTSIDE}
     for place in {*state.ledger.live}.union(*(one.net for one in (*ripped, back))) - OUTSIDE:
         shared = any(place in one.net for one in kept)
@@ -57,7 +57,7 @@ def taken_out(state: State, step: int, after: Work, fell: Sequence[int]) -> Ledg
     return replace(_others_left(state.ledger, ripped, back), stitches=MappingProxyType(stitches))
 
 
-def _worked(state: State, step: int, work: Work | None = None) -> _Worked:
+def _worked(state: State, step: int, work: StepWork | None = None) -> _Worked:
     """Return what ``step`` did, by its work as it stands or by ``work``."""
     work = work or state.steps[step].work
     assert work is not None, "only steps that were begun are taken out"

@@ -19,7 +19,7 @@ from finishing_tui.garment.journal.errors import (
 )
 from finishing_tui.garment.journal.journal import Journal
 from finishing_tui.garment.journal.recovery import CheckReport, Recovery, check, recover
-from finishing_tui.garment.journal.rows import JSON, Entry, Row, is_moment, moment
+from finishing_tui.garment.journal.rows import JSON, NewEvent, Row, is_moment, moment
 from finishing_tui.garment.journal.schema import NAME
 
 __all__ = [
@@ -28,9 +28,9 @@ __all__ = [
     "AlreadyBegun",
     "CheckReport",
     "Damaged",
-    "Entry",
     "InUse",
     "Journal",
+    "NewEvent",
     "Newer",
     "NoJSON",
     "NoJournal",

@@ -26,8 +26,8 @@ SIDE_FILES = ("-wal", "-shm", "-journal")
 PAGE = 4096
 """Bytes in a page; said here so that every journal has the same first page (see ``salvage``)."""
 
-MOST_BYTES = 2**28
-"""The largest file that is opened or copied: some half a million events."""
+MOST_BYTES = 2**26
+"""The largest file that is opened or copied: over a hundred thousand events such as ours."""
 
 MOST_IN_BODY = 8 * 2**20
 """Bytes in the body of an event or a snapshot; none is written larger, and none larger is fetched."""
@@ -40,6 +40,9 @@ _ROLLBACK = bytes.fromhex("d9d505f920a163d7")
 
 SHORTEST_RECORD = 16
 """Bytes behind the name in such a record; SQLite reads one wherever a file is at least so long."""
+
+MOST_IN_TABLE = 10_000
+"""Bytes in what a database says of one of its tables; it is read whole before anything else is."""
 
 MOST_IN_TABLES = 20_000
 """Steps that SQLite may take to read which tables there are: ours take some hundred, pages that lead to one another
@@ -140,6 +143,7 @@ def _harden(connection: sqlite3.Connection) -> None:
         )
     for limit, most in _LIMITS.items():
         connection.setlimit(limit, most)
+    connection.setlimit(sqlite3.SQLITE_LIMIT_LENGTH, MOST_IN_TABLE)  # until it is known which tables there are
     if sys.version_info >= (3, 12):
         for option, on in (
             (sqlite3.SQLITE_DBCONFIG_DEFENSIVE, True),
@@ -161,12 +165,16 @@ def _has_few_tables(connection: sqlite3.Connection, path: Path) -> None:
     try:
         connection.execute("SELECT count(*) FROM sqlite_schema").fetchone()
     except sqlite3.Error as error:
-        if getattr(error, "sqlite_errorcode", None) == sqlite3.SQLITE_INTERRUPT:
+        code = getattr(error, "sqlite_errorcode", None)
+        if code == sqlite3.SQLITE_INTERRUPT:
             raise _foreign(path, "has tables without end") from error
+        if code == sqlite3.SQLITE_TOOBIG:
+            raise _foreign(path, "has tables of which more is said than ours ever say") from error
     except UnicodeDecodeError:  # where the message quotes bytes that are no text
         return
     finally:
         connection.set_progress_handler(None, 0)
+        connection.setlimit(sqlite3.SQLITE_LIMIT_LENGTH, _LIMITS[sqlite3.SQLITE_LIMIT_LENGTH])
 
 
 def _no_more_than_ours(path: Path) -> None:

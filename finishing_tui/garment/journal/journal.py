@@ -29,7 +29,7 @@ from finishing_tui.garment.journal.errors import (
 from finishing_tui.garment.journal.header import identify
 from finishing_tui.garment.journal.lock import Lock
 from finishing_tui.garment.journal.recovery import provable, set_aside
-from finishing_tui.garment.journal.rows import JSON, LARGEST, Entry, Row, moment, parsed, raw, row, written
+from finishing_tui.garment.journal.rows import JSON, LARGEST, NewEvent, Row, moment, parsed, raw, row, written
 from finishing_tui.garment.journal.writer import Writer
 
 PROVED_WHOLE = 20_000
@@ -131,7 +131,7 @@ class Journal:
         """Return the number and the chain of the last durable event, and all rows that are not durable after it."""
         return self._writer.left() if self._writer else (self._last, ())
 
-    def append(self, entries: Sequence[Entry], *, at: datetime, sitting: int, after_ms: int) -> tuple[Row, ...]:
+    def append(self, entries: Sequence[NewEvent], *, at: datetime, sitting: int, after_ms: int) -> tuple[Row, ...]:
         """Add ``entries`` as one group, and return its rows as they will stand; never waits for the disk.
 
         ``at`` has a time zone; ``after_ms`` is counted from when the sitting began. Raises ``NotSaved`` (then nothing

@@ -108,7 +108,7 @@ def set_aside(path: Path, why: str) -> Path:
     door.looked_over(path)
     for number in itertools.count(1):
         aside = path.with_name(f"journal.{why}-{number}.sqlite3")
-        if not any(os.path.lexists(name) for name in (aside, door.beside(aside, "-wal"))):
+        if not any(os.path.lexists(name) for name in (aside, *(door.beside(aside, one) for one in door.SIDE_FILES))):
             break
     for suffix in ("-wal", "-journal", ""):
         with contextlib.suppress(FileNotFoundError), door.beside(path, suffix).open("rb") as source:

@@ -15,7 +15,7 @@ MOST_NAMES = 20_000
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class RescuePlace:
     """A folder for rescue files; ``temporary``: the system may empty it."""
 
     folder: Path
@@ -23,19 +23,19 @@ class Place:
 
 
 @dataclass(frozen=True, slots=True)
-class Put:
+class PutAway:
     """Where a rescue file was written, and whether the system may delete it there."""
 
     file: Path
     temporary: bool
 
 
-def places() -> tuple[Place, ...]:
+def places() -> tuple[RescuePlace, ...]:
     """Return every folder that is considered, the best first, whether it is there or not."""
     return tuple(_places())
 
 
-def put(rescue: Rescue, garment: Path) -> Put:
+def put(rescue: Rescue, garment: Path) -> PutAway:
     """Write ``rescue`` of the garment in the folder ``garment`` to the best place that takes it.
 
     Raises ``NotWritten`` with what the last place said when none does.
@@ -45,7 +45,7 @@ def put(rescue: Rescue, garment: Path) -> Put:
         try:
             if not place.temporary:
                 private_folder(place.folder)
-            return Put(write(rescue, place.folder), place.temporary)
+            return PutAway(write(rescue, place.folder), place.temporary)
         except NotWritten as error:
             why = str(error)
     raise NotWritten(why)
@@ -56,20 +56,20 @@ def rescue_files() -> tuple[Path, ...]:
     return tuple(sorted({path for place in places() for path in _named_so(place.folder)}))
 
 
-def _places() -> Iterator[Place]:
+def _places() -> Iterator[RescuePlace]:
     from platformdirs import user_state_path  # noqa: PLC0415  (only when it is asked for)
 
     with suppress(RuntimeError, OSError):
         if (state := user_state_path("finishing", appauthor=False)).is_absolute():
-            yield Place(state / "rescue")
+            yield RescuePlace(state / "rescue")
     with suppress(RuntimeError, OSError):  # there is no home
         if (home := Path.home()).is_absolute() and home.is_dir():
-            yield Place(home)
+            yield RescuePlace(home)
     with suppress(OSError):  # there is no temporary folder that can be written
-        yield Place(Path(tempfile.gettempdir()), temporary=True)
+        yield RescuePlace(Path(tempfile.gettempdir()), temporary=True)
 
 
-def _in_order(garment: Path) -> list[Place]:
+def _in_order(garment: Path) -> list[RescuePlace]:
     inside = Path(os.path.realpath(garment))
     allowed = [place for place in places() if not Path(os.path.realpath(place.folder)).is_relative_to(inside)]
     own = _device(garment)

@@ -24,7 +24,7 @@ _MOMENT = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}\.[0
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class NewEvent:
     """One event to be written: what kind it is, the version of that kind's body, and the body."""
 
     kind: str
@@ -142,13 +142,18 @@ def _plain(value: Any) -> Any:
     raise TypeError(f"a {type(value).__name__} is not a JSON value")
 
 
+_HOLDS_NOTHING = frozenset({type(None), bool, int, float, str})
+
+
 def _keys_are_text(value: Any) -> None:
     # json would quietly write the key 1 as "1", and sort_keys fails on a mixture.
     if isinstance(value, Mapping):
         for key, inner in value.items():
             if not isinstance(key, str):
                 raise TypeError(f"the key {key!r} is not text")
-            _keys_are_text(inner)
+            if type(inner) not in _HOLDS_NOTHING:
+                _keys_are_text(inner)
     elif isinstance(value, Sequence) and not isinstance(value, str):
         for inner in value:
-            _keys_are_text(inner)
+            if type(inner) not in _HOLDS_NOTHING:
+                _keys_are_text(inner)

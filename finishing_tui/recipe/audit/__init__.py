@@ -5,19 +5,19 @@ file, and says where in the recipe a fault stands, not on which line.
 """
 
 from finishing_tui.recipe.audit.auditing import Audit, SizeAudit, audit, audit_size
-from finishing_tui.recipe.audit.consequences import Change, changes, new_findings, onward
-from finishing_tui.recipe.audit.finding import Finding, Row
+from finishing_tui.recipe.audit.consequences import LaterChange, changes, new_findings, onward
+from finishing_tui.recipe.audit.finding import Finding, LedgerRow
 from finishing_tui.recipe.audit.footing import Inputs
 from finishing_tui.recipe.audit.implied import implied
-from finishing_tui.recipe.audit.running import Run
+from finishing_tui.recipe.audit.running import AuditRun
 
 __all__ = [
     "Audit",
-    "Change",
+    "AuditRun",
     "Finding",
     "Inputs",
-    "Row",
-    "Run",
+    "LaterChange",
+    "LedgerRow",
     "SizeAudit",
     "audit",
     "audit_size",

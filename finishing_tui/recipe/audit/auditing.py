@@ -5,12 +5,12 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.recipe.audit.finding import Finding, Row
+from finishing_tui.recipe.audit.finding import Finding, LedgerRow
 from finishing_tui.recipe.audit.footing import AuditFooting, Inputs, footing
 from finishing_tui.recipe.audit.implied import implied
 from finishing_tui.recipe.audit.left import findings_of
 from finishing_tui.recipe.audit.numbers import misprinted, sums
-from finishing_tui.recipe.audit.running import Run, run
+from finishing_tui.recipe.audit.running import AuditRun, run
 from finishing_tui.recipe.audit.sizes import falls_and_jumps
 from finishing_tui.recipe.audit.tally import Tally, TooMuch
 from finishing_tui.recipe.audit.unused import unused
@@ -26,7 +26,7 @@ class SizeAudit:
 
     size: str
     start: Mapping[str, int]
-    rows: tuple[Row, ...]
+    rows: tuple[LedgerRow, ...]
     findings: tuple[Finding, ...]
     numbers: Mapping[str, int]
     implied: Mapping[str, int]
@@ -88,7 +88,7 @@ def _size(inputs: Inputs, across: tuple[Finding, ...]) -> SizeAudit:
     return SizeAudit(name, ground.live, done.rows, found, ground.numbers, solved.values)
 
 
-def on_paper(ground: AuditFooting) -> Run:
+def on_paper(ground: AuditFooting) -> AuditRun:
     """Do the whole recipe on paper in one size."""
     return run(ground, wrong=misprinted(ground))
 

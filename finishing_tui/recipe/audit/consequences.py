@@ -11,11 +11,11 @@ from types import MappingProxyType
 from finishing_tui.craft.ledger import Entry, Ledger
 from finishing_tui.recipe.audit.finding import Finding
 from finishing_tui.recipe.audit.footing import Inputs, footing
-from finishing_tui.recipe.audit.running import Run, run
+from finishing_tui.recipe.audit.running import AuditRun, run
 
 
 @dataclass(frozen=True, slots=True)
-class Change:
+class LaterChange:
     """A later number that is another one than planned: stitches on ``place`` after the step at position ``step``."""
 
     step: int
@@ -31,7 +31,7 @@ def onward(
     steps: Sequence[int],
     rest: Mapping[int, tuple[Entry, ...]] = MappingProxyType({}),
     off: Mapping[int, int] = MappingProxyType({}),
-) -> Run:
+) -> AuditRun:
     """Do ``steps`` (positions from 0, in the order they will be done) from ``ledger``, and look at each.
 
     ``rest``: for each of them that is under way, the entries it still has to make; ``off``: the stitches it worked off
@@ -41,18 +41,18 @@ def onward(
     return run(footing(inputs), ledger, steps, rest=rest, off=off, trust="ledger")
 
 
-def changes(planned: Run, real: Run) -> tuple[Change, ...]:
+def changes(planned: AuditRun, real: AuditRun) -> tuple[LaterChange, ...]:
     """Return every later number that differs between two runs of the same steps, in order."""
     found = []
     for one, other in zip(planned.rows, real.rows, strict=True):
         for place in dict.fromkeys((*one.live, *other.live)):
             was, now = one.live.get(place, 0), other.live.get(place, 0)
             if was != now:
-                found.append(Change(one.step, one.title, place, was, now))
+                found.append(LaterChange(one.step, one.title, place, was, now))
     return tuple(found)
 
 
-def new_findings(planned: Run, real: Run) -> tuple[Finding, ...]:
+def new_findings(planned: AuditRun, real: AuditRun) -> tuple[Finding, ...]:
     """Return what the real run finds that the planned one does not."""
     known = {(finding.kind, finding.where, finding.message) for finding in planned.findings}
     return tuple(finding for finding in real.findings if (finding.kind, finding.where, finding.message) not in known)

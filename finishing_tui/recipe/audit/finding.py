@@ -64,7 +64,7 @@ class Compared:
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class SumPart:
     """What one stage did to the stitches of the place that is looked at: part of a sum.
 
     ``title``: what it is called; ``change``: stitches more or, negative, fewer; ``spots``, ``unit``: of a section along
@@ -79,7 +79,7 @@ class Part:
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class LedgerRow:
     """One step of the recipe as the audit did it: a row of the table an editor pins to the wall.
 
     ``step``: its position from 0; ``live``: stitches on every place that holds some after it; ``tails``, ``markers``,

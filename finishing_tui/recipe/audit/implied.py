@@ -27,8 +27,8 @@ _GUESSES = (20, 60, 200, 3)
 _ROUNDS = 8
 """How often an answer is taken as the next guess."""
 
-Key = tuple[object, ...]
-Row = tuple[list[Fraction], Fraction]
+Unknown = tuple[object, ...]
+Equation = tuple[list[Fraction], Fraction]
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,10 +50,10 @@ def implied(inputs: Inputs) -> Solved:
     unknown = [name for name in unprinted_in(inputs.recipe) if name not in inputs.own]
     if not unknown:
         return Solved(MappingProxyType({}), ())
-    best: tuple[int, dict[str, int], list[Row]] | None = None
+    best: tuple[int, dict[str, int], list[Equation]] | None = None
     for guess in _GUESSES:
         values = dict.fromkeys(unknown, guess)
-        rows: list[Row] = []
+        rows: list[Equation] = []
         for _ in range(_ROUNDS):
             rows = _lines(inputs, values)
             better = {name: _whole(_single(rows, at), values[name]) for at, name in enumerate(unknown)}
@@ -72,7 +72,7 @@ def implied(inputs: Inputs) -> Solved:
 
 
 def _told(
-    inputs: Inputs, name: str, at: int, values: Mapping[str, int], rows: list[Row], unknown: list[str]
+    inputs: Inputs, name: str, at: int, values: Mapping[str, int], rows: list[Equation], unknown: list[str]
 ) -> Finding:
     number, size = inputs.recipe.number[name], inputs.recipe.sizes[inputs.size]
     exact = _single(rows, at)
@@ -108,7 +108,7 @@ def _told(
     )
 
 
-def _equation(row: Row, unknown: list[str]) -> str:
+def _equation(row: Equation, unknown: list[str]) -> str:
     terms = [
         (name if abs(weight) == 1 else f"{abs(weight)} * {name}", weight < 0)
         for name, weight in zip(unknown, row[0], strict=True)
@@ -118,7 +118,7 @@ def _equation(row: Row, unknown: list[str]) -> str:
     return f"{text} = {row[1]}"
 
 
-def _single(rows: list[Row], at: int) -> Fraction | None:
+def _single(rows: list[Equation], at: int) -> Fraction | None:
     """Return the value that the solved rows give to the unknown at ``at``; None where it hangs together with others."""
     for weights, total in rows:
         if weights[at] and not any(weight for place, weight in enumerate(weights) if place != at):
@@ -132,11 +132,11 @@ def _whole(value: Fraction | None, otherwise: int) -> int:
     return min(rounded(max(value, Fraction(0))), MOST)
 
 
-def _lines(inputs: Inputs, values: Mapping[str, int]) -> list[Row]:
+def _lines(inputs: Inputs, values: Mapping[str, int]) -> list[Equation]:
     """Return the conditions on the unknowns near ``values``, solved as far as they go (reduced row echelon form)."""
     base = _compared(inputs, values)
     steps = [_compared(inputs, {**values, name: value + 1}) for name, value in values.items()]
-    rows: list[Row] = []
+    rows: list[Equation] = []
     for key, off in base.items():
         if len(rows) == len(values):
             break  # what comes after follows from these, or contradicts them
@@ -147,7 +147,7 @@ def _lines(inputs: Inputs, values: Mapping[str, int]) -> list[Row]:
     return rows
 
 
-def _eliminate(rows: list[Row], row: Row) -> None:
+def _eliminate(rows: list[Equation], row: Equation) -> None:
     """Add ``row`` to the solved ``rows``, unless it follows from them or contradicts them: the first one counts."""
     for solved in rows:
         row = _without(row, solved)
@@ -160,7 +160,7 @@ def _eliminate(rows: list[Row], row: Row) -> None:
     rows.append(row)
 
 
-def _without(row: Row, solved: Row) -> Row:
+def _without(row: Equation, solved: Equation) -> Equation:
     pivot = next(at for at, weight in enumerate(solved[0]) if weight)
     factor = row[0][pivot] / solved[0][pivot]
     if not factor:
@@ -171,7 +171,7 @@ def _without(row: Row, solved: Row) -> Row:
     )
 
 
-def _compared(inputs: Inputs, values: Mapping[str, int]) -> dict[Key, int]:
+def _compared(inputs: Inputs, values: Mapping[str, int]) -> dict[Unknown, int]:
     """Return how far off every comparison is with these values, by what it is."""
     try:
         ground = footing(replace(inputs, own=MappingProxyType({**inputs.own, **values})))

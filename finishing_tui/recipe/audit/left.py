@@ -6,7 +6,7 @@ from finishing_tui.craft.ledger import Ledger
 from finishing_tui.craft.words import plural
 from finishing_tui.recipe.audit.finding import Compared, Finding, Where
 from finishing_tui.recipe.audit.footing import AuditFooting
-from finishing_tui.recipe.audit.look import Found
+from finishing_tui.recipe.audit.look import Findings
 
 _HOW = {
     "marker": "take it out in an 'unmark' step",
@@ -16,7 +16,7 @@ _HOW = {
 }
 
 
-def left(footing: AuditFooting, ledger: Ledger, unsure: frozenset[str]) -> Found:
+def left(footing: AuditFooting, ledger: Ledger, unsure: frozenset[str]) -> Findings:
     """Yield what is left when every step is done; places whose count is not known are passed over."""
     for place in footing.recipe.place:
         count = ledger.on(place)
@@ -55,6 +55,6 @@ def _finding(
     )
 
 
-def findings_of(found: Found) -> Iterator[Finding]:
+def findings_of(found: Findings) -> Iterator[Finding]:
     """Yield the findings among what looks yielded."""
     return (one for one in found if isinstance(one, Finding))

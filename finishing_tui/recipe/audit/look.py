@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from finishing_tui.craft.ledger import Ledger
-from finishing_tui.recipe.audit.finding import Compared, Finding, Level, Part
+from finishing_tui.recipe.audit.finding import Compared, Finding, Level, SumPart
 from finishing_tui.recipe.audit.footing import AuditFooting
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import Count
@@ -90,22 +90,22 @@ class Look:
         """Return a comparison made at ``key`` of this step."""
         return Compared(self.at, self.where(*key), about, expected, found)
 
-    def parts(self, place: str) -> tuple[Part, ...]:
+    def parts(self, place: str) -> tuple[SumPart, ...]:
         """Return what each stage did to ``place``, those that did nothing left out."""
         found, held = [], self.before.on(place)
         for stage, ledger in zip(self.stages, self.after, strict=True):
             change, held = ledger.on(place) - held, ledger.on(place)
             if change and stage.unit == "spot":
-                found.append(Part(stage.title, change, stage.units, stage.spot, free=True))
+                found.append(SumPart(stage.title, change, stage.units, stage.spot, free=True))
             elif change:
-                found.append(Part(stage.title, change))
+                found.append(SumPart(stage.title, change))
         return tuple(found)
 
 
-Found = Iterator[Finding | Compared]
+Findings = Iterator[Finding | Compared]
 """What a look yields."""
 
-Looker = Callable[[Look], Found]
+Looker = Callable[[Look], Findings]
 """A look at a step that was done."""
 
 Instead = tuple[Step, tuple[Finding, ...]]

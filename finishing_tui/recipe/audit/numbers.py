@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from finishing_tui.craft.words import listing
 from finishing_tui.recipe.audit.finding import Compared, Finding
 from finishing_tui.recipe.audit.footing import AuditFooting
-from finishing_tui.recipe.audit.look import Found
+from finishing_tui.recipe.audit.look import Findings
 from finishing_tui.recipe.audit.showing import in_figures, other_numbers
 from finishing_tui.recipe.sums import work_out
 
@@ -20,7 +20,7 @@ def misprinted(footing: AuditFooting) -> dict[str, int]:
     }
 
 
-def sums(footing: AuditFooting, wrong: Mapping[str, int]) -> Found:
+def sums(footing: AuditFooting, wrong: Mapping[str, int]) -> Findings:
     """Yield a comparison for every number that is printed and a sum too, and a finding for each that is ``wrong``."""
     for name, number in footing.recipe.number.items():
         value = footing.numbers[name]

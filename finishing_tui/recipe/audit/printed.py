@@ -4,13 +4,13 @@ from finishing_tui.craft.ribs import nearest
 from finishing_tui.craft.totals import Repeat
 from finishing_tui.craft.words import listing, plural
 from finishing_tui.recipe.audit.finding import Finding
-from finishing_tui.recipe.audit.look import Found, Look
+from finishing_tui.recipe.audit.look import Findings, Look
 from finishing_tui.recipe.audit.showing import added, instead
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.sections import Along
 
 
-def expected(look: Look) -> Found:
+def expected(look: Look) -> Findings:
     """Yield a comparison for every printed count after this step, and a finding for each that the ledger contradicts.
 
     A number that is known to be misprinted, and whose sum is what the ledger has, is not told a second time.
@@ -49,7 +49,7 @@ def mirrors_of(look: Look) -> dict[str, str]:
     return pairs
 
 
-def repeats(look: Look, held: int) -> Found:
+def repeats(look: Look, held: int) -> Findings:
     """Yield a finding where the ``held`` stitches on the step's place are not of the repeat it names."""
     place, repeat = look.step.main_place, look.step.repeat
     if repeat is None or not place or look.here.absent(place) or repeat.takes(held):

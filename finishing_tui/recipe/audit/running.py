@@ -12,10 +12,10 @@ from typing import Literal
 
 from finishing_tui.craft.errors import FinishingError, Impossible
 from finishing_tui.craft.ledger import OFF, Entry, Ledger, Posting, Unbalanced
-from finishing_tui.recipe.audit.finding import Compared, Finding, Row
+from finishing_tui.recipe.audit.finding import Compared, Finding, LedgerRow
 from finishing_tui.recipe.audit.footing import AuditFooting
 from finishing_tui.recipe.audit.left import left
-from finishing_tui.recipe.audit.look import Found, Instead, Look, Trail
+from finishing_tui.recipe.audit.look import Findings, Instead, Look, Trail
 from finishing_tui.recipe.audit.looks import EVERY, INSTEAD, LOOKS, remembered
 from finishing_tui.recipe.audit.mending import before_entry, mend_for, to_hold
 from finishing_tui.recipe.audit.printed import expected, repeats
@@ -42,10 +42,10 @@ _NONE_OFF: Mapping[int, int] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True)
-class Run:
+class AuditRun:
     """What came of it: a ``row`` a step, what is wrong at the ``ending``, the last ledger, and all comparisons made."""
 
-    rows: tuple[Row, ...]
+    rows: tuple[LedgerRow, ...]
     ending: tuple[Finding, ...]
     ledger: Ledger
     compared: tuple[Compared, ...]
@@ -80,7 +80,7 @@ def run(
     trust: Trust = "print",
     wrong: Mapping[str, int] = _NONE,
     trail: Trail = Trail(),  # noqa: B008  (frozen)
-) -> Run:
+) -> AuditRun:
     """Do ``steps`` (positions from 0; all that are for this size, where none are given) from ``ledger``.
 
     ``ledger`` is that of the pieces as they come, where none is given. ``rest``: for each step that is under way,
@@ -101,10 +101,10 @@ def _run(
     trail: Trail,
     *,
     ahead: bool,
-) -> Run:
+) -> AuditRun:
     """As ``run``; with ``ahead`` false without looking ahead, so that looking ahead ends."""
     steps = footing.steps() if steps is None else steps
-    rows, compared = list[Row](), list[Compared]()
+    rows, compared = list[LedgerRow](), list[Compared]()
     doubts = 0
 
     def ahead_from(given: Ledger, after: int) -> int:
@@ -147,10 +147,10 @@ def _run(
     last = [*left(footing, ledger, trail.unsure)]
     ending = tuple(one for one in last if isinstance(one, Finding))
     compared += [one for one in last if isinstance(one, Compared)]
-    return Run(tuple(rows), ending, ledger, tuple(compared))
+    return AuditRun(tuple(rows), ending, ledger, tuple(compared))
 
 
-def _looked(look: Look) -> Found:
+def _looked(look: Look) -> Findings:
     for every in EVERY:
         yield from every(look)
     for own in LOOKS.get(type(look.step), ()):
@@ -311,6 +311,8 @@ def _unsure(trail: Trail, step: Step) -> Trail:
     return replace(trail, unsure=(trail.unsure | places_of(step)) - step.expect.keys())
 
 
-def _row(at: int, step: Step, ledger: Ledger, findings: tuple[Finding, ...], *, begun: bool) -> Row:
+def _row(at: int, step: Step, ledger: Ledger, findings: tuple[Finding, ...], *, begun: bool) -> LedgerRow:
     do = str(type(step).__dataclass_fields__["do"].default)
-    return Row(at, do, step.title, ledger.live, tuple(ledger.tails), ledger.markers, ledger.holes, findings, begun)
+    return LedgerRow(
+        at, do, step.title, ledger.live, tuple(ledger.tails), ledger.markers, ledger.holes, findings, begun
+    )

@@ -4,7 +4,7 @@ import re
 from collections.abc import Callable, Mapping, Sequence
 
 from finishing_tui.craft.words import listing
-from finishing_tui.recipe.audit.finding import Part
+from finishing_tui.recipe.audit.finding import SumPart
 from finishing_tui.recipe.sums import BadSum, names_in, work_out
 
 _MOST_SHOWN = 3
@@ -13,7 +13,7 @@ _MOST_SHOWN = 3
 _NAME = re.compile(r"[A-Za-z_][A-Za-z0-9_]*")
 
 
-def added(before: int, parts: Sequence[Part]) -> str:
+def added(before: int, parts: Sequence[SumPart]) -> str:
     """Return the sum of what was there and what was done: ``22 + 16 + 22 + 38 = 98``; empty where nothing was done."""
     terms = ([before] if before else []) + [part.change for part in parts]
     if len(terms) < 2:
@@ -22,7 +22,7 @@ def added(before: int, parts: Sequence[Part]) -> str:
     return f"{shown} = {sum(terms)}"
 
 
-def instead(parts: Sequence[Part], wanted: int, found: int, pairs: Mapping[str, str]) -> str:
+def instead(parts: Sequence[SumPart], wanted: int, found: int, pairs: Mapping[str, str]) -> str:
     """Return what would give ``wanted`` in place of ``found``: other numbers for single parts, or another print.
 
     ``pairs``: the sections that mirror each other, by name, both ways.
@@ -53,11 +53,11 @@ def instead(parts: Sequence[Part], wanted: int, found: int, pairs: Mapping[str, 
     return f"{wanted} would need {listing(ways, 'or')}; else print {found}"
 
 
-def _one_each(part: Part, off: int) -> bool:
+def _one_each(part: SumPart, off: int) -> bool:
     return part.unit == "stitch" and part.change - off == part.spots
 
 
-def _unlikely(part: Part, off: int) -> tuple[bool, int]:
+def _unlikely(part: SumPart, off: int) -> tuple[bool, int]:
     """Return a key by which the likeliest part to be wrong comes first: one a stitch, then the largest."""
     return not _one_each(part, off), -part.change
 

@@ -119,9 +119,20 @@ class Here:
         return replace(self, ledger=self.ledger.enter(*entries))
 
     def carry(self, to: str, *places: str) -> tuple[Entry, ...]:
-        """Return the entry that carries the working yarn from the first of ``places`` that has one to ``to``."""
+        """Return the entry that carries the working yarn from the first of ``places`` that has one to ``to``.
+
+        Raises ``CannotBegin`` when another yarn hangs there.
+        """
         hangs = next((place for place in places if place in self.ledger.yarns), None)
-        return (YarnEntry(to, "carried", hangs),) if hangs and hangs != to else ()
+        if not hangs or hangs == to:
+            return ()
+        if to in self.ledger.yarns:
+            raise CannotBegin(
+                f"working yarn hangs from the {self.name(to)} already, and this would bring another; cut one first",
+                kind="yarn",
+                mend=(YarnEntry(to, "cut"),),
+            )
+        return (YarnEntry(to, "carried", hangs),)
 
     def joins(self, place: str) -> tuple[Entry, ...]:
         """Return the entry that joins new yarn at ``place``; raises ``CannotBegin`` when yarn hangs there already."""

@@ -7,7 +7,7 @@ needle is the first of the next group and is not counted again (trade.md, sectio
 from dataclasses import dataclass
 from typing import Literal
 
-from finishing_tui.craft.buttonholes import Buttonholes as Holes
+from finishing_tui.craft.buttonholes import ButtonholeRow as Holes
 from finishing_tui.craft.buttonholes import buttonholes
 from finishing_tui.craft.ledger import EDGE, OFF, Posting
 from finishing_tui.craft.words import plural

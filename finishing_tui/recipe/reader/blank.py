@@ -3,8 +3,9 @@
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from finishing_tui.recipe.annotations import fields_of, walk
 from finishing_tui.recipe.reader.errors import Path
-from finishing_tui.recipe.reader.shape import fields_of, meanings, walk
+from finishing_tui.recipe.reader.sentences import meaning
 
 
 def blank(model: type, data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
@@ -16,5 +17,5 @@ def blank(model: type, data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
             value = seen.value.get(key)
             may_not = field.type is str and (not field.optional or field.default)
             if may_not and isinstance(value, str) and not value.strip():
-                means = meanings(seen.mark).get(key, "")
+                means = meaning(seen.mark, key)
                 yield (*seen.path, key), f"{key!r} is blank{f'; say {means}' if means else ''}"

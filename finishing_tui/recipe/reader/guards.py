@@ -6,7 +6,11 @@ time proportional to its length.
 """
 
 import re
+from collections.abc import Mapping
+from pathlib import Path as File
+from types import MappingProxyType
 
+from finishing_tui.files import read_plain, reason
 from finishing_tui.recipe.reader.errors import Problem
 from finishing_tui.recipe.reader.text import named, unprintable
 
@@ -42,6 +46,19 @@ _TOKEN = re.compile(
     re.VERBOSE | re.DOTALL,
 )
 _LONG_NUMBER = re.compile(rf"[+-]?(?:[0-9]_?){{{MOST_DIGITS + 1},}}|0[xob][0-9A-Fa-f_]{{{MOST_DIGITS + 1},}}")
+
+
+def text_in(path: File, said: Mapping[type[OSError], str] = MappingProxyType({})) -> str | Problem:
+    """Return the text of the file at ``path``, or why it cannot be read; ``said``: what to say of some errors."""
+    try:
+        return decoded(read_plain(path, MOST_BYTES + 1))
+    except ValueError:
+        why = "its name cannot be one of a file"
+    except OSError as error:
+        if (sentence := said.get(type(error))) is not None:
+            return Problem(None, "", sentence)
+        why = reason(error)
+    return Problem(None, "", f"the file cannot be read: {why}")
 
 
 def decoded(raw: bytes) -> str | Problem:

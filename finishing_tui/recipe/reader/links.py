@@ -11,16 +11,17 @@ from typing import Any
 
 from finishing_tui.craft.ledger import OUTSIDE
 from finishing_tui.craft.words import plural
+from finishing_tui.recipe.annotations import Seen, walk
 from finishing_tui.recipe.model import Recipe
+from finishing_tui.recipe.numbers import circle_in
 from finishing_tui.recipe.reader.caps import MOST_IN_SUM
 from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.near import near
 from finishing_tui.recipe.reader.sentences import given
-from finishing_tui.recipe.reader.shape import Seen, walk
 from finishing_tui.recipe.stage import HAND
 from finishing_tui.recipe.sums import MOST, BadSum, names_in
 
-Found = Iterator[tuple[Path, str]]
+Mistakes = Iterator[tuple[Path, str]]
 
 MOST_NAME = 60
 """Characters in a name."""
@@ -40,7 +41,7 @@ class Links:
         self.sizes = [size for size in sizes if isinstance(size, str)] if isinstance(sizes, list) else []
         self.many = len(sizes) if isinstance(sizes, list) and sizes else None
 
-    def problems(self) -> Found:
+    def problems(self) -> Mistakes:
         """Yield (path, sentence) for everything that is wrong."""
         yield from self._names()
         yield from self._circles()
@@ -52,7 +53,7 @@ class Links:
             elif seen.mark in _NAMES:
                 yield from _name(seen.path, seen.value, _NAMES[seen.mark])
 
-    def _names(self) -> Found:
+    def _names(self) -> Mistakes:
         for name in self.numbers:
             if not _NUMBER_NAME.fullmatch(name) or len(name) > MOST_NAME or name == "all":
                 right = f"use letters a to z, digits and _, up to {MOST_NAME}, so that sums can name it"
@@ -62,12 +63,12 @@ class Links:
                 yield ("place", name), f"{given(name)} is a word of the ledger's own; give this place another name"
             yield from _name(("place", name), name, "a place")
 
-    def _place(self, seen: Seen) -> Found:
+    def _place(self, seen: Seen) -> Mistakes:
         if isinstance(seen.value, str) and seen.value not in self.places:
             right = near(seen.value, self.places, "the places are")
             yield seen.path, f"there is no place {given(seen.value)}; {right}"
 
-    def _count(self, seen: Seen) -> Found:
+    def _count(self, seen: Seen) -> Mistakes:
         value = seen.value
         if isinstance(value, list):
             yield from self.by_size(seen.path, value)
@@ -76,7 +77,7 @@ class Links:
         else:
             yield from in_range(seen.path, value)
 
-    def by_size(self, path: Path, values: list[Any]) -> Found:
+    def by_size(self, path: Path, values: list[Any]) -> Mistakes:
         """Check a list by size: one entry for each, each of them a count."""
         if self.many is not None and len(values) != self.many:
             entries, sizes = plural(len(values), "entry"), plural(self.many, "size")
@@ -84,7 +85,7 @@ class Links:
         for place, value in enumerate(values):
             yield from in_range((*path, place), value)
 
-    def sum(self, path: Path, text: str) -> Found:
+    def sum(self, path: Path, text: str) -> Mistakes:
         """Check a sum: that it can be read, and that the numbers it names are there."""
         if len(text) > MOST_IN_SUM:
             yield path, f"this sum has {len(text)} characters, {MOST_IN_SUM} is the most; make a number of part of it"
@@ -98,23 +99,12 @@ class Links:
             if name not in self.numbers:
                 yield path, f"there is no number {given(name)}; {near(name, self.numbers, 'the numbers are')}"
 
-    def _circles(self) -> Found:
-        """Find the numbers that are worked out from themselves, each circle once."""
+    def _circles(self) -> Mistakes:
+        """Find the numbers that are worked out from themselves: a circle for each of the sums that must change."""
         follows = {name: self._named_by(name) for name in self.numbers}
-        done: set[str] = set()
-        for start, named in follows.items():
-            trail = {} if start in done else {start: iter(named)}  # in the order they were entered
-            while trail:
-                name = next(reversed(trail))
-                step = next((other for other in trail[name] if other not in done), None)
-                if step is None:
-                    done.add(name)
-                    del trail[name]
-                elif step in trail:
-                    circle = [*list(trail)[list(trail).index(step) :], step]
-                    yield ("number", name, "is"), f"this number is worked out from itself: {_circle(circle)}"
-                else:
-                    trail[step] = iter(follows[step])
+        while circle := circle_in(follows):
+            yield ("number", circle[-2], "is"), f"this number is worked out from itself: {_circle(circle)}"
+            follows[circle[-2]] = []
 
     def _named_by(self, name: str) -> list[str]:
         number = self.numbers[name]
@@ -127,7 +117,7 @@ class Links:
             return []
 
 
-def in_range(path: Path, value: Any, least: int = 0, most: int = MOST) -> Found:
+def in_range(path: Path, value: Any, least: int = 0, most: int = MOST) -> Mistakes:
     """Check a whole number against its range; anything else is the validation's business."""
     if isinstance(value, int) and not isinstance(value, bool) and not least <= value <= most:
         yield path, f"{value} is out of range; a whole number from {least} to {most} is wanted"
@@ -138,7 +128,7 @@ def _table(data: Mapping[str, Any], key: str) -> Mapping[str, Any]:
     return table if isinstance(table, dict) else {}
 
 
-def _name(path: Path, name: Any, what: str) -> Found:
+def _name(path: Path, name: Any, what: str) -> Mistakes:
     if not isinstance(name, str):
         return
     if not name.strip() or name != name.strip():

@@ -7,18 +7,17 @@ from pathlib import Path as File
 from typing import TYPE_CHECKING, Any
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.files import read_plain, reason
+from finishing_tui.recipe.annotations import walk
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.kinds import BRITISH
 from finishing_tui.recipe.model import FORMAT, Recipe
 from finishing_tui.recipe.numbers import numbers_for, unprinted_in
 from finishing_tui.recipe.reader import caps, rules, values
 from finishing_tui.recipe.reader.errors import BadRecipe, Path, Problem
-from finishing_tui.recipe.reader.guards import MOST_BYTES, decoded, looked_over
+from finishing_tui.recipe.reader.guards import MOST_BYTES, looked_over, text_in
 from finishing_tui.recipe.reader.links import Links
 from finishing_tui.recipe.reader.placing import MOST_TOLD, placed
 from finishing_tui.recipe.reader.sentences import sentences
-from finishing_tui.recipe.reader.shape import walk
 from finishing_tui.recipe.reader.syntax import parsed
 from finishing_tui.recipe.reader.text import tidy
 from finishing_tui.recipe.sums import names_in
@@ -26,7 +25,13 @@ from finishing_tui.recipe.sums import names_in
 if TYPE_CHECKING:
     from pydantic import TypeAdapter
 
-Found = Iterable[tuple[Path, str]]
+FoundProblems = Iterable[tuple[Path, str]]
+
+
+_SAID: Mapping[type[OSError], str] = {
+    IsADirectoryError: "this is a folder; name a recipe file in it, such as recipe.toml",
+    FileNotFoundError: "there is no such file; check its name and folder",
+}
 
 
 def read_recipe(path: File) -> Recipe:
@@ -42,16 +47,7 @@ def read_with_text(path: File) -> tuple[Recipe, str]:
 
     The file is read once: whatever is saved to it meanwhile, the two belong together. Raises as ``read_recipe``.
     """
-    try:
-        raw = read_plain(path, MOST_BYTES + 1)
-    except IsADirectoryError:
-        raise _refused(path, "this is a folder; name a recipe file in it, such as recipe.toml") from None
-    except FileNotFoundError:
-        raise _refused(path, "there is no such file; check its name and folder") from None
-    except (OSError, ValueError) as error:
-        why = reason(error) if isinstance(error, OSError) else "its name cannot be one of a file"
-        raise _refused(path, f"the file cannot be read: {why}") from None
-    text = decoded(raw)
+    text = text_in(path, _SAID)
     if isinstance(text, Problem):
         raise BadRecipe(str(path), [text])
     return read_text(text, str(path)), text
@@ -87,10 +83,6 @@ def read_text(text: str, name: str) -> Recipe:
     return recipe
 
 
-def _refused(path: File, why: str) -> BadRecipe:
-    return BadRecipe(str(path), [Problem(None, "", why)])
-
-
 def _newer(data: Mapping[str, Any]) -> bool:
     given = data.get("format")
     return isinstance(given, int) and not isinstance(given, bool) and given > FORMAT
@@ -112,7 +104,7 @@ def _adapter() -> "TypeAdapter[Recipe]":
     return TypeAdapter(Recipe)
 
 
-def _validated(data: Mapping[str, Any]) -> tuple[Recipe | None, Found]:
+def _validated(data: Mapping[str, Any]) -> tuple[Recipe | None, FoundProblems]:
     from pydantic import ValidationError  # noqa: PLC0415  (as above)
 
     try:
@@ -122,7 +114,7 @@ def _validated(data: Mapping[str, Any]) -> tuple[Recipe | None, Found]:
         return None, tuple(islice(sentences(errors, data, Recipe), MOST_TOLD + 1))
 
 
-def _worked_out(recipe: Recipe, data: Mapping[str, Any]) -> Found:
+def _worked_out(recipe: Recipe, data: Mapping[str, Any]) -> FoundProblems:
     """Yield (path, sentence) for counts that cannot be worked out in some size."""
     unknown = _unknown(recipe)
     counts = [seen for seen in walk(Recipe, data) if seen.mark == "count" and not _names(seen.value, unknown)]

@@ -9,6 +9,7 @@ from typing import Any
 
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.lengths import read_length
+from finishing_tui.recipe.annotations import walk
 from finishing_tui.recipe.kinds.base import RepeatOf, Step
 from finishing_tui.recipe.kinds.check import Check
 from finishing_tui.recipe.kinds.join import Join
@@ -19,22 +20,21 @@ from finishing_tui.recipe.model import BandGauge, Number, Recipe, RecipeGauge
 from finishing_tui.recipe.reader import caps
 from finishing_tui.recipe.reader.blank import blank
 from finishing_tui.recipe.reader.errors import Path
-from finishing_tui.recipe.reader.links import Found, Links, in_range
+from finishing_tui.recipe.reader.links import Links, Mistakes, in_range
 from finishing_tui.recipe.reader.near import near
 from finishing_tui.recipe.reader.rules_of_kinds import OF_KINDS
 from finishing_tui.recipe.reader.sentences import given
-from finishing_tui.recipe.reader.shape import walk
 from finishing_tui.recipe.sums import MOST
 
 Table = Mapping[str, Any]
-Rule = Callable[[Path, Table, Links], Found]
+Rule = Callable[[Path, Table, Links], Mistakes]
 
 _BRACED = re.compile(r"\{([^{}\n]{0,60})\}")
 _TURNED = ("start end", "far end")
 """The words in braces that turn round for a left-handed knitter."""
 
 
-def problems(links: Links) -> Found:
+def problems(links: Links) -> Mistakes:
     """Yield (path, sentence) for every rule that is broken."""
     yield from caps.unprinted(links.data)
     yield from blank(Recipe, links.data)
@@ -45,7 +45,7 @@ def problems(links: Links) -> Found:
                     yield from _RULES[cls](seen.path, seen.value, links)
 
 
-def _recipe(_path: Path, table: Table, _links: Links) -> Found:
+def _recipe(_path: Path, table: Table, _links: Links) -> Mistakes:
     if table.get("sizes") == []:
         yield ("sizes",), 'there are no sizes; a recipe has at least one, such as sizes = ["one size"]'
     if table.get("step") == []:
@@ -65,7 +65,7 @@ def _recipe(_path: Path, table: Table, _links: Links) -> Found:
             before[size] = place
 
 
-def _gauge(path: Path, table: Table, _links: Links) -> Found:
+def _gauge(path: Path, table: Table, _links: Links) -> Mistakes:
     for key in ("stitches", "rows"):
         yield from in_range((*path, key), table.get(key), 1, 1000)
     over = table.get("over")
@@ -76,7 +76,7 @@ def _gauge(path: Path, table: Table, _links: Links) -> Found:
             yield (*path, "over"), str(error)
 
 
-def _number(path: Path, table: Table, links: Links) -> Found:
+def _number(path: Path, table: Table, links: Links) -> Mistakes:
     by_size, text = table.get("by_size"), table.get("is")
     if isinstance(by_size, list):
         yield from links.by_size((*path, "by_size"), by_size)
@@ -102,7 +102,7 @@ def _number(path: Path, table: Table, links: Links) -> Found:
             )
 
 
-def _step(path: Path, table: Table, links: Links) -> Found:
+def _step(path: Path, table: Table, links: Links) -> Mistakes:
     if isinstance(table.get("for"), list) and links.sizes:
         for place, size in enumerate(table["for"]):
             if isinstance(size, str) and size not in links.sizes:
@@ -120,12 +120,12 @@ def _step(path: Path, table: Table, links: Links) -> Found:
                 )
 
 
-def _repeat(path: Path, table: Table, _links: Links) -> Found:
+def _repeat(path: Path, table: Table, _links: Links) -> Mistakes:
     yield from in_range((*path, "of"), table.get("of"), 1)
     yield from in_range((*path, "plus"), table.get("plus"))
 
 
-def _pick_up_and_knit(path: Path, table: Table, _links: Links) -> Found:
+def _pick_up_and_knit(path: Path, table: Table, _links: Links) -> Mistakes:
     sections = table.get("section")
     if not isinstance(sections, list):
         return
@@ -150,13 +150,13 @@ def _pick_up_and_knit(path: Path, table: Table, _links: Links) -> Found:
             yield where, f"two sections of this step run along {given(mirrors)}; give each a name of its own"
 
 
-def _work(path: Path, table: Table, _links: Links) -> Found:
+def _work(path: Path, table: Table, _links: Links) -> Mistakes:
     if ("rounds" in table) == ("rows" in table):
         both = "both rounds and rows" if "rounds" in table else "neither rounds nor rows"
         yield path, f"this step says {both}; it needs 'rounds' (worked in the round) or 'rows' (worked flat)"
 
 
-def _shaping(path: Path, table: Table, _links: Links) -> Found:
+def _shaping(path: Path, table: Table, _links: Links) -> Mistakes:
     if ("round" in table) == ("every" in table):
         yield path, "a shaping needs either 'round' (the one round), or 'every' (with 'from' and 'times')"
     for key in ("round", "every", "from", "times"):
@@ -166,20 +166,20 @@ def _shaping(path: Path, table: Table, _links: Links) -> Found:
         yield (*path, "change"), "a change of 0 is no shaping; say how many stitches more, or with - fewer, there are"
 
 
-def _join(path: Path, table: Table, _links: Links) -> Found:
+def _join(path: Path, table: Table, _links: Links) -> Mistakes:
     yield from _two(path, table, "front", "back")
 
 
-def _move(path: Path, table: Table, _links: Links) -> Found:
+def _move(path: Path, table: Table, _links: Links) -> Mistakes:
     yield from _two(path, table, "to", "from")
 
 
-def _check(path: Path, table: Table, _links: Links) -> Found:
+def _check(path: Path, table: Table, _links: Links) -> Mistakes:
     if not (table.get("items") or table.get("same") or table.get("over_the_head")):
         yield path, "there is nothing to check; give 'items', 'same' or 'over_the_head'"
 
 
-def _two(path: Path, table: Table, one: str, other: str) -> Found:
+def _two(path: Path, table: Table, one: str, other: str) -> Mistakes:
     if isinstance(table.get(one), str) and table.get(one) == table.get(other):
         yield (*path, one), f"'{one}' and '{other}' are the same place; two different ones are wanted"
 

@@ -18,46 +18,46 @@ from finishing_tui.recipe.kinds.sections import Along
 from finishing_tui.recipe.kinds.shape import Shape
 from finishing_tui.recipe.kinds.short_rows import ShortRows
 from finishing_tui.recipe.reader.errors import Path
-from finishing_tui.recipe.reader.links import Found, Links, in_range
+from finishing_tui.recipe.reader.links import Links, Mistakes, in_range
 
 Table = Mapping[str, Any]
 
 
-def _along(path: Path, table: Table, _links: Links) -> Found:
+def _along(path: Path, table: Table, _links: Links) -> Mistakes:
     if "spots" not in table and not table.get("length") and not table.get("slope"):
         yield path, "this section does not say how long it is; give 'spots', 'slope' or 'length'"
     yield from _read(path, table, "length", read_length)
     yield from _read(path, table, "slope", read_slope)
 
 
-def _graft(path: Path, table: Table, _links: Links) -> Found:
+def _graft(path: Path, table: Table, _links: Links) -> Mistakes:
     if isinstance(table.get("front"), str) and table.get("front") == table.get("back"):
         yield (*path, "front"), "'front' and 'back' are the same place; two different ones are wanted"
 
 
-def _seam(path: Path, table: Table, _links: Links) -> Found:
+def _seam(path: Path, table: Table, _links: Links) -> Mistakes:
     sides = table.get("sides")
     if isinstance(sides, list) and len(sides) != 2:
         yield (*path, "sides"), f"a seam has two sides, and here {'is 1' if len(sides) == 1 else f'are {len(sides)}'}"
 
 
-def _shape(path: Path, table: Table, _links: Links) -> Found:
+def _shape(path: Path, table: Table, _links: Links) -> Mistakes:
     yield from _read(path, table, "method", method)
 
 
-def _buttonholes(path: Path, table: Table, _links: Links) -> Found:
+def _buttonholes(path: Path, table: Table, _links: Links) -> Mistakes:
     if "over" in table and "between" in table:
         yield path, "this step says both 'over' and 'between'; it needs one of them, or neither"
     if table.get("method") == "yarn over" and isinstance(table.get("width"), int) and table["width"] != 1:
         yield (*path, "width"), f"a yarn over makes a hole of 1 stitch, not {table['width']}; leave the width out"
 
 
-def _short_rows(path: Path, table: Table, _links: Links) -> Found:
+def _short_rows(path: Path, table: Table, _links: Links) -> Mistakes:
     for key in ("first", "times"):
         yield from in_range((*path, key), table.get(key), 1)
 
 
-def _measure(path: Path, table: Table, _links: Links) -> Found:
+def _measure(path: Path, table: Table, _links: Links) -> Mistakes:
     yield from _read(path, table, "value", read_length)
     yield from _read(path, table, "tolerance", read_length)
     if table.get("tolerance") and not table.get("value"):
@@ -74,7 +74,7 @@ def _read(path: Path, table: Table, key: str, read: Callable[[str], object]) -> 
             yield (*path, key), str(error)
 
 
-OF_KINDS: Mapping[type, Callable[[Path, Table, Links], Found]] = {
+OF_KINDS: Mapping[type, Callable[[Path, Table, Links], Mistakes]] = {
     Along: _along,
     Graft: _graft,
     Seam: _seam,

@@ -3,8 +3,10 @@
 import datetime
 import re
 from collections.abc import Iterator, Mapping
-from typing import Any, Literal, get_args, get_origin
+from typing import Any
 
+from finishing_tui.recipe.annotations import Annotation, fields_of
+from finishing_tui.recipe.field_texts import field_texts
 from finishing_tui.recipe.kinds import BRITISH, KINDS
 from finishing_tui.recipe.kinds.base import RepeatOf
 from finishing_tui.recipe.kinds.seam import Side
@@ -13,7 +15,7 @@ from finishing_tui.recipe.kinds.short_rows import ShortRows
 from finishing_tui.recipe.model import BandGauge, Number, Place, Recipe, RecipeGauge
 from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.near import near
-from finishing_tui.recipe.reader.shape import arms, bare, fields_of, is_model, meanings, one_of, settle
+from finishing_tui.recipe.reader.settling import settle
 
 _NOUNS: Mapping[type, str] = {
     Recipe: "a recipe",
@@ -56,16 +58,22 @@ def noun(cls: type) -> str:
     return f"{'an' if name[0] in 'aeiou' else 'a'} {name}"
 
 
+def meaning(cls: type, key: str) -> str:
+    """Return what a key of a model class means, as part of a sentence: the first one under its field."""
+    first = field_texts(cls).get(key, "").split(". ")[0].replace("``", "'").rstrip(".")
+    return first[:1].lower() + first[1:]
+
+
 def _around(data: Any, path: Path) -> Any:
     for part in path[:-1]:
         data = data[part]
     return data
 
 
-def _sentence(error: str, path: Path, wanted: Any, value: Any, owner: type | None, table: Any) -> str:
+def _sentence(error: str, path: Path, wanted: Annotation | None, value: Any, owner: type | None, table: Any) -> str:
     key = str(path[-1]) if path else ""
     if error == "missing" and owner is not None:
-        means = meanings(owner).get(key, "")
+        means = meaning(owner, key)
         return f"{noun(owner)} needs the key {key!r}" + (f": {means}" if means else "")
     if error == "unexpected_keyword_argument" and owner is not None:
         return _unknown(key, owner, table)
@@ -85,15 +93,15 @@ def _unknown(key: str, owner: type, table: Mapping[str, Any]) -> str:
     return f"{wrong}; {near(key, free, 'the others it can have are')}"
 
 
-def _telling(wanted: Any, value: Any) -> tuple[str, ...]:
+def _telling(wanted: Annotation | None, value: Any) -> tuple[str, ...]:
     """Return the key that should tell what a table is, where it stands there and tells something there is not."""
-    choice = one_of(bare(wanted)[1])
+    choice = wanted.choice if wanted else None
     return (choice.key,) if choice is not None and choice.key and choice.key in value else ()
 
 
-def _untold(wanted: Any, value: Any) -> str:
+def _untold(wanted: Annotation | None, value: Any) -> str:
     """Say that a table does not show what it is, or shows something there is not, or is no table."""
-    choice = one_of(bare(wanted)[1])
+    choice = wanted.choice if wanted else None
     names = list(choice.choices) if choice else []
     if not isinstance(value, Mapping):
         return f"{given(value)} stands here; a table is wanted that has one of the keys {', '.join(names)}"
@@ -123,52 +131,53 @@ def given(value: Any) -> str:
     return str(value)
 
 
-def _right(wanted: Any, value: Any) -> str:
+def _right(wanted: Annotation | None, value: Any) -> str:
     """Say what would be right instead of ``value``."""
-    kinds = [bare(arm)[0] for arm in arms(bare(wanted)[0])]
-    if isinstance(value, dict) and any(_is_list_of_tables(kind) for kind in kinds):
+    if wanted is None:
+        return "nothing is wanted"
+    if isinstance(value, dict) and any(map(_is_list_of_tables, wanted.each)):
         return "there can be several, so its name stands in two brackets, such as [[step]]"
-    arms_said = [arm for arm in arms(bare(wanted)[0]) if get_args(bare(arm)[0]) != ("",)]  # "": left out, to be sure
-    words = " or ".join(dict.fromkeys(map(_words, arms_said))) if wanted else "nothing"
-    if bare(wanted)[1] == ("count",):
-        words = _COUNT
+    words = (
+        _COUNT
+        if wanted.marks == ("count",)
+        else " or ".join(
+            dict.fromkeys(_words(arm) for arm in wanted.each if arm.literals != ("",))  # "": left out, to be sure
+        )
+    )
     right = f"{words} is wanted"
+    only = wanted.each[0].bare if len(wanted.each) == 1 else None
     if isinstance(value, str):
-        literals = [word for kind in kinds if get_origin(kind) is Literal for word in get_args(kind) if word]
-        if kinds == [int] and value.strip().isdecimal() and value.isascii():
+        literals = [word for arm in wanted.each for word in arm.literals if word]
+        if only is int and value.strip().isdecimal() and value.isascii():
             return f"{right}: {value.strip()}, without quotes"
-        if literals and all(get_origin(kind) is Literal for kind in kinds):
+        if literals and all(arm.literals for arm in wanted.each):
             return f"it is {_choices(literals)}"
-    if kinds == [str] and isinstance(value, int | float) and not isinstance(value, bool):
+    if only is str and isinstance(value, int | float) and not isinstance(value, bool):
         return f'{right}: "{value}"'
     return right
 
 
-def _is_list_of_tables(kind: Any) -> bool:
-    item = get_args(kind)[0] if get_origin(kind) is tuple else None
-    return is_model(bare(item)[0]) or one_of(bare(item)[1]) is not None
+def _is_list_of_tables(one: Annotation) -> bool:
+    return one.item is not None and (one.item.table is not None or one.item.choice is not None)
 
 
-def _words(wanted: Any) -> str:
-    inner, marks = bare(wanted)
-    if "count" in marks:
+_PLAIN: Mapping[Any, str] = {str: "text in quotes", int: "a whole number", bool: "true or false"}
+_LISTS: Mapping[Any, str] = {
+    int: "a list with a whole number for each size",
+    str: 'a list of texts, such as ["a", "b"],',
+}
+
+
+def _words(one: Annotation) -> str:
+    if "count" in one.marks:
         return _COUNT
-    if inner is str:
-        return "text in quotes"
-    if inner is int:
-        return "a whole number"
-    if inner is bool:
-        return "true or false"
-    if get_origin(inner) is Literal:
-        return _choices([word for word in get_args(inner) if word != ""])
-    if get_origin(inner) is tuple:
-        item = bare(get_args(inner)[0])[0]
-        if item is int:
-            return "a list with a whole number for each size"
-        return 'a list of texts, such as ["a", "b"],' if item is str else "a list of tables"
-    if is_model(inner):
-        return f"{noun(inner)}, a table of keys,"
-    return "a table of keys"
+    if one.literals:
+        return _choices([word for word in one.literals if word != ""])
+    if one.item is not None:
+        return _LISTS.get(one.item.bare, "a list of tables")
+    if one.table is not None:
+        return f"{noun(one.table)}, a table of keys,"
+    return _PLAIN.get(one.bare, "a table of keys")
 
 
 def _choices(words: list[Any]) -> str:

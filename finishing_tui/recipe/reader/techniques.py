@@ -5,12 +5,11 @@ from functools import cache
 from pathlib import Path as File
 from typing import TYPE_CHECKING, Any
 
-from finishing_tui.files import read_plain, reason
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.reader import values
 from finishing_tui.recipe.reader.blank import blank
 from finishing_tui.recipe.reader.errors import BadRecipe, Path, Problem
-from finishing_tui.recipe.reader.guards import MOST_BYTES, decoded, looked_over
+from finishing_tui.recipe.reader.guards import looked_over, text_in
 from finishing_tui.recipe.reader.near import near
 from finishing_tui.recipe.reader.placing import placed
 from finishing_tui.recipe.reader.sentences import sentences
@@ -28,12 +27,7 @@ class BadTechnique(BadRecipe):
 
 def read_technique(path: File) -> Technique:
     """Return the technique in the file at ``path``. Raises ``BadTechnique`` with everything that is wrong with it."""
-    try:
-        raw = read_plain(path, MOST_BYTES + 1)
-    except (OSError, ValueError) as error:
-        why = reason(error) if isinstance(error, OSError) else "its name cannot be one of a file"
-        raise BadTechnique(str(path), [Problem(None, "", f"the file cannot be read: {why}")]) from None
-    text = decoded(raw)
+    text = text_in(path)
     if isinstance(text, Problem):
         raise BadTechnique(str(path), [text])
     return read_technique_text(text, str(path))

@@ -19,26 +19,26 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import listing, plural
 from finishing_tui.garment.shelf import put_on_shelf
 from finishing_tui.garment.starting import Draft, file_text, with_number
-from finishing_tui.glance.audited import Audited, Level, Point, audited
+from finishing_tui.glance.audited import Audited, AuditPoint, PointLevel, audited
 from finishing_tui.glance.numbers import NumberLine, number_lines
 from finishing_tui.glance.starting import summary
 from finishing_tui.screens.keys import LISTS, MOVE, bindings, is_alive, keys_of
-from finishing_tui.screens.leaving import Leaving
+from finishing_tui.screens.listed import Listed
 from finishing_tui.screens.numbers import NumbersScreen
 from finishing_tui.widgets.choices import Choice, Choices
-from finishing_tui.widgets.key_line import Key as KeyShown
 from finishing_tui.widgets.key_line import KeyLine
+from finishing_tui.widgets.key_line import ShownKey as KeyShown
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
 
-_LEVELS: dict[Level, str] = {
+_LEVELS: dict[PointLevel, str] = {
     "error": "cannot be worked so",
     "warning": "doubtful",
     "implied": "worked out",
     "differs": "not as printed",
 }
 
-_NOUNS: dict[Level, str] = {
+_NOUNS: dict[PointLevel, str] = {
     "error": "error",
     "warning": "warning",
     "implied": "number worked out",
@@ -46,7 +46,7 @@ _NOUNS: dict[Level, str] = {
 }
 
 
-class AuditScreen(Leaving[Draft | Path]):
+class AuditScreen(Listed[Draft | Path]):
     """What the audit finds, point by point, and last of all the start; returns the draft, or the folder started."""
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)
@@ -82,8 +82,8 @@ class AuditScreen(Leaving[Draft | Path]):
         self.draft = draft
         self._shelf = shelf
         self._found: Audited | None = None
-        self._settled: set[Point] = set()
-        self._asked: Point | None = None  # an error that is accepted when x is pressed again
+        self._settled: set[AuditPoint] = set()
+        self._asked: AuditPoint | None = None  # an error that is accepted when x is pressed again
         self._began = 0.0
         self._starting = False
 
@@ -120,19 +120,14 @@ class AuditScreen(Leaving[Draft | Path]):
         if not is_alive(self, event.key):
             self.app.bell()
 
-    def action_move(self, by: int) -> None:
-        """Move the caret."""
-        choices = self.query_one(Choices)
-        self._quiet()
-        if 0 <= choices.at + by < len(choices):
-            choices.move(by)
-            self._keys()
-        else:
-            self.app.bell()
+    def move_to(self, at: int) -> None:
+        """Show the caret at a point of the audit."""
+        super().move_to(at)
+        self._keys()
 
     def action_take(self) -> None:
         """Mend the error, understand the warning, or start the garment: what the caret is at."""
-        self._quiet()
+        self.quiet()
         point = self._point
         if self._found is None or self._starting:
             self.app.bell()
@@ -149,7 +144,7 @@ class AuditScreen(Leaving[Draft | Path]):
         if self._found is None or not self._found.of("warning"):
             self._refuse("there is no warning")
             return
-        self._quiet()
+        self.quiet()
         self._settled.update(self._found.of("warning"))
         self._draw(self._next(0))
 
@@ -161,7 +156,7 @@ class AuditScreen(Leaving[Draft | Path]):
         elif point.missing:
             self._refuse(f"nothing can be begun without this number: {key('audit.numbers')}, and type it")
         elif self._asked is point:
-            self._quiet()
+            self.quiet()
             self._settled.add(point)
             self._draw(self._next(self.query_one(Choices).at + 1))
         else:
@@ -171,7 +166,7 @@ class AuditScreen(Leaving[Draft | Path]):
 
     def action_numbers(self) -> None:
         """Change numbers, beginning with the one that the point at the caret is about."""
-        self._quiet()
+        self.quiet()
         point = self._point
         about = "A number of your own takes the place of what the recipe has."
         screen = NumbersScreen(_OfDraft(self), about, "" if point is None else point.number)
@@ -195,7 +190,7 @@ class AuditScreen(Leaving[Draft | Path]):
         try:
             found = audited(draft.inputs)
         except FinishingError as error:
-            found = Audited((Point("error", str(error), missing=True),))
+            found = Audited((AuditPoint("error", str(error), missing=True),))
         self.post_message(self.Found(draft, found))
 
     def _start(self) -> None:
@@ -218,7 +213,7 @@ class AuditScreen(Leaving[Draft | Path]):
             self.post_message(self.Started(folder))
 
     @property
-    def _point(self) -> Point | None:
+    def _point(self) -> AuditPoint | None:
         points = () if self._found is None else self._found.points
         at = self.query_one(Choices).at
         return points[at] if at < len(points) else None
@@ -244,11 +239,11 @@ class AuditScreen(Leaving[Draft | Path]):
         self._head(self._told())
         self._keys()
 
-    def _still(self, point: Point) -> bool:
+    def _still(self, point: AuditPoint) -> bool:
         """Return whether a point is an error that is neither mended nor accepted."""
         return point.level == "error" and point not in self._settled
 
-    def _level(self, point: Point) -> str:
+    def _level(self, point: AuditPoint) -> str:
         if point not in self._settled:
             return _LEVELS[point.level]
         return {"error": "accepted as it is", "warning": "understood"}.get(point.level, _LEVELS[point.level])
@@ -290,7 +285,8 @@ class AuditScreen(Leaving[Draft | Path]):
         self.app.bell()
         self.query_one(Notice).show(f"{text[:1].upper()}{text[1:].removesuffix('.')}.", alarm=True)
 
-    def _quiet(self) -> None:
+    def quiet(self) -> None:
+        """Forget what was asked or said: it was about another point."""
         self._asked = None
         self.query_one(Notice).show("")
 

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, Literal, cast
+from typing import Literal
 
 from textual import work
 from textual.app import ComposeResult
@@ -16,22 +16,20 @@ from finishing_tui.craft.words import listing, plural, sentence
 from finishing_tui.garment.starting import Draft, source_of
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.reader import read_recipe
-from finishing_tui.screens.asking import Asking
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, is_alive, keys_of
-from finishing_tui.screens.leaving import Leaving
+from finishing_tui.screens.listed import Listed
 from finishing_tui.screens.one_line import OneLine
-from finishing_tui.screens.starting.asking import StartScreen
+from finishing_tui.screens.program import program
+from finishing_tui.screens.starting.questions import StartScreen
 from finishing_tui.screens.starting.reading import ReadingScreen
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
 
-if TYPE_CHECKING:
-    from finishing_tui.screens.app import FinishingApp
 
-
-class RecipesScreen(Leaving[Path | None]):
+class RecipesScreen(Listed[Path | None]):
     """Choose a recipe, or read it through first; returns the folder of the garment that was started, or None."""
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)
@@ -114,7 +112,7 @@ class RecipesScreen(Leaving[Path | None]):
             self.app.bell()
             lines = message.trouble.splitlines()
             answers = (Choice("type it again"), Choice("back to the recipes"))
-            asking = Asking("This recipe cannot be used", answers, lines)
+            asking = ChoiceBox("This recipe cannot be used", answers, lines)
             self.app.push_screen(asking, lambda at: self._ask_file(message.typed) if at == 0 else None)
 
     def action_take(self, number: int | None = None) -> None:
@@ -134,14 +132,9 @@ class RecipesScreen(Leaving[Path | None]):
         """Ask for a recipe file."""
         self._ask_file("")
 
-    def action_move(self, by: int) -> None:
-        """Move the caret."""
-        self.query_one(Notice).show("")
-        choices = self.query_one(Choices)
-        if 0 <= choices.at + by < len(choices):
-            self._draw(choices.at + by)
-        else:
-            self.app.bell()
+    def move_to(self, at: int) -> None:
+        """Show the caret at a recipe."""
+        self._draw(at)
 
     def action_leave(self) -> None:
         """Go to the shelf; what was typed for a garment is asked about first."""
@@ -154,11 +147,11 @@ class RecipesScreen(Leaving[Path | None]):
             if at == 1:
                 self.dismiss(None)
 
-        self.app.push_screen(Asking("No garment is started yet. Leave?", answers), answered)
+        self.app.push_screen(ChoiceBox("No garment is started yet. Leave?", answers), answered)
 
     @property
     def _hand(self) -> Literal["right", "left"]:
-        return cast("FinishingApp", self.app).settings.hand
+        return program(self).settings.hand
 
     def _at(self, at: int) -> tuple[str, Recipe] | None:
         """Return the recipe at ``at``, or ring and say why there is none."""

@@ -9,14 +9,14 @@ from finishing_tui.glance.starting import held_places
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.which_size import SizeFit, which_size
 from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of
-from finishing_tui.screens.leaving import Leaving
+from finishing_tui.screens.listed import Listed
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
 
 
-class WhichSizeScreen(Leaving[str | None]):
+class WhichSizeScreen(Listed[str | None]):
     """Type what is counted on any of the places; it returns the size that fits best, or None."""
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)
@@ -73,14 +73,10 @@ class WhichSizeScreen(Leaving[str | None]):
         self._typed[self._place] = self._typed[self._place][:-1]
         self._draw()
 
-    def action_move(self, by: int) -> None:
-        """Move the caret."""
-        choices = self.query_one(Choices)
-        if 0 <= choices.at + by < len(choices):
-            choices.move(by)
-            self._draw()
-        else:
-            self.app.bell()
+    def move_to(self, at: int) -> None:
+        """Show the caret at a place."""
+        super().move_to(at)
+        self._draw()
 
     def action_take(self) -> None:
         """Go on from a place that was counted to the next; on one that was not, take the size that fits best."""

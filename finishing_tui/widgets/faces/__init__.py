@@ -1,5 +1,7 @@
 """One face for each unit a press can stand for; it fills the middle of the screen."""
 
+from typing import Any
+
 from finishing_tui.glance.values import (
     Face,
     ItemFace,
@@ -11,15 +13,13 @@ from finishing_tui.glance.values import (
     ValueFace,
 )
 from finishing_tui.widgets.faces.base import FaceView
+from finishing_tui.widgets.faces.figures import Message, Rounds, Value
 from finishing_tui.widgets.faces.items import Items
-from finishing_tui.widgets.faces.messages import Message
 from finishing_tui.widgets.faces.pairs import Pairs
-from finishing_tui.widgets.faces.rounds import Rounds
 from finishing_tui.widgets.faces.spots import Spots
 from finishing_tui.widgets.faces.stitches import Stitches
-from finishing_tui.widgets.faces.values import Value
 
-VIEWS: dict[type[Face], type[FaceView]] = {
+VIEWS: dict[type[Face], type[FaceView[Any]]] = {
     SpotFace: Spots,
     StitchFace: Stitches,
     PairFace: Pairs,

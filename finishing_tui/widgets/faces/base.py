@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from types import MappingProxyType
-from typing import ClassVar
+from typing import ClassVar, Generic, TypeVar
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
@@ -12,6 +12,8 @@ from textual.widget import Widget
 from finishing_tui.glance.values import Face
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.sentences import Sentences
+
+F = TypeVar("F", bound=Face)
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,15 +24,15 @@ class Typed:
     meaning: str
 
 
-class FaceView(Vertical):
-    """A face. A subclass says what its figures are, and shows the rest in widgets of its own."""
+class FaceView(Vertical, Generic[F]):
+    """What shows a face of the type ``F``: a subclass says what its figures are, and has widgets for the rest."""
 
     MOST: ClassVar[Mapping[str, int]] = MappingProxyType({"low": 2, "middling": 3, "high": 4})
     """Lines of sentences there is room for; help shows all of them."""
 
     def __init__(self) -> None:
         super().__init__()
-        self._shown: tuple[Face, Typed | None] | None = None
+        self._shown: tuple[F, Typed | None] | None = None
 
     def compose(self) -> ComposeResult:
         """Lay out the figures, the sentences, and what else the face has."""
@@ -42,7 +44,7 @@ class FaceView(Vertical):
         """Return what stands below the figures and sentences."""
         return ()
 
-    def show(self, face: Face, typed: Typed | None = None) -> None:
+    def show(self, face: F, typed: Typed | None = None) -> None:
         """Show ``face``; digits being typed take the place of the words."""
         self._shown = (face, typed)
         if self.is_mounted:
@@ -53,7 +55,7 @@ class FaceView(Vertical):
         if self._shown is not None:
             self._show(*self._shown)
 
-    def _show(self, face: Face, typed: Typed | None) -> None:
+    def _show(self, face: F, typed: Typed | None) -> None:
         shown = self.figures(face)
         if typed is not None:
             shown = replace(shown, acts=(f"{typed.digits}?",), then=typed.meaning, style="$mark", keep_then=True)
@@ -61,13 +63,13 @@ class FaceView(Vertical):
         self.query_one(Sentences).show(*self.sentences(face))
         self.show_more(face)
 
-    def figures(self, face: Face) -> Shown:
+    def figures(self, face: F) -> Shown:
         """Return the figures and words of ``face``."""
         raise NotImplementedError
 
-    def sentences(self, face: Face) -> tuple[tuple[str, str], ...]:
+    def sentences(self, face: F) -> tuple[tuple[str, str], ...]:
         """Return the sentences under the figures, each with its style."""
         raise NotImplementedError
 
-    def show_more(self, face: Face) -> None:
+    def show_more(self, face: F) -> None:
         """Show what stands below."""

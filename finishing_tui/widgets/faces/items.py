@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from textual.content import Content
 from textual.widget import Widget
 
-from finishing_tui.glance.values import Face, ItemFace
+from finishing_tui.glance.values import ItemFace
 from finishing_tui.widgets.faces.base import FaceView
 from finishing_tui.widgets.figure_pair import Shown
 from finishing_tui.widgets.plain import plain, wrapped
@@ -40,29 +40,26 @@ class Checklist(Rows):
         return lines
 
 
-class Items(FaceView):
+class Items(FaceView[ItemFace]):
     """A checklist."""
 
     def more(self) -> Sequence[Widget]:
         """Return the list."""
         return (Checklist(),)
 
-    def figures(self, face: Face) -> Shown:
+    def figures(self, face: ItemFace) -> Shown:
         """Return how many are ticked off, where there are several, and the word."""
-        assert isinstance(face, ItemFace)
         if len(face.items) < 2:
             return Shown(acts=(face.act,))
         return Shown(str(face.done), str(len(face.items)), (), (face.act,))
 
-    def sentences(self, face: Face) -> tuple[tuple[str, str], ...]:
+    def sentences(self, face: ItemFace) -> tuple[tuple[str, str], ...]:
         """Return what this is about, where it is more than its only item says."""
-        assert isinstance(face, ItemFace)
         style = "$foreground" if face.items == (face.words,) else "$quiet"
         return ((face.words, style),)
 
-    def show_more(self, face: Face) -> None:
+    def show_more(self, face: ItemFace) -> None:
         """Show the list."""
-        assert isinstance(face, ItemFace)
         checklist = self.query_one(Checklist)
         checklist.display = len(face.items) > 1 or face.items[0] != face.words
         checklist.show(face.items, face.done)

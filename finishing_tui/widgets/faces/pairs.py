@@ -5,33 +5,31 @@ from types import MappingProxyType
 
 from textual.widget import Widget
 
-from finishing_tui.glance.values import Face, PairFace
+from finishing_tui.glance.values import PairFace
 from finishing_tui.widgets.faces.base import FaceView
 from finishing_tui.widgets.figure_pair import Shown
-from finishing_tui.widgets.loops import Loops, Needle
-from finishing_tui.widgets.moves import Moves
+from finishing_tui.widgets.loops import DrawnNeedle, Loops
+from finishing_tui.widgets.moves import MoveLines
 
 
-class Pairs(FaceView):
+class Pairs(FaceView[PairFace]):
     """Pairs of a join."""
 
     MOST = MappingProxyType({"low": 1, "middling": 3, "high": 4})
 
     def more(self) -> Sequence[Widget]:
         """Return the moves of a pair, and both needles."""
-        return (Moves(), Loops())
+        return (MoveLines(), Loops())
 
-    def figures(self, face: Face) -> Shown:
+    def figures(self, face: PairFace) -> Shown:
         """Return how many pairs are done, and the word."""
-        assert isinstance(face, PairFace)
         return Shown(str(face.count), str(face.of), (f"{face.of - face.count} to go",), (face.act,))
 
-    def sentences(self, face: Face) -> tuple[tuple[str, str], ...]:
+    def sentences(self, face: PairFace) -> tuple[tuple[str, str], ...]:
         """Return words for just the next pair, that the needles differ, where they do, and what this is about.
 
         Where a pair is several moves, these are what it is about.
         """
-        assert isinstance(face, PairFace)
         differ = face.front_left - face.back_left
         longer = face.front if differ > 0 else face.back
         uneven = f"The {longer} holds {abs(differ)} more than the other." if differ else ""
@@ -42,10 +40,9 @@ class Pairs(FaceView):
         told = ((face.said, "bold $mark"), (uneven, "$quiet" if face.sewn else "bold $alarm"), (about, "$foreground"))
         return (*told, (face.yarn, "$quiet"))
 
-    def show_more(self, face: Face) -> None:
+    def show_more(self, face: PairFace) -> None:
         """Show the moves of the next pair, and what is left on both needles, the further one above."""
-        assert isinstance(face, PairFace)
-        self.query_one(Moves).show(face.moves)
+        self.query_one(MoveLines).show(face.moves)
         self.set_class(bool(face.moves), "-moves")
-        back, front = Needle(face.back, 0, face.back_left), Needle(face.front, 0, face.front_left)
+        back, front = DrawnNeedle(face.back, 0, face.back_left), DrawnNeedle(face.front, 0, face.front_left)
         self.query_one(Loops).show((back, front))

@@ -4,35 +4,32 @@ from collections.abc import Sequence
 
 from textual.widget import Widget
 
-from finishing_tui.glance.values import Face, SpotFace
+from finishing_tui.glance.values import SpotFace
 from finishing_tui.widgets.edge_strip import EdgeStrip
 from finishing_tui.widgets.faces.base import FaceView
 from finishing_tui.widgets.figure_pair import Shown
 
 
-class Spots(FaceView):
+class Spots(FaceView[SpotFace]):
     """Picking up along an edge."""
 
     def more(self) -> Sequence[Widget]:
         """Return the edge."""
         return (EdgeStrip(),)
 
-    def figures(self, face: Face) -> Shown:
+    def figures(self, face: SpotFace) -> Shown:
         """Return the loops, the target, where on the edge, and what to do next."""
-        assert isinstance(face, SpotFace)
         where = f"{face.unit} {face.spot} of {face.spots}"
         count = face.due and face.edge.at_half  # further on the sentences alone say that it is due
         acts = ("COUNT",) if count else face.acts
         return Shown(str(face.count), str(face.target), (where,), acts, "" if count else face.then)
 
-    def sentences(self, face: Face) -> tuple[tuple[str, str], ...]:
+    def sentences(self, face: SpotFace) -> tuple[tuple[str, str], ...]:
         """Return the rhythm and the recount; the row too where it does not stand beside the figures."""
-        assert isinstance(face, SpotFace)
         halfway = (face.halfway, "bold $alarm" if face.due else "$quiet")
         rhythm = (f"{face.rhythm}", "$foreground")
         return (halfway, rhythm) if face.due else (rhythm, halfway)
 
-    def show_more(self, face: Face) -> None:
+    def show_more(self, face: SpotFace) -> None:
         """Show the edge."""
-        assert isinstance(face, SpotFace)
         self.query_one(EdgeStrip).show(face.edge)

@@ -4,33 +4,30 @@ from collections.abc import Sequence
 
 from textual.widget import Widget
 
-from finishing_tui.glance.values import Face, StitchFace
+from finishing_tui.glance.values import StitchFace
 from finishing_tui.widgets.faces.base import FaceView
 from finishing_tui.widgets.figure_pair import Shown
-from finishing_tui.widgets.loops import Loops, Needle
+from finishing_tui.widgets.loops import DrawnNeedle, Loops
 
 
-class Stitches(FaceView):
+class Stitches(FaceView[StitchFace]):
     """Single stitches."""
 
     def more(self) -> Sequence[Widget]:
         """Return the stitches, done and to come."""
         return (Loops(),)
 
-    def figures(self, face: Face) -> Shown:
+    def figures(self, face: StitchFace) -> Shown:
         """Return how many are done, or of those that leave the needle how many are left, and the word."""
-        assert isinstance(face, StitchFace)
         left = face.of - face.count
         if face.off:
             return Shown(str(left), str(face.of), (f"{face.count} done",), (face.act,), joiner="left of")
         return Shown(str(face.count), str(face.of), (f"{left} to go",), (face.act,))
 
-    def sentences(self, face: Face) -> tuple[tuple[str, str], ...]:
+    def sentences(self, face: StitchFace) -> tuple[tuple[str, str], ...]:
         """Return words for just the next one, and what this is about."""
-        assert isinstance(face, StitchFace)
         return ((face.said, "bold $mark"), (face.words, "$foreground"), (face.yarn, "$quiet"))
 
-    def show_more(self, face: Face) -> None:
+    def show_more(self, face: StitchFace) -> None:
         """Show the stitches."""
-        assert isinstance(face, StitchFace)
-        self.query_one(Loops).show((Needle("", face.count, face.of - face.count),))
+        self.query_one(Loops).show((DrawnNeedle("", face.count, face.of - face.count),))

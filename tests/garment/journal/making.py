@@ -6,7 +6,7 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from finishing_tui.garment.journal import Entry, Journal, Row
+from finishing_tui.garment.journal import Journal, NewEvent, Row
 
 NOON = datetime(2024, 5, 1, 12, 0, 0, 123_456, tzinfo=UTC)
 
@@ -19,12 +19,12 @@ values: st.SearchStrategy[Any] = st.recursive(
     max_leaves=12,
 )
 bodies = st.dictionaries(texts, values, max_size=4)
-entries = st.builds(Entry, kind=texts, version=st.integers(0, 2**63 - 1), body=bodies)
+entries = st.builds(NewEvent, kind=texts, version=st.integers(0, 2**63 - 1), body=bodies)
 
 
-def press(number: int) -> Entry:
+def press(number: int) -> NewEvent:
     """Return an entry whose body can be found in the file by its text."""
-    return Entry("pressed", 1, {"mark": f"<{number:06}>", "unit": number})
+    return NewEvent("pressed", 1, {"mark": f"<{number:06}>", "unit": number})
 
 
 def fill(folder: Path, groups: int, each: int = 2) -> tuple[Row, ...]:

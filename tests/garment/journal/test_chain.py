@@ -15,6 +15,7 @@ from hypothesis import strategies as st
 from finishing_tui.garment.journal import Damaged, check
 from finishing_tui.garment.journal.chain import START, link
 from finishing_tui.garment.journal.rows import Raw, raw
+from tests.examples import share
 from tests.garment.journal.making import fill, read, texts
 
 numbers = st.integers(0, 2**63 - 1)
@@ -60,7 +61,7 @@ def test_the_first_format_for_ever() -> None:
     )
 
 
-@settings(max_examples=30)
+@settings(max_examples=share(30))
 @given(data=st.data())
 def test_any_changed_byte_of_any_column_is_found(data: st.DataObject) -> None:
     """One bit flipped in one column of one row, behind SQLite's back: that row is refused, those before it are not."""

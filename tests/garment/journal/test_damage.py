@@ -21,6 +21,7 @@ from finishing_tui.garment.journal import (
     check,
     recover,
 )
+from tests.examples import share
 from tests.garment.journal.making import NOON, contents, fill, press, read
 
 PAGE = 4096
@@ -60,7 +61,7 @@ def recovered(folder: Path, content: bytes, rows: tuple[Row, ...]) -> Recovery:
     return result
 
 
-@settings(max_examples=25)
+@settings(max_examples=share(25))
 @given(data=st.data())
 def test_a_flipped_bit_anywhere(sound: tuple[bytes, tuple[Row, ...]], data: st.DataObject) -> None:
     """One bit flipped anywhere in the file: reading gives the truth or refuses, and recovery gives a true beginning.
@@ -89,7 +90,7 @@ def test_a_flipped_bit_anywhere(sound: tuple[bytes, tuple[Row, ...]], data: st.D
             assert result.events == len(rows)
 
 
-@settings(max_examples=25)
+@settings(max_examples=share(25))
 @given(data=st.data())
 def test_a_flipped_bit_in_a_body(sound: tuple[bytes, tuple[Row, ...]], data: st.DataObject) -> None:
     """One bit flipped in the body of event n: exactly the n - 1 before it are kept."""
@@ -107,7 +108,7 @@ def test_a_flipped_bit_in_a_body(sound: tuple[bytes, tuple[Row, ...]], data: st.
         assert recovered(folder, bytes(changed), rows).events == row.seq - 1
 
 
-@settings(max_examples=25)
+@settings(max_examples=share(25))
 @given(data=st.data())
 def test_a_file_cut_short(sound: tuple[bytes, tuple[Row, ...]], data: st.DataObject) -> None:
     """A file cut anywhere: refused, and every event before the first that was cut away is kept."""
@@ -246,7 +247,7 @@ def in_hand(tmp_path_factory: pytest.TempPathFactory) -> tuple[bytes, bytes, tup
     return *copy, rows
 
 
-@settings(max_examples=40)
+@settings(max_examples=share(40))
 @given(data=st.data())
 def test_a_torn_log(in_hand: tuple[bytes, bytes, tuple[Row, ...]], data: st.DataObject) -> None:
     """A log cut or flipped anywhere, as after a power cut or in a copy made while open: shorter, but only true rows."""

@@ -15,7 +15,17 @@ from pathlib import Path
 import pytest
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.garment.journal import NAME, Damaged, Entry, Journal, NotAJournal, Unwritable, check, door, recover
+from finishing_tui.garment.journal import (
+    NAME,
+    Damaged,
+    Journal,
+    NewEvent,
+    NotAJournal,
+    Unwritable,
+    check,
+    door,
+    recover,
+)
 from finishing_tui.garment.journal.chain import link
 from finishing_tui.garment.journal.door import LOCK, SIDE_FILES
 from finishing_tui.garment.journal.reader import copy_into
@@ -121,6 +131,28 @@ def test_tables_without_end(garment: Path) -> None:
         connection.commit()
     with pytest.raises(NotAJournal, match="tables without end"):
         Journal.open(garment, look=True)
+
+
+def test_tables_of_which_too_much_is_said(garment: Path) -> None:
+    """3,000 rows of the schema that shared one long value took half a minute: each is read whole at first."""
+    with closing(sqlite3.connect(garment / NAME)) as connection:
+        connection.execute("PRAGMA writable_schema=ON")
+        long = "x" * (2 * door.MOST_IN_TABLE)
+        connection.execute("INSERT INTO sqlite_schema VALUES (?, 'a', 'a', 0, NULL)", (long,))
+        connection.commit()
+    with pytest.raises(NotAJournal, match="more is said than ours ever say"):
+        Journal.open(garment, look=True)
+
+
+def test_what_is_kept_aside_keeps_all_its_names(garment: Path) -> None:
+    """A name that is taken beside an older copy is not free: recovery goes on under the next."""
+    (garment / "journal.damaged-1.sqlite3-journal").write_bytes(b"")
+    rollback(garment)
+    raw = (garment / NAME).read_bytes().replace(b"2024-05-01T12", b"2024-05-01T13")
+    (garment / NAME).write_bytes(raw)
+    aside = recover(garment).aside
+    assert aside is not None
+    assert aside.name == "journal.damaged-2.sqlite3"
 
 
 def test_sqlite_would_delete_that_file(garment: Path) -> None:
@@ -245,7 +277,7 @@ def test_a_body_is_never_larger_than_what_is_read(garment: Path) -> None:
     with pytest.raises(Unwritable, match="bytes"):
         written({"text": "é" * (door.MOST_IN_BODY // 2)})
     with Journal.open(garment) as journal:
-        journal.append([Entry("large", 1, largest)], at=NOON, sitting=1, after_ms=1)
+        journal.append([NewEvent("large", 1, largest)], at=NOON, sitting=1, after_ms=1)
         assert journal.flush(30)
     assert read(garment)[-1].body == largest
 

@@ -14,10 +14,10 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.journal import (
     NAME,
     AlreadyBegun,
-    Entry,
     InUse,
     Journal,
     Newer,
+    NewEvent,
     NoJournal,
     NotAJournal,
     Unreachable,
@@ -158,7 +158,7 @@ def test_after_it_was_put_down_nothing_is_taken_in(tmp_path: Path) -> None:
     assert tuple(journal.rows()) == rows
     with pytest.raises(ValueError, match="at least one"), Journal.open(tmp_path) as again:
         again.append([], at=NOON, sitting=1, after_ms=0)
-    assert Entry("a", 1, {}) == Entry("a", 1, {})
+    assert NewEvent("a", 1, {}) == NewEvent("a", 1, {})
 
 
 def test_killed_in_the_middle_of_a_commit_without_a_log(tmp_path: Path) -> None:

@@ -15,7 +15,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishing_tui.files import NotWritten
-from finishing_tui.garment.journal import Entry
+from finishing_tui.garment.journal import NewEvent
 from finishing_tui.garment.journal import rescue as rescuing
 from finishing_tui.garment.journal import rescue_places as places
 from finishing_tui.garment.journal.chain import START, link
@@ -29,7 +29,7 @@ afters = st.tuples(st.integers(0, 10**6), st.text("0123456789abcdef", min_size=6
 folders = st.text(st.characters(min_codepoint=1, exclude_categories=["Cs"]), min_size=1)
 
 
-def chained(after: tuple[int, str], together: list[list[Entry]], *, sitting: int = 1, after_ms: int = 0) -> Rescue:
+def chained(after: tuple[int, str], together: list[list[NewEvent]], *, sitting: int = 1, after_ms: int = 0) -> Rescue:
     """Return a rescue of the groups ``together``, chained as a journal chains them."""
     seq, chain = after
     rows: list[Row] = []
@@ -239,7 +239,7 @@ def test_what_cannot_be_written_whole_is_removed(tmp_path: Path, monkeypatch: py
     assert not list(tmp_path.iterdir())
 
 
-def _placed(monkeypatch: pytest.MonkeyPatch, devices: dict[Path, int], *among: places.Place) -> None:
+def _placed(monkeypatch: pytest.MonkeyPatch, devices: dict[Path, int], *among: places.RescuePlace) -> None:
     monkeypatch.setattr(places, "places", lambda: among)
     monkeypatch.setattr(places, "_device", devices.get)
 
@@ -249,7 +249,7 @@ def test_another_disk_comes_first(tmp_path: Path, monkeypatch: pytest.MonkeyPatc
     garment, state, home, temporary = (tmp_path / name for name in ("garment", "state", "home", "temporary"))
     for folder in (garment, home, temporary):
         folder.mkdir()
-    among = places.Place(state), places.Place(home), places.Place(temporary, temporary=True)
+    among = places.RescuePlace(state), places.RescuePlace(home), places.RescuePlace(temporary, temporary=True)
     for devices, wanted in (((1, 1, 1), state), ((1, 2, 2), home), ((1, 1, 2), temporary), ((2, 2, 2), state)):
         _placed(monkeypatch, {garment: 1, **dict(zip((state, home, temporary), devices, strict=True))}, *among)
         put = places.put(SMALL, garment)
@@ -268,7 +268,11 @@ def test_never_in_the_garments_folder(tmp_path: Path, monkeypatch: pytest.Monkey
     garment = tmp_path / "garment"
     garment.mkdir()
     (tmp_path / "link").symlink_to(garment)
-    inside = places.Place(garment), places.Place(garment / "state"), places.Place(tmp_path / "link", temporary=True)
+    inside = (
+        places.RescuePlace(garment),
+        places.RescuePlace(garment / "state"),
+        places.RescuePlace(tmp_path / "link", temporary=True),
+    )
     _placed(monkeypatch, {}, *inside)
     with pytest.raises(NotWritten):
         places.put(SMALL, garment)
@@ -277,7 +281,13 @@ def test_never_in_the_garments_folder(tmp_path: Path, monkeypatch: pytest.Monkey
 
 def test_names_are_found_in_every_place(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Files named as rescue files are found wherever one may lie, and nothing else is."""
-    _placed(monkeypatch, {}, places.Place(tmp_path / "none"), places.Place(tmp_path), places.Place(tmp_path / "more"))
+    _placed(
+        monkeypatch,
+        {},
+        places.RescuePlace(tmp_path / "none"),
+        places.RescuePlace(tmp_path),
+        places.RescuePlace(tmp_path / "more"),
+    )
     (tmp_path / "more").mkdir()
     found = write(SMALL, tmp_path), write(SMALL, tmp_path / "more")
     (tmp_path / "finishing-rescue-grey.jsonl").write_text("")

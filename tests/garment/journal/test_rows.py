@@ -10,7 +10,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from finishing_tui.garment.journal import Entry, Journal, NotSaved, Unwritable
+from finishing_tui.garment.journal import Journal, NewEvent, NotSaved, Unwritable
+from tests.examples import share
 from tests.garment.journal.making import NOON, bodies, entries, press, read, values
 
 
@@ -23,9 +24,9 @@ def typed(value: Any) -> Any:
     return type(value), value
 
 
-@settings(max_examples=40)
+@settings(max_examples=share(40))
 @given(groups=st.lists(st.lists(entries, min_size=1, max_size=3), max_size=5))
-def test_every_entry_comes_back_the_same(groups: list[list[Entry]]) -> None:
+def test_every_entry_comes_back_the_same(groups: list[list[NewEvent]]) -> None:
     """Any JSON bodies, large numbers and every script included, come back equal and of the same types, in order."""
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
@@ -43,13 +44,13 @@ def test_every_entry_comes_back_the_same(groups: list[list[Entry]]) -> None:
     assert [one.group for one in back] == [rows[0].seq for rows in added for _ in rows]
 
 
-@settings(max_examples=40)
+@settings(max_examples=share(40))
 @given(body=bodies)
 def test_the_text_of_a_body_is_canonical(body: dict[str, Any]) -> None:
     """Equal bodies have one text, whatever order their keys came in; it is plain JSON without spaces."""
     with tempfile.TemporaryDirectory() as name, Journal.create(Path(name)) as journal:
         turned = dict(reversed(body.items()))
-        pair = [Entry("a", 1, body), Entry("a", 1, turned)]
+        pair = [NewEvent("a", 1, body), NewEvent("a", 1, turned)]
         one, other = journal.append(pair, at=NOON, sitting=1, after_ms=0)
         assert one.text == other.text == json.dumps(body, sort_keys=True, separators=(",", ":"), ensure_ascii=False)
 
@@ -71,7 +72,7 @@ def test_what_would_not_come_back_is_refused(tmp_path: Path, body: Any) -> None:
     """NaN, half characters, keys and values that JSON would change: refused, and nothing of the group is added."""
     with Journal.create(tmp_path) as journal:
         with pytest.raises(Unwritable):
-            journal.append([press(1), Entry("a", 1, body)], at=NOON, sitting=1, after_ms=0)
+            journal.append([press(1), NewEvent("a", 1, body)], at=NOON, sitting=1, after_ms=0)
         assert journal.last_seq == 0
         journal.append([press(1)], at=NOON, sitting=1, after_ms=0)
     assert [one.seq for one in read(tmp_path)] == [1]
@@ -83,16 +84,16 @@ def test_endless_nesting_is_refused(tmp_path: Path) -> None:
     for _ in range(100_000):
         deep = [deep]
     with Journal.create(tmp_path) as journal, pytest.raises(Unwritable):
-        journal.append([Entry("a", 1, {"x": deep})], at=NOON, sitting=1, after_ms=0)
+        journal.append([NewEvent("a", 1, {"x": deep})], at=NOON, sitting=1, after_ms=0)
 
 
-@settings(max_examples=20)
+@settings(max_examples=share(20))
 @given(value=values)
 def test_a_row_does_not_change_with_what_it_was_made_of(value: Any) -> None:
     """Changing the caller's list after it was added changes neither the row nor what is saved."""
     with tempfile.TemporaryDirectory() as name, Journal.create(Path(name)) as journal:
         mine: list[Any] = [value]
-        (one,) = journal.append([Entry("a", 1, {"x": mine})], at=NOON, sitting=1, after_ms=0)
+        (one,) = journal.append([NewEvent("a", 1, {"x": mine})], at=NOON, sitting=1, after_ms=0)
         mine.append("more")
         assert one.body == {"x": [value]}
 

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from finishing_tui.garment.journal import Entry, Journal
+from finishing_tui.garment.journal import Journal, NewEvent
 from finishing_tui.garment.journal.chain import START
 from tests.garment.journal.making import NOON, fill, read
 
@@ -64,7 +64,7 @@ def test_put_down_it_is_one_private_file(tmp_path: Path) -> None:
 def test_open_it_uses_the_log_with_full_syncs(tmp_path: Path) -> None:
     """While a garment is in hand the journal is in write-ahead mode, and no committing thread makes checkpoints."""
     with Journal.create(tmp_path) as journal:
-        long = Entry("noted", 1, {"text": "x" * 40_000})
+        long = NewEvent("noted", 1, {"text": "x" * 40_000})
         for number in range(150):  # SQLite by itself would make a checkpoint after 1,000 pages, here after 100 events
             journal.append([long], at=NOON, sitting=1, after_ms=number)
             assert journal.flush(30)

@@ -12,6 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from finishing_tui.garment.journal import NAME, Damaged, Journal, check
 from finishing_tui.garment.journal import journal as opening
 from finishing_tui.garment.journal.chain import seal
+from tests.examples import share
 from tests.garment.journal.making import NOON, bodies, fill, press, read
 
 
@@ -39,7 +40,7 @@ def folder(tmp_path: Path) -> Path:
     return tmp_path
 
 
-@settings(max_examples=20, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=share(20), suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(body=bodies)
 def test_the_newest_comes_back(folder: Path, body: dict[str, Any]) -> None:
     """The newest snapshot of the asked version comes back as it was given."""

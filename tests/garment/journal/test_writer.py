@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from finishing_tui.garment.journal import NAME, Entry, Journal, NotSaved, Row, check
+from finishing_tui.garment.journal import NAME, Journal, NewEvent, NotSaved, Row, check
 from finishing_tui.garment.journal import store as storing
 from finishing_tui.garment.journal import writer as writing
 from finishing_tui.garment.journal.rows import Raw
@@ -368,11 +368,11 @@ def test_another_folder_in_its_place_is_left_alone(tmp_path: Path) -> None:
     folder, aside = tmp_path / "garment", tmp_path / "aside"
     folder.mkdir()
     with Journal.create(folder) as journal:
-        journal.append([Entry("One", 1, {})], at=datetime.now(UTC), sitting=1, after_ms=0)
+        journal.append([NewEvent("One", 1, {})], at=datetime.now(UTC), sitting=1, after_ms=0)
         assert journal.flush(30)
         folder.rename(aside)
         folder.mkdir()
-        journal.append([Entry("Two", 1, {})], at=datetime.now(UTC), sitting=1, after_ms=0)
+        journal.append([NewEvent("Two", 1, {})], at=datetime.now(UTC), sitting=1, after_ms=0)
         assert not journal.flush(1.5)
         assert journal.unsaved == 1
         assert "Another folder" in (journal.trouble or "")

@@ -12,6 +12,7 @@ from finishing_tui.recipe.audit.footing import AuditFooting, footing
 from finishing_tui.recipe.audit.running import run
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.stage import entries_between, whole
+from tests.examples import share
 from tests.recipe.audit.balanced import balanced
 from tests.strategies import PLACES, model_of, recipes
 
@@ -56,7 +57,7 @@ def test_the_audit_enters_the_whole_stages(table: dict[str, Any]) -> None:
 
 
 @given(table=recipes())
-@settings(max_examples=150)
+@settings(max_examples=share(150))
 def test_any_recipe_is_audited_and_its_postings_sum_to_zero(table: dict[str, Any]) -> None:
     """Whatever is wrong with a recipe, every step has its row, no place is ever negative, and nothing is lost."""
     recipe = model_of(Recipe, table)

@@ -77,9 +77,11 @@ HARD = {
 """Recipes inside every cap of the reader, each with as much as there may be of something that grows."""
 
 
+@pytest.mark.parametrize("most", [tally.MOST // 10, pytest.param(tally.MOST, marks=pytest.mark.long)])
 @pytest.mark.parametrize("hard", HARD)
-def test_the_hardest_recipes_come_to_an_end_by_counts(hard: str, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_the_hardest_recipes_come_to_an_end_by_counts(hard: str, most: int, monkeypatch: pytest.MonkeyPatch) -> None:
     """Whatever the recipe, the audit ends with an answer or a sentence, after a bounded number of entries."""
+    monkeypatch.setattr(tally, "MOST", most)
     recipe = read_text(HARD[hard], "x.toml")
     watched = Watched(monkeypatch)
     found = watched.audit(recipe)

@@ -7,6 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from finishing_tui.garment.stored import decode, encode
+from finishing_tui.recipe.annotations import fields_of
+from finishing_tui.recipe.field_texts import field_texts
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.kinds.base import Here, Step
 from finishing_tui.recipe.kinds.buttonholes import Buttonholes
@@ -17,15 +19,15 @@ from finishing_tui.recipe.kinds.sew_on import SewOn
 from finishing_tui.recipe.kinds.shape import Shape
 from finishing_tui.recipe.kinds.short_rows import ShortRows
 from finishing_tui.recipe.kinds.work import Work
-from finishing_tui.recipe.reader.shape import fields_of, meanings
 from finishing_tui.recipe.stage import Stage
+from tests.examples import share
 from tests.recipe.kinds.beginning import here as beginning
 from tests.recipe.kinds.beginning import stages_or_refusal
 from tests.strategies import heres, model_of, steps
 
 
 @pytest.mark.parametrize("do", KINDS)
-@settings(max_examples=30)
+@settings(max_examples=share(30))
 @given(data=st.data(), here=heres())
 def test_a_step_is_refused_in_a_sentence_or_said_in_one(do: str, data: st.DataObject, here: Here) -> None:
     """A refusal is one plain sentence on one line; else every stage has words, for each unit where they differ."""
@@ -44,7 +46,7 @@ def test_a_step_is_refused_in_a_sentence_or_said_in_one(do: str, data: st.DataOb
 @pytest.mark.parametrize("kind", [*KINDS.values(), Side, ShortRows], ids=lambda kind: kind.__name__)
 def test_every_key_is_explained(kind: type) -> None:
     """The text under each field is what the schema, the guide and the refusals tell of it."""
-    told = meanings(kind)
+    told = field_texts(kind)
     assert [key for key in fields_of(kind) if key != "do" and not told.get(key)] == []
 
 

@@ -137,3 +137,17 @@ def test_everything_is_told_at_once_in_the_order_of_the_file() -> None:
         for part in ("[24, 26]", "nedle", "{there}", 'onto    = "neckb', "1.5", '[[step]]\ndo    = "cast')
     ]
     assert [problem.line for problem in caught.value.problems] == where
+
+
+def test_every_circle_of_sums_is_told_once() -> None:
+    """Two circles and a number that names itself: three sentences, each at the sum that closes its circle."""
+    sums = {"a": "b", "b": "c + 1", "c": "a", "d": "a + e", "e": "d", "f": "2 * f"}
+    numbers = "".join(f'[number.{name}]\ntext = "{name}"\nis = "{sum_}"\n\n' for name, sum_ in sums.items())
+    with pytest.raises(BadRecipe) as caught:
+        read_text(GOOD.replace("[place.left_front]", f"{numbers}[place.left_front]"), "x.toml")
+    said = "this number is worked out from itself: {}; break the circle"
+    assert [(problem.key, problem.message) for problem in caught.value.problems] == [
+        ("number.c.is", said.format("a → b → c → a")),
+        ("number.e.is", said.format("d → e → d")),
+        ("number.f.is", said.format("f → f")),
+    ]

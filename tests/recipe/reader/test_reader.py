@@ -10,10 +10,11 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
+from finishing_tui.recipe.annotations import fields_of
+from finishing_tui.recipe.field_texts import field_texts
 from finishing_tui.recipe.kinds.sections import Along, Gap, Held
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.reader import BadRecipe, read_recipe, read_text
-from finishing_tui.recipe.reader.shape import fields_of
 from tests.recipe.reader.good import GOOD
 from tests.strategies import model_of, recipes, toml_of
 
@@ -196,10 +197,8 @@ class TestFiles:
 
 def test_every_key_has_a_meaning() -> None:
     """A missing key is explained by the text under its field, so every field of the model must have one."""
-    from finishing_tui.recipe.reader.shape import meanings  # noqa: PLC0415  (beside its only use)
-
     for cls in (Recipe, Along, Held, Gap):
-        assert all(meanings(cls)[key] for key in fields_of(cls) if key != "do")
+        assert all(field_texts(cls)[key] for key in fields_of(cls) if key != "do")
 
 
 def test_the_example_is_toml() -> None:

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from finishing_tui.recipe.annotations import fields_of
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.kinds.arrange import Arrange
 from finishing_tui.recipe.kinds.base import RepeatOf
@@ -17,9 +18,9 @@ from finishing_tui.recipe.kinds.short_rows import ShortRows
 from finishing_tui.recipe.kinds.work import Shaping
 from finishing_tui.recipe.model import BandGauge, Number, Place, Recipe, RecipeGauge
 from finishing_tui.recipe.reader import BadRecipe, read_text
-from finishing_tui.recipe.reader.shape import fields_of
 from finishing_tui.recipe.reader.techniques import read_technique_text
 from finishing_tui.recipe.techniques import HelpsAt, Technique
+from tests.examples import share
 from tests.recipe.reader.wrong_types import Key, Steps, keys_of, line_changed, with_key, written, wrong_for
 
 _SIDES = [{"spots": 10}, {"spots": 10}]
@@ -127,7 +128,7 @@ def test_a_value_of_a_wrong_type_is_refused_on_its_line(key: Key) -> None:
 
 
 @given(st.sampled_from(KEYS).flatmap(lambda key: st.tuples(st.just(key), st.sampled_from(wrong_for(key)))))
-@settings(max_examples=300)
+@settings(max_examples=share(300))
 def test_also_at_the_keys_that_every_kind_of_step_has(wrong: tuple[Key, str]) -> None:
     """The keys that all kinds share are refused in each kind."""
     assert not _refused(*wrong)

@@ -6,9 +6,9 @@ A new key, or a new kind of step, is tried out as soon as it is in the model.
 import json
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import Any, Literal, get_args, get_origin
+from typing import Any
 
-from finishing_tui.recipe.reader.shape import Field, arms, bare, fields_of, is_model, one_of
+from finishing_tui.recipe.annotations import Annotation, ModelField, fields_of, models
 
 Steps = tuple[str | int, ...]
 """The way to a table: keys, and positions in lists."""
@@ -38,7 +38,7 @@ class Key:
     """The key ``field`` of the model class ``owner``."""
 
     owner: type
-    field: Field
+    field: ModelField
 
     @property
     def declared(self) -> bool:
@@ -50,14 +50,14 @@ class Key:
         return f"{self.owner.__name__}.{self.field.key}"
 
 
-def keys_of(*models: type) -> list[Key]:
-    """Return every key of the ``models`` and of all the tables that stand in them, each class once."""
-    return [Key(cls, field) for cls in _classes(models) for field in fields_of(cls).values()]
+def keys_of(*tables: type) -> list[Key]:
+    """Return every key of the ``tables`` and of all the tables that stand in them, each class once."""
+    return [Key(cls, field) for cls in models(*tables) for field in fields_of(cls).values()]
 
 
 def wrong_for(key: Key) -> list[str]:
     """Return values that ``key`` does not take, as they stand in a file."""
-    found = list(dict.fromkeys(_wrong(key.field.type)))
+    found = list(dict.fromkeys(_wrong(key.field.annotation)))
     if not key.field.optional or (key.field.type is str and key.field.default):
         found += [empty for empty in ('""', "[]") if empty not in found]
     return found
@@ -87,29 +87,7 @@ def line_changed(before: str, after: str) -> int:
     return next(number for number, (one, other) in pairs if one != other)
 
 
-def _classes(models: tuple[type, ...]) -> list[type]:
-    found: dict[type, None] = {}
-    waiting = [*reversed(models)]
-    while waiting:
-        cls = waiting.pop()
-        if cls not in found:
-            found[cls] = None
-            waiting += [inner for field in fields_of(cls).values() for inner in _within(field.type)]
-    return list(found)
-
-
-def _within(wanted: Any) -> Iterator[type]:
-    inner, marks = bare(wanted)
-    if (choice := one_of(marks)) is not None:
-        yield from choice.choices.values()
-    elif is_model(inner):
-        yield inner
-    elif get_origin(inner) is not Literal:
-        for arm in get_args(inner):
-            yield from _within(arm)
-
-
-def _wrong(wanted: Any, *, within: bool = False) -> Iterator[str]:
+def _wrong(wanted: Annotation, *, within: bool = False) -> Iterator[str]:
     """Yield values that are not of the type ``wanted``, also such as go wrong only further in.
 
     ``within``: of a value in a list or table, where one of each sort will do.
@@ -118,48 +96,42 @@ def _wrong(wanted: Any, *, within: bool = False) -> Iterator[str]:
     for kind, texts in VALUES.items():
         if kind not in takes:
             yield from texts[:1] if within else texts
-    for arm in _flat(wanted):
-        inner = bare(arm)[0]
-        if get_origin(inner) is Literal and takes == {"string"} and not any(arm is str for arm in _flat(wanted)):
+    for one in _flat(wanted):
+        if one.literals and takes == {"string"} and not any(arm.bare is str for arm in _flat(wanted)):
             yield from VALUES["string"]
-            if "" not in get_args(inner):
+            if "" not in one.literals:
                 yield '""'
-        elif get_origin(inner) is Literal and takes == {"integer"}:
+        elif one.literals and takes == {"integer"}:
             yield "0"
-        elif get_origin(inner) is tuple:
-            item = get_args(inner)[0]
-            yield from (f"[{text}]" for text in _wrong(item, within=True) if "list" not in _takes(item))
-        elif isinstance(get_origin(inner), type) and issubclass(get_origin(inner), Mapping):
-            yield from (f"{{ neck = {text} }}" for text in _wrong(get_args(inner)[1], within=True))
-        elif inner is int:
+        elif one.item is not None:
+            yield from (f"[{text}]" for text in _wrong(one.item, within=True) if "list" not in _takes(one.item))
+        elif one.named is not None:
+            yield from (f"{{ neck = {text} }}" for text in _wrong(one.named, within=True))
+        elif one.bare is int:
             yield '""'
     if "string" not in takes:
         yield '""'
 
 
-def _takes(wanted: Any) -> frozenset[str]:
+def _takes(wanted: Annotation) -> frozenset[str]:
     """Return the sorts of TOML values of which some are right."""
     return frozenset(_kind(arm) for arm in _flat(wanted))
 
 
-def _flat(wanted: Any) -> Iterator[Any]:
-    inner, marks = bare(wanted)
-    if one_of(marks) is not None or (arms(inner) == (inner,)):
-        yield wanted if one_of(marks) is not None else inner
+def _flat(wanted: Annotation) -> Iterator[Annotation]:
+    if wanted.choice is not None or not wanted.arms:
+        yield wanted
         return
-    for arm in arms(inner):
+    for arm in wanted.arms:
         yield from _flat(arm)
 
 
-def _kind(arm: Any) -> str:
-    inner, marks = bare(arm)
-    if one_of(marks) is not None or is_model(inner):
-        return "table"
-    if get_origin(inner) is Literal:
-        return "integer" if isinstance(get_args(inner)[0], int) else "string"
-    if get_origin(inner) is tuple:
+def _kind(one: Annotation) -> str:
+    if one.literals:
+        return "integer" if isinstance(one.literals[0], int) else "string"
+    if one.item is not None:
         return "list"
-    return {str: "string", int: "integer", bool: "bool"}.get(inner, "table")
+    return {str: "string", int: "integer", bool: "bool"}.get(one.bare, "table")
 
 
 def _lines(table: Mapping[str, Any], path: tuple[str, ...]) -> Iterator[str]:

@@ -89,8 +89,11 @@ KEYS = (
 """The keys that are pressed where a garment is worked on the screens."""
 
 
-def look(garment: Path, way: str, figures: Figures) -> None:
-    """Look at a copy of ``garment`` in one way; note each fault: a traceback, raw bytes, a file touched outside."""
+def look(garment: Path, way: str, figures: Figures, *, weigh: bool = True) -> None:
+    """Look at a copy of ``garment`` in one way; note each fault: a traceback, raw bytes, a file touched outside.
+
+    ``weigh``: note the memory in use as well, which takes several times as long.
+    """
     with tempfile.TemporaryDirectory() as name:
         shelf = Path(name) / "shelf"
         _copy(garment.parent, shelf)
@@ -102,7 +105,8 @@ def look(garment: Path, way: str, figures: Figures) -> None:
         settings.write_text("")
         surroundings = {"FINISHING_SHELF": str(shelf), "FINISHING_SETTINGS": str(settings)}
         rows_there, bytes_there = _size(shelf / "garment")
-        tracemalloc.start()
+        if weigh:
+            tracemalloc.start()
         with (
             mock.patch.dict(os.environ, surroundings),
             mock.patch.multiple(sys, stdout=out, stderr=err, stdin=typed),
@@ -119,8 +123,9 @@ def look(garment: Path, way: str, figures: Figures) -> None:
                 figures.faults.append(f"{way}: {type(error).__name__} at {where}: {str(error)[:200]}")
             out.flush()
             err.flush()
-        figures.most_memory = max(figures.most_memory, tracemalloc.get_traced_memory()[1])
-        tracemalloc.stop()
+        if weigh:
+            figures.most_memory = max(figures.most_memory, tracemalloc.get_traced_memory()[1])
+            tracemalloc.stop()
         figures.looks += 1
         figures.statuses.setdefault(way, {}).setdefault(status, 0)
         figures.statuses[way][status] += 1
@@ -204,8 +209,11 @@ def _strange(said: bytes) -> str:
     return ""
 
 
-def looked_at(many: int, seed: int, *, screens_every: int = 1) -> Figures:
-    """Craft ``many`` garments from ``seed`` and look at each in every way; on the screens at every so many-th."""
+def looked_at(many: int, seed: int, *, screens_every: int = 1, weigh_every: int = 1) -> Figures:
+    """Craft ``many`` garments from ``seed`` and look at each in every way; on the screens at every so many-th.
+
+    ``weigh_every``: at every so many-th the memory in use is noted.
+    """
     figures = Figures()
     for number in range(many):
         with tempfile.TemporaryDirectory() as name:
@@ -216,7 +224,7 @@ def looked_at(many: int, seed: int, *, screens_every: int = 1) -> Figures:
             before = len(figures.faults)
             for way in WAYS:
                 if way != "work" or number % screens_every == 0:
-                    look(garment, way, figures)
+                    look(garment, way, figures, weigh=number % weigh_every == 0)
             figures.faults[before:] = [f"{seed}/{number}: {fault}" for fault in figures.faults[before:]]
             figures.crafted += 1
     return figures

@@ -1,11 +1,11 @@
 """Buttons sewn on against the buttonholes that were worked."""
 
 from finishing_tui.craft.words import plural
-from finishing_tui.recipe.audit.look import Found, Look
+from finishing_tui.recipe.audit.look import Findings, Look
 from finishing_tui.recipe.kinds.sew_on import SewOn
 
 
-def look(look: Look) -> Found:
+def look(look: Look) -> Findings:
     """Yield a comparison where buttons are sewn on and there are holes for them, and a warning where they differ."""
     step, holes = look.step, look.trail.buttonholes
     if not isinstance(step, SewOn) or "button" not in step.what.lower() or not holes or step.unequal:

@@ -1,11 +1,11 @@
 """A ``count`` step: the number that should be there against the ledger's."""
 
 from finishing_tui.craft.words import plural
-from finishing_tui.recipe.audit.look import Found, Look
+from finishing_tui.recipe.audit.look import Findings, Look
 from finishing_tui.recipe.kinds.count import CountStitches
 
 
-def look(look: Look) -> Found:
+def look(look: Look) -> Findings:
     """Yield a comparison where a number is printed, and a finding where the ledger has another."""
     step = look.step
     if not isinstance(step, CountStitches) or step.count is None:

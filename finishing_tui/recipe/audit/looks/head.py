@@ -11,7 +11,7 @@ from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.head import HEADS, head_of, opening, over_the_head
 from finishing_tui.craft.lengths import Length, length, say_length
 from finishing_tui.craft.words import plural
-from finishing_tui.recipe.audit.look import Found, Look
+from finishing_tui.recipe.audit.look import Findings, Look
 from finishing_tui.recipe.kinds.check import Check
 
 AGE = re.compile(r"([0-9]{1,3}) ?(year|month)s?", re.IGNORECASE)
@@ -21,7 +21,7 @@ _NEARLY_GROWN = 120
 """Months from which a child's head is taken to be as large as a small man's."""
 
 
-def look(look: Look) -> Found:
+def look(look: Look) -> Findings:
     """Yield a warning where the neck is too tight at an ordinary stretch."""
     step, band, gauge = look.step, look.trail.band, look.footing.per_10cm
     if not isinstance(step, Check) or not step.over_the_head or not band or not gauge:

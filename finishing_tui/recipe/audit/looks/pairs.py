@@ -4,10 +4,10 @@ Sources: A. Rangel; L. A. Bestor; Kelbourne Woolens (the three-needle bind-off).
 """
 
 from finishing_tui.craft.words import plural
-from finishing_tui.recipe.audit.look import Found, Look
+from finishing_tui.recipe.audit.look import Findings, Look
 
 
-def look(look: Look) -> Found:
+def look(look: Look) -> Findings:
     """Yield a comparison for every stage that is to leave two needles empty, and a finding where they differ."""
     for stage, before in zip(look.stages, (look.before, *look.after), strict=False):
         if stage.empties:

@@ -7,7 +7,7 @@ from finishing_tui.craft.edges import doubt
 from finishing_tui.craft.figures import rounded
 from finishing_tui.craft.words import decimal, plural
 from finishing_tui.recipe.audit.finding import Finding
-from finishing_tui.recipe.audit.look import Found, Instead, Look
+from finishing_tui.recipe.audit.look import Findings, Instead, Look
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.sections import Along
 
@@ -61,7 +61,7 @@ def _cannot(look: Look, place: int, section: Along, spots: int, stitches: int) -
     )
 
 
-def look(look: Look) -> Found:
+def look(look: Look) -> Findings:
     """Yield what is doubtful in a pick-up that can be done."""
     step = look.step
     if not isinstance(step, PickUpAndKnit):
@@ -83,7 +83,7 @@ def look(look: Look) -> Found:
     yield from _facing(look, step)
 
 
-def _natural(look: Look, place: int, section: Along, spots: int, stitches: int) -> Found:
+def _natural(look: Look, place: int, section: Along, spots: int, stitches: int) -> Findings:
     natural = section.natural(look.here, spots)
     doubtful = doubt(section.unit, stitches, spots, natural)
     if doubtful is not None:
@@ -101,7 +101,7 @@ def _natural(look: Look, place: int, section: Along, spots: int, stitches: int) 
         )
 
 
-def _mirrors(look: Look, step: PickUpAndKnit, along: Mapping[str, tuple[int, int]]) -> Found:
+def _mirrors(look: Look, step: PickUpAndKnit, along: Mapping[str, tuple[int, int]]) -> Findings:
     for place, section in enumerate(step.section):
         if not isinstance(section, Along) or not {section.along, section.mirrors} <= along.keys():
             continue
@@ -125,7 +125,7 @@ def _mirrors(look: Look, step: PickUpAndKnit, along: Mapping[str, tuple[int, int
             )
 
 
-def _facing(look: Look, step: PickUpAndKnit) -> Found:
+def _facing(look: Look, step: PickUpAndKnit) -> Findings:
     lie = look.before.posture.facing
     if step.facing and lie and step.facing != lie:
         yield look.finding(

@@ -7,13 +7,13 @@ import re
 
 from finishing_tui.craft.ribs import Rib, edges_mirror, nearest, read_rib
 from finishing_tui.craft.words import listing
-from finishing_tui.recipe.audit.look import Found, Look
+from finishing_tui.recipe.audit.look import Findings, Look
 from finishing_tui.recipe.kinds.work import Work
 
 _RIB = re.compile(r"\bk([0-9]{1,2})[ ,]{0,3}p([0-9]{1,2})\b", re.IGNORECASE)
 
 
-def look(look: Look) -> Found:
+def look(look: Look) -> Findings:
     """Yield a warning where the one rib that the pattern names does not close, or its two edges differ."""
     step = look.step
     if not isinstance(step, Work) or step.repeat is not None or step.unequal:

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.methods import method
 from finishing_tui.craft.words import plural
-from finishing_tui.recipe.audit.look import Found, Look
+from finishing_tui.recipe.audit.look import Findings, Look
 from finishing_tui.recipe.kinds.work import Work
 
 _TOKEN = re.compile(r"\s*(?:([(\[])|([)\]])|(twice|[0-9]{1,4} times)|(,)|([A-Za-z][A-Za-z0-9]*))")
@@ -32,7 +32,7 @@ class _Part:
         return _Part(self.eats * count, self.leaves * count, f"{count} × {inner}")
 
 
-def look(look: Look) -> Found:
+def look(look: Look) -> Findings:
     """Yield a comparison of a written row with the stitches there, and a finding where they differ."""
     step = look.step
     if not isinstance(step, Work):

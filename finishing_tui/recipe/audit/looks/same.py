@@ -1,11 +1,11 @@
 """A ``check`` that places hold the same number: on paper they must."""
 
 from finishing_tui.craft.words import listing
-from finishing_tui.recipe.audit.look import Found, Look
+from finishing_tui.recipe.audit.look import Findings, Look
 from finishing_tui.recipe.kinds.check import Check
 
 
-def look(look: Look) -> Found:
+def look(look: Look) -> Findings:
     """Yield a comparison of every place with the first, and one finding where they differ."""
     step = look.step
     if not isinstance(step, Check) or step.unequal or not step.same:

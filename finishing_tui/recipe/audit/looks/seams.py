@@ -5,14 +5,14 @@ Sources: L. Neatby; Knitting Robin 2013.
 
 from finishing_tui.craft.edges import ROWS_PER
 from finishing_tui.craft.words import plural
-from finishing_tui.recipe.audit.look import Found, Look
+from finishing_tui.recipe.audit.look import Findings, Look
 from finishing_tui.recipe.kinds.seam import Seam
 
 _EASED = 1
 """Rows by which two sides may differ without a word."""
 
 
-def look(look: Look) -> Found:
+def look(look: Look) -> Findings:
     """Yield a warning where two sides of rows differ by more than is eased, or two of stitches differ at all."""
     step = look.step
     if not isinstance(step, Seam) or step.unequal or len(step.sides) != 2:

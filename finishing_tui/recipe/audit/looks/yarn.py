@@ -3,7 +3,7 @@
 A ledger that knows of no yarn at all says nothing: the yarn a piece was knitted with may still hang from it.
 """
 
-from finishing_tui.recipe.audit.look import Found, Look
+from finishing_tui.recipe.audit.look import Findings, Look
 from finishing_tui.recipe.kinds.bind_off import BindOff
 from finishing_tui.recipe.kinds.join import Join
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
@@ -12,7 +12,7 @@ from finishing_tui.recipe.kinds.work import Work
 _TURNS = {"right": "left", "left": "right"}
 
 
-def look(look: Look) -> Found:
+def look(look: Look) -> Findings:
     """Yield warnings for yarn that hangs from another place, from none, or at the wrong end."""
     step = look.step
     match step:

@@ -1,0 +1,57 @@
+"""Every action at the needles, a file each. To add one: its file, and its line here.
+
+The order is that of the help and of the foot of the screen: what is wanted most first, help last. Keys, footer, help,
+plain words and the settings' table of actions are made from this.
+"""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from finishing_tui.talk.action import Action
+from finishing_tui.talk.acts import (
+    finish,
+    help,  # noqa: A004  (the name of the action)
+    leave_out,
+    ledger,
+    look_back,
+    look_on,
+    mirror,
+    note,
+    numbers,
+    other,
+    pace,
+    press,
+    put_back,
+    put_down,
+    recount,
+    rip_back,
+    take_back,
+    technique,
+    what_if,
+)
+
+ACTS: tuple[Action, ...] = (
+    press.ACT,
+    other.ACT,
+    mirror.ACT,
+    finish.ACT,
+    take_back.ACT,
+    recount.ACT,
+    what_if.ACT,
+    put_back.ACT,
+    put_down.ACT,
+    rip_back.ACT,
+    numbers.ACT,
+    note.ACT,
+    pace.ACT,
+    technique.ACT,
+    ledger.ACT,
+    leave_out.ACT,
+    look_back.ACT,
+    look_on.ACT,
+    help.ACT,
+)
+"""All of them."""
+
+BY_ID: Mapping[str, Action] = MappingProxyType({act.id: act for act in ACTS})
+"""The same by id."""

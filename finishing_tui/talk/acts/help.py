@@ -1,0 +1,17 @@
+"""All keys, and how the step in the middle is done."""
+
+from finishing_tui.garment.state import State
+from finishing_tui.talk.action import Action, Offer
+from finishing_tui.talk.asks import Ask, ReadHelp
+from finishing_tui.talk.conversation import Talk
+
+
+def _offered(_: State, __: int | None) -> Offer:
+    return Offer("help", "help", "all keys, and how this step is done")
+
+
+def _does(_: Talk) -> Ask:
+    return ReadHelp(question="Help")
+
+
+ACT = Action("help", "question_mark", "this help", _offered, _does, changes_nothing=True, digits=True)

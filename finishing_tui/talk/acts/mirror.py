@@ -1,0 +1,27 @@
+"""The second of two sides goes as the first was worked, or as planned."""
+
+from finishing_tui.garment.commands import ChooseMirror
+from finishing_tui.garment.decide.mirror import choice
+from finishing_tui.garment.state import State
+from finishing_tui.talk.action import Action, Offer
+from finishing_tui.talk.conversation import Talk
+
+
+def _offered(state: State, _: int | None) -> Offer | None:
+    two_ways = choice(state)
+    if two_ways is None:
+        return None
+    worked = two_ways[1].as_worked
+    what = f"work {two_ways[1].title} {'as planned' if worked else 'as the first side was worked'}"
+    return Offer("mirror", "as planned" if worked else "as worked", what, ChooseMirror(not worked))
+
+
+def _does(talk: Talk) -> None:
+    offer = _offered(talk.state, None)
+    if offer is None or offer.command is None:
+        talk.refuse("there is no second side about to be begun that could go another way than planned")
+    elif talk.do(offer.command, "mirror"):
+        talk.say(f"now {offer.label}")
+
+
+ACT = Action("mirror", "m", "the second side goes as the first was worked, or as planned", _offered, _does)

@@ -1,0 +1,66 @@
+"""Work was taken out: to which place, to which row of it, and sure, where later steps fall with it."""
+
+from finishing_tui.craft.words import sentence
+from finishing_tui.garment.commands import TakeOut
+from finishing_tui.garment.state import State
+from finishing_tui.glance.ripping import RipPoint, rip_points
+from finishing_tui.talk.action import Action, Offer
+from finishing_tui.talk.asks import Ask, Choose, HowMany, Option, Pick
+from finishing_tui.talk.conversation import Talk
+
+STAYS = "What is taken out stays in the record."
+
+
+def _offered(state: State, _: int | None) -> Offer | None:
+    return Offer("rip_back", "took it out", "say to where the work was taken out") if state.order else None
+
+
+def _does(talk: Talk) -> Ask | None:
+    points = rip_points(talk.state)
+    if not points:
+        talk.refuse("nothing was worked yet that could be taken out")
+        return None
+    return _to_where(talk, points)
+
+
+def _to_where(talk: Talk, points: tuple[RipPoint, ...]) -> Ask:
+    def chosen(at: int) -> Ask | None:
+        point = points[at]
+        return _to_which(talk, points, point) if point.most else _taken_out(talk, point.command)
+
+    options = tuple(Option(point.text) for point in points)
+    return Pick(question="I took it out to ...", told=(STAYS,), options=options, then=chosen)
+
+
+def _to_which(talk: Talk, points: tuple[RipPoint, ...], point: RipPoint) -> Ask:
+    return HowMany(
+        question=sentence(f"{point.text}. To which {point.unit}, 0 to {point.most}?"),
+        told=(STAYS,),
+        unit=point.unit,
+        most=point.most,
+        then=lambda units: _taken_out(talk, point.to(units)),
+        back=lambda: _to_where(talk, points),
+    )
+
+
+def _taken_out(talk: Talk, command: TakeOut) -> Ask | None:
+    """Take it out; what falls with it is named first."""
+    asked, refusal = talk.asked, talk.attempt(command)
+    if refusal is None:
+        talk.say("taken out; it stays in the record")
+        return None
+    sure = refusal.again
+    if not isinstance(sure, TakeOut):
+        talk.refused(refusal)
+        return asked
+    falls, _, _ = refusal.sentence.partition(". Again")
+    options = Option("leave it as it is"), Option("take all that out", STAYS)
+    return Choose(
+        question=sentence(falls),
+        options=options,
+        then=lambda at: _taken_out(talk, sure) if at == 1 else None,
+        left=lambda: asked,
+    )
+
+
+ACT = Action("rip_back", "t", "I took it out to an earlier place", _offered, _does)

@@ -1,0 +1,32 @@
+"""The last thing is taken back, or the last digit typed; what is no press is named first."""
+
+from finishing_tui.garment.state import State
+from finishing_tui.talk.action import Action, Offer
+from finishing_tui.talk.conversation import Talk
+
+
+def _offered(state: State, _: int | None) -> Offer | None:
+    return Offer("take_back", "tink", f"take back {state.top_label or 'the last press'}") if state.top else None
+
+
+def _does(talk: Talk) -> None:
+    if talk.typed:
+        talk.typed = talk.typed[:-1]
+        return
+    talk.looking = None
+    if talk.state.top and talk.state.top_label:
+        talk.again = ("take_back", talk.state, None)
+        talk.say(f"{talk.keys.begins('needles.take_back')} again takes back: {talk.state.top_label}")
+        return
+    talk.take_back()
+
+
+ACT = Action(
+    "take_back",
+    "backspace",
+    "takes the last thing back, or the last digit typed",
+    _offered,
+    _does,
+    letter="b",
+    digits=True,
+)

@@ -1,0 +1,160 @@
+"""What a number leads to: a measure, a count, or the conversation of a recount."""
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.words import sentence
+from finishing_tui.garment.commands import TakeCount, TakeMeasure
+from finishing_tui.garment.events import WhyOff
+from finishing_tui.garment.state import State
+from finishing_tui.glance.counting import Countable, asks_for_value, countables
+from finishing_tui.glance.measured import beside_wanted
+from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view
+from finishing_tui.glance.spoken import spoken_difference, spoken_verdict
+from finishing_tui.glance.stored_words import verdict_words
+from finishing_tui.talk.asks import Ask, Choose, Explain, HowMany, Option, WeighWays
+from finishing_tui.talk.conversation import KeyNames, Talk
+
+NOTHING = "there is nothing to count here"
+
+
+def take_typed(talk: Talk) -> Ask | None:
+    """Take the typed digits for what they mean here: a measure, or the count of what there is to count."""
+    if asks_for_value(talk.state):
+        _measure(talk)
+        return None
+    found = countables(talk.state)
+    if not found:
+        talk.typed = ""
+        talk.refuse(NOTHING)
+        return None
+    if len(found) == 1:
+        return _counted(talk, found[0])
+
+    options = tuple(Option(f"{one.text}, which should hold {one.expected}") for one in found)
+    question = f"{talk.typed} counted on which needle?"
+    return Choose(question=question, options=options, then=lambda at: _counted(talk, found[at]))
+
+
+def start_recount(talk: Talk) -> Ask | None:
+    """Begin a recount, or say what is to be counted and typed."""
+    if talk.typed:
+        return take_typed(talk)
+    talk.looking = None
+    found = countables(talk.state)
+    if not found:
+        talk.refuse(NOTHING)
+        return None
+    if found[0].section:
+        return _how_many(talk, found[0])
+    talk.say(f"count {' or '.join(one.text for one in found)}, {talk.keys.number()}", aloud=True)
+    return None
+
+
+def meaning(state: State, keys: KeyNames) -> str:
+    """Return what digits being typed would mean, in a few words, with the key that takes them."""
+    take = keys.shown("needles.finish")
+    work = state.standing.work if state.standing else None
+    if work is not None and asks_for_value(state):
+        return f"{work.stages[work.at].of}: {take} writes it down"
+    found = countables(state)
+    if not found:
+        return "nothing can be counted here"
+    if len(found) > 1:
+        return f"{take}: counted on which needle?"
+    return f"{take}: {found[0].short}"
+
+
+def _measure(talk: Talk) -> None:
+    value, talk.typed = talk.typed, ""
+    off = beside_wanted(talk.state, value)
+    if not talk.do(TakeMeasure(value)):
+        return
+    if off:
+        talk.refuse(f"{value} written down: {off}; measure again, or note what is done about it")
+    else:
+        talk.say(f"{value} written down", aloud=True)
+
+
+def _counted(talk: Talk, what: Countable) -> Ask | None:
+    counted, talk.typed = int(talk.typed), ""
+    if what.section:
+        return _look_at(talk, counted)
+    if talk.do(TakeCount(counted, what.place)):
+        differs = what.place and counted != what.expected
+        talk.say(
+            f"{counted} counted: {what.text}{f', and {what.expected} were expected' if differs else ''}", aloud=True
+        )
+    return None
+
+
+def _how_many(talk: Talk, what: Countable) -> Ask:
+    take = talk.keys.shown("lists.take")
+    return HowMany(
+        question=f"Count {what.text}.",
+        unit="the count",
+        idle="COUNT",
+        same=what.expected,
+        aside=f"{what.expected} by presses: {take} alone says it is that",
+        then=lambda counted: _look_at(talk, counted),
+    )
+
+
+def _look_at(talk: Talk, counted: int, answer: WhyOff | None = None, left: int | None = None) -> Ask | None:
+    """Look at what the count leads to with this answer; where it is as planned, take it and go."""
+    asked = talk.asked
+    try:
+        view = recount_view(talk.state, counted, answer, left)
+    except FinishingError as error:
+        talk.refuse(str(error))
+        return asked
+    if view.matches:
+        if talk.do(view.ways[0].command):
+            talk.say(f"{counted} counted, as planned; {view.total} on the needle in all", aloud=True)
+        return None
+    return _why(talk, view) if answer is None else _ways(talk, view)
+
+
+def _why(talk: Talk, view: RecountView) -> Ask:
+    def answered(at: int) -> Ask | None:
+        answer = ANSWERS[at][0]
+        return _how_many_left(talk, view) if answer == "rows-left" else _look_at(talk, view.counted, answer)
+
+    found = countables(talk.state)
+    return Explain(
+        question="The count and the presses differ. What is it?",
+        spoken=spoken_difference(view.counted, view.expected),
+        options=tuple(Option(text) for _, text in ANSWERS),
+        counted=view.counted,
+        expected=view.expected,
+        aside=f"counted, not {view.expected} as by presses",
+        then=answered,
+        back=lambda: _how_many(talk, found[0]),
+    )
+
+
+def _how_many_left(talk: Talk, view: RecountView) -> Ask:
+    return HowMany(
+        question=f"How many {view.unit}s are left in this section?",
+        unit="how many",
+        idle="LEFT",
+        missing=f"Type how many {view.unit}s are left first.",
+        then=lambda left: _look_at(talk, view.counted, "rows-left", left),
+        back=lambda: _why(talk, view),
+    )
+
+
+def _ways(talk: Talk, view: RecountView) -> Ask:
+    def taken(at: int) -> Ask | None:
+        way = view.ways[at]
+        if not talk.do(way.command):
+            return talk.asked
+        talk.say(f"{view.counted} counted: {way.label}", aloud=True)
+        return None
+
+    return WeighWays(
+        question=f"{sentence(verdict_words(view.verdict))} How to go on?",
+        told=tuple(line for line in view.text.split("\n") if line),
+        spoken=spoken_verdict(view),
+        view=view,
+        then=taken,
+        back=lambda: _why(talk, recount_view(talk.state, view.counted)),
+    )

@@ -1,0 +1,90 @@
+"""A question over another screen: it fits whatever the terminal, and a number typed by habit takes no repair."""
+
+from pathlib import Path
+
+import pytest
+
+from finishing_tui.screens.app import FinishingApp
+from finishing_tui.screens.choice_box import ChoiceBox
+from finishing_tui.widgets.choices import Choice, Choices
+from finishing_tui.widgets.key_line import KeyLine
+from tests.screens.hands import settled, shown
+
+LINES = tuple(
+    f"step {number}, a step with a long title: neck needle {100 + number}, not 104" for number in range(3, 11)
+)
+WAYS = tuple(
+    Choice(f"way {number} of going on, in as many words as a repair has at times, and some", (f"look {number}",))
+    for number in range(1, 7)
+)
+
+
+def _app(at: Path) -> FinishingApp:
+    (at / "shelf").mkdir()
+    return FinishingApp(at / "shelf")
+
+
+@pytest.mark.parametrize("size", [(40, 20), (60, 20), (80, 24), (100, 30)])
+async def test_the_box_fits_and_the_answer_at_the_caret_is_seen(size: tuple[int, int], tmp_path: Path) -> None:
+    """However many lines and answers: keys and box are whole, and the whole answer at the caret is on the screen."""
+    app = _app(tmp_path)
+    async with app.run_test(size=size) as pilot:
+        app.push_screen(ChoiceBox("This changes what comes later", WAYS, LINES))
+        await settled(pilot)
+        await settled(pilot)
+        for number in range(1, len(WAYS) + 1):
+            told = shown(app)
+            assert f"▸ {number}  way {number}" in told
+            assert f"look {number}" in told
+            assert all(word in told for word in ("enter takes it", "move to it", "escape leave", "╭", "╰"))
+            assert "This changes what comes later" in told
+            hidden = len(LINES) - told.count("· step")
+            assert (f"... and {hidden} line" in told) == bool(hidden)
+            await pilot.press("down")
+            await settled(pilot)
+
+
+async def test_numbers_only_move_where_consequences_are_told(tmp_path: Path) -> None:
+    """A count typed while the box opens takes nothing; without lines a number takes its answer at once."""
+    app = _app(tmp_path)
+    taken: list[int | None] = []
+    async with app.run_test() as pilot:
+        app.push_screen(ChoiceBox("This changes what comes later", WAYS, LINES), taken.append)
+        await pilot.press("3")
+        assert isinstance(app.screen, ChoiceBox)
+        assert (app.screen.query_one(Choices).at, taken) == (2, [])
+        await pilot.press("enter")
+        app.push_screen(ChoiceBox("Which?", WAYS), taken.append)
+        await pilot.press("2")
+        assert taken == [2, 1]
+
+
+async def test_keys_that_do_nothing_ring(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A letter, a number too high, and a caret at either end ring the bell and change nothing."""
+    app = _app(tmp_path)
+    rung: list[str] = []
+    async with app.run_test() as pilot:
+        app.push_screen(ChoiceBox("This changes what comes later", WAYS, LINES))
+        await settled(pilot)
+        monkeypatch.setattr(app, "bell", lambda: rung.append("bell"))
+        for many, key in enumerate(("x", "0", "9", "up"), 1):
+            await pilot.press(key)
+            assert len(rung) == many, key
+        await pilot.press("down", "2")
+        assert len(rung) == 4
+
+
+async def test_the_keys_behind_a_box_are_not_shown(tmp_path: Path) -> None:
+    """While a box is open the keys of the screen behind are blank; after it they are back."""
+    app = _app(tmp_path)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settled(pilot)
+        foot = app.screen.query_one(KeyLine).keys_shown[-1]
+        last = f"{foot[0]} {foot[1]}"
+        assert last in shown(app).split("\n")[-1]
+        app.push_screen(ChoiceBox("Which?", WAYS[:2]))
+        await settled(pilot)
+        assert shown(app).split("\n")[-1] == ""
+        await pilot.press("escape")
+        await settled(pilot)
+        assert last in shown(app).split("\n")[-1]
