@@ -39,6 +39,8 @@ LONGEST = 2**18
 IS, VERSION = "is", "v"
 """The keys beside the fields: the name a value is stored under, and its version where that is above 1."""
 
+_BESIDE = frozenset((IS, VERSION))
+
 
 class Unreadable(ValueError):
     """A stored value does not fit the type it was read as; whoever reads a journal turns this into a sentence."""
@@ -193,6 +195,7 @@ class Codec:
 
     def _dataclass(self, wanted: type, stored: Stored) -> Reader:
         name, version, readers, fields = stored.name, stored.version, dict[str, Reader](), dict[str, str]()
+        same = not stored.fields
 
         def read(plain: Any) -> Any:
             if not isinstance(plain, dict) or plain.get(IS, name) != name:
@@ -205,9 +208,8 @@ class Codec:
             try:
                 if plain.get(VERSION, 1) != version:
                     plain = _brought_up(plain, stored)
-                return wanted(
-                    **{fields[key]: readers[key](value) for key, value in plain.items() if key not in {IS, VERSION}}
-                )
+                found = {key: readers[key](value) for key, value in plain.items() if key not in _BESIDE}
+                return wanted(**(found if same else {fields[key]: value for key, value in found.items()}))
             except Unreadable:
                 raise
             except KeyError as error:

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from finishing_tui.garment.events import AnyAct, Pace, PuttingRight, RepairChoice, WhyOff
+from finishing_tui.garment.labels import Label
 from finishing_tui.garment.plan import Plan
 from finishing_tui.recipe.kinds import AnyStep
 
@@ -120,7 +121,7 @@ class TakeBack:
     group: int
     acts: tuple[AnyAct, ...]
     top: int
-    top_label: str
+    top_label: Label | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,10 +168,11 @@ class InsertStep:
 
 @dataclass(frozen=True, slots=True)
 class Replan:
-    """Take a changed plan for the steps that are not begun yet."""
+    """Take a changed plan for the steps that are not begun yet: ``why``, and what the knitter wrote about it."""
 
     plan: Plan
-    why: str
+    note: str = ""
+    why: Label | None = None
 
 
 Command = (

@@ -12,6 +12,7 @@ from typing import Literal, Self
 
 from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.ledger import Entry, Ledger, inverses
+from finishing_tui.garment.labels import Label
 from finishing_tui.garment.plan import Plan, StepId
 from finishing_tui.garment.work import Progress, Reached, Standing
 from finishing_tui.recipe.kinds import AnyStep
@@ -99,14 +100,14 @@ class Act:
     """What all acts at the needles have in common; an act can be taken back.
 
     ``entries`` for the ledger; ``changes`` to steps; ``turned``: the step under way, where that changed; ``label``:
-    what was done, in words, empty for a plain press; ``under``: the group that was the latest before this one, on the
-    first event of a group only.
+    what was done, None for a plain press; ``under``: the group that was the latest before this one, on the first event
+    of a group only.
     """
 
     entries: tuple[Entry, ...] = ()
     changes: tuple[Change, ...] = ()
     turned: Turned | None = None
-    label: str = ""
+    label: Label | None = None
     under: int | None = None
 
     def inverse(self) -> Self:
@@ -158,10 +159,10 @@ class Recounted(Act):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RippedBack(Act):
-    """Work was taken out, ``to`` a place in words; ``fell``: later steps that fell with it."""
+    """Work was taken out, ``to`` a point of it; ``fell``: later steps that fell with it."""
 
     step: StepId
-    to: str
+    to: Label
     fell: tuple[StepId, ...] = ()
 
 
@@ -195,7 +196,7 @@ class Finished(Act):
     """A step is done; ``although``: what was asked again before it was accepted."""
 
     step: StepId
-    although: str = ""
+    although: tuple[Label, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -230,7 +231,7 @@ class Edited:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Replanned(Act):
-    """The plan changed for steps not yet begun; ``why`` in words.
+    """The plan changed for steps not yet begun: ``why``, and what the knitter wrote about that (``note``).
 
     Single steps (a repair) are ``edits``; a corrected recipe or other numbers are a whole plan, before and after.
     """
@@ -238,7 +239,8 @@ class Replanned(Act):
     edits: tuple[Edited, ...] = ()
     plan_before: Plan | None = None
     plan_after: Plan | None = None
-    why: str
+    why: Label | None = None
+    note: str = ""
 
     def change(self, plan: Plan) -> Plan:
         """Return ``plan`` as this act leaves it."""
@@ -331,13 +333,13 @@ class PaceChosen:
 class TakenBack:
     """The latest standing group was taken back. ``acts`` are the inverses, in the order to apply them.
 
-    ``top`` and ``top_label``: the group that is the latest standing one after it.
+    ``top`` and ``top_label``: the group that is the latest standing one after it, and what it was.
     """
 
     group: int
     acts: tuple[AnyAct, ...]
     top: int
-    top_label: str
+    top_label: Label | None
 
 
 @dataclass(frozen=True, slots=True)

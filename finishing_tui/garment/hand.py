@@ -108,7 +108,7 @@ class InHand:
             return Refusal(str(error))
         if not acts or (under and not standing):
             return Refusal("what was done last is not in the journal as it was done; it cannot be taken back")
-        return self.do(TakeBack(self.state.top, acts, under, standing[0].label if standing else ""))
+        return self.do(TakeBack(self.state.top, acts, under, standing[0].label if standing else None))
 
     def put_back(self) -> Refusal | None:
         """Let the group that was taken back last stand again."""

@@ -8,7 +8,7 @@ from finishing_tui.craft.recount_words import VERDICTS
 from finishing_tui.craft.words import percent, plural, times
 from finishing_tui.garment.commands import PutRight
 from finishing_tui.garment.decide.first_round import first_rounds_on
-from finishing_tui.garment.decide.respacing import respaced
+from finishing_tui.garment.decide.respacing import respaced, sections_words
 from finishing_tui.garment.state import State
 from finishing_tui.recipe.audit import LaterChange
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
@@ -56,8 +56,8 @@ def _respaced(state: State, step: PickUpAndKnit, change: LaterChange) -> list[Me
     found = respaced(step, lacks, state.plan.here(state.ledger))
     if found is None:
         return []
-    _, told, was = found
-    text = f"re-space step {change.step + 1}: {told}"
+    _, sections = found
+    text, was = f"re-space step {change.step + 1}: {sections_words(sections)}", sum(one.was for one in sections)
     return [Mend(text, _look(lacks, was), PutRight("re-space", change.place, lacks, change.step))]
 
 

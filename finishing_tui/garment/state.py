@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from finishing_tui.craft.ledger import Ledger
 from finishing_tui.garment.events import Pace
+from finishing_tui.garment.labels import Label
 from finishing_tui.garment.plan import Plan, StepId
 from finishing_tui.garment.work import Standing
 
@@ -61,7 +62,7 @@ class State:
     by_turns: tuple[int, ...] = ()
     pace: Pace = "loop"
     top: int = 0
-    top_label: str = ""
+    top_label: Label | None = None
     undone: tuple[int, ...] = ()
     sittings: tuple[Sitting, ...] = ()
     notes: tuple[Note, ...] = ()

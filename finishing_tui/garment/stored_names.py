@@ -48,9 +48,10 @@ from finishing_tui.garment.events import (
     Valued,
     Worked,
 )
+from finishing_tui.garment.labels import Label
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import Note, Sitting, State
-from finishing_tui.garment.upcasts import ids_of, recounted_2, steps_named
+from finishing_tui.garment.upcasts import finished_3, ids_of, labels_of, recounted_2, steps_named
 from finishing_tui.garment.work import Progress, Reached, Standing, StepWork, Stretch
 from finishing_tui.recipe.kinds.arrange import Arrange
 from finishing_tui.recipe.kinds.base import RepeatOf
@@ -82,6 +83,7 @@ from finishing_tui.recipe.model import BandGauge, Number, Place, Recipe, RecipeG
 from finishing_tui.recipe.stage import Flow, Item, Moves, Stage
 
 _AT_STEP = steps_named("step")
+_LABEL = labels_of("label")
 
 STORED: Mapping[type, Stored] = MappingProxyType(
     {
@@ -96,36 +98,37 @@ STORED: Mapping[type, Stored] = MappingProxyType(
         Line: Stored("Line"),
         Run: Stored("Run"),
         Runs: Stored("Runs"),
-        Begun: Stored("Begun", (_AT_STEP,)),
-        DoneElsewhere: Stored("DoneElsewhere", (steps_named("steps"),)),
+        Begun: Stored("Begun", (_AT_STEP, _LABEL)),
+        DoneElsewhere: Stored("DoneElsewhere", (steps_named("steps"), _LABEL)),
         Edited: Stored("Edited", (_AT_STEP,)),
-        Finished: Stored("Finished", (_AT_STEP,)),
-        LeftOut: Stored("LeftOut", (_AT_STEP,)),
+        Finished: Stored("Finished", (_AT_STEP, finished_3)),
+        LeftOut: Stored("LeftOut", (_AT_STEP, _LABEL)),
         Marked: Stored("Marked", (_AT_STEP,)),
-        Mended: Stored("Mended", (ids_of("how"),)),
-        Mirrored: Stored("Mirrored", (_AT_STEP,)),
+        Mended: Stored("Mended", (ids_of("how"), _LABEL)),
+        Mirrored: Stored("Mirrored", (_AT_STEP, _LABEL)),
         Noted: Stored("Noted", (_AT_STEP,)),
         PaceChosen: Stored("PaceChosen"),
         Progressed: Stored("Progressed", (_AT_STEP,)),
         PutBack: Stored("PutBack"),
         PutDown: Stored("PutDown"),
-        Recounted: Stored("Recounted", (recounted_2, _AT_STEP)),
-        Replanned: Stored("Replanned"),
-        RippedBack: Stored("RippedBack", (steps_named("step", "fell"),)),
+        Recounted: Stored("Recounted", (recounted_2, _AT_STEP, _LABEL)),
+        Replanned: Stored("Replanned", (labels_of("label", "why"),)),
+        RippedBack: Stored("RippedBack", (steps_named("step", "fell"), labels_of("label", "to"))),
         SittingBegan: Stored("SittingBegan"),
-        StepInserted: Stored("StepInserted"),
+        StepInserted: Stored("StepInserted", (_LABEL,)),
         Stood: Stored("Stood", (_AT_STEP,)),
-        Strayed: Stored("Strayed", (_AT_STEP,)),
+        Strayed: Stored("Strayed", (_AT_STEP, _LABEL)),
         Taken: Stored("Taken"),
-        TakenBack: Stored("TakenBack"),
-        TakenUp: Stored("TakenUp", (_AT_STEP,)),
+        TakenBack: Stored("TakenBack", (labels_of("top_label"),)),
+        TakenUp: Stored("TakenUp", (_AT_STEP, _LABEL)),
         Turned: Stored("Turned", (steps_named("before", "after"),)),
-        Valued: Stored("Valued", (_AT_STEP,)),
-        Worked: Stored("Worked", (_AT_STEP,)),
+        Valued: Stored("Valued", (_AT_STEP, _LABEL)),
+        Worked: Stored("Worked", (_AT_STEP, _LABEL)),
+        Label: Stored("Label"),
         Plan: Stored("Plan"),
         Note: Stored("Note", (_AT_STEP,)),
         Sitting: Stored("Sitting"),
-        State: Stored("State"),
+        State: Stored("State", (labels_of("top_label"),)),
         Reached: Stored("Mark"),
         Progress: Stored("Progress"),
         Standing: Stored("Standing", (ids_of("status"),)),

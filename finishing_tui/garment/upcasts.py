@@ -19,6 +19,25 @@ def ids_of(*fields: str) -> Upcast:
     return upcast
 
 
+def labels_of(*fields: str) -> Upcast:
+    """Return what turns texts that ``fields`` held into labels that say just them, an empty one into none."""
+
+    def upcast(plain: Mapping[str, Any]) -> Mapping[str, Any]:
+        return {**plain, **{field: _as_said(plain[field]) for field in fields if field in plain}}
+
+    return upcast
+
+
+def finished_3(plain: Mapping[str, Any]) -> Mapping[str, Any]:
+    """Return the end of a step with a label, and a list of them for what it was accepted in spite of."""
+    found = labels_of("label", "although")(plain)
+    return {**found, "although": [one for one in (found.get("although"),) if one is not None]}
+
+
+def _as_said(text: Any) -> Any:
+    return None if text == "" else {"is": "Label", "what": "as-said", "names": [text]}
+
+
 def recounted_2(plain: Mapping[str, Any]) -> Mapping[str, Any]:
     """Return a count with ids for its answer, verdict and repair; the last two were empty where there was none."""
     found = ids_of("answer", "verdict", "repair")(plain)

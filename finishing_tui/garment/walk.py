@@ -8,6 +8,7 @@ from dataclasses import replace
 from operator import attrgetter
 
 from finishing_tui.craft.spacing import space
+from finishing_tui.garment.labels import AgainstPlan
 from finishing_tui.garment.work import Progress, Reached, Stretch
 from finishing_tui.recipe.stage import Stage
 
@@ -176,9 +177,11 @@ def other_at(progress: Progress) -> int:
     return progress.mark.within or sum(choices(progress, spot)) - planned(progress, spot)
 
 
-def called(loops: int, plan: int) -> str:
-    """Return what making ``loops`` at a spot is called where the plan has ``plan``."""
-    return "picked once" if loops < plan == 2 else ("skipped", "picked", "doubled")[loops]
+def against_plan(loops: int, plan: int) -> AgainstPlan:
+    """Return what making ``loops`` at a spot is where the plan has ``plan``."""
+    if loops < plan == 2:
+        return "picked-once"
+    return "skipped" if not loops else "picked" if loops == 1 else "doubled"
 
 
 def loop_at(stage: Stage, progress: Progress) -> Reached:

@@ -13,6 +13,7 @@ from finishing_tui.garment.decide.steps import begin
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Standing
 from finishing_tui.glance.faces import face_of
+from finishing_tui.glance.label_words import top_words
 from finishing_tui.glance.lying import Picture, lying
 from finishing_tui.glance.posture import lie, posture_words
 from finishing_tui.glance.values import Face, Glance, Holding, MessageFace, StepLine, WordLine
@@ -80,7 +81,7 @@ def look_at(
             ]
         ),
         pace=state.pace,
-        take_back=state.top_label if state.top else "",
+        take_back=top_words(state),
         looking=step != state.current,
         hand=plan.hand,
     )

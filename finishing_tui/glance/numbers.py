@@ -14,8 +14,10 @@ from finishing_tui.garment.decide import decide
 from finishing_tui.garment.decide.replan import anew, keeps_old
 from finishing_tui.garment.events import Act
 from finishing_tui.garment.evolve import applied
+from finishing_tui.garment.labels import Label
 from finishing_tui.garment.starting import with_number, without
 from finishing_tui.garment.state import State
+from finishing_tui.glance.label_words import label_words
 from finishing_tui.glance.later import later_lines
 from finishing_tui.recipe.audit.printing import numbers_under
 from finishing_tui.recipe.counts import count_of
@@ -116,7 +118,7 @@ class Renumbering:
 
     def because(self, why: str) -> Replan:
         """Return the command with the knitter's own reason in it."""
-        return replace(self.command, why=f"{self.command.why}; {why}") if why else self.command
+        return replace(self.command, note=why)
 
 
 def renumbering(state: State, line: NumberLine, value: int | None) -> Renumbering:
@@ -139,7 +141,12 @@ def renumbering(state: State, line: NumberLine, value: int | None) -> Renumberin
             f"step {(state.current or 0) + 1} could not be worked with it: {sentence(str(error))}"
         ) from error
     now = after[line.name]
-    said = f"{line.text}: {now}, where {line.value if line.value is not None else 'nothing'} stood"
+    reason = (
+        Label("number-first-given", names=(line.text,), numbers=(now,))
+        if line.value is None
+        else Label("number-changed", names=(line.text,), numbers=(now, line.value))
+    )
+    said = label_words(plan, reason)
     lines = [
         f"{number.text}: {after[name]}, not {before[name]}"
         for name, number in plan.recipe.number.items()
@@ -150,7 +157,7 @@ def renumbering(state: State, line: NumberLine, value: int | None) -> Renumberin
         f"step {step + 1} is under way and keeps the numbers it was begun with: recount it, or take it out to its start"
         for step in keeps_old(state, changed)
     ]
-    command = Replan(changed, said)
+    command = Replan(changed, why=reason)
     decided = decide(state, command)
     if isinstance(decided, Refusal):
         raise Impossible(decided.sentence)

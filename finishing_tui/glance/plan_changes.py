@@ -12,6 +12,7 @@ from finishing_tui.garment.consequences import consequences
 from finishing_tui.garment.decide import decide
 from finishing_tui.garment.events import Act
 from finishing_tui.garment.evolve import applied
+from finishing_tui.garment.labels import Label
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import State
 from finishing_tui.glance.later import later_lines
@@ -41,7 +42,7 @@ class PlanChange:
 
 def plan_change(state: State, plan: Plan) -> PlanChange:
     """Return what taking ``plan`` changes, and whether it can be taken."""
-    command = Replan(plan, "the files were changed")
+    command = Replan(plan, why=Label("files-changed"))
     decided = decide(state, command)
     if isinstance(decided, Refusal):
         return PlanChange(tuple(_changed(state, plan)), decided.sentence, command)

@@ -34,6 +34,7 @@ from finishing_tui.garment.events import (
 )
 from finishing_tui.garment.evolve import Happening
 from finishing_tui.garment.plan import Plan
+from finishing_tui.glance.label_words import label_words, labels_words, reason_words
 from finishing_tui.glance.posture import posture_words
 
 ACCOUNTS: Mapping[str, str] = {EDGE: "the edge", OFF: "worked off", FOUND: "found", MISSING: "missing"}
@@ -148,7 +149,7 @@ def _presses(group: Sequence[Happening], names: Mapping[str, str], plan: Plan) -
 def _told(group: Sequence[Happening], names: Mapping[str, str], plan: Plan) -> Posted:
     """Return what a group of events was; the first of them says what it was about."""
     first = group[0]
-    text, entries = _text(first), _entries(_acts(group))
+    text, entries = _text(first, plan), _entries(_acts(group))
     if isinstance(first.event, TakenBack | PutBack):
         entries = _entries(first.event.acts)
     elif isinstance(first.event, Taken):
@@ -158,21 +159,21 @@ def _told(group: Sequence[Happening], names: Mapping[str, str], plan: Plan) -> P
     return Posted(*_when(first), _step(group, plan), text, entered_words(entries, names))
 
 
-def _text(happening: Happening) -> str:
+def _text(happening: Happening, plan: Plan) -> str:
     match happening.event:
         case TakenBack(_, acts):
-            return f"taken back: {acts[-1].label or 'a press'}"
+            return f"taken back: {label_words(plan, acts[-1].label) or 'a press'}"
         case PutBack(_, acts):
-            return f"put back: {acts[0].label or 'a press'}"
+            return f"put back: {label_words(plan, acts[0].label) or 'a press'}"
         case Replanned() as act:
-            return f"{act.label or 'the plan changed'}: {act.why}"
+            return f"{label_words(plan, act.label) or 'the plan changed'}: {reason_words(plan, act)}"
         case Recounted() as act:
             known = "as known" if act.counted == act.expected else f"{act.expected} were known"
-            return f"{act.label}: {act.counted}, {known}"
+            return f"{label_words(plan, act.label)}: {act.counted}, {known}"
         case Finished() as act if act.although:
-            return f"{act.label}, although {act.although}"
+            return f"{label_words(plan, act.label)}, although {labels_words(plan, act.although)}"
         case Act() as act:
-            return act.label or type(act).__name__.lower()
+            return label_words(plan, act.label) or type(act).__name__.lower()
         case Taken():
             return "the recipe was taken"
         case SittingBegan(number):

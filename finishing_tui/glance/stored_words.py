@@ -6,6 +6,7 @@ from types import MappingProxyType
 from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.recount_words import VERDICTS
 from finishing_tui.garment.events import Put, RepairChoice
+from finishing_tui.garment.labels import AgainstPlan
 from finishing_tui.garment.work import Status
 from finishing_tui.recipe.stage import Doing
 
@@ -48,6 +49,11 @@ STATUSES: Mapping[Status, str] = MappingProxyType(
     {"to-come": "to come", "under-way": "under way", "done": "done", "left-out": "left out"}
 )
 """How a step stands."""
+
+AGAINST_PLAN: Mapping[AgainstPlan, str] = MappingProxyType(
+    {"skipped": "skipped", "picked": "picked", "picked-once": "picked once", "doubled": "doubled"}
+)
+"""What was done at a spot otherwise than planned."""
 
 PUT_DOWN_TO: Mapping[Put, str] = MappingProxyType(
     {

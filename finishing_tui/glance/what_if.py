@@ -14,6 +14,7 @@ from finishing_tui.garment.events import Act
 from finishing_tui.garment.evolve import applied
 from finishing_tui.garment.state import State
 from finishing_tui.glance.faces import edge_of
+from finishing_tui.glance.label_words import altered_words
 from finishing_tui.glance.later import cut, later_lines
 from finishing_tui.glance.values import Edge
 
@@ -86,10 +87,11 @@ def what_if_view(state: State, command: WhatIf, most: int = 5) -> WhatIfView:
     acts = () if isinstance(events, Refusal) else tuple(event for event in events if isinstance(event, Act))
     after = applied(state, acts)
     section = stage.unit == "spot"
+    now, was = altered_words(found.why)
     return WhatIfView(
         figure=stage.target if section else stage.units,
-        was=found.was,
-        now=found.now,
+        was=was,
+        now=now,
         before=edge_of(state, old, found.index) if section else None,
         after=edge_of(state, work, found.index, work.progress[found.index]) if section else None,
         drift=_drifts(*found.drift) if found.drift else "",

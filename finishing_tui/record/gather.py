@@ -23,6 +23,7 @@ from finishing_tui.garment.evolve import Happening, begun_with, evolve, first_st
 from finishing_tui.garment.meaning import understood
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import State
+from finishing_tui.glance.label_words import label_words, labels_words, reason_words
 from finishing_tui.record.values import CountTaken, Happened, Record, RippedOut, Sat
 
 
@@ -97,7 +98,9 @@ def record_of(happenings: Iterable[Happening]) -> Record:
         counts=tuple(_count(state.plan, at, act) for at, act in standing if isinstance(act, Recounted)),
         deviations=tuple(_deviations(state.plan, standing)),
         ripped=tuple(_ripped(state.plan, at, act) for at, act in standing if isinstance(act, RippedBack)),
-        changes=tuple(Happened(None, at, act.why) for at, act in standing if isinstance(act, Replanned)),
+        changes=tuple(
+            Happened(None, at, reason_words(state.plan, act)) for at, act in standing if isinstance(act, Replanned)
+        ),
         sittings=tuple(
             Sat(sitting.number, sitting.began, sitting.ended, sitting.where, len(groups), seen.lasted(index))
             for index, (sitting, groups) in enumerate(zip(state.sittings, seen.sittings, strict=True))
@@ -124,15 +127,17 @@ def _deviations(plan: Plan, standing: Iterable[tuple[str, Act]]) -> Iterator[Hap
     for at, act in standing:
         match act:
             case Strayed():
-                yield Happened(plan.number_of(act.step), at, act.label)
+                yield Happened(plan.number_of(act.step), at, label_words(plan, act.label))
             case LeftOut():
                 yield Happened(plan.number_of(act.step), at, "left out")
             case Finished() if act.although:
-                yield Happened(plan.number_of(act.step), at, f"finished although {act.although}")
+                yield Happened(plan.number_of(act.step), at, f"finished although {labels_words(plan, act.although)}")
             case _:
                 pass
 
 
 def _ripped(plan: Plan, at: str, act: RippedBack) -> RippedOut:
     fell = (plan.number_of(step) for step in act.fell)
-    return RippedOut(plan.number_of(act.step), at, act.to, tuple(number for number in fell if number is not None))
+    return RippedOut(
+        plan.number_of(act.step), at, label_words(plan, act.to), tuple(number for number in fell if number is not None)
+    )

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 
 from finishing_tui.craft.spacing import say
 from finishing_tui.craft.words import listing, plural
-from finishing_tui.garment.walk import called, planned, strays
+from finishing_tui.garment.walk import against_plan, planned, strays
 from finishing_tui.garment.work import Progress, Reached, StepWork
-from finishing_tui.glance.stored_words import ACTS
+from finishing_tui.glance.stored_words import ACTS, AGAINST_PLAN
 from finishing_tui.recipe.stage import Stage
 
 
@@ -48,7 +48,8 @@ def _edge(stage: Stage, progress: Progress) -> str:
         if stretch.rhythm.spots and stretch.start < mark.units:
             start = f"from {stage.spot} {stretch.start + 1} " if stretch.start else ""
             parts.append(start + say(stretch.rhythm, unit=stage.spot))
-    parts += [f"{stage.spot} {spot} {called(loops, planned(progress, spot))}" for spot, loops in strays(progress)]
+    for spot, loops in strays(progress):
+        parts.append(f"{stage.spot} {spot} {AGAINST_PLAN[against_plan(loops, planned(progress, spot))]}")
     return "; ".join(parts)
 
 

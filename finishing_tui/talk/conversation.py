@@ -13,6 +13,7 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.state import State
 from finishing_tui.glance.counting import MOST_DIGITS, asks_for_value
 from finishing_tui.glance.glancing import half_done
+from finishing_tui.glance.label_words import top_words
 from finishing_tui.glance.rings import Ring, ring
 from finishing_tui.talk.asks import Ask, Choose, Option
 
@@ -126,7 +127,7 @@ class Talk:
     def take_back(self) -> None:
         """Take back what was done last, and say what that was."""
         self.quiet()
-        label = self.state.top_label
+        label = top_words(self.state)
         refusal = self.hand.take_back()
         self.refused(refusal, "take_back")
         self.took_back = refusal is None
@@ -188,7 +189,7 @@ class Talk:
             if at < len(undo):
                 self.take_back()
             elif self.do(ways[at - len(undo)].command):
-                self.say(f"{self.state.top_label}: noted")
+                self.say(f"{top_words(self.state)}: noted")
 
         options = (*undo, *(Option(way.text, way.look) for way in ways))
         question = "This changes what comes later"

@@ -92,7 +92,7 @@ class Paper:
             return Refusal("nothing is left to take back")
         acts = self.acts(self.state.top)
         under = acts[0].under or 0
-        return self.do(TakeBack(self.state.top, acts, under, self.acts(under)[0].label if under else ""))
+        return self.do(TakeBack(self.state.top, acts, under, self.acts(under)[0].label if under else None))
 
     def put_back(self) -> Refusal | None:
         """Let the group that was taken back last stand again."""

@@ -259,7 +259,7 @@ ODD: tuple[Event, ...] = (
         step=FIRST, changes=(Stood(FIRST, Standing(), Standing("under-way", StepWork((), (Progress(),), Ledger()))),)
     ),
     Begun(step=FIRST, turned=Turned(FIRST, GONE)),
-    TakenBack(1, (Worked(step=FIRST, changes=(Marked(GONE, 0, Reached(), Reached()),)),), 0, ""),
+    TakenBack(1, (Worked(step=FIRST, changes=(Marked(GONE, 0, Reached(), Reached()),)),), 0, None),
     PutBack(1, ()),
     Noted("x" * (LONGEST_NOTE + 1), None),
     PutDown("x" * (LONGEST_NOTE + 1)),
@@ -313,7 +313,7 @@ def test_what_was_done_last_and_is_not_there_cannot_be_taken_back(tmp_path: Path
     """A sentence, and nothing changes."""
     hand = in_hand(tmp_path)
     cut_off(hand)
-    put_in(tmp_path, TakenBack(999, (), 999, "nothing"))
+    put_in(tmp_path, TakenBack(999, (), 999, None))
     hand = InHand.open(tmp_path)
     for refusal in (hand.take_back(), hand.put_back()):
         assert refusal is not None

@@ -185,7 +185,7 @@ NEW = StepId("+1")
         StepInserted(step=NEW, behind=None, before=LOOK, after=None),
         StepInserted(step=StepId("1"), behind=None, before=LOOK, after=None),
         StepInserted(step=StepId("3"), behind=StepId("2"), before=LOOK, after=None),
-        TakenBack(1, (StepInserted(step=NEW, behind=None, before=LOOK, after=None),), 0, ""),
+        TakenBack(1, (StepInserted(step=NEW, behind=None, before=LOOK, after=None),), 0, None),
     ],
 )
 def test_an_insertion_that_cannot_have_been_does_not_fit(event: StepInserted | TakenBack) -> None:

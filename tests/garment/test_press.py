@@ -18,6 +18,7 @@ from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import done, loops_up_to, planned, strays
 from finishing_tui.garment.work import Standing
 from finishing_tui.glance import SpotFace, glance
+from finishing_tui.glance.label_words import top_words
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.model import Number, Place, Recipe, RecipeGauge
 from finishing_tui.recipe.stage import whole
@@ -156,7 +157,7 @@ def test_a_skipped_pick_is_picked_at_the_end_of_its_run() -> None:
     paper = along(8, 6).press().did(Other())
     _, progress = section(paper)
     assert [planned(progress, spot) for spot in range(3, 9)] == [1, 1, 1, 1, 1, 0]
-    assert paper.state.top_label == "row 2, skipped against the plan"
+    assert top_words(paper.state) == "row 2, skipped against the plan"
 
 
 def test_in_a_run_with_a_stray_presses_go_spot_by_spot() -> None:
@@ -176,7 +177,7 @@ def test_a_spot_that_takes_two_may_be_left_at_one() -> None:
     paper = along(4, 6).press(2).did(Other())
     _, progress = section(paper)
     assert (progress.mark.units, progress.mark.loops) == (2, 2)
-    assert paper.state.top_label == "row 2, picked once against the plan"
+    assert top_words(paper.state) == "row 2, picked once against the plan"
     assert [planned(progress, spot) for spot in (3, 4)] == [2, 2]
     assert section(press_to_the_end(paper))[1].mark.loops == 6
 
@@ -184,7 +185,7 @@ def test_a_spot_that_takes_two_may_be_left_at_one() -> None:
 def test_a_spot_that_takes_one_may_take_two() -> None:
     """Six from four: row one doubled, so row two takes one only, and the section ends at six."""
     paper = along(4, 6).did(Other())
-    assert paper.state.top_label == "row 1, doubled against the plan"
+    assert top_words(paper.state) == "row 1, doubled against the plan"
     assert [planned(section(paper)[1], spot) for spot in (2, 3, 4)] == [1, 1, 2]
     assert section(press_to_the_end(paper))[1].mark.loops == 6
 

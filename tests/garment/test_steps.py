@@ -24,8 +24,10 @@ from finishing_tui.garment.commands import (
 )
 from finishing_tui.garment.events import Finished, Noted, Recounted, SittingBegan, TakenBack, Valued
 from finishing_tui.garment.evolve import DoesNotFit, Happening, evolve, sound
+from finishing_tui.garment.labels import Label
 from finishing_tui.garment.state import LONGEST_NOTE, MOST_HELD, MOST_KEPT, Note, Sitting
 from finishing_tui.garment.work import Reached
+from finishing_tui.glance.label_words import top_words
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.work import Work as WorkStep
 from tests import recipe_texts as written
@@ -92,7 +94,7 @@ def test_a_step_that_is_not_complete_is_asked_about_again() -> None:
     paper.did(Finish(sure=True))
     event = paper.latest[0]
     assert isinstance(event, Finished)
-    assert event.although == "rounds: 1 of 3 so far"
+    assert event.although == (Label("unfinished", names=("rounds",), numbers=(1, 3)),)
 
 
 def test_a_count_that_is_not_what_is_printed_is_asked_about_again() -> None:
@@ -182,7 +184,7 @@ def test_held_stitches_may_be_taken_as_the_lot() -> None:
     assert refusal.sentence == "type how many are done, from 4 to 6"
     paper.did(Finish())
     assert paper.state.ledger.live == {"neck": 18}
-    assert paper.state.top_label == "the lot: 2 stitches of spare pin"
+    assert top_words(paper.state) == "the lot: 2 stitches of spare pin"
 
 
 @pytest.mark.parametrize(("counted", "entry"), [(7, Posting(FOUND, "centre", 1)), (5, Posting("centre", MISSING, 1))])
@@ -354,14 +356,14 @@ def test_what_is_kept_of_a_garment_ends_somewhere() -> None:
         undone=(1,) * MOST_KEPT,
     )
     sound(paper.state)
-    for command in (WriteNote("one more"), PickUpGarment(), TakeBack(paper.state.top, (), 0, "")):
+    for command in (WriteNote("one more"), PickUpGarment(), TakeBack(paper.state.top, (), 0, None)):
         refusal = paper.do(command)
         assert refusal is not None
         assert "10,000" in refusal.sentence
     markers = tuple(f"marker {number:04}" for number in range(MOST_HELD + 1))
     with pytest.raises(ValueError, match="more in it"):
         sound(replace(paper.state, ledger=replace(paper.state.ledger, markers=markers)))
-    for event in (Noted("one more", None), SittingBegan(2), TakenBack(1, (), 0, "")):
+    for event in (Noted("one more", None), SittingBegan(2), TakenBack(1, (), 0, None)):
         with pytest.raises(DoesNotFit):
             evolve(paper.state, Happening(1, NOON, 0, event))
 
@@ -408,7 +410,7 @@ def test_two_bars_at_once_share_out_anew_what_is_left_of_a_seam() -> None:
         assert refusal is not None
         assert "the front edge or the back edge" in refusal.sentence
     paper.did(Other("back edge"))
-    assert paper.state.top_label == "two at once from the back edge at pair 1"
+    assert top_words(paper.state) == "two at once from the back edge at pair 1"
     stage = work_of(paper.state).stages[0]
     assert [sum(bars) for bars in stage.bars] == [8, 9]
     assert stage.bars[1] == (2, 1, 1, 1, 1, 1, 1, 1)

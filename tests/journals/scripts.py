@@ -153,5 +153,9 @@ SCRIPTS: dict[str, Script] = {
     "1-edge-ids": Script(EDGE, "one", (_edge_first, _edge_second, _edge_third), cut=(1,)),
     "1-unequal-ids": Script(UNEQUAL, "one", (_unequal,)),
     "1-inserted": Script(NECKBAND, "large", (_inserted,)),
+    "1-neckband-labels": Script(NECKBAND, "large", (_neckband_first, _neckband_second)),
+    "1-edge-labels": Script(EDGE, "one", (_edge_first, _edge_second, _edge_third), cut=(1,)),
+    "1-unequal-labels": Script(UNEQUAL, "one", (_unequal,)),
+    "1-inserted-labels": Script(NECKBAND, "large", (_inserted,)),
 }
 """The scripts by the name of the journal."""

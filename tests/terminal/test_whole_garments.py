@@ -10,6 +10,7 @@ import pytest
 from finishing_tui import shipped
 from finishing_tui.commands.record import read_record
 from finishing_tui.garment.hand import InHand
+from finishing_tui.garment.labels import Label
 from finishing_tui.garment.shelf import take_copy
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import strays
@@ -136,7 +137,7 @@ class Hands:
         text = self.terminal.wait_for(lambda text: repair.search(text) is not None)
         way = repair.search(text)
         assert way is not None, text
-        self.keys(way[1], "enter", until=lambda now: now.top_label.startswith("putting it right"))
+        self.keys(way[1], "enter", until=lambda now: now.top_label == Label("first-round-changed"))
 
     def everything_on_the_way(self, stage: Stage) -> None:
         """Stray, take back and put back, recount in each of three ways, and rip back."""

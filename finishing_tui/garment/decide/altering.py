@@ -13,6 +13,7 @@ from finishing_tui.garment.commands import Refusal, WhatIf
 from finishing_tui.garment.decide.section_altered import section_altered
 from finishing_tui.garment.decide.stages import begun, entered, going_on, sentence, under_way, with_stage
 from finishing_tui.garment.events import AnyAct, Edited, Replanned
+from finishing_tui.garment.labels import Label
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import StepWork
 from finishing_tui.recipe.kinds import AnyStep
@@ -40,15 +41,15 @@ def what_if(state: State, command: WhatIf) -> tuple[AnyAct, ...] | Refusal:
         found = altered(state, command)
     except FinishingError as error:
         return Refusal(sentence(error))
-    step, work = under_way(state)
+    _, work = under_way(state)
     if found.work == work or command == WhatIf():
         return ()
     return (
         Replanned(
             edits=(found.edit,) if found.edit is not None and found.edit.after != found.edit.before else (),
             changes=going_on(state, found.work),
-            why=f"step {step + 1}, {found.stage.title}: {found.now}; before: {found.was}",
-            label=f"another plan for {found.stage.title}",
+            why=found.why,
+            label=Label("plan-altered", names=(found.stage.title,)),
             under=state.top,
         ),
     )
@@ -93,5 +94,6 @@ def _rounds(state: State, step: int, work: StepWork, rounds: int) -> Alteration:
     if len(stages) != len(work.stages) or entries_between(stages[index], 0, units) != entries_between(stage, 0, units):
         raise CannotAsk(f"with {plural(rounds, stage.spot)} those that are done would have been shaped another way")
     after = with_stage(work, index, replace(stages[index], opening=stage.opening))
-    words = plural(stage.units, stage.spot), plural(rounds, stage.spot)
-    return Alteration(index, stage, after, Edited(state.plan.ids[step], old, new), *words)
+    named = state.plan.ids[step]
+    why = Label("rounds-altered", (named,), (stage.title, stage.spot), (rounds, stage.units))
+    return Alteration(index, stage, after, Edited(named, old, new), why)

@@ -4,13 +4,13 @@ from dataclasses import replace
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import OUTSIDE, Entry, brought
-from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import Refusal, TakeCount, TakeMeasure
 from finishing_tui.garment.decide.after_count import later_stages
 from finishing_tui.garment.decide.first_round import mended_first_round
 from finishing_tui.garment.decide.mirror import sides_to_come
 from finishing_tui.garment.decide.stages import begun, going_on, openings, sentence, under_way, with_stage, work_on
 from finishing_tui.garment.events import AnyAct, Progressed, Recounted, Valued
+from finishing_tui.garment.labels import Label
 from finishing_tui.garment.recounting import Outlook, Way, counted_stage, outlook
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Reached, StepWork
@@ -42,7 +42,7 @@ def count(state: State, command: TakeCount) -> tuple[AnyAct, ...] | Refusal:
         if not mark.units <= command.counted <= stage.units:
             return Refusal(f"type how many are done, from {mark.units} to {stage.units}")
         done = Reached(command.counted, 0, command.counted)
-        return work_on(state, done, label=f"{plural(command.counted, 'stitch')} of {stage.title}")
+        return work_on(state, done, label=Label("many-of-lot", names=(stage.title,), numbers=(command.counted,)))
     if stage.unit == "pair" and not stage.bars:
         return Refusal("which needle did you count: the front one or the back one?")
     if stage.place:
@@ -64,7 +64,7 @@ def measure(state: State, command: TakeMeasure) -> tuple[AnyAct, ...] | Refusal:
     after = replace(before, mark=Reached(1, 0, 1), value=value)
     named = state.plan.ids[step]
     change = Progressed(named, work.at, before, after)
-    return (Valued(step=named, value=value, changes=(change,), label="the measure", under=state.top),)
+    return (Valued(step=named, value=value, changes=(change,), label=Label("measured"), under=state.top),)
 
 
 def _section(state: State, work: StepWork, command: TakeCount) -> tuple[AnyAct, ...] | Refusal:
@@ -117,7 +117,7 @@ def _carried_out(state: State, work: StepWork, seen: Outlook, way: Way) -> tuple
         entries=entries,
         changes=marked if way.stage == seen.stage else going_on(state, after),
         what=seen.stage.title,
-        label=f"the recount of {seen.stage.title}",
+        label=Label("recounted", names=(seen.stage.title,)),
         under=state.top,
     )
     if not way.difference:
@@ -149,7 +149,7 @@ def _place(state: State, work: StepWork, place: str, counted: int) -> tuple[AnyA
             entries=entries,
             changes=going_on(state, after),
             what=state.plan.recipe.place[place].text,
-            label=f"the count of {state.plan.recipe.place[place].text}",
+            label=Label("place-counted", names=(state.plan.recipe.place[place].text,)),
             under=state.top,
         ),
     )

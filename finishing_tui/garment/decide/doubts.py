@@ -1,44 +1,66 @@
 """What speaks against a step being done: each doubt is told, and the step is done all the same when asked again."""
 
+from collections.abc import Iterable, Mapping
+from types import MappingProxyType
+
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.decide.stages import made, sentence
+from finishing_tui.garment.labels import DoubtOf, Label, Said, as_said
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import StepWork
 from finishing_tui.recipe.counts import count_of
 
+DOUBTS: Mapping[Said, str] = MappingProxyType(
+    {
+        "as-said": "{names[0]}",
+        "nothing-typed": "nothing was typed yet",
+        "unfinished": "{names[0]}: {numbers[0]} of {numbers[1]} so far",
+        "unexpected-count": "the recipe expects {numbers[0]} on the {names[0]}, and there are {numbers[1]}",
+        "no-whole-repeat": "{numbers[0]} on the {names[0]} is not a multiple of {numbers[1]}",
+        "no-whole-repeat-and": "{numbers[0]} on the {names[0]} is not a multiple of {numbers[1]} and {numbers[2]}",
+    }
+)
+"""The words of each, for they are asked about here; a step that is done in spite of them keeps them as labels."""
 
-def doubts_about(state: State, step: int, work: StepWork) -> list[str]:
+
+def doubts_words(doubts: Iterable[Label]) -> str:
+    """Return ``doubts`` as they are asked about."""
+    return "; ".join(DOUBTS[doubt.what].format(names=doubt.names, numbers=doubt.numbers) for doubt in doubts)
+
+
+def doubts_about(state: State, step: int, work: StepWork) -> list[Label]:
     """Return why ``step``, which stands as ``work``, may not be done: what is left of it, and counts it leaves."""
     return [*_unworked(work), *_unexpected(state, step)]
 
 
-def _unworked(work: StepWork) -> list[str]:
-    """Return what is left of the step, as a sentence of doubt; nothing when it is complete."""
+def _unworked(work: StepWork) -> list[Label]:
+    """Return what is left of the step as a doubt; nothing when it is complete."""
     if work.complete:
         return []
     stage, mark = work.stages[work.at], work.progress[work.at].mark
     if stage.unit == "value":
-        return ["nothing was typed yet"]
+        return [Label("nothing-typed")]
     of = stage.target if stage.unit == "spot" else stage.units
-    return [f"{stage.title}: {made(stage, mark)} of {of} so far"]
+    return [Label("unfinished", names=(stage.title,), numbers=(made(stage, mark), of))]
 
 
-def _unexpected(state: State, step: int) -> list[str]:
-    """Return what the step leaves otherwise than the recipe expects, as sentences of doubt."""
+def _unexpected(state: State, step: int) -> list[Label]:
+    """Return what the step leaves otherwise than the recipe expects."""
     recipe_step, plan = state.plan.step(step), state.plan
     here = plan.here(state.ledger)
     doubts = []
     for place, count in recipe_step.expect.items():
-        held = state.ledger.on(place)
+        held, name = state.ledger.on(place), here.name(place)
         try:
             wanted = count_of(count, here.numbers, here.size)
         except FinishingError as error:
-            doubts.append(f"what the recipe expects on the {here.name(place)} cannot be worked out: {sentence(error)}")
+            doubts.append(as_said(f"what the recipe expects on the {name} cannot be worked out: {sentence(error)}"))
             continue
         if wanted != held:
-            doubts.append(f"the recipe expects {wanted} on the {here.name(place)}, and there are {held}")
+            doubts.append(Label("unexpected-count", names=(name,), numbers=(wanted, held)))
     place, repeat = recipe_step.main_place, recipe_step.repeat
     if repeat and place and not repeat.takes(state.ledger.on(place)):
-        plus = f" and {repeat.plus}" if repeat.plus else ""
-        doubts.append(f"{state.ledger.on(place)} on the {here.name(place)} is not a multiple of {repeat.of}{plus}")
+        what: DoubtOf = "no-whole-repeat-and" if repeat.plus else "no-whole-repeat"
+        numbers = (state.ledger.on(place), repeat.of, repeat.plus)
+        doubts.append(Label(what, names=(here.name(place),), numbers=numbers if repeat.plus else numbers[:2]))
     return doubts

@@ -9,11 +9,11 @@ from dataclasses import replace
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import Entry
-from finishing_tui.craft.words import listing
 from finishing_tui.garment.commands import AlreadyAt, Refusal
 from finishing_tui.garment.decide.stages import entered, rest_of, sentence, turned
 from finishing_tui.garment.decide.steps import begin
 from finishing_tui.garment.events import AnyAct, DoneElsewhere, Stood
+from finishing_tui.garment.labels import Label
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import to_come
 from finishing_tui.garment.work import Progress, Reached, Standing, StepWork, fresh
@@ -30,7 +30,7 @@ def already_at(state: State, command: AlreadyAt) -> tuple[AnyAct, ...] | Refusal
     before = [at for at in range(step) if state.steps[at].status in {"to-come", "under-way"} and state.plan.is_for(at)]
     if not before:
         taken = begin(state, step)
-        label = f"taking up step {step + 1}"
+        label = Label("step-taken-up", (state.plan.ids[step],))
         return taken if isinstance(taken, Refusal) else (replace(taken, label=label, under=state.top),)
     ledger, entries, changes = state.ledger, list[Entry](), list[Stood]()
     for at in before:
@@ -53,13 +53,13 @@ def already_at(state: State, command: AlreadyAt) -> tuple[AnyAct, ...] | Refusal
     begun = begin(replace(state, ledger=ledger, steps=tuple(steps), current=None), step)
     if isinstance(begun, Refusal):
         return begun
-    numbers = listing([str(at + 1) for at in before]) if len(before) < 4 else f"{before[0] + 1} to {before[-1] + 1}"
+    steps_done = tuple(change.step for change in changes)
     elsewhere = DoneElsewhere(
-        steps=tuple(change.step for change in changes),
+        steps=steps_done,
         entries=tuple(entries),
         changes=tuple(changes),
         turned=turned(state, None),
-        label=f"step{'s' if len(before) > 1 else ''} {numbers}, done elsewhere",
+        label=Label("done-elsewhere", steps_done),
         under=state.top,
     )
     return (elsewhere, begun)

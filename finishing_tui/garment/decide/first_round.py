@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from finishing_tui.garment.events import Edited, Replanned
+from finishing_tui.garment.labels import Label
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import State
 from finishing_tui.recipe.kinds.work import Shaping
@@ -38,8 +39,9 @@ def mended_first_round(
     before = _mended_by(band)
     if only_mended and not before:
         return None
-    why = f"recount of step {step + 1}: {difference:+d} in the first round of step {index + 1}"
-    return Replanned(edits=(Edited(state.plan.ids[index], band, _mending(band, before + difference)),), why=why)
+    ids = state.plan.ids
+    why = Label("recount-to-first-round", (ids[step], ids[index]), numbers=(difference,))
+    return Replanned(edits=(Edited(ids[index], band, _mending(band, before + difference)),), why=why)
 
 
 def mending_kept(state: State, plan: Plan) -> Plan:

@@ -2,6 +2,7 @@
 
 from finishing_tui.garment.commands import InsertStep, Refusal
 from finishing_tui.garment.events import AnyAct, StepInserted, Turned
+from finishing_tui.garment.labels import Label
 from finishing_tui.garment.plan import StepId
 from finishing_tui.garment.state import MOST_KEPT, State
 
@@ -21,7 +22,7 @@ def insert_step(state: State, command: InsertStep) -> tuple[AnyAct, ...] | Refus
             before=None,
             after=command.step,
             turned=Turned(None, new) if state.current is None else None,
-            label=f"a new step {at + 1}",
+            label=Label("step-inserted", (new,), numbers=(at + 1,)),
             under=state.top,
         ),
     )

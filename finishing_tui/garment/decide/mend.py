@@ -4,13 +4,13 @@ from dataclasses import replace
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import EDGE, OFF, OUTSIDE, brought
-from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import PutRight, Refusal
 from finishing_tui.garment.decide.after_count import later_stages
 from finishing_tui.garment.decide.first_round import mended_first_round
 from finishing_tui.garment.decide.respacing import respaced
 from finishing_tui.garment.decide.stages import begun, going_on, sentence, under_way
 from finishing_tui.garment.events import AnyAct, Edited, Mended, Replanned, Stood
+from finishing_tui.garment.labels import Doing, Label
 from finishing_tui.garment.state import State
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.sums import MOST
@@ -26,7 +26,7 @@ def put_right(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
         case "first-round":
             return _first_round(state, command)
         case "as-it-is":
-            label = "carrying on as it is"
+            label = Label("kept-as-it-is")
             return (Mended(place=command.place, how="as-it-is", difference=0, label=label, under=state.top),)
 
 
@@ -46,8 +46,7 @@ def _here(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
     if begun(state):
         _, work = under_way(state)
         changes = going_on(state, later_stages(state, work, place, entries))
-    did = "making" if more > 0 else "working off"
-    label = f"{did} {plural(abs(more), 'stitch')} on the {state.plan.recipe.place[place].text}"
+    did: Doing = "stitches-made" if more > 0 else "stitches-worked-off"
     return (
         Mended(
             place=place,
@@ -55,7 +54,7 @@ def _here(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
             difference=more,
             entries=entries,
             changes=changes,
-            label=label,
+            label=Label(did, names=(state.plan.recipe.place[place].text,), numbers=(abs(more),)),
             under=state.top,
         ),
     )
@@ -74,9 +73,12 @@ def _respace(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
         return Refusal(sentence(error))
     if found is None:
         return Refusal(f"no section of step {index + 1} can take {command.difference:+d}")
-    changed, told, _ = found
-    why, label = f"step {index + 1}: {told}", f"re-spacing step {index + 1}"
-    return (Replanned(edits=(Edited(state.plan.ids[index], step, changed),), why=why, label=label, under=state.top),)
+    changed, sections = found
+    named = state.plan.ids[index]
+    numbers = tuple(number for one in sections for number in (one.now, one.was))
+    why = Label("sections-re-spaced", (named,), tuple(one.title for one in sections), numbers)
+    label = Label("re-spaced", (named,))
+    return (Replanned(edits=(Edited(named, step, changed),), why=why, label=label, under=state.top),)
 
 
 def _first_round(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
@@ -86,5 +88,5 @@ def _first_round(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusa
     mended = mended_first_round(state, after, command.place, command.difference)
     if mended is None:
         return Refusal("no step to come works rounds there")
-    why = f"{command.difference:+d} in the first round of step {state.plan.number_of(mended.edits[0].step)}"
-    return (replace(mended, why=why, label="putting it right in the first round", under=state.top),)
+    why = Label("to-first-round", (mended.edits[0].step,), numbers=(command.difference,))
+    return (replace(mended, why=why, label=Label("first-round-changed"), under=state.top),)

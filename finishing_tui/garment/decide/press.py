@@ -17,9 +17,10 @@ from finishing_tui.garment.decide.stages import (
 )
 from finishing_tui.garment.decide.steps import begin
 from finishing_tui.garment.events import AnyAct, Progressed, Strayed
+from finishing_tui.garment.labels import Label
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import (
-    called,
+    against_plan,
     choices,
     loop_at,
     other_at,
@@ -43,7 +44,7 @@ def press(state: State) -> tuple[AnyAct, ...] | Refusal:
         first = begin(state, state.current)
         if isinstance(first, Refusal):
             return first
-        return (replace(first, label=f"the beginning of step {state.current + 1}", under=state.top),)
+        return (replace(first, label=Label("step-begun", (first.step,)), under=state.top),)
     _, work = under_way(state)
     if work.complete:
         return Refusal("this step is at its end: look it over, and finish it when it is right")
@@ -98,7 +99,7 @@ def _stray(state: State, work: StepWork, stage: Stage) -> tuple[AnyAct, ...]:
             loops=really,
             entries=entries,
             changes=(Progressed(state.plan.ids[step], index, progress, after),),
-            label=f"{stage.spot} {spot}, {called(really, plan)} against the plan",
+            label=Label(against_plan(really, plan), names=(stage.spot,), numbers=(spot,)),
             under=state.top,
         ),
     )
@@ -165,7 +166,7 @@ def _double(state: State, work: StepWork, stage: Stage, side: str) -> tuple[AnyA
             loops=2,
             entries=entries,
             changes=(Progressed(state.plan.ids[step], index, progress, after),),
-            label=f"two together at pair {units}",
+            label=Label("two-together", numbers=(units,)),
             under=state.top,
         ),
     )
@@ -190,7 +191,7 @@ def _two_bars(state: State, work: StepWork, stage: Stage, side: str) -> tuple[An
             loops=2,
             entries=entries,
             changes=going_on(state, after),
-            label=f"two at once from the {side} at pair {units}",
+            label=Label("two-at-once", names=(side,), numbers=(units,)),
             under=state.top,
         ),
     )

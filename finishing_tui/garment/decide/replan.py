@@ -12,6 +12,7 @@ from finishing_tui.garment.commands import Refusal, Replan
 from finishing_tui.garment.decide.first_round import mending_kept
 from finishing_tui.garment.decide.stages import openings
 from finishing_tui.garment.events import AnyAct, Change, Replanned, Stood
+from finishing_tui.garment.labels import Label
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Standing, StepWork, fresh
@@ -35,7 +36,8 @@ def replan(state: State, command: Replan) -> tuple[AnyAct, ...] | Refusal:
             plan_before=state.plan,
             plan_after=plan,
             why=command.why,
-            label="a changed plan",
+            note=command.note,
+            label=Label("plan-taken"),
             under=state.top,
         ),
     )

@@ -1,6 +1,7 @@
 """Picking more or fewer stitches in a step to come, so that a band still comes to what was planned."""
 
-from dataclasses import replace
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
 
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.kinds.base import Here
@@ -8,8 +9,22 @@ from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.sections import Along
 
 
-def respaced(step: PickUpAndKnit, lacks: int, here: Here) -> tuple[PickUpAndKnit, str, int] | None:
-    """Return ``step`` with ``lacks`` stitches more (or, negative, fewer) picked, in words, and the stitches they join.
+@dataclass(frozen=True, slots=True)
+class Respaced:
+    """One section that is picked with another number of stitches."""
+
+    title: str
+    now: int
+    was: int
+
+
+def sections_words(sections: Iterable[Respaced]) -> str:
+    """Return what is picked in each section, and was to be."""
+    return ", ".join(f"{one.title} {one.now} instead of {one.was}" for one in sections)
+
+
+def respaced(step: PickUpAndKnit, lacks: int, here: Here) -> tuple[PickUpAndKnit, tuple[Respaced, ...]] | None:
+    """Return ``step`` with ``lacks`` stitches more (or, negative, fewer) picked, and the sections they are picked in.
 
     They go to the longest section that no other mirrors; to both of a mirrored pair where they can be halved. None
     where no section can take them.
@@ -27,13 +42,12 @@ def respaced(step: PickUpAndKnit, lacks: int, here: Here) -> tuple[PickUpAndKnit
     )
     if not chosen:
         return None
-    each, sections, told, before = lacks // len(chosen), list(step.section), [], 0
+    each, sections, found = lacks // len(chosen), list(step.section), list[Respaced]()
     for at in chosen:
         one, spots = counts[at]
         was = one.wanted(here, spots)
         if not 1 <= was + each <= 2 * spots:
             return None
         sections[at] = replace(one, stitches=was + each)
-        before += was
-        told.append(f"{one.along} {was + each} instead of {was}")
-    return replace(step, section=tuple(sections)), ", ".join(told), before
+        found.append(Respaced(one.along, was + each, was))
+    return replace(step, section=tuple(sections)), tuple(found)

@@ -14,6 +14,7 @@ from finishing_tui.garment.decide.mirror import left_by
 from finishing_tui.garment.decide.stages import sentence, turned, with_stage
 from finishing_tui.garment.decide.taken_out import taken_out
 from finishing_tui.garment.events import AnyAct, Replanned, RippedBack, Stood
+from finishing_tui.garment.labels import Label
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import cut_at, explained_from, loops_up_to
 from finishing_tui.garment.work import Progress, Reached, Standing, StepWork, Stretch, fresh
@@ -49,16 +50,16 @@ def rip_back(state: State, command: TakeOut) -> tuple[AnyAct, ...] | Refusal:
     ids = state.plan.ids
     changes = [Stood(ids[one], state.steps[one], Standing()) for one in reversed(fell)]
     changes.append(Stood(ids[step], state.steps[step], standing))
-    where = _where(stage, after.progress[command.stage].mark)
+    to, label = _where(stage, after.progress[command.stage].mark)
     return (
         RippedBack(
             step=ids[step],
-            to=where,
+            to=to,
             fell=tuple(ids[one] for one in fell),
             entries=entries,
             changes=tuple(changes),
             turned=turned(state, step) if state.current != step else None,
-            label=f"ripping back to {where}",
+            label=label,
             under=state.top,
         ),
         *_mending_back(state, changes),
@@ -90,10 +91,15 @@ def _short(standing: Standing, sign: int) -> Iterator[tuple[str, int]]:
             yield stage.place, sign * left_by(standing.work, index)
 
 
-def _where(stage: Stage, mark: Reached) -> str:
+def _where(stage: Stage, mark: Reached) -> tuple[Label, Label]:
+    """Return the point that a stage was taken out to, and what taking it out to there was."""
+    name, numbers = (stage.title,), (mark.units,)
     if not mark.units:
-        return f"the start of {stage.title}"
-    return f"{stage.spot} {mark.units}" if stage.unit == "spot" else f"{mark.units} of {stage.title}"
+        return Label("start", names=name), Label("ripped-to-start", names=name)
+    if stage.unit == "spot":
+        name = (stage.spot,)
+        return Label("spot", names=name, numbers=numbers), Label("ripped-to-spot", names=name, numbers=numbers)
+    return Label("unit", names=name, numbers=numbers), Label("ripped-to-unit", names=name, numbers=numbers)
 
 
 def _to(work: StepWork, index: int, units: int) -> StepWork:

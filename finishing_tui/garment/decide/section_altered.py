@@ -14,6 +14,7 @@ from finishing_tui.garment.alteration import Alteration, CannotAsk
 from finishing_tui.garment.commands import WhatIf
 from finishing_tui.garment.decide.pair_altered import pair_altered, step_altered
 from finishing_tui.garment.decide.stages import with_stage
+from finishing_tui.garment.labels import Label
 from finishing_tui.garment.recounting import recounted
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import cut_at, really_done, stretch_at
@@ -39,8 +40,13 @@ def section_altered(state: State, step: int, work: StepWork, command: WhatIf) ->
         stage=stage,
         work=after if edit is None else pair_altered(after, index),
         edit=edit,
-        was=_words(stage, stretch_at(before, min(at + 1, stage.units)).rhythm),
-        now=_words(new, rest),
+        why=Label(
+            "section-altered",
+            (state.plan.ids[step],),
+            (stage.title, stage.spot),
+            (new.target, new.units, stage.target, stage.units),
+            (rest, stretch_at(before, min(at + 1, stage.units)).rhythm),
+        ),
         drift=(_drift(before, at, stage.units), rest.drift),
         verdict=told.verdict,
     )
@@ -119,7 +125,3 @@ def _drift(before: Progress, at: int, units: int) -> Fraction:
     stretch = stretch_at(before, min(at + 1, units))
     passed = at - stretch.start
     return stretch.rhythm.rest(passed).drift if 0 <= passed < stretch.rhythm.spots else Fraction(0)
-
-
-def _words(stage: Stage, rhythm: Rhythm) -> str:
-    return f"{stage.target} from {plural(stage.units, stage.spot)}, {say(rhythm, unit=stage.spot)}"

@@ -7,6 +7,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import OFF, Entry, Posting
 from finishing_tui.garment.commands import Refusal
 from finishing_tui.garment.events import Marked, Stood, Turned, Worked
+from finishing_tui.garment.labels import Label
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import to_come
 from finishing_tui.garment.work import Reached, Standing, StepWork
@@ -66,7 +67,7 @@ def rest_of(work: StepWork) -> tuple[Entry, ...]:
     return (*entries, *(entry for later in work.stages[work.at + 1 :] for entry in whole(later)))
 
 
-def work_on(state: State, after: Reached, *, label: str = "") -> tuple[Worked] | Refusal:
+def work_on(state: State, after: Reached, *, label: Label | None = None) -> tuple[Worked] | Refusal:
     """Return the event in which the stage under way goes on to the mark ``after``."""
     step, work = under_way(state)
     index = work.at

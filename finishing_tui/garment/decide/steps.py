@@ -3,11 +3,11 @@
 from dataclasses import replace
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import AlreadyAt, Finish, LeaveOut, Refusal, TakeUp
-from finishing_tui.garment.decide.doubts import doubts_about
+from finishing_tui.garment.decide.doubts import doubts_about, doubts_words
 from finishing_tui.garment.decide.stages import openings, sentence, turned, uncounted, work_on
 from finishing_tui.garment.events import AnyAct, Begun, Finished, LeftOut, Stood, TakenUp
+from finishing_tui.garment.labels import Label
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Standing, StepWork, fresh
 
@@ -54,27 +54,30 @@ def finish(state: State, command: Finish) -> tuple[AnyAct, ...] | Refusal:
     work = standing.work
     if work is None:
         begun = begin(state, step)
-        return begun if isinstance(begun, Refusal) else (replace(begun, label=_beginning(step), under=state.top),)
+        return (
+            begun
+            if isinstance(begun, Refusal)
+            else (replace(begun, label=Label("step-begun", (begun.step,)), under=state.top),)
+        )
     if not work.complete and work.stages[work.at].takes_all and not command.sure:
         stage, mark = work.stages[work.at], work.progress[work.at].mark
         lot = replace(mark, units=stage.units, loops=stage.units)
         refusal = uncounted(state, stage, lot)
         return refusal or work_on(
-            state, lot, label=f"the lot: {plural(stage.units - mark.units, 'stitch')} of {stage.title}"
+            state, lot, label=Label("whole-lot", names=(stage.title,), numbers=(stage.units - mark.units,))
         )
     doubts = doubts_about(state, step, work)
     if doubts and not command.sure:
-        return Refusal("; ".join(doubts), Finish(sure=True))
+        return Refusal(doubts_words(doubts), Finish(sure=True))
     named = state.plan.ids[step]
     change = Stood(named, standing, Standing("done", work))
-    label = f"the end of step {step + 1}"
     done = Finished(
         step=named,
         changes=(change,),
         turned=turned(state, None),
-        label=label,
+        label=Label("step-ended", (named,)),
         under=state.top,
-        although="; ".join(doubts),
+        although=tuple(doubts),
     )
     return (done, *turn_to(standing_so(state, change), next_step(state, step)))
 
@@ -89,7 +92,8 @@ def take_up(state: State, command: TakeUp) -> tuple[AnyAct, ...] | Refusal:
     if not state.plan.is_for(step):
         return Refusal(f"step {step + 1} is not for size {state.plan.size}")
     standing = state.steps[step]
-    label = f"taking up step {step + 1}"
+    named = state.plan.ids[step]
+    label = Label("step-taken-up", (named,))
     if standing.status == "done":
         return Refusal(f"step {step + 1} is done; rip back to it if it is to be worked again")
     if standing.work is None:
@@ -101,7 +105,6 @@ def take_up(state: State, command: TakeUp) -> tuple[AnyAct, ...] | Refusal:
                 again=AlreadyAt(step),
             )
         return (replace(begun, label=label, under=state.top),)
-    named = state.plan.ids[step]
     again = () if standing.status == "under-way" else (Stood(named, standing, replace(standing, status="under-way")),)
     return (TakenUp(step=named, changes=again, turned=turned(state, step), label=label, under=state.top),)
 
@@ -125,7 +128,7 @@ def leave_out(state: State, command: LeaveOut) -> tuple[AnyAct, ...] | Refusal:
     named = state.plan.ids[step]
     change = Stood(named, standing, replace(standing, status="left-out"))
     turn = turned(state, None) if step == state.current else None
-    left = LeftOut(step=named, changes=(change,), turned=turn, label=f"leaving out step {step + 1}", under=state.top)
+    left = LeftOut(step=named, changes=(change,), turned=turn, label=Label("step-left-out", (named,)), under=state.top)
     if turn is None:
         return (left,)
     return (left, *turn_to(standing_so(state, change), next_step(state, step)))
@@ -136,7 +139,3 @@ def standing_so(state: State, change: Stood) -> State:
     index = state.plan.index_of(change.step)
     steps = (*state.steps[:index], change.after, *state.steps[index + 1 :])
     return replace(state, steps=steps, current=None)
-
-
-def _beginning(step: int) -> str:
-    return f"the beginning of step {step + 1}"

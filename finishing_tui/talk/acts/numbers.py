@@ -7,6 +7,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import Replan
 from finishing_tui.garment.state import State
+from finishing_tui.glance.label_words import reason_words
 from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.asks import Ask, Choose, Option, SetNumber, WorkOut, WriteLine
 from finishing_tui.talk.conversation import Talk
@@ -54,7 +55,7 @@ def _found(talk: Talk, line: "NumberLine", found: "Renumbering | FinishingError"
 
     def taken(command: Replan) -> Ask:
         if talk.do(command):
-            talk.say(command.why)
+            talk.say(reason_words(talk.state.plan, command))
         return _all(talk, line.name)
 
     def answered(at: int) -> Ask:

@@ -2,7 +2,8 @@
 
 from finishing_tui.garment.commands import Other
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import called, other_at, planned
+from finishing_tui.garment.walk import against_plan, other_at, planned
+from finishing_tui.glance.stored_words import AGAINST_PLAN
 from finishing_tui.talk.action import Action, Offer, possible
 from finishing_tui.talk.asks import Ask, Choose, Option
 from finishing_tui.talk.conversation import Talk
@@ -15,7 +16,7 @@ def _offered(state: State, _: int | None) -> Offer | None:
     stage, progress = work.stages[work.at], work.progress[work.at]
     if stage.unit == "spot":
         spot = progress.mark.units + 1
-        did = called(other_at(progress), planned(progress, spot))
+        did = AGAINST_PLAN[against_plan(other_at(progress), planned(progress, spot))]
         return Offer("other", f"{stage.spot} {spot} {did}", f"{stage.spot} {spot} was {did} instead", Other())
     if stage.unit != "pair":
         return None

@@ -1,12 +1,13 @@
 """The last thing is taken back, or the last digit typed; what is no press is named first."""
 
 from finishing_tui.garment.state import State
+from finishing_tui.glance.label_words import top_words
 from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.conversation import Talk
 
 
 def _offered(state: State, _: int | None) -> Offer | None:
-    return Offer("take_back", "tink", f"take back {state.top_label or 'the last press'}") if state.top else None
+    return Offer("take_back", "tink", f"take back {top_words(state) or 'the last press'}") if state.top else None
 
 
 def _does(talk: Talk) -> None:
@@ -16,7 +17,7 @@ def _does(talk: Talk) -> None:
     talk.looking = None
     if talk.state.top and talk.state.top_label:
         talk.again = ("take_back", talk.state, None)
-        talk.say(f"{talk.keys.begins('needles.take_back')} again takes back: {talk.state.top_label}")
+        talk.say(f"{talk.keys.begins('needles.take_back')} again takes back: {top_words(talk.state)}")
         return
     talk.take_back()
 
