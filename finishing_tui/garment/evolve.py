@@ -13,6 +13,7 @@ from finishing_tui.garment.events import (
     Begun,
     Change,
     Event,
+    Finished,
     Noted,
     PaceChosen,
     Progressed,
@@ -122,6 +123,8 @@ def _short(note: str) -> None:
 
 
 def _acted(state: State, act: AnyAct, happening: Happening) -> State:
+    if isinstance(act, Finished) and len(act.although) > MOST_HELD:
+        raise ValueError("more speaks against a step than was ever asked about")
     state = replace(applied(state, (act,)), last_act=happening.at)
     if isinstance(act, StepInserted):
         state = replace(state, inserted=state.inserted + 1)

@@ -13,7 +13,7 @@ from finishing_tui.recipe.sums import MOST
 AgainstPlan = Literal["skipped", "picked", "picked-once", "doubled"]
 """What was done at a spot otherwise than planned."""
 
-Doing = (
+Deed = (
     AgainstPlan
     | Literal[
         "step-begun",
@@ -45,7 +45,7 @@ Doing = (
 )
 """Something that can be taken back."""
 
-Point = Literal["start", "spot", "unit"]
+RippedTo = Literal["start", "spot", "unit"]
 """Where work was ripped back to: the start of a stage, a spot of an edge, or so many units of any other stage."""
 
 Reason = Literal[
@@ -60,11 +60,15 @@ Reason = Literal[
 ]
 """Why a plan is another one."""
 
-DoubtOf = Literal["nothing-typed", "unfinished", "unexpected-count", "no-whole-repeat", "no-whole-repeat-and"]
+EndDoubt = Literal["nothing-typed", "unfinished", "unexpected-count", "no-whole-repeat", "no-whole-repeat-and"]
 """What speaks against a step being done."""
 
-Said = Doing | Point | Reason | DoubtOf | Literal["as-said"]
+Said = Deed | RippedTo | Reason | EndDoubt | Literal["as-said"]
 """What a label can say; ``as-said`` is a text that was stored in words, or quotes a sentence."""
+
+
+MOST_FILLS = 8
+"""Names, numbers or rhythms that a label has at most: ours have four."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +86,9 @@ class Label:
     rhythms: tuple[Rhythm, ...] = ()
 
     def __post_init__(self) -> None:
-        """Raise ``ValueError`` for an edge longer than any there is, which could not be put into words."""
+        """Raise ``ValueError`` for more than is ever said, and an edge longer than any there is: nobody wrote that."""
+        if any(len(fills) > MOST_FILLS for fills in (self.names, self.numbers, self.rhythms)):
+            raise ValueError("there is more in it than is ever said")
         if any(rhythm.spots > MOST for rhythm in self.rhythms):
             raise ValueError("an edge is longer than any there is")
 

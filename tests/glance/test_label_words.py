@@ -2,6 +2,7 @@
 
 import shutil
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 from typing import Any, get_args
 
@@ -13,7 +14,7 @@ from finishing_tui.craft.rhythm import Rhythm, Run, Runs
 from finishing_tui.craft.spacing import space
 from finishing_tui.garment.commands import Finish, InsertStep, Press
 from finishing_tui.garment.events import Finished, Replanned, RippedBack, TakenBack
-from finishing_tui.garment.evolve import Happening
+from finishing_tui.garment.evolve import DoesNotFit, Happening, evolve
 from finishing_tui.garment.journal import NAME, Journal
 from finishing_tui.garment.labels import Label, Said
 from finishing_tui.garment.plan import StepId
@@ -23,7 +24,7 @@ from finishing_tui.glance.postings import posted
 from finishing_tui.recipe.kinds.check import Check
 from finishing_tui.record import as_data, as_text, record_of
 from tests.garment.edges import along
-from tests.garment.paper import Paper
+from tests.garment.paper import NOON, Paper
 from tests.journals.make import HERE
 
 PLAN = along(32, 24).state.plan
@@ -145,6 +146,20 @@ def test_an_edge_of_no_length_there_is_cannot_be_in_a_label() -> None:
     """Putting it into words would take for ever."""
     with pytest.raises(ValueError, match="longer than any"):
         Label("section-altered", rhythms=(Runs((Run(1, 1, 10**9),)),))
+
+
+def test_more_than_is_ever_said_is_nobody_s() -> None:
+    """Neither of what fills one label, nor of what a step was accepted in spite of."""
+    with pytest.raises(ValueError, match="more in it"):
+        Label("sections-re-spaced", names=("edge",) * 9)
+    paper = along(8, 6).press(3)
+    paper.surely(Finish())
+    done = paper.latest[0]
+    assert isinstance(done, Finished)
+    paper.take_back()
+    assert evolve(paper.state, Happening(50, NOON, 0, done)).top_label == done.label
+    with pytest.raises(DoesNotFit):
+        evolve(paper.state, Happening(50, NOON, 0, replace(done, although=done.although * 10_000)))
 
 
 def _told(name: str, folder: Path) -> tuple[Any, ...]:

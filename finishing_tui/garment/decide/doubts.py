@@ -5,7 +5,7 @@ from types import MappingProxyType
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.decide.stages import made, sentence
-from finishing_tui.garment.labels import DoubtOf, Label, Said, as_said
+from finishing_tui.garment.labels import EndDoubt, Label, Said, as_said
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import StepWork
 from finishing_tui.recipe.counts import count_of
@@ -60,7 +60,7 @@ def _unexpected(state: State, step: int) -> list[Label]:
             doubts.append(Label("unexpected-count", names=(name,), numbers=(wanted, held)))
     place, repeat = recipe_step.main_place, recipe_step.repeat
     if repeat and place and not repeat.takes(state.ledger.on(place)):
-        what: DoubtOf = "no-whole-repeat-and" if repeat.plus else "no-whole-repeat"
+        what: EndDoubt = "no-whole-repeat-and" if repeat.plus else "no-whole-repeat"
         numbers = (state.ledger.on(place), repeat.of, repeat.plus)
         doubts.append(Label(what, names=(here.name(place),), numbers=numbers if repeat.plus else numbers[:2]))
     return doubts

@@ -10,7 +10,7 @@ from finishing_tui.garment.decide.first_round import mended_first_round
 from finishing_tui.garment.decide.respacing import respaced
 from finishing_tui.garment.decide.stages import begun, going_on, sentence, under_way
 from finishing_tui.garment.events import AnyAct, Edited, Mended, Replanned, Stood
-from finishing_tui.garment.labels import Doing, Label
+from finishing_tui.garment.labels import Deed, Label
 from finishing_tui.garment.state import State
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.sums import MOST
@@ -46,7 +46,7 @@ def _here(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
     if begun(state):
         _, work = under_way(state)
         changes = going_on(state, later_stages(state, work, place, entries))
-    did: Doing = "stitches-made" if more > 0 else "stitches-worked-off"
+    did: Deed = "stitches-made" if more > 0 else "stitches-worked-off"
     return (
         Mended(
             place=place,

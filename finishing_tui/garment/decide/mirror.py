@@ -18,7 +18,7 @@ from finishing_tui.garment.decide.first_round import mended_first_round
 from finishing_tui.garment.decide.stages import begun, going_on, sentence, under_way, with_stage
 from finishing_tui.garment.events import Act, AnyAct, Event, Marked, Mirrored, Stood
 from finishing_tui.garment.evolve import applied
-from finishing_tui.garment.labels import Doing, Label
+from finishing_tui.garment.labels import Deed, Label
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import really_done, to_come
 from finishing_tui.garment.work import Progress, Reached, Standing, StepWork, fresh
@@ -72,7 +72,7 @@ def choose_mirror(state: State, command: ChooseMirror) -> tuple[AnyAct, ...] | R
     except FinishingError as error:
         return Refusal(sentence(error))
     after = _with(work, index, changed)
-    what: Doing = "mirrored-as-worked" if command.as_worked else "mirrored-as-planned"
+    what: Deed = "mirrored-as-worked" if command.as_worked else "mirrored-as-planned"
     told = Mirrored(
         step=state.plan.ids[step],
         as_worked=command.as_worked,
