@@ -147,7 +147,7 @@ def one_line(text: str, longest: int) -> str:
     """Return ``text`` as it may stand in a garment's file: on one line, without what steers a terminal."""
     tidied = tidy(" ".join(text.split()))
     kept = "".join(sign for sign in tidied if unprintable(sign, "") is None and not "\ud800" <= sign <= "\udfff")
-    return kept[:longest].strip()
+    return " ".join(kept.split())[:longest].strip()
 
 
 def file_text(draft: Draft, name: str) -> str:

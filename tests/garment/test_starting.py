@@ -7,7 +7,7 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from finishing_tui import shipped
@@ -99,6 +99,7 @@ def test_whatever_is_typed_is_read_back(
 
 
 @given(anything)
+@example("0\x85\x08\r0")  # what goes between two spaces leaves one
 def test_a_line_keeps_every_sign_that_may_stand_in_it(text: str) -> None:
     """What can be shown stays, in order and composed (NFC); what steers a terminal goes; nothing stands at its ends."""
     line = one_line(text, 60)
