@@ -49,6 +49,14 @@ def pytest_configure(config: pytest.Config) -> None:
         config.option.hypothesis_seed = str(seed_of_commit())
 
 
+@pytest.hookimpl(tryfirst=True)  # before the pictures are summed up
+def pytest_sessionfinish(session: pytest.Session) -> None:
+    """Keep a worker from looking for pictures that no test takes: it finds those of the others, and takes minutes."""
+    if hasattr(session.config, "workerinput"):
+        pictures = session.config._syrupy  # type: ignore[attr-defined]  # noqa: SLF001  (it has no other way)
+        pictures._assertions.clear()  # noqa: SLF001
+
+
 def pytest_report_header(config: pytest.Config) -> str:
     """Say which examples are tried."""
     seed = config.option.hypothesis_seed

@@ -15,6 +15,7 @@ from finishing_tui.craft.ledger import Entry, Ledger, Posting, TailEntry
 from finishing_tui.craft.rhythm import Line, Runs
 from finishing_tui.craft.spacing import space
 from finishing_tui.garment.events import Event, PutBack, TakenBack
+from finishing_tui.garment.labels import MOST_FILLS, Label
 from finishing_tui.garment.state import Sitting
 from finishing_tui.garment.stored import decode, encode
 from finishing_tui.inert import inert
@@ -40,6 +41,16 @@ st.register_type_strategy(Runs, rhythms("easy"))
 st.register_type_strategy(Line, rhythms("even"))
 st.register_type_strategy(Recipe, recipes().map(lambda table: model_of(Recipe, table)))
 st.register_type_strategy(Ledger, ledgers())
+st.register_type_strategy(
+    Label,
+    st.builds(
+        Label,
+        st.sampled_from(("step-ended", "recounted", "as-said")),
+        names=st.lists(st.from_type(str), max_size=2).map(tuple),
+        numbers=st.lists(st.integers(-LARGEST, LARGEST), max_size=MOST_FILLS).map(tuple),
+        rhythms=st.lists(rhythms("even"), max_size=1).map(tuple),
+    ),
+)
 
 
 def there_and_back(wanted: Any, value: Any) -> Any:

@@ -35,7 +35,8 @@ def left(footing: AuditFooting, ledger: Ledger, unsure: frozenset[str]) -> Findi
         for name in names:
             text = f"the {what} {name} is left in the work at the end"
             yield _finding(footing, text, ("step",), _HOW[what], 1, what)
-    for place in ledger.yarns:
+    order = tuple(footing.recipe.place)  # not that of their names, which are the writer's own
+    for place in sorted(ledger.yarns, key=lambda one: order.index(one) if one in order else len(order)):
         text = f"the working yarn still hangs from the {footing.texts.get(place, place)} at the end"
         yield _finding(footing, text, ("place", place), _HOW["yarn"], 1, "yarn")
 
