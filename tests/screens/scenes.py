@@ -179,7 +179,7 @@ SCENES: dict[str, Scene] = {
     "looked-at": Scene(RIB, (), ("right",)),
     "refused": Scene(RIB, (), ("enter",)),
     "look-back": Scene(RIB, (), ("left",)),
-    "which-needle": Scene(JOIN, _picked(2), ("x",)),
+    "two-together-refused": Scene(JOIN, _picked(2), ("x",)),
     "pace": Scene(PICK_UP, _picked(4), ("p",)),
     "put-back": Scene(PICK_UP, _picked(4), ("backspace", "u")),
     "take-back-named": Scene(RIB, (), ("backspace",)),

@@ -169,7 +169,7 @@ def _has_few_tables(connection: sqlite3.Connection, path: Path) -> None:
         if code == sqlite3.SQLITE_INTERRUPT:
             raise _foreign(path, "has tables without end") from error
         if code == sqlite3.SQLITE_TOOBIG:
-            raise _foreign(path, "has tables of which more is said than ours ever say") from error
+            raise _foreign(path, "has definitions of tables longer than any of ours") from error
     except UnicodeDecodeError:  # where the message quotes bytes that are no text
         return
     finally:

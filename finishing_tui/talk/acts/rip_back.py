@@ -54,7 +54,7 @@ def _taken_out(talk: Talk, command: TakeOut) -> Ask | None:
         talk.refused(refusal)
         return asked
     falls, _, _ = refusal.sentence.partition(". Again")
-    options = Option("leave it as it is"), Option("take all that out", STAYS)
+    options = Option("keep it all"), Option("take all that out", STAYS)
     return Choose(
         question=sentence(falls),
         options=options,

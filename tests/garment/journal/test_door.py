@@ -140,7 +140,7 @@ def test_tables_of_which_too_much_is_said(garment: Path) -> None:
         long = "x" * (2 * door.MOST_IN_TABLE)
         connection.execute("INSERT INTO sqlite_schema VALUES (?, 'a', 'a', 0, NULL)", (long,))
         connection.commit()
-    with pytest.raises(NotAJournal, match="more is said than ours ever say"):
+    with pytest.raises(NotAJournal, match="longer than any of ours"):
         Journal.open(garment, look=True)
 
 
