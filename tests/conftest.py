@@ -5,6 +5,7 @@ import os
 import shutil
 import tempfile
 import time
+from collections.abc import Iterator
 from pathlib import Path
 
 # Textual reads these when it is imported, so they must be right before any test module is.
@@ -55,6 +56,14 @@ def pytest_sessionfinish(session: pytest.Session) -> None:
     if hasattr(session.config, "workerinput"):
         pictures = session.config._syrupy  # type: ignore[attr-defined]  # noqa: SLF001  (it has no other way)
         pictures._assertions.clear()  # noqa: SLF001
+
+
+@pytest.fixture(autouse=True, scope="session")
+def _unhurried() -> Iterator[None]:
+    """Let as much wait to be saved as there is: a test is faster than any hand, and the disk of a busy machine slow."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("finishing_tui.garment.journal.writer.MOST_UNSAVED", 1_000_000)
+        yield
 
 
 def pytest_report_header(config: pytest.Config) -> str:

@@ -3,7 +3,8 @@
 Textual hands a key on to what has the focus just then, and looks up what it is bound to when it comes back from there.
 Of keys that come in a burst (a pedal that sends several, a paste into a terminal that marks none, a slow machine) the
 later ones would go where the first is only just leading away from: to the line before, or to a screen that is going.
-A key that is held down is another matter: one that left a screen does nothing on the next one, as long as it outran it.
+A key that is held down is another matter: one that left a screen does nothing on the next one, if that was not drawn
+yet when the key came. Whoever presses it on a screen that can be seen means that screen.
 Digits and letters are not held to be so: 1 and then 104 is a garment and a count.
 """
 
@@ -13,6 +14,7 @@ import contextlib
 from textual.app import App
 from textual.events import Event, Key, Paste
 from textual.message_pump import MessagePump
+from textual.screen import Screen
 
 PATIENCE = 0.5
 """Seconds to wait for any one of what a key goes through; what is gone meanwhile must not keep the next key waiting."""
@@ -26,7 +28,8 @@ class InTurn(App[None]):
 
     def __init__(self, *, ansi_color: bool = False) -> None:
         super().__init__(ansi_color=ansi_color)
-        self._waiting: asyncio.Queue[Key | Paste] = asyncio.Queue()
+        self._waiting: asyncio.Queue[tuple[Key | Paste, Screen[object] | None]] = asyncio.Queue()
+        self._drawn: Screen[object] | None = None
         self._taking = False
 
     def on_mount(self) -> None:
@@ -37,9 +40,13 @@ class InTurn(App[None]):
         """Take every event; a key waits for its turn."""
         if isinstance(event, Key | Paste) and not event.is_forwarded:
             self._taking = True
-            self._waiting.put_nowait(event)
+            self._waiting.put_nowait((event, self._drawn))
         else:
             await super().on_event(event)
+
+    def post_display_hook(self) -> None:
+        """Know which screen can be seen: Textual calls this as soon as anything of it was drawn."""
+        self._drawn = self.screen
 
     @property
     def takes_keys(self) -> bool:
@@ -48,16 +55,13 @@ class InTurn(App[None]):
 
     async def _take_in_turn(self) -> None:
         before, on = "", None
-        outran = 0  # so many of those waiting came before all was there that the last one led to
         while True:
-            event = await self._waiting.get()
+            event, seen = await self._waiting.get()
             key = event.key if isinstance(event, Key) and not event.is_printable else ""
-            if not (outran and key and key == before and self.screen is not on):
+            outran = self.screen not in (on, seen)
+            if not (outran and key and key == before):
                 before, on = key, self.screen
                 await self._take(event)
-                outran = self._waiting.qsize()
-            else:
-                outran -= 1
             self._taking = not self._waiting.empty()
 
     async def _take(self, event: Key | Paste) -> None:

@@ -1,14 +1,20 @@
 """Keys that come in a burst, as from a pedal that sends several: each goes where it would have gone typed slowly."""
 
+import asyncio
 from pathlib import Path
+from typing import ClassVar
 
+import pytest
+from textual.binding import Binding
 from textual.events import Key, Paste
+from textual.screen import Screen
 from textual.widgets import Input
 
 from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.coming_back import ComingBackScreen
+from finishing_tui.screens.in_turn import InTurn
 from finishing_tui.screens.starting.questions import StartScreen
 from finishing_tui.screens.too_small import TooSmall
 from tests.screens.hands import PICK_UP, Hours, app_for, comes_to, front, needles, settled, shelf, shown, work_to
@@ -17,7 +23,7 @@ from tests.screens.opened import Opened, draft
 SIGNS = {"enter": "\r", "space": " ", "ctrl+q": "\x11"}
 
 
-def burst(app: FinishingApp, *keys: str) -> None:
+def burst(app: InTurn, *keys: str) -> None:
     """Send ``keys`` before the program has time for the first."""
     for key in keys:
         app.post_message(Key(key, SIGNS.get(key, key if len(key) == 1 else None)))
@@ -102,3 +108,48 @@ async def test_presses_before_the_terminal_grows_too_small_are_kept(tmp_path: Pa
         standing = needles(app).talk.state.steps[PICK_UP].work
         assert standing is not None
         assert standing.progress[standing.at].mark.loops == 6
+
+
+class _First(Screen[None]):
+    """Enter opens the next screen, and has more to do after that."""
+
+    BINDINGS: ClassVar = [Binding("enter", "on")]
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.next, self.done = _Next(), asyncio.Event()
+
+    async def action_on(self) -> None:
+        self.app.push_screen(self.next)
+        await self.done.wait()
+
+
+class _Next(Screen[None]):
+    BINDINGS: ClassVar = [Binding("enter", "take")]
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.drawn, self.taken = asyncio.Event(), 0
+
+    def on_mount(self) -> None:
+        self.call_after_refresh(self.drawn.set)
+
+    def action_take(self) -> None:
+        self.taken += 1
+
+
+@pytest.mark.parametrize(("before", "after", "taken"), [(1, 1, 1), (2, 0, 0)])
+async def test_a_key_that_left_a_screen_is_meant_for_the_next_one_once_that_can_be_seen(
+    before: int, after: int, taken: int
+) -> None:
+    """Whatever the program still has to do then; a key held down that came before it was drawn does nothing on it."""
+    app, first = InTurn(), _First()
+    async with app.run_test() as pilot:
+        await app.push_screen(first)
+        burst(app, *["enter"] * before)
+        await first.next.drawn.wait()
+        burst(app, *["enter"] * after)
+        first.done.set()
+        while app.takes_keys:
+            await pilot.pause()
+        assert first.next.taken == taken
