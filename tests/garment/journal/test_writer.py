@@ -16,6 +16,7 @@ from finishing_tui.garment.journal import NAME, Journal, NewEvent, NotSaved, Row
 from finishing_tui.garment.journal import store as storing
 from finishing_tui.garment.journal import writer as writing
 from finishing_tui.garment.journal.rows import Raw
+from finishing_tui.garment.journal.writer import MOST_UNSAVED
 from tests.garment.journal.making import NOON, contents, fill, press, read
 
 unlinks = pytest.mark.skipif(sys.platform == "win32", reason="an open file cannot be taken away there")
@@ -89,8 +90,9 @@ def test_a_slow_disk_is_said(tmp_path: Path, gate: Gate, monkeypatch: pytest.Mon
         assert journal.trouble is None
 
 
-def test_so_many_wait_and_no_more(tmp_path: Path, gate: Gate) -> None:
+def test_so_many_wait_and_no_more(tmp_path: Path, gate: Gate, monkeypatch: pytest.MonkeyPatch) -> None:
     """500 groups may wait; the next is refused and leaves no trace; when the disk is back it goes on, without gaps."""
+    monkeypatch.setattr(writing, "MOST_UNSAVED", MOST_UNSAVED)
     gate.error = OSError(28, "No space left on device")
     gate.open.set()
     with Journal.create(tmp_path) as journal:
