@@ -43,7 +43,7 @@ from tests.screens.hands import (
     work_to,
 )
 
-MOVES = 60
+FEW, MANY = 30, 200
 """So many moves a conversation has."""
 
 PRESSES = 12
@@ -79,9 +79,9 @@ class Knitter:
         begin(self._talk)
         self._talk.asks(None)
 
-    def talks(self) -> None:
-        """Do some moves, and put it down."""
-        while len(self.moves) < MOVES or self._talk.asked is not None:
+    def talks(self, moves: int) -> None:
+        """Do so many moves, and put it down."""
+        while len(self.moves) < moves or self._talk.asked is not None:
             ask = self._talk.asked
             if ask is None:
                 self._does_something()
@@ -197,7 +197,8 @@ async def _press(pilot: Pilot[None], *keys: str) -> None:
 
 
 @pytest.mark.parametrize(("seed", "step"), enumerate([0, JOIN, PICK_UP, PICK_UP, RIB, BIND_OFF]))
-async def test_both_mouths_lead_to_the_same_journal(seed: int, step: int, tmp_path: Path) -> None:
+@pytest.mark.parametrize("moves", [FEW, pytest.param(MANY, marks=pytest.mark.long)])
+async def test_both_mouths_lead_to_the_same_journal(moves: int, seed: int, step: int, tmp_path: Path) -> None:
     """A random conversation, with questions in it, held with no mouth, at the screens and line by line."""
     folders = {}
     for name in ("none", "screens", "lines"):
@@ -205,7 +206,7 @@ async def test_both_mouths_lead_to_the_same_journal(seed: int, step: int, tmp_pa
         folders[name] = shelf(tmp_path / name)
         work_to(folders[name], step)
     knitter = Knitter(folders["none"], seed)
-    knitter.talks()
+    knitter.talks(moves)
     assert len(knitter.asked) > 1
     await by_keys(folders["screens"], knitter.moves)
     talked(folders["lines"], *(line for move in knitter.moves for line in move.lines))
