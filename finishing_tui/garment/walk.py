@@ -8,6 +8,7 @@ from dataclasses import replace
 from operator import attrgetter
 
 from finishing_tui.craft.spacing import space
+from finishing_tui.garment.events import Pace
 from finishing_tui.garment.labels import AgainstPlan
 from finishing_tui.garment.work import Progress, Reached, Stretch
 from finishing_tui.recipe.stage import Stage
@@ -114,6 +115,18 @@ def next_pick(stage: Stage, progress: Progress) -> int | None:
                 return at
         spot = last
     return None
+
+
+def waits_for_count(stage: Stage, progress: Progress, pace: Pace) -> bool:
+    """Return whether halfway was just reached and not counted: a press more carries on, and waits for it no longer."""
+    if not stage.halts or not stage.halts[0] <= progress.mark.units or progress.confirmed[1] >= stage.halts[0]:
+        return False
+    half = reached = stage.halts[0]
+    if pace == "run":
+        reached = run_end(progress, half)
+    elif pace == "loop":  # a press skips up to the next pick
+        reached = next((at for at in range(half, stage.units + 1) if planned(progress, at)), stage.units)
+    return progress.mark.units <= reached
 
 
 def to_come(stage: Stage, progress: Progress, after: int) -> int:

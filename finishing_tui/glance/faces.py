@@ -1,11 +1,10 @@
 """Which face a stage has, and what it says. One function a unit; a test walks every kind to see that each has one."""
 
-from finishing_tui.craft.ledger import OFF
 from finishing_tui.craft.spacing import say
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.decide.press import next_mark
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import next_pick, planned, run_end, strayed_in_run, stretch_at
+from finishing_tui.garment.walk import next_pick, planned, run_end, strayed_in_run, stretch_at, waits_for_count
 from finishing_tui.garment.work import Progress, StepWork
 from finishing_tui.glance.stored_words import ACTS
 from finishing_tui.glance.values import (
@@ -69,64 +68,74 @@ def rhythm_words(stage: Stage, progress: Progress) -> str:
 def _spots(state: State, work: StepWork, index: int) -> SpotFace:
     stage, progress = work.stages[index], work.progress[index]
     mark = progress.mark
-    edge = edge_of(state, work, index)
-    halfway, due = _halfway(stage, progress, edge)
+    waits = waits_for_count(stage, progress, state.pace)
+    halfway, due = _halfway(stage, progress, waits=waits)
+    first, act, after = _act(state, stage, progress)
     return SpotFace(
         count=mark.loops,
         target=stage.target,
         spot=mark.units,
         spots=stage.units,
         unit=stage.spot,
-        acts=_acts(state, stage, progress),
+        act=act,
+        first=first,
+        after=after,
         then=_then(state, stage, progress),
         rhythm=rhythm_words(stage, progress),
         halfway=halfway,
         due=due,
-        edge=edge,
+        waits=waits,
+        edge=edge_of(state, work, index),
     )
 
 
-def _acts(state: State, stage: Stage, progress: Progress) -> tuple[str, ...]:
-    """Return what to do next at the pace that was chosen."""
+def _act(state: State, stage: Stage, progress: Progress) -> tuple[str, str, str]:
+    """Return what to do next at the pace that was chosen, and what the same press does before and after it."""
     mark = progress.mark
     here = mark.units + 1
     if state.pace == "run" and not strayed_in_run(progress):
-        end = min(run_end(progress, here), stage.units)
         loops = next_mark(state, stage, progress).loops - mark.loops
-        acts = (f"PICK {loops}",) if loops else ()
-        skips = sum(1 for spot in range(here, end + 1) if not planned(progress, spot))
-        return (*acts, f"SKIP {skips}") if skips else acts
+        skips = f"skip {many}" if (many := _skips(stage, progress)) else ""
+        return ("", f"PICK {loops}" if loops > 1 else "PICK", skips) if loops else ("", skips.upper(), "")
     if state.pace != "loop":
         loops = planned(progress, here) - mark.within
-        return ("SKIP" if not loops else "PICK" if loops == 1 else f"PICK {loops}",)
+        return "", "SKIP" if not loops else "PICK" if loops == 1 else f"PICK {loops}", ""
     pick = next_pick(stage, progress)
     if pick is None:
-        return (f"SKIP {stage.units - mark.units}",)
-    return (f"SKIP {pick - here}", "PICK") if pick > here else ("PICK",)
+        return "", f"SKIP {stage.units - mark.units}", ""
+    return f"skip {pick - here}" if pick > here else "", "PICK", ""
+
+
+def _skips(stage: Stage, progress: Progress) -> int:
+    """Return how many spots of the run under way are skipped."""
+    here = progress.mark.units + 1
+    end = min(run_end(progress, here), stage.units)
+    return sum(1 for spot in range(here, end + 1) if not planned(progress, spot))
 
 
 def _then(state: State, stage: Stage, progress: Progress) -> str:
     """Return what comes after the next thing."""
     after = next_mark(state, stage, progress)
     if after.units >= stage.units:
-        return "then this section is done"
+        return "last of this section"
     if after.within:
-        return "then once more in the same one"
+        return f"then again in the same {stage.spot}"
     return "then pick" if planned(progress, after.units + 1) else "then skip"
 
 
-def _halfway(stage: Stage, progress: Progress, edge: Edge) -> tuple[str, bool]:
-    """Return what is said about the recount at the half, and whether it is due."""
+def _halfway(stage: Stage, progress: Progress, *, waits: bool) -> tuple[str, bool]:
+    """Return what is said about the count at halfway, and whether it is due."""
     if not stage.halts:
         return "", False
     half = stage.halts[0]
     loops, spot = progress.confirmed
     if spot >= half:
         return f"counted {loops} at {stage.spot} {spot}", False
-    if progress.mark.units >= half:
-        asked = "half way: count the loops" if edge.at_half else f"not counted at half way, {stage.spot} {half}"
-        return f"{asked} (by presses {progress.mark.loops})", True
-    return f"recount at half way, {stage.spot} {half}", False
+    if progress.mark.units < half:
+        return f"count at halfway, {stage.spot} {half}", False
+    if waits:
+        return f"halfway: count, it should be {progress.mark.loops}", True
+    return f"not counted at halfway, {stage.spot} {half}: count when you like", True
 
 
 def _said(stage: Stage, progress: Progress) -> str:
@@ -135,9 +144,8 @@ def _said(stage: Stage, progress: Progress) -> str:
 
 def _stitches(state: State, stage: Stage, progress: Progress, wishes: Wishes) -> StitchFace:
     done = progress.mark.units
-    off = any(flow.to == OFF for flow in stage.flows)
     yarn = yarn_to_go(state, stage, done, wishes.units)
-    return StitchFace(done, stage.units, ACTS[stage.act], stage.words, _said(stage, progress), off, yarn)
+    return StitchFace(done, stage.units, ACTS[stage.act], stage.words, _said(stage, progress), yarn)
 
 
 def _pairs(state: State, stage: Stage, progress: Progress, wishes: Wishes) -> PairFace:
@@ -166,7 +174,7 @@ def _rounds(state: State, stage: Stage, progress: Progress) -> RoundFace:
     later = [(number, words) for number, words in stage.said if number > done + 1]
     coming = f"{unit} {later[0][0]}: {later[0][1]}" if later else ""
     stitches = state.ledger.on(stage.place)
-    return RoundFace(done, stage.units, unit, stitches, stage.words, _said(stage, progress), coming)
+    return RoundFace(done, stage.units, ACTS[stage.act], unit, stitches, stage.words, _said(stage, progress), coming)
 
 
 def counted(face: Face) -> str:

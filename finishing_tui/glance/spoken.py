@@ -86,9 +86,9 @@ def next_word(face: Face) -> str:
     """Return the next word, or the next two, in the small letters they are spoken in."""
     match face:
         case SpotFace():
-            return ", ".join(face.acts).lower()
+            return "count" if face.waits else ", ".join(face.acts).lower()
         case RoundFace():
-            return face.unit.lower()
+            return face.unit
         case _:
             return face.act.lower().rstrip("?")
 

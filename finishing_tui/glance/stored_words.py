@@ -12,7 +12,7 @@ from finishing_tui.recipe.stage import Doing
 
 ACTS: Mapping[Doing, str] = MappingProxyType(
     {
-        "arrange": "ARRANGE",
+        "arrange": "LAY",
         "bind-off": "BIND OFF",
         "block": "BLOCK",
         "cast-on": "CAST ON",
@@ -21,9 +21,9 @@ ACTS: Mapping[Doing, str] = MappingProxyType(
         "count": "COUNT",
         "cut": "CUT",
         "decrease": "DECREASE",
-        "fasten-off": "FASTEN OFF",
+        "fasten-off": "FASTEN",
         "graft": "GRAFT",
-        "hole": "HOLE",
+        "hole": "MAKE",
         "increase": "INCREASE",
         "knit": "KNIT",
         "lift": "LIFT",
@@ -32,8 +32,8 @@ ACTS: Mapping[Doing, str] = MappingProxyType(
         "pair": "PAIR",
         "pick": "PICK",
         "rest": "REST",
-        "round": "ROUND",
-        "row": "ROW",
+        "round": "WORK",
+        "row": "WORK",
         "set-up": "SET UP",
         "sew": "SEW",
         "sew-on": "SEW ON",
@@ -43,7 +43,7 @@ ACTS: Mapping[Doing, str] = MappingProxyType(
         "weave-in": "WEAVE IN",
     }
 )
-"""What is to be done, as it is read from two metres."""
+"""What the hands do, in one verb, as it is read from two meters."""
 
 STATUSES: Mapping[Status, str] = MappingProxyType(
     {"to-come": "to come", "under-way": "under way", "done": "done", "left-out": "left out"}

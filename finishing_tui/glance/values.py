@@ -7,7 +7,7 @@ garment.
 from dataclasses import dataclass
 from typing import Literal
 
-from finishing_tui.garment.walk import done_on, planned_on, run_end, strays
+from finishing_tui.garment.walk import done_on, planned_on, strays
 from finishing_tui.garment.work import Progress, Status
 from finishing_tui.glance.lying import Picture
 
@@ -17,9 +17,6 @@ SpotSort = Literal["picked", "skipped", "doubled", "to pick", "to skip", "to dou
 _PASSED: tuple[SpotSort, ...] = ("skipped", "picked", "doubled")
 _TO_COME: tuple[SpotSort, ...] = ("to skip", "to pick", "to double")
 """By the loops at a spot."""
-
-NEAR = 4
-"""So many spots from half way on still count as there: one press may pass it, and the next is soon done."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,13 +47,6 @@ class Edge:
         return [*map(_PASSED.__getitem__, passed), *map(_TO_COME.__getitem__, left)]
 
     @property
-    def at_half(self) -> bool:
-        """Whether half way is reached, and neither its run nor the next few spots are all passed yet."""
-        if self.half is None:
-            return False
-        return self.half <= self.at < max(run_end(self.progress, self.half) + 1, self.half + NEAR)
-
-    @property
     def strayed(self) -> frozenset[int]:
         """The spots at which something else was done than planned."""
         return frozenset(spot for spot, _ in strays(self.progress))
@@ -67,8 +57,9 @@ class SpotFace:
     """Picking up along an edge.
 
     ``count`` of ``target`` loops; ``spot`` of ``spots`` passed, each a ``unit`` (row, ridge, chain, stitch).
-    ``acts``: what to do next, in one or two words of two metres (("SKIP 1", "PICK")); ``then``: what follows;
-    ``rhythm``: the rhythm in words; ``halfway``: about the recount; ``due``: a recount is due now.
+    ``act``: what the next press stands for, in a word of two meters; ``first``, ``after``: what it stands for before
+    and after that ("skip 1"); ``then``: what follows, in words. ``rhythm``: the rhythm in words; ``halfway``: about the
+    count at halfway; ``due``: it was not counted there; ``waits``: to count is what to do next.
     """
 
     count: int
@@ -76,19 +67,27 @@ class SpotFace:
     spot: int
     spots: int
     unit: str
-    acts: tuple[str, ...]
+    act: str
+    first: str
+    after: str
     then: str
     rhythm: str
     halfway: str
     due: bool
+    waits: bool
     edge: Edge
+
+    @property
+    def acts(self) -> tuple[str, ...]:
+        """All that the next press stands for, in turn."""
+        return tuple(one.upper() for one in (self.first, self.act, self.after) if one)
 
 
 @dataclass(frozen=True, slots=True)
 class StitchFace:
     """Single stitches: ``count`` of ``of`` are done; ``act``: the word; ``said``: words for just the next one.
 
-    ``off``: they leave the needle, so what matters is how many are left; ``yarn``: what these still take, in words.
+    ``yarn``: what these still take, in words.
     """
 
     count: int
@@ -96,7 +95,6 @@ class StitchFace:
     act: str
     words: str
     said: str
-    off: bool = False
     yarn: str = ""
 
 
@@ -127,11 +125,13 @@ class PairFace:
 class RoundFace:
     """Rounds or rows: ``count`` of ``of`` are done, with ``stitches`` on the needle; ``unit``: round or row.
 
-    ``said``: what the next one asks for; ``coming``: the next shaped one, in words, if it is not the next.
+    ``act``: what is done in each, in a word; ``said``: what the next one asks for; ``coming``: the next shaped one, in
+    words, if it is not the next.
     """
 
     count: int
     of: int
+    act: str
     unit: str
     stitches: int
     words: str

@@ -161,13 +161,13 @@ class LargeAsk(Leaving[None]):
         match self._ask:
             case HowMany(idle=idle, aside=aside):
                 style = "$mark" if self._typed or idle == "?" else "$act"
-                return Shown(acts=(f"{self._typed}?" if self._typed else idle,), then=aside, style=style)
+                return Shown(verb=f"{self._typed}?" if self._typed else idle, then=aside, style=style)
             case Explain(counted=counted, expected=expected, aside=aside):
                 return Shown(str(counted), str(expected), (aside,), joiner="not")
             case WeighWays(view=view):
                 then = f"{view.total} on the needle in all"
                 return Shown(
-                    str(view.counted), acts=(verdict_words(view.verdict),), then=then, style=look_of(view.verdict)
+                    str(view.counted), verb=verdict_words(view.verdict), then=then, style=look_of(view.verdict)
                 )
             case _:
                 return Shown()

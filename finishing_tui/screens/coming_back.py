@@ -10,7 +10,7 @@ from finishing_tui.glance.values import Face, PairFace, RoundFace, SpotFace, Sti
 from finishing_tui.screens.keys import bindings, digits, keys_of
 from finishing_tui.screens.leaving import Leaving
 from finishing_tui.talk.conversation import Talk
-from finishing_tui.widgets.figure_pair import WIDE, FigurePair, Shown
+from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.holdings import Holdings
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.sentences import Sentences
@@ -99,11 +99,11 @@ class ComingBackScreen(Leaving[int | None]):
                 asked += f" It should be {found[0].expected}."
         self.query_one("#asked", Sentences).show((asked, "$foreground"))
         if self._typed:
-            shown = Shown(acts=(f"{self._typed}?",), style="$mark")
+            shown = Shown(verb=f"{self._typed}?", style="$mark")
         else:
             face = self._back.now.face
             count, of = _figures(face)
-            shown = Shown(count, of, acts=_acts(face) if self.app.size.width >= WIDE or not count else ())
+            shown = Shown(count, of, verb=face.act)
         self.query_one(FigurePair).show(shown)
         key = keys_of(self).shown
         if self._typed:
@@ -116,13 +116,6 @@ class ComingBackScreen(Leaving[int | None]):
             on = key("lists.take", "lists.close", "lists.leave")
             keys = [*([("digits", "a count")] if found else []), (on, "go on")]
         self.query_one(KeyLine).show(keys)
-
-
-def _acts(face: Face) -> tuple[str, ...]:
-    """Return what comes next in words of two metres."""
-    if isinstance(face, SpotFace):
-        return face.acts
-    return (face.unit if isinstance(face, RoundFace) else face.act,)
 
 
 def _figures(face: Face) -> tuple[str, str]:

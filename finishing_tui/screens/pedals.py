@@ -41,7 +41,7 @@ class PedalsScreen(Leaving[None]):
             ("Press a key, a pedal or a button of a remote: it says here what that sends.", "$foreground"),
             ("Nothing else happens.", "$quiet"),
         )
-        self.query_one(FigurePair).show(Shown(acts=("PRESS",), style="$act"))
+        self.query_one(FigurePair).show(Shown(verb="PRESS"))
         self._say_keys()
 
     def on_key(self, event: Key) -> None:
@@ -61,7 +61,7 @@ class PedalsScreen(Leaving[None]):
             self._tell("escape")
 
     def _tell(self, key: str) -> None:
-        self.query_one(FigurePair).show(Shown(acts=(shown(key).upper() if len(key) > 1 else key,), style="$count"))
+        self.query_one(FigurePair).show(Shown(verb=shown(key).upper() if len(key) > 1 else key, style="$count"))
         does, lines = self._does(key), list[tuple[str, str]]()
         try:
             lines.append((f"In a settings file it is {written(key_named(key))}.", "bold"))

@@ -192,11 +192,11 @@ class WhatIfScreen(Leaving[None]):
     def _figures(self) -> Shown:
         view, asked = self._view, self._asked
         if view is None:
-            return Shown(acts=(f"{self._typed.get(self._here, '')}?",), style="$mark")
+            return Shown(verb=f"{self._typed.get(self._here, '')}?", style="$mark")
         what = "loops" if asked.section else unit_words(asked)
         if not view.changes:
-            return Shown(str(view.figure), aside=(f"{what}, as planned",), acts=("WHAT IF",), style="$mark")
-        acts = (verdict_words(view.verdict),) if view.verdict else ("TAKE IT?",)
+            return Shown(str(view.figure), aside=(f"{what}, as planned",), verb="WHAT IF", style="$mark")
+        verb = verdict_words(view.verdict) if view.verdict else "TAKE IT?"
         style = look_of(view.verdict) if view.verdict else "$mark"
         other = str(asked.figure) if asked.figure != view.figure else ""
-        return Shown(str(view.figure), other, (what,), acts, style=style, joiner="not")
+        return Shown(str(view.figure), other, (what,), verb, style=style, joiner="not")

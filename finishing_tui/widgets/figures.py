@@ -1,18 +1,52 @@
-"""Figures and words drawn big, from three lines high to as high as the terminal.
+"""Figures and words drawn big, each in cells of its own: what changes is what stands in a cell, never where it stands.
 
 A pixel is half a line high and one column wide, so it is square; ``▀▄█`` show two of them in one cell. In ASCII
 they are ``"`` and ``.`` and ``#``. Signs that have no strokes are left out, never guessed.
 """
 
+from dataclasses import dataclass
 from functools import cache, lru_cache
-from itertools import pairwise, repeat
+from itertools import pairwise
 
 from finishing_tui.widgets.strokes import GLYPHS, SMALL, Point
 
 LEAST = 3
-"""The fewest lines a figure can have."""
+"""The fewest lines a sign can have."""
 
-_SPACE = 1.6  # units
+_WIDER = frozenset("MW")
+_THIN = frozenset("I.")
+
+
+@dataclass(frozen=True, slots=True)
+class Lettering:
+    """How signs are drawn: ``lines`` high, a usual one ``wide`` columns, with a ``pen`` of so many pixels.
+
+    All digits are as wide as each other; M and W are wider than other letters, I and the point as wide as the pen.
+    """
+
+    lines: int
+    wide: int
+    pen: int
+
+    @property
+    def gap(self) -> int:
+        """Columns between two signs."""
+        return 1 if self.lines < 10 else 2
+
+    def wide_of(self, sign: str) -> int:
+        """Return how many columns a sign takes."""
+        if self.lines == LEAST and sign in SMALL:
+            return len(SMALL[sign][0])
+        if sign in _THIN:
+            return self.pen
+        if sign == " ":
+            return max(self.wide // 2, 1)
+        return self.wide + (max(self.pen, 2) if sign in _WIDER else 0)
+
+    def width_of(self, text: str) -> int:
+        """Return how many columns ``text`` takes."""
+        wide = [self.wide_of(sign) for sign in text if sign == " " or sign in GLYPHS]
+        return sum(wide) + (len(wide) - 1) * self.gap if wide else 0
 
 
 def drawable(text: str) -> bool:
@@ -21,54 +55,17 @@ def drawable(text: str) -> bool:
 
 
 @lru_cache(maxsize=256)
-def big(text: str, lines: int, *, ascii_only: bool = False) -> tuple[str, ...]:
-    """Return ``text`` drawn ``lines`` high: as many rows of equal width, without colour."""
-    parts = [_glyph(sign, lines, ascii_only) for sign in text if sign == " " or sign in GLYPHS]
-    gap = " " * _gap(lines)
-    return tuple(map(gap.join, zip(*parts, strict=True))) if parts else ("",) * lines
+def big(text: str, lettering: Lettering, *, ascii_only: bool = False) -> tuple[str, ...]:
+    """Return ``text`` drawn: as many rows of equal width as the lettering is high, without color."""
+    parts = [_glyph(sign, lettering, ascii_only) for sign in text if sign == " " or sign in GLYPHS]
+    gap = " " * lettering.gap
+    return tuple(map(gap.join, zip(*parts, strict=True))) if parts else ("",) * lettering.lines
 
 
 @cache
-def width_of(text: str, lines: int) -> int:
-    """Return how many columns ``text`` takes when drawn ``lines`` high."""
-    wide = [_wide(sign, lines) for sign in text if sign == " " or sign in GLYPHS]
-    return sum(wide) + (len(wide) - 1) * _gap(lines) if wide else 0
-
-
-def fitting(texts: tuple[str, ...], width: int, height: int, *, most: int = 15) -> int:
-    """Return the most lines at which all ``texts`` fit one under the other, a line apart; 0 when they do not at all."""
-    for lines in range(most, LEAST - 1, -1):
-        if len(texts) * (lines + 1) - 1 <= height and max(map(width_of, texts, repeat(lines)), default=0) <= width:
-            return lines
-    return 0
-
-
-def _gap(lines: int) -> int:
-    return 1 if lines < 8 else 2
-
-
-@cache
-def _pen(lines: int) -> tuple[int, float]:
-    """Return how wide the pen is, in pixels, and how many of them a unit of a stroke is."""
-    high = 5 if lines == LEAST else 2 * lines
-    pen = 1 if high < 8 else max(2, high // 5)
-    return pen, (high - pen) / 4
-
-
-@cache
-def _wide(sign: str, lines: int) -> int:
-    """Return how many columns a sign takes, without drawing it: sizes are chosen among many."""
-    if lines == LEAST and sign in SMALL:
-        return len(SMALL[sign][0])
-    pen, unit = _pen(lines)
-    width, strokes = (_SPACE, ()) if sign == " " else GLYPHS[sign]
-    return pen + round(width * unit) if strokes else round(width * unit)
-
-
-@cache
-def _glyph(sign: str, lines: int, ascii_only: bool) -> tuple[str, ...]:  # noqa: FBT001  (only called above)
+def _glyph(sign: str, lettering: Lettering, ascii_only: bool) -> tuple[str, ...]:  # noqa: FBT001  (only called above)
     cell = (_ASCII if ascii_only else _CELLS).__getitem__
-    return tuple(["".join(map(cell, row)) for row in _pixels(sign, lines)])
+    return tuple(["".join(map(cell, row)) for row in _pixels(sign, lettering)])
 
 
 _CELLS = {(False, False): " ", (True, False): "▀", (False, True): "▄", (True, True): "█"}
@@ -76,16 +73,15 @@ _ASCII = {(False, False): " ", (True, False): '"', (False, True): ".", (True, Tr
 
 
 @cache
-def _pixels(sign: str, lines: int) -> tuple[tuple[tuple[bool, bool], ...], ...]:
+def _pixels(sign: str, lettering: Lettering) -> tuple[tuple[tuple[bool, bool], ...], ...]:
     """Return the glyph as rows of cells, each its (upper, lower) pixel."""
+    wide, lines, pen = lettering.wide_of(sign), lettering.lines, lettering.pen
     if lines == LEAST and sign in SMALL:
-        small = [[pixel == "X" for pixel in row] for row in (*SMALL[sign], "." * len(SMALL[sign][0]))]
-        return tuple(map(tuple, map(zip, small[::2], small[1::2])))
-    pen, unit = _pen(lines)
-    width, strokes = (_SPACE, ()) if sign == " " else GLYPHS[sign]
-    wide = _wide(sign, lines)
-    # Columns are stretched a little so that the last stroke ends on a whole pixel.
-    across = (wide - pen) / width if width else 0.0
+        lit = [[pixel == "X" for pixel in row] for row in (*SMALL[sign], "." * wide)]
+        return tuple(map(tuple, map(zip, lit[::2], lit[1::2])))
+    high = 2 * lines - (1 if lines == LEAST else 0)  # an odd height has a middle for a thin pen
+    width, strokes = (0.0, ()) if sign == " " else GLYPHS[sign]
+    unit, across = (high - pen) / 4, (wide - pen) / width if width else 0.0
     lit = [[False] * wide for _ in range(2 * lines)]
     for stroke in strokes:
         placed = [(round(x * across) + pen / 2, round(y * unit) + pen / 2) for x, y in stroke]

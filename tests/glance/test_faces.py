@@ -153,7 +153,7 @@ def test_the_sections_beside_an_edge_are_named() -> None:
     [
         ("loop", [("PICK",), ("PICK",), ("PICK",), ("SKIP 1", "PICK")], ["then pick", "then pick", "then skip"]),
         ("spot", [("PICK",), ("PICK",), ("PICK",), ("SKIP",)], ["then pick", "then pick", "then skip", "then pick"]),
-        ("run", [("PICK 3", "SKIP 1"), ("PICK 3", "SKIP 1")], ["then pick", "then this section is done"]),
+        ("run", [("PICK 3", "SKIP 1"), ("PICK 3", "SKIP 1")], ["then pick", "last of this section"]),
     ],
 )
 def test_the_word_of_two_metres_at_every_pace(pace: str, acts: list[tuple[str, ...]], then: list[str]) -> None:
@@ -173,9 +173,9 @@ def test_the_word_of_two_metres_at_every_pace(pace: str, acts: list[tuple[str, .
 def test_a_recount_is_announced_due_and_remembered() -> None:
     """24 from 32: at row 16, then due, then what was counted; after one the rhythm says from where it goes."""
     paper = along(32, 24)
-    assert (spot_face(paper).halfway, spot_face(paper).due) == ("recount at half way, row 16", False)
+    assert (spot_face(paper).halfway, spot_face(paper).due) == ("count at halfway, row 16", False)
     paper.press(13)
-    assert (spot_face(paper).halfway, spot_face(paper).due) == ("half way: count the loops (by presses 13)", True)
+    assert (spot_face(paper).halfway, spot_face(paper).due) == ("halfway: count, it should be 13", True)
     paper.did(TakeCount(12, answer="loops"))
     assert (spot_face(paper).halfway, spot_face(paper).due) == ("counted 12 at row 17", False)
     assert spot_face(paper).rhythm.startswith("from row 18: ")
@@ -188,18 +188,20 @@ def test_what_was_not_counted_at_half_way_is_not_called_half_way_for_ever() -> N
     paper = along(32, 24).press(22)
     face = spot_face(paper)
     assert face.spot > 24
-    assert (face.halfway, face.due) == ("not counted at half way, row 16 (by presses 22)", True)
+    assert (face.halfway, face.due) == ("not counted at halfway, row 16: count when you like", True)
 
 
-def test_the_half_is_left_after_four_spots() -> None:
-    """24 from 32: half way is row 16, and four rows on it is behind; the recount stays due for the whole section."""
-    paper = along(32, 24).did(ChoosePace("spot"))
+@pytest.mark.parametrize(("pace", "reached"), [("spot", 16), ("loop", 17), ("run", 16)])
+def test_counting_is_the_next_thing_until_a_press_carries_on(pace: Pace, reached: int) -> None:
+    """24 from 32: at halfway, row 16, or where the press that came there ended; it stays due for the whole section."""
+    paper = along(32, 24).did(ChoosePace(pace))
     seen = []
     while not work_of(paper.state).complete:
-        seen.append((spot_face(paper).edge.at_half, spot_face(paper).due))
+        face = spot_face(paper)
+        seen.append((face.spot, face.waits, face.due))
         paper.did(Press())
-    assert [at for at, (half, _) in enumerate(seen) if half] == [16, 17, 18, 19]
-    assert [at for at, (_, due) in enumerate(seen) if due] == list(range(16, 32))
+    assert [spot for spot, waits, _ in seen if waits] == [reached]
+    assert [spot for spot, _, due in seen if due] == [spot for spot, *_ in seen if spot >= reached]
 
 
 def test_the_faces_of_a_garment_on_its_way() -> None:

@@ -24,11 +24,9 @@ from finishing_tui.screens.one_line import OneLine
 from finishing_tui.screens.shelf import ShelfScreen
 from finishing_tui.screens.what_if import WhatIfScreen
 from finishing_tui.talk.acts import BY_ID
-from finishing_tui.widgets.figures import LEAST, big, drawable, fitting, width_of
 from finishing_tui.widgets.looks import DARK, LIGHT, LIGHT_OF_FEW, WORDS
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
-from finishing_tui.widgets.strokes import GLYPHS
 from tests.screens.hands import PICK_UP, app_for, shelf, shown, work_to
 from tests.steering import steering
 
@@ -156,35 +154,3 @@ def test_plain_text_is_inert_and_wraps_whole(text: str, width: int) -> None:
     assert not steering(content.plain)
     for line in wrapped(content, max(width, 2)):
         assert line.cell_length <= max(width, 2)
-
-
-@given(st.sampled_from(sorted(GLYPHS)), st.integers(LEAST, 15), st.booleans())
-def test_big_signs_are_whole(sign: str, lines: int, ascii_only: bool) -> None:  # noqa: FBT001  (given by hypothesis)
-    """Each sign has as many rows as it was asked for, all of one width, and leaves none of its edges empty."""
-    rows = big(sign, lines, ascii_only=ascii_only)
-    assert len(rows) == lines
-    assert {len(row) for row in rows} == {width_of(sign, lines)}
-    assert "".join(rows).strip()
-    if ascii_only:
-        assert "".join(rows).isascii()
-
-
-def test_no_two_figures_look_alike() -> None:
-    """At every height all digits and letters are drawn differently; only nought and O may be alike, as in print."""
-    signs = sorted(set(GLYPHS) - {"O"})
-    for lines in range(LEAST, 16):
-        for ascii_only in (False, True):
-            drawn = {big(sign, lines, ascii_only=ascii_only) for sign in signs}
-            alike = len(signs) - len(drawn)
-            assert alike == 0, (lines, ascii_only, alike)
-
-
-@given(st.lists(st.sampled_from(["PICK", "SKIP 12", "BIND OFF", "104"]), min_size=1, max_size=2), st.integers(8, 120))
-def test_words_are_drawn_as_large_as_they_fit(texts: list[str], width: int) -> None:
-    """What is said to fit does, and one line more would not."""
-    lines = fitting(tuple(texts), width, 12)
-    if lines:
-        assert all(drawable(text) and width_of(text, lines) <= width for text in texts)
-        assert len(texts) * (lines + 1) - 1 <= 12
-    larger = lines + 1 if lines else LEAST
-    assert len(texts) * (larger + 1) - 1 > 12 or any(width_of(text, larger) > width for text in texts)

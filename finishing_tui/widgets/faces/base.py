@@ -32,7 +32,7 @@ class FaceView(Vertical, Generic[F]):
 
     def __init__(self) -> None:
         super().__init__()
-        self._shown: tuple[F, Typed | None] | None = None
+        self._shown: tuple[F, Typed | None, int] | None = None
 
     def compose(self) -> ComposeResult:
         """Lay out the figures, the sentences, and what else the face has."""
@@ -44,22 +44,25 @@ class FaceView(Vertical, Generic[F]):
         """Return what stands below the figures and sentences."""
         return ()
 
-    def show(self, face: F, typed: Typed | None = None) -> None:
-        """Show ``face``; digits being typed take the place of the words."""
-        self._shown = (face, typed)
+    def show(self, face: F, typed: Typed | None = None, digits: int = 0) -> None:
+        """Show ``face``; digits being typed take the place of the word.
+
+        ``digits``: of the largest number this garment comes to.
+        """
+        self._shown = (face, typed, digits)
         if self.is_mounted:
-            self._show(face, typed)
+            self._show(face, typed, digits)
 
     def on_mount(self) -> None:
         """Show what was to be shown before this was here."""
         if self._shown is not None:
             self._show(*self._shown)
 
-    def _show(self, face: F, typed: Typed | None) -> None:
+    def _show(self, face: F, typed: Typed | None, digits: int) -> None:
         shown = self.figures(face)
         if typed is not None:
-            shown = replace(shown, acts=(f"{typed.digits}?",), then=typed.meaning, style="$mark", keep_then=True)
-        self.query_one(FigurePair).show(shown)
+            shown = replace(shown, verb=f"{typed.digits}?", first="", then=typed.meaning, style="$mark")
+        self.query_one(FigurePair).show(shown, digits)
         self.query_one(Sentences).show(*self.sentences(face))
         self.show_more(face)
 

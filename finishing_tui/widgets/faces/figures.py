@@ -11,7 +11,7 @@ class Rounds(FaceView[RoundFace]):
     def figures(self, face: RoundFace) -> Shown:
         """Return the rounds done, and the word."""
         aside = (f"{face.stitches} on the needle",)
-        return Shown(str(face.count), str(face.of), aside, (f"{face.unit} {face.count + 1}",), "is the next")
+        return Shown(str(face.count), str(face.of), aside, face.act, f"{face.unit} {face.count + 1}")
 
     def sentences(self, face: RoundFace) -> tuple[tuple[str, str], ...]:
         """Return what the next one asks for, the next shaped one, and what this is about."""
@@ -25,8 +25,8 @@ class Value(FaceView[ValueFace]):
     def figures(self, face: ValueFace) -> Shown:
         """Return what was typed, or the word."""
         if face.value:
-            return Shown(acts=(face.value,), then=face.unit)
-        return Shown(acts=(face.act,), then=f"type it, in {face.unit}")
+            return Shown(verb=face.value, then=face.unit)
+        return Shown(verb=face.act, then=f"type it, in {face.unit}")
 
     def sentences(self, face: ValueFace) -> tuple[tuple[str, str], ...]:
         """Return what is measured."""
@@ -38,7 +38,7 @@ class Message(FaceView[MessageFace]):
 
     def figures(self, face: MessageFace) -> Shown:
         """Return the word."""
-        return Shown(acts=(face.act,), style="$good" if face.good else "$alarm")
+        return Shown(verb=face.act, style="$good" if face.good else "$alarm")
 
     def sentences(self, face: MessageFace) -> tuple[tuple[str, str], ...]:
         """Return the sentence."""

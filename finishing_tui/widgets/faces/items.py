@@ -48,10 +48,8 @@ class Items(FaceView[ItemFace]):
         return (Checklist(),)
 
     def figures(self, face: ItemFace) -> Shown:
-        """Return how many are ticked off, where there are several, and the word."""
-        if len(face.items) < 2:
-            return Shown(acts=(face.act,))
-        return Shown(str(face.done), str(len(face.items)), (), (face.act,))
+        """Return how many are ticked off, and the word."""
+        return Shown(str(face.done), str(len(face.items)), (), face.act)
 
     def sentences(self, face: ItemFace) -> tuple[tuple[str, str], ...]:
         """Return what this is about, where it is more than its only item says."""

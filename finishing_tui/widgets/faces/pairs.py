@@ -23,7 +23,7 @@ class Pairs(FaceView[PairFace]):
 
     def figures(self, face: PairFace) -> Shown:
         """Return how many pairs are done, and the word."""
-        return Shown(str(face.count), str(face.of), (f"{face.of - face.count} to go",), (face.act,))
+        return Shown(str(face.count), str(face.of), (f"{face.of - face.count} to go",), face.act)
 
     def sentences(self, face: PairFace) -> tuple[tuple[str, str], ...]:
         """Return words for just the next pair, that the needles differ, where they do, and what this is about.

@@ -20,9 +20,11 @@ class Spots(FaceView[SpotFace]):
     def figures(self, face: SpotFace) -> Shown:
         """Return the loops, the target, where on the edge, and what to do next."""
         where = f"{face.unit} {face.spot} of {face.spots}"
-        count = face.due and face.edge.at_half  # further on the sentences alone say that it is due
-        acts = ("COUNT",) if count else face.acts
-        return Shown(str(face.count), str(face.target), (where,), acts, "" if count else face.then)
+        if face.waits:
+            return Shown(str(face.count), str(face.target), (where,), "COUNT", "", f"it should be {face.count}")
+        first = f"{face.first} first" if face.first else ""
+        then = f"then {face.after}" if face.after else face.then
+        return Shown(str(face.count), str(face.target), (where,), face.act, first, then)
 
     def sentences(self, face: SpotFace) -> tuple[tuple[str, str], ...]:
         """Return the rhythm and the recount; the row too where it does not stand beside the figures."""

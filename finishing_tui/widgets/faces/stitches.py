@@ -18,11 +18,8 @@ class Stitches(FaceView[StitchFace]):
         return (Loops(),)
 
     def figures(self, face: StitchFace) -> Shown:
-        """Return how many are done, or of those that leave the needle how many are left, and the word."""
-        left = face.of - face.count
-        if face.off:
-            return Shown(str(left), str(face.of), (f"{face.count} done",), (face.act,), joiner="left of")
-        return Shown(str(face.count), str(face.of), (f"{left} to go",), (face.act,))
+        """Return how many are done, and the word."""
+        return Shown(str(face.count), str(face.of), (f"{face.of - face.count} to go",), face.act)
 
     def sentences(self, face: StitchFace) -> tuple[tuple[str, str], ...]:
         """Return words for just the next one, and what this is about."""

@@ -1,0 +1,63 @@
+"""The cells that count, target and word are drawn in: by the size of the terminal alone, so that nothing moves."""
+
+from dataclasses import dataclass
+
+from finishing_tui.widgets.figures import LEAST, Lettering
+
+SHORT = 5
+"""A word of more letters is drawn in narrow ones, never in smaller ones."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cells:
+    """How large everything at the needles is in a terminal of one size.
+
+    ``count``, ``of``: the digits of the count and of its target; ``word`` and ``narrow``: the letters of the word, up
+    to ``SHORT`` of them and more. ``beside``: the word stands beside the count, on its baseline; else below it.
+    ``below``: rows below the baseline, for what is said in small.
+    """
+
+    count: Lettering
+    of: Lettering
+    word: Lettering
+    narrow: Lettering
+    beside: bool = True
+    below: int = 2
+
+    def count_wide(self, digits: int) -> int:
+        """Return the columns of the cell of a count of so many digits."""
+        return self.count.width_of("0" * digits)
+
+    def word_at(self, digits: int, joiner: str = "of") -> int:
+        """Return the column that the word begins at, for counts and targets of so many digits."""
+        if not self.beside:
+            return 0
+        return self.count_wide(digits) + len(joiner) + 2 + self.of.width_of("0" * digits) + self.between
+
+    @property
+    def between(self) -> int:
+        """Columns between the target and the word."""
+        return 2 if self.count.lines < 8 else 4
+
+    def letters(self, word: str, width: int) -> Lettering:
+        """Return the letters for a word in a cell of ``width`` columns."""
+        usual = len(word) <= SHORT and self.word.width_of(word) <= width
+        return self.word if usual else self.narrow
+
+
+_SMALL = Lettering(LEAST, 3, 1)
+
+_BELOW = Cells(Lettering(4, 5, 2), _SMALL, _SMALL, _SMALL, beside=False, below=0)
+
+_BESIDE = (
+    (76, 0, Cells(Lettering(6, 6, 2), _SMALL, Lettering(5, 6, 2), Lettering(5, 4, 1))),
+    (96, 28, Cells(Lettering(8, 8, 2), _SMALL, Lettering(7, 8, 2), Lettering(7, 5, 1))),
+    (140, 38, Cells(Lettering(12, 12, 3), Lettering(5, 5, 1), Lettering(10, 10, 3), Lettering(10, 7, 2), below=3)),
+)
+"""From so many columns and lines on; the last that fits."""
+
+
+def cells_for(width: int, height: int) -> Cells:
+    """Return the cells for a terminal of so many columns and lines."""
+    fit = [cells for columns, lines, cells in _BESIDE if width >= columns and height >= lines]
+    return fit[-1] if fit else _BELOW
