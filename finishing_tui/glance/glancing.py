@@ -17,7 +17,7 @@ from finishing_tui.glance.label_words import top_words
 from finishing_tui.glance.lying import Picture, lying
 from finishing_tui.glance.posture import lie, posture_words
 from finishing_tui.glance.values import Face, Glance, Holding, MessageFace, StepLine, WordLine
-from finishing_tui.glance.wishes import NONE, Wishes, begins
+from finishing_tui.glance.wishes import NONE, Wishes
 from finishing_tui.recipe.kinds.base import Step
 from finishing_tui.recipe.stage import HAND
 
@@ -102,24 +102,23 @@ def _picture(standing: Standing | None, now: Posture, hand: str) -> Picture:
 def _face(state: State, step: int | None, standing: Standing | None, wishes: Wishes) -> Face:
     if step is None or standing is None:
         if state.ledger.empty:
-            words = "Every step is done, and the ledger holds nothing: no stitch, tail, marker or hole is left."
+            words = "All done. No live stitches, tails, markers or holes left."
             return MessageFace("FINISHED", words, good=True)
-        return MessageFace("LEFT OVER", "Every step is done, but something is left: see below.", good=False)
+        return MessageFace("LOOK", "All steps are done, but what you see below is still open.", good=False)
     if standing.work is not None and standing.status == "under-way":
         return face_of(state, standing.work, wishes)
     if standing.status == "done":
-        return MessageFace("DONE", "This step is done.", good=True)
+        return MessageFace("DONE", "You finished this step.", good=True)
     if standing.status == "left-out":
-        takes = f"{begins(wishes.finish)} takes it up."
-        return MessageFace("LEFT OUT", f"This step is left out. {takes}", good=False)
+        return MessageFace("SKIPPED", f"You skipped this step. Press {wishes.finish} to start it.", good=False)
     if not state.plan.is_for(step):
-        return MessageFace("NOT HERE", sentence(f"this step is not for size {state.plan.size}"), good=True)
+        return MessageFace("GO ON", sentence(f"this step is not for size {state.plan.size}"), good=True)
     if step != state.current:
-        return MessageFace("TO COME", f"{begins(wishes.finish)} takes this step up.", good=True)
+        return MessageFace("LATER", f"Press {wishes.finish} to start this step.", good=True)
     begun = begin(state, step)
     if isinstance(begun, Refusal):
-        return MessageFace("NOT YET", sentence(begun.sentence), good=False)
-    return MessageFace("BEGIN", f"{begins(wishes.press)} begins this step.", good=True)
+        return MessageFace("WAIT", sentence(begun.sentence), good=False)
+    return MessageFace("BEGIN", f"Press {wishes.press} to begin.", good=True)
 
 
 def half_done(state: State) -> str:

@@ -10,27 +10,34 @@ from types import MappingProxyType
 from textual.content import Content
 
 from finishing_tui.glance.values import Edge, SpotSort
-from finishing_tui.widgets.plain import between, plain
+from finishing_tui.widgets.plain import between, plain, wrapped
 from finishing_tui.widgets.rows import Rows
 
 SHAPES: Mapping[SpotSort, tuple[str, str, str]] = MappingProxyType(
     {
-        "picked": ("●", "@", "bold $count"),
-        "doubled": ("◆", "%", "bold $count"),
-        "skipped": ("–", "-", "$quiet"),
-        "to pick": ("○", "o", "$foreground"),
-        "to double": ("◇", "8", "$foreground"),
-        "to skip": ("·", ".", "$quiet"),
+        "picked": ("∩", "n", "bold $count"),
+        "doubled": ("m", "m", "bold $count"),
+        "skipped": ("═", "=", "$count"),
+        "to pick": ("╷", "|", "$foreground"),
+        "to double": ("║", ":", "$foreground"),
+        "to skip": (" ", " ", "$quiet"),
     }
 )
-"""The shape of each sort of spot, the same in ASCII, and its look."""
+"""What lies above a row of the edge: a stitch on the needle, the needle alone, a pick to come, nothing; the same in
+ASCII, and its look. No sign of it means something else in a chart."""
 
-LEGEND = "● picked   – skipped   ○ to pick   · to skip   ◆ ◇ two loops   × otherwise than planned   ½ half way"
-"""What the shapes mean, for the help."""
+ROW = ("╵", "'")
+"""A row of the edge, whatever lies above it."""
+
+LEGEND = "∩ picked up   m two from one row   ╷ still to pick up   ║ two still to come   ▲ off plan   ½ halfway"
+"""What the shapes mean."""
+
+TIPS = {"right": ("◂", "<"), "left": ("▸", ">")}
+"""The working tip of the needle, as each hand knits."""
 
 
 class EdgeStrip(Rows):
-    """Four lines: the caret and the half mark, the spots, a ruler with what strayed, and what lies at both ends."""
+    """The needle over the edge, a ruler with what is off plan, what lies at both ends; a legend where there is room."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -42,42 +49,74 @@ class EdgeStrip(Rows):
         self.redraw()
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
-        """Return the lines for the part of the edge around the caret; where it is low, names give way to strays."""
+        """Return the lines for the part of the edge around the next spot; where it is low, names give way."""
         del height
         if self._edge is None:
             return ()
         rows = edge_rows(self._edge, width, ascii_only=self.ascii)
-        if self.tallness != "low":
-            return rows
-        return [*rows[:2], rows[2] if "×" in rows[2].plain else rows[3]]
+        if self.tallness == "low":
+            return rows[:3]
+        return [*rows, *wrapped(plain(LEGEND, "$quiet"), width)] if self.tallness in {"high", "tall"} else rows
 
 
 def edge_rows(edge: Edge, width: int, *, ascii_only: bool = False, beside: Edge | None = None) -> list[Content]:
-    """Return the four lines of an edge in ``width`` columns: a window of spots around the caret, centred.
+    """Return the four lines of an edge in ``width`` columns: a window of spots around the next one, centered.
 
-    ``beside``: an edge of as many spots that it is laid under; the window is the same, where the caret is in it.
+    ``beside``: an edge of as many spots that it is laid under; the window is the same, where the next spot is in it.
     """
     room = width - 2 * (len(str(edge.spots)) + 2)
     first, last, step = window(beside or edge, room)
     if not first <= min(edge.at + 1, edge.spots) <= last:
         first, last, step = window(edge, room)
-    shapes = [SHAPES[sort] for sort in edge.sorts(first, last)]
+    alphabet = int(ascii_only)
+    here = edge.at + 1
+    above: list[tuple[str, str]] = []
+    for spot, sort in enumerate(edge.sorts(first, last), first):
+        *signs, style = SHAPES[sort]
+        above.append((signs[alphabet] + _gap(edge, spot, step - 1, alphabet), "bold $act" if spot == here else style))
     gap = " " * (step - 1)
-    drawn = [((in_ascii if ascii_only else shape) + gap, style) for shape, in_ascii, style in shapes]
-    marks, ruler = [(" " + gap, "$mark")] * len(drawn), [(" " + gap, "$quiet")] * len(drawn)
-    if edge.half is not None and first <= edge.half <= last:
-        marks[edge.half - first] = ("½" + gap, "$mark")
-    if first <= edge.at + 1 <= last:
-        marks[edge.at + 1 - first] = ("▾" + gap, "bold $act")
+    rows = [(ROW[alphabet] + gap, "$quiet")] * len(above)
+    if first <= here <= last:
+        rows[here - first] = (ROW[alphabet] + gap, "bold $act reverse")
+    ruler = _ruler(edge, first, last, step)
+    if edge.hand == "right":
+        above.reverse()
+        rows.reverse()
+    return _framed(edge, (first, last), (_line(above), _line(rows), ruler), width)
+
+
+def _gap(edge: Edge, spot: int, wide: int, alphabet: int) -> str:
+    """Return what stands right of a spot up to its neighbor: the needle as far as it reaches, its tip, or nothing."""
+    if not wide:
+        return ""
+    needle = SHAPES["skipped"][alphabet]
+    reaches = spot <= edge.at if edge.hand == "right" else spot < edge.at
+    at_tip = spot == edge.at + 1 if edge.hand == "right" else spot == edge.at
+    if at_tip and 0 < edge.at < edge.spots:
+        tip = TIPS[edge.hand][alphabet]
+        return tip + needle * (wide - 1) if edge.hand == "right" else needle * (wide - 1) + tip
+    return (needle if reaches else " ") * wide
+
+
+def _ruler(edge: Edge, first: int, last: int, step: int) -> Content:
+    """Return the line below: a number at every tenth spot, the half, and what is off plan, which hides the others."""
+    wide = (last - first + 1) * step
+    signs, styles = [" "] * wide, ["$quiet"] * wide
+
+    def put(spot: int, text: str, style: str) -> None:
+        at = (last - spot if edge.hand == "right" else spot - first) * step
+        for place, sign in enumerate(text, at):
+            if place < wide:
+                signs[place], styles[place] = sign, style
+
     for spot in range(-(-first // 10) * 10, last + 1, 10):
-        ruler[spot - first] = ("'" + gap, "$quiet")
+        put(spot, str(spot), "$quiet")
+    if edge.half is not None and first <= edge.half <= last:
+        put(edge.half, "½".ljust(len(str(edge.half))), "bold $mark")
     for spot in edge.strayed:
         if first <= spot <= last:
-            ruler[spot - first] = ("×" + gap, "bold $alarm")
-    if edge.hand == "right":
-        for line in (marks, drawn, ruler):
-            line.reverse()
-    return _framed(edge, (first, last), (_line(marks), _line(drawn), _line(ruler)), width)
+            put(spot, "▲", "bold $alarm")
+    return _line(list(zip(signs, styles, strict=True)))
 
 
 def _line(signs: Sequence[tuple[str, str]]) -> Content:
@@ -119,8 +158,9 @@ def _framed(edge: Edge, shown: tuple[int, int], lines: tuple[Content, Content, C
     middle = plain(f"{cut_left} ".rjust(margin), "$quiet") + lines[1] + plain(f" {cut_right}", "$quiet")
     begins = edge.before or "start"
     ends = edge.after or "end"
-    if edge.hand == "right":
-        names = between(plain(f"‹ {ends}", "$quiet"), plain(begins, "$quiet"), width)
-    else:
-        names = between(plain(begins, "$quiet"), plain(f"{ends} ›", "$quiet"), width)
-    return [pad + lines[0], middle, pad + lines[2], names]
+    first_name, last_name = (f"‹ {ends}", begins) if edge.hand == "right" else (begins, f"{ends} ›")
+    both = len(first_name) + len(last_name) + 2
+    margin, wide = (margin, wide) if both <= wide else (max((width - both) // 2, 0), min(both, width))
+    names = between(plain(first_name, "$quiet"), plain(last_name, "$quiet"), wide)
+    name_pad = Content(" " * margin)
+    return [pad + lines[0], middle, pad + lines[2], name_pad + names]

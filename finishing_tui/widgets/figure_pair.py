@@ -50,67 +50,64 @@ class FigurePair(Rows):
             self.redraw()
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
-        """Return the rows of the cells: as many for every count and word."""
+        """Return the rows of the cells."""
         del height
-        cells = cells_for(*self.app.size)
-        return self._beside(cells, width) if cells.beside else self._below(cells, width)
+        return in_cells(self._shown, self._digits, cells_for(*self.app.size), width, ascii_only=self.ascii)
 
-    def _beside(self, cells: Cells, width: int) -> list[Content]:
-        shown, high = self._shown, cells.count.lines
-        at = cells.word_at(self._digits)
-        first = [Content()] * (high - cells.word.lines - 1) + [self._first()]
-        words = [*first, *self._word(cells, shown.verb, width - at)]
-        words += wrapped(self._then(), width - at)[: cells.below]
-        figures = [*self._figures(cells), *wrapped(plain("  ".join(shown.aside)), at - cells.between)[: cells.below]]
-        rows = high + cells.below
-        return [
-            left.pad_right(at - left.cell_length) + right if right else left
-            for left, right in zip(_to(rows, figures), _to(rows, words), strict=True)
-        ]
 
-    def _below(self, cells: Cells, width: int) -> list[Content]:
-        shown = self._shown
-        aside, first, then = plain("  ".join(shown.aside)), self._first(), self._then()
-        lines = shown.verb.split(maxsplit=1) or [""]
-        words = [row for line in lines for row in self._word(cells, line, width)]
+def in_cells(shown: Shown, digits: int, cells: Cells, width: int, *, ascii_only: bool = False) -> list[Content]:
+    """Return what is shown in its ``cells``, ``width`` columns wide, with room for so many ``digits``."""
+    aside, first, then = plain("  ".join(shown.aside)), _first(shown.first, ascii_only), _then(shown.then, ascii_only)
+    figures = _figures(shown, digits, cells, ascii_only)
+    if not cells.beside:
         middle = between(aside, first, width) if fits_between(aside, first, width) else first or aside
-        if len(lines) == 1:
-            words += wrapped(then, width)[: cells.word.lines]
-        elif then and not first and fits_between(aside, then, width):
-            middle = between(aside, then, width)
-        return [*self._figures(cells), middle, *_to(2 * cells.word.lines, words)]
+        words = _word(shown, cells, width, ascii_only) if shown.verb else []
+        return [*figures, middle, *words, *(wrapped(then, width)[:MOST_THEN] if then else [])]
+    high, at = cells.count.lines, cells.word_at(digits)
+    above: list[Content] = [Content()] * (high - cells.word.lines)
+    above[-1] = first
+    words = [*above, *_word(shown, cells, width - at, ascii_only), *wrapped(then, width - at)]
+    wide = at - cells.between
+    figures += [line.pad_left(wide - line.cell_length) for line in wrapped(aside, wide)]
+    return [
+        left.pad_right(at - left.cell_length) + right if right else left
+        for left, right in zip(_to(high + cells.below, figures), _to(high + cells.below, words), strict=True)
+    ]
 
-    def _figures(self, cells: Cells) -> list[Content]:
-        """Return the count at the right of its cell, and what it counts up to on its baseline."""
-        shown, high = self._shown, cells.count.lines
-        drawn = plain_rows(big(shown.count, cells.count, ascii_only=self.ascii), "bold $count")
-        wide = cells.count_wide(self._digits)
-        rows = [row.pad_left(max(wide - row.cell_length, 0)) for row in drawn]
-        if shown.of:
-            of = plain_rows(big(shown.of, cells.of, ascii_only=self.ascii), "$quiet")
-            joiner = f" {shown.joiner} "
-            above = high - cells.of.lines
-            for row, part in enumerate(of, above):
-                rows[row] += plain(joiner if row == high - 1 else " " * len(joiner), "$quiet") + part
-        return rows
 
-    def _word(self, cells: Cells, word: str, width: int) -> list[Content]:
-        style = f"bold {self._shown.style}"
-        word = word.upper()
-        if word and not drawable(word):
-            return _to(cells.word.lines, [*[Content()] * (cells.word.lines - 1), plain(word, style)])
-        return plain_rows(big(word, cells.letters(word, width), ascii_only=self.ascii), style)
+MOST_THEN = 2
+"""Lines for what comes after the verb, where it stands below it."""
 
-    def _first(self) -> Content:
-        """Return what comes before the verb: a block, so that it differs in its shape from what comes after."""
-        first = self._shown.first
-        left, right = "[]" if self.ascii else "▐▌"
-        style = "bold $alarm"
-        return plain(left, style) + plain(first, f"{style} reverse") + plain(right, style) if first else Content()
 
-    def _then(self) -> Content:
-        then = self._shown.then
-        return plain("-> " if self.ascii else "→ ", "$quiet") + plain(then, "$foreground") if then else Content()
+def _figures(shown: Shown, digits: int, cells: Cells, ascii_only: bool) -> list[Content]:  # noqa: FBT001
+    """Return the count at the right of its cell, and what it counts up to on its baseline."""
+    high, wide = cells.count.lines, cells.count_wide(digits)
+    drawn = plain_rows(big(shown.count, cells.count, ascii_only=ascii_only), "bold $count")
+    rows = [row.pad_left(max(wide - row.cell_length, 0)) for row in drawn]
+    if shown.of:
+        of = plain_rows(big(shown.of, cells.of, ascii_only=ascii_only), "$quiet")
+        joiner = f" {shown.joiner} "
+        for row, part in enumerate(of, high - cells.of.lines):
+            rows[row] += plain(joiner if row == high - 1 else " " * len(joiner), "$quiet") + part
+    return rows
+
+
+def _word(shown: Shown, cells: Cells, width: int, ascii_only: bool) -> list[Content]:  # noqa: FBT001
+    style, word = f"bold {shown.style}", shown.verb.upper()
+    if word and not drawable(word):
+        return [*[Content()] * (cells.word.lines - 1), plain(word, style)]
+    return plain_rows(big(word, cells.letters(word, width), ascii_only=ascii_only), style)
+
+
+def _first(first: str, ascii_only: bool) -> Content:  # noqa: FBT001
+    """Return what comes before the verb as a block, so that it differs in its shape from what comes after."""
+    left, right = "[]" if ascii_only else "▐▌"
+    style = "bold $alarm"
+    return plain(left, style) + plain(first, f"{style} reverse") + plain(right, style) if first else Content()
+
+
+def _then(then: str, ascii_only: bool) -> Content:  # noqa: FBT001
+    return plain("-> " if ascii_only else "→ ", "$quiet") + plain(then, "$foreground") if then else Content()
 
 
 def _to(many: int, rows: list[Content]) -> list[Content]:

@@ -22,7 +22,7 @@ class Cells:
     word: Lettering
     narrow: Lettering
     beside: bool = True
-    below: int = 2
+    below: int = 1
 
     def count_wide(self, digits: int) -> int:
         """Return the columns of the cell of a count of so many digits."""
@@ -52,7 +52,7 @@ _BELOW = Cells(Lettering(4, 5, 2), _SMALL, _SMALL, _SMALL, beside=False, below=0
 _BESIDE = (
     (76, 0, Cells(Lettering(6, 6, 2), _SMALL, Lettering(5, 6, 2), Lettering(5, 4, 1))),
     (96, 28, Cells(Lettering(8, 8, 2), _SMALL, Lettering(7, 8, 2), Lettering(7, 5, 1))),
-    (140, 38, Cells(Lettering(12, 12, 3), Lettering(5, 5, 1), Lettering(10, 10, 3), Lettering(10, 7, 2), below=3)),
+    (140, 38, Cells(Lettering(12, 12, 3), Lettering(5, 5, 1), Lettering(10, 10, 3), Lettering(10, 7, 2), below=2)),
 )
 """From so many columns and lines on; the last that fits."""
 

@@ -1,11 +1,10 @@
-"""Stitches on a needle, one shape each: done, and still to come."""
+"""Needles with the stitches that are still on them, tips to the right, and beyond the tip those that are done."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from textual.content import Content
 
-from finishing_tui.widgets.edge_strip import SHAPES
 from finishing_tui.widgets.plain import plain
 from finishing_tui.widgets.rows import Rows
 
@@ -34,11 +33,14 @@ class Loops(Rows):
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
         """Return the needles one under the other."""
         del height
-        names = [plain(needle.name, "$quiet") + plain(f"  {needle.left}", "bold $count") for needle in self._needles]
+        names = [plain(f"{needle.left:2}  ", "bold $count") + plain(needle.name, "$quiet") for needle in self._needles]
         wide = max((name.cell_length for name in names), default=0) + 3
         if not any(needle.name for needle in self._needles):
             return [self._stitches(needle, width) for needle in self._needles]
-        if wide < width // 2:
+        if self.tallness == "low":
+            wide = min(wide, width // 2)
+            names = [name.truncate(wide - 3, ellipsis=True) for name in names]
+        if wide < width // 2 or self.tallness == "low":
             return [
                 name.pad_right(wide - name.cell_length) + self._stitches(needle, width - wide)
                 for name, needle in zip(names, self._needles, strict=True)
@@ -52,15 +54,16 @@ class Loops(Rows):
     def _stitches(self, needle: DrawnNeedle, width: int) -> Content:
         done, left = needle.done, needle.left
         hidden_done, hidden_left = 0, 0
-        room = width - 10
+        room = width - 12
         if done + left > room:
             hidden_done = max(min(done - room // 3, done + left - room), 0)
             hidden_left = done + left - room - hidden_done
         most = max(one.done + one.left for one in self._needles)  # all alike, so that the longer one looks longer
-        gap = " " if 2 * most <= width else ""
-        picked, to_come = ("@", "o") if self.ascii else ("●", "○")
-        before = plain(f"{hidden_done}‹ ", "$quiet") if hidden_done else Content()
-        after = plain(f" ›{hidden_left}", "$quiet") if hidden_left > 0 else Content()
-        done_drawn = plain((picked + gap) * (done - hidden_done), SHAPES["picked"][2])
-        left_drawn = plain((to_come + gap) * (left - max(hidden_left, 0)), SHAPES["to pick"][2])
-        return before + done_drawn + left_drawn + after
+        gap = " " if 2 * most <= room else ""
+        loop, passed, bare, tip = "n'=>" if self.ascii else "∩╵═▷"
+        before = plain(f"{hidden_left}‹ ", "$quiet") if hidden_left > 0 else Content()
+        after = plain(f" ›{hidden_done}", "$quiet") if hidden_done else Content()
+        between = bare if gap else ""
+        on = plain(bare + (loop + between) * (left - max(hidden_left, 0)) + tip, "$foreground")
+        off = plain(f" {(passed + gap) * (done - hidden_done)}".rstrip(), "bold $count")
+        return before + on + off + after

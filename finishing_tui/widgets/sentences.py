@@ -32,7 +32,8 @@ class Sentences(Rows):
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
         """Return the sentences, each wrapped."""
         lines: list[Content] = []
-        most = height if self._most is None else self._most.get(self.tallness, height)
+        limits = (height, None if self._most is None else self._most.get(self.tallness))
+        most = min((one for one in limits if one is not None), default=None)
         for text, style in self._sentences:
             room = None if most is None else most - len(lines)
             if room is not None and room < 1:

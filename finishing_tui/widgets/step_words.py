@@ -89,15 +89,15 @@ class ToLay(Rows):
         """Return the picture, where it does not stand beside the words."""
         del height
         here = self._picture.to_be and not is_pictured(self._picture, width, self.tallness)
-        return picture_rows(self._picture, width) if here else ()
+        return picture_rows(self._picture, width, 2 if self.tallness == "low" else 0) if here else ()
 
 
-def picture_rows(picture: Picture, width: int) -> list[Content]:
-    """Return the picture with its words beside it, or under it where they would tear it apart."""
+def picture_rows(picture: Picture, width: int, most: int = 0) -> list[Content]:
+    """Return the picture with its words beside it, or under it, in ``most`` lines, where they would tear it apart."""
     drawn = [plain(line.drawn, "$foreground") for line in picture.lines]
     said = [wrapped(plain(line.words, "$quiet"), width - len(line.drawn) - 1) for line in picture.lines]
     if any(len(words) > 1 for words in said[:-1]):
-        return [*drawn, *wrapped(plain(picture.words, "$quiet"), width)]
+        return [*drawn, *wrapped(plain(picture.words, "$quiet"), width, most)]
     found = [line + Content(" ") + (words[0] if words else Content()) for line, words in zip(drawn, said, strict=True)]
     return [*found, *(Content(" ").pad_left(len(picture.lines[-1].drawn)) + more for more in (said or [[]])[-1][1:])]
 

@@ -21,6 +21,10 @@ NARROW = 60
 """Below so many columns the garment's name gives way to the step."""
 
 
+LINES = {"low": 3, "": 4}
+"""How many lines the head takes, on the lowest screen and on all others."""
+
+
 class Top(Rows):
     """Garment and step; what is not saved is marked here, in shape and words."""
 
@@ -42,7 +46,7 @@ class Top(Rows):
             self.redraw()
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
-        """Return the lines of the head."""
+        """Return the lines of the head: always as many on a screen of one size, so that nothing below it moves."""
         del height
         seen = self._seen
         if seen is None:
@@ -52,25 +56,19 @@ class Top(Rows):
             plain("" if seen.part == seen.heading else seen.part, "$foreground"),
         )
         if seen.looking:
-            part = plain("looked at; the work stays where it is", "bold $mark")
+            part = plain("just looking; your place is kept", "bold $mark")
         posture = "" if is_pictured(seen.lying, width, self.tallness) else seen.posture
         lie = " · ".join(text for text in (posture, seen.needles) if text)
-        if posture and plain(lie).cell_length > width:
-            lie = posture  # a line for the figures is worth more than what is worked with, which the help says too
         if width < NARROW:
-            lie = seen.posture if self.tallness == "low" else lie
             lines, is_timed = self._narrow(seen, heading, part, width)
             lie = lie if is_timed else " · ".join(text for text in (_short(seen.time_left), lie) if text)
-            return [*lines, *self._lie(lie, width)]
-        lines = [self._first(seen, width)]
-        if fits_between(heading, part, width):
-            lines.append(between(heading, part, width))
         else:
-            lines += wrapped(heading, width, 2) + (wrapped(part, width, 2) if part else [])
-        return [*lines, *self._lie(lie, width)]
-
-    def _lie(self, lie: str, width: int) -> list[Content]:
-        return wrapped(plain(lie, "$quiet"), width, 1 if self.tallness == "low" else 2) if lie else []
+            lines = [self._first(seen, width)]
+            lines += [between(heading, part, width)] if fits_between(heading, part, width) else [heading, part]
+        high = LINES["low" if self.tallness == "low" else ""]
+        lines = [line.truncate(width, ellipsis=True) for line in lines[:high]]
+        lines += wrapped(plain(lie, "$quiet"), width, high - len(lines)) if lie and len(lines) < high else []
+        return [*lines, *[Content()] * (high - len(lines))]
 
     def _narrow(self, seen: Glance, heading: Content, part: Content, width: int) -> tuple[list[Content], bool]:
         """Return the head without the garment's name: the step, the time, its part, and what is not saved.

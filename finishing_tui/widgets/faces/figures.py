@@ -11,7 +11,7 @@ class Rounds(FaceView[RoundFace]):
     def figures(self, face: RoundFace) -> Shown:
         """Return the rounds done, and the word."""
         aside = (f"{face.stitches} on the needle",)
-        return Shown(str(face.count), str(face.of), aside, face.act, f"{face.unit} {face.count + 1}")
+        return Shown(str(face.count), str(face.of), aside, face.act, then=f"{face.unit} {face.count + 1}")
 
     def sentences(self, face: RoundFace) -> tuple[tuple[str, str], ...]:
         """Return what the next one asks for, the next shaped one, and what this is about."""

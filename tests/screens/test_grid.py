@@ -1,0 +1,100 @@
+"""Count, target and word stand still: whatever is pressed, only what stands in their cells changes."""
+
+from pathlib import Path
+from random import Random
+
+import pytest
+
+from finishing_tui.garment.commands import Finish
+from finishing_tui.glance import look_at
+from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.widgets.faces import VIEWS
+from finishing_tui.widgets.figure_pair import DIGITS, FigurePair, Shown, in_cells
+from finishing_tui.widgets.figures import big
+from finishing_tui.widgets.grid import cells_for
+from tests.garment.test_recipes_by_commands import SIZES as SIZES_OF
+from tests.garment.test_recipes_by_commands import taken, unit, work_of
+from tests.safety.test_random_offers import NOW
+from tests.screens.hands import front, needles, settled, shown
+from tests.screens.scenes import SCENES, SIZES
+
+WALKED = 2_000
+"""So many things are done on paper, with every row drawn at every size."""
+
+PRESSED = 200
+"""So many keys are pressed in the program."""
+
+KEYS = [*["space"] * 12, "x", "backspace", "backspace", "enter", "1", "left", "right", "p"]
+
+OFFSETS = {"40x20": (1, 3), "80x24": (1, 5), "100x30": (2, 5), "160x50": (2, 6)}
+"""The first cell of the figures, column and row, in a terminal of each size."""
+
+
+def placed(shown: Shown, rows: list[str], size: tuple[int, int]) -> None:
+    """Check that each digit of the count, the target and the first letter of the word are where they always are."""
+    cells = cells_for(*size)
+    wide, high = cells.count_wide(DIGITS), cells.count.lines
+    step = cells.count.wide + cells.count.gap
+    for back, digit in enumerate(reversed(shown.count)):
+        left = wide - step * back - cells.count.wide
+        assert [row.ljust(wide)[left : left + cells.count.wide] for row in rows[:high]] == list(big(digit, cells.count))
+    if shown.of:
+        left = wide + len(shown.joiner) + 2
+        drawn = [row.ljust(200)[left : left + cells.of.wide] for row in rows[high - cells.of.lines : high]]
+        assert drawn == list(big(shown.of[0], cells.of))
+    if shown.verb:
+        left = cells.word_at(DIGITS)
+        last = high if cells.beside else high + 1 + cells.word.lines
+        letters = cells.letters(shown.verb, size[0] - 2 * OFFSETS[f"{size[0]}x{size[1]}"][0] - left)
+        drawn = [
+            row.ljust(200)[left : left + letters.wide_of(shown.verb[0])] for row in rows[last - letters.lines : last]
+        ]
+        assert drawn == list(big(shown.verb[0], letters))
+
+
+@pytest.mark.parametrize("name", ["crew-neck", "cardigan-bands", "hood", "shawl-collar"])
+def test_nothing_moves_on_a_random_walk(name: str) -> None:
+    """Two thousand things done or taken back: each digit, baseline and first letter in the very same cells."""
+    dice = Random(name)  # noqa: S311  (a hand, not a secret)
+    paper = taken(name, SIZES_OF[name][-1], pace="loop")
+    seen = set[Shown]()
+    for _ in range(WALKED // 4):
+        if dice.random() < 0.1 or paper.state.current is None:
+            paper.take_back()
+        elif (work := work_of(paper)) is not None and work.complete:
+            paper.did(Finish())
+        else:
+            unit(paper)
+        face = look_at(paper.state, paper.state.current, NOW).face
+        seen.add(VIEWS[type(face)]().figures(face))
+    for figures in seen:
+        for size in SIZES.values():
+            width = size[0] - 2 * OFFSETS[f"{size[0]}x{size[1]}"][0]
+            rows = in_cells(figures, DIGITS, cells_for(*size), width)
+            assert max(row.cell_length for row in rows) <= width
+            placed(figures, [row.plain for row in rows], size)
+    assert len({one.count for one in seen}) > 30
+
+
+@pytest.mark.parametrize("size", SIZES)
+async def test_nothing_moves_in_the_program(size: str, tmp_path: Path) -> None:
+    """Fifty keys at each size: on the screen as it is drawn, nothing has moved by a cell."""
+    dice = Random(size)  # noqa: S311  (no secret)
+    app = SCENES["spot-run"].app(tmp_path, "")
+    counts = set[str]()
+    async with app.run_test(size=SIZES[size]) as pilot:
+        await settled(pilot)
+        for _ in range(PRESSED // 4):
+            await pilot.press(dice.choice(KEYS))
+            await settled(pilot)
+            if not isinstance(front(app), AtTheNeedles):
+                await pilot.press("escape")
+                await settled(pilot)
+                continue
+            figures = needles(app).query_one(FigurePair)
+            x, y = OFFSETS[size]
+            assert figures.region.offset == (x, y)
+            rows = [line[x:] for line in shown(app).split("\n")[y:]]
+            placed(figures._shown, rows, SIZES[size])  # noqa: SLF001
+            counts.add(figures._shown.count)  # noqa: SLF001
+    assert len(counts) > 4
