@@ -24,7 +24,7 @@ def test_what_is_told_names_the_keys_in_force(table: Table) -> None:
     keys = settings_in(as_toml(table), "settings.toml").in_force
     face = look_at(Paper(plan_for(NECKBAND)).state, 7, NOW, keys.wishes()).face
     assert isinstance(face, MessageFace)
-    assert face.words == f"{keys.begins('needles.finish')} takes this step up."
+    assert face.words == f"Press {keys.shown('needles.finish')} to start this step."
     assert meaning(along(8, 6).state, keys) == f"{keys.shown('needles.finish')}: loops counted"
 
 

@@ -1,5 +1,6 @@
 """The edge as it is drawn: the caret always in sight, every spot in its shape, from either hand."""
 
+from itertools import pairwise
 from typing import Literal
 
 from hypothesis import given
@@ -8,7 +9,7 @@ from hypothesis import strategies as st
 from finishing_tui.craft.spacing import space
 from finishing_tui.garment.work import Progress, Reached, Stretch
 from finishing_tui.glance.values import Edge
-from finishing_tui.widgets.edge_strip import SHAPES, edge_rows, window
+from finishing_tui.widgets.edge_strip import ROW, SHAPES, edge_rows, window
 
 Hand = Literal["right", "left"]
 HANDS: st.SearchStrategy[Hand] = st.sampled_from(["right", "left"])
@@ -33,29 +34,35 @@ def test_the_next_spot_is_always_in_sight(edge: Edge, width: int) -> None:
     rows = edge_rows(edge, width)
     assert len(rows) == 4
     assert all(row.cell_length <= width for row in rows)
-    assert ("▾" in rows[0].plain) == (edge.at < edge.spots)
+    assert any("reverse" in str(span.style) for span in rows[1].spans) == (edge.at < edge.spots)
 
 
 @given(edges(), st.integers(30, 160))
 def test_every_spot_in_sight_has_the_shape_of_what_it_is(edge: Edge, width: int) -> None:
     """Read back in walking order, the shapes are those of the spots, and what is beyond is counted."""
     first, last, step = window(edge, width - 2 * (len(str(edge.spots)) + 2))
-    row = edge_rows(edge, width)[1].plain
-    shapes = [sign for sign in row if sign in {shape for shape, _, _ in SHAPES.values()}]
+    shapes = above(edge, width, step)
     walked = shapes if edge.hand == "left" else shapes[::-1]
     assert walked == [SHAPES[edge.sort(spot)][0] for spot in range(first, last + 1)]
     assert (first, last) == (1, edge.spots) or step == 1
     if first > 1:
-        assert str(first - 1) in row
+        assert str(first - 1) in edge_rows(edge, width)[1].plain
+
+
+def above(edge: Edge, width: int, step: int) -> list[str]:
+    """Return what is drawn above each row of the edge, from left to right."""
+    needle, rows = (line.plain for line in edge_rows(edge, width)[:2])
+    marks = [at for at, sign in enumerate(rows) if sign == ROW[0]]
+    assert {b - a for a, b in pairwise(marks)} <= {step}
+    return [needle.ljust(width)[at] for at in marks]
 
 
 @given(edges(), st.integers(30, 160))
 def test_both_hands_see_mirror_images(edge: Edge, width: int) -> None:
     """A left-handed knitter walks from left to right: the spots are the same the other way round."""
     other = Edge(edge.spots, edge.at, edge.half, edge.before, edge.after, _OTHER[edge.hand], edge.progress)
-    spots = {shape for shape, _, _ in SHAPES.values()}
-    one, two = ([sign for sign in edge_rows(each, width)[1].plain if sign in spots] for each in (edge, other))
-    assert one == two[::-1]
+    _, _, step = window(edge, width - 2 * (len(str(edge.spots)) + 2))
+    assert above(edge, width, step) == above(other, width, step)[::-1]
 
 
 _OTHER: dict[Hand, Hand] = {"right": "left", "left": "right"}

@@ -21,7 +21,7 @@ async def test_the_longer_needle_is_never_drawn_shorter() -> None:
         @given(st.integers(1, 120), st.integers(1, 120), st.integers(30, 160))
         def drawn(one: int, other: int, width: int) -> None:
             loops.show((DrawnNeedle("back", 0, one), DrawnNeedle("front", 0, other)))
-            back, front = (row.plain.rindex("○") for row in loops.rows(width, None) if "○" in row.plain)
+            back, front = (row.plain.rindex("▷") for row in loops.rows(width, None) if "▷" in row.plain)
             assert back <= front if one <= other else back >= front
 
         drawn()

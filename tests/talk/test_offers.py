@@ -164,7 +164,7 @@ def test_words_turn_round_for_a_left_handed_knitter() -> None:
     assert left.lines[0].text == "Count from the left-hand end."
 
 
-@pytest.mark.parametrize(("step", "act"), [(0, "CHECK"), (7, "TO COME"), (19, "NOT HERE")])
+@pytest.mark.parametrize(("step", "act"), [(0, "CHECK"), (7, "LATER"), (19, "GO ON")])
 def test_looking_at_another_step_changes_nothing(step: int, act: str) -> None:
     """It says how that one stands, and that one is looking."""
     paper = Paper(plan_for(NECKBAND))
@@ -212,7 +212,7 @@ def test_coming_back_to_the_end_of_a_step() -> None:
     """What is next is said in a few words, and the same words do not stand a second time as where it was left."""
     paper = press_to_the_end(along(8, 6).did(PickUp())).did(PutGarmentDown(""))
     seen = coming_back(paper.state, NOW)
-    assert seen.next == "next: this step is done: look it over, then enter"
+    assert seen.next == "next: check it, then press enter"
     assert seen.last == "step 1, Pick up"
 
 
