@@ -84,6 +84,7 @@ def look_at(
         take_back=top_words(state),
         looking=step != state.current,
         hand=plan.hand,
+        digits=len(str(max(plan.numbers().values(), default=0))),
     )
 
 

@@ -205,9 +205,9 @@ class Glance:
     """A whole screen of a garment in hand.
 
     ``step`` of ``steps``, counted from 1 (``step`` is 0 when all are done); ``part``: the section or part of the step;
-    ``posture``: how the work lies, in words, ``lying``: the same as a small picture; ``needles``:
-    what is worked with; ``minutes`` of this sitting so far, None when that cannot be known;
-    ``time_left``: in words, empty when it cannot be known; ``lines``: the step's words; ``take_back``: what backspace
+    ``posture``: how the work lies, in words, ``lying``: the same as a small picture; ``needles``: what is worked with;
+    ``digits``: of the largest number its counts come to; ``minutes`` of this sitting so far, None when that cannot be
+    known; ``time_left``: in words, empty when it cannot be known; ``lines``: the step's words; ``take_back``: what backspace
     would take back when that is not a press; ``looking``: whether this is another step than the one under way.
     """
 
@@ -233,3 +233,4 @@ class Glance:
     take_back: str
     looking: bool
     hand: Literal["right", "left"]
+    digits: int

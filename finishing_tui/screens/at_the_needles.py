@@ -90,7 +90,7 @@ class AtTheNeedles(Leaving[None]):
         talk, seen = self.talk, self.seen()
         self.query_one(Top).show(seen, talk.hand.unsaved, look=bool(talk.read_only))
         typed = Typed(talk.typed, meaning(talk.state, talk.keys)) if talk.typed else None
-        self._face_for(seen).show(seen.face, typed)
+        self._face_for(seen).show(seen.face, typed, seen.digits)
         self.query_one(Holdings).show(seen)
         self.query_one(ToLay).show(seen.lying)
         help_key = talk.keys.shown("needles.help")

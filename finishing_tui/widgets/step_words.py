@@ -89,7 +89,7 @@ class ToLay(Rows):
         """Return the picture, where it does not stand beside the words."""
         del height
         here = self._picture.to_be and not is_pictured(self._picture, width, self.tallness)
-        return picture_rows(self._picture, width, 2 if self.tallness == "low" else 0) if here else ()
+        return picture_rows(self._picture, width, 1 if self.tallness == "low" else 0) if here else ()
 
 
 def picture_rows(picture: Picture, width: int, most: int = 0) -> list[Content]:

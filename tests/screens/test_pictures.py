@@ -20,6 +20,7 @@ from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.settings.looks import GROUNDS
 from finishing_tui.talk.offers import offers
 from finishing_tui.widgets.entry import EntryBox
+from finishing_tui.widgets.figure_pair import FigurePair
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.rows import Rows
@@ -27,6 +28,7 @@ from finishing_tui.widgets.ways import Ways
 from tests.screens.hands import pressing, shown, still
 from tests.screens.readable import faint, letters
 from tests.screens.scenes import SCENES, SIZES
+from tests.screens.test_grid import OFFSETS
 
 
 @dataclass(frozen=True)
@@ -120,6 +122,9 @@ async def _pictured(
 
 def _looks_as_it_did(app: FinishingApp, label: str, snapshot: SnapshotAssertion) -> None:
     pictures, texts = snapshot.use_extension(Picture), snapshot.use_extension(Shown)
+    if isinstance(app.screen, AtTheNeedles):
+        width, height = app.size
+        assert app.screen.query_one(FigurePair).region.offset == OFFSETS[f"{width}x{height}"]
     assert letters(app)
     assert not faint(app)
     assert texts(name=label) == shown(app)
