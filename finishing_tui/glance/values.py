@@ -207,8 +207,8 @@ class Glance:
     ``step`` of ``steps``, counted from 1 (``step`` is 0 when all are done); ``part``: the section or part of the step;
     ``posture``: how the work lies, in words, ``lying``: the same as a small picture; ``needles``: what is worked with;
     ``digits``: of the largest number its counts come to; ``minutes`` of this sitting so far, None when that cannot be
-    known; ``time_left``: in words, empty when it cannot be known; ``lines``: the step's words; ``take_back``: what backspace
-    would take back when that is not a press; ``looking``: whether this is another step than the one under way.
+    known; ``time_left``: in words, empty when it cannot be known; ``lines``: the step's words; ``take_back``: what
+    backspace would take back when that is not a press; ``looking``: whether this is another step than the one under way.
     """
 
     title: str

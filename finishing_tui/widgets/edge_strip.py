@@ -10,7 +10,7 @@ from types import MappingProxyType
 from textual.content import Content
 
 from finishing_tui.glance.values import Edge, SpotSort
-from finishing_tui.widgets.plain import between, plain, wrapped
+from finishing_tui.widgets.plain import between, plain
 from finishing_tui.widgets.rows import Rows
 
 SHAPES: Mapping[SpotSort, tuple[str, str, str]] = MappingProxyType(
@@ -56,7 +56,11 @@ class EdgeStrip(Rows):
         rows = edge_rows(self._edge, width, ascii_only=self.ascii)
         if self.tallness == "low":
             return rows[:3]
-        return [*rows, *wrapped(plain(LEGEND, "$quiet"), width)] if self.tallness in {"high", "tall"} else rows
+        if self.tallness not in {"high", "tall"}:
+            return rows
+        drawn = {sign for row in rows[:3] for sign in row.plain} | {SHAPES["to pick"][0], SHAPES["picked"][0]}
+        legend = "   ".join(part for part in LEGEND.split("   ") if part[0] in drawn or self.ascii)
+        return [*rows, plain(legend, "$quiet").truncate(width, ellipsis=True)]
 
 
 def edge_rows(edge: Edge, width: int, *, ascii_only: bool = False, beside: Edge | None = None) -> list[Content]:
