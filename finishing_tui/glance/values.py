@@ -208,7 +208,7 @@ class Glance:
     ``posture``: how the work lies, in words, ``lying``: the same as a small picture; ``needles``: what is worked with;
     ``digits``: of the largest number its counts come to; ``minutes`` of this sitting so far, None when that cannot be
     known; ``time_left``: in words, empty when it cannot be known; ``lines``: the step's words; ``take_back``: what
-    backspace would take back when that is not a press; ``looking``: whether this is another step than the one under way.
+    backspace would take back when that is not a press; ``looking``: whether this is not the step under way.
     """
 
     title: str
