@@ -196,8 +196,9 @@ class LargeAsk(Finding[None]):
         match ask:
             case HowMany():
                 number = self._typed or ask.same
-                does = f"it's {number}" if number is not None else ""
-                return (("digits", "type it"), KeyPlace(take, does, 8, 8), KeyPlace(off, back, 5, 5), leaves)
+                does = KeyPlace(take, f"it's {number}" if number is not None else "", 8, 8)
+                first = (("digits", "type it"), does) if ask.same is None else (does, ("digits", "type it"))
+                return (*first, KeyPlace(off, back, 5, 5), leaves)
             case Explain():
                 return (*self.choosing(), (off, "count again"), *self.moving(), leaves)
             case WeighWays():

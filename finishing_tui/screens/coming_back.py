@@ -114,7 +114,7 @@ class ComingBackScreen(Leaving[int | None]):
             ]
         else:
             on = key("lists.take", "lists.close", "lists.leave")
-            keys = [*([("digits", "type a count")] if found else []), (on, "keep knitting")]
+            keys = [*([("digits", "count")] if found else []), (on, "knit on")]
         self.query_one(KeyLine).show(keys)
 
 

@@ -34,8 +34,8 @@ def foot(talk: Talk) -> list[ShownKey | KeyPlace]:
     places = () if talk.read_only else PLACES.items()
     kept = [KeyPlace(key(action), label(action), *cells) for action, cells in places]
     clear = [(key("clear"), "clear" if talk.typed else "go back")] if _clears(talk) else []
-    others = [(key(act.id), label(act.id)) for act in ACTS if act.id in offered and act.id not in PLACES]
-    return [*kept, *clear, *others]
+    others = [(key(act.id), label(act.id)) for act in ACTS if act.id in offered and act.id not in {*PLACES, "help"}]
+    return [*kept, *clear, *others, KeyPlace(key("help"), label("help"), 4, brief=True)]
 
 
 def now(talk: Talk, in_force: Keys) -> list[KeyGroup]:
@@ -47,17 +47,17 @@ def now(talk: Talk, in_force: Keys) -> list[KeyGroup]:
     }
     numbers = _number(talk, in_force)
     here = [(every("needles.clear"), clears)] if (clears := _clears(talk)) else []
-    first = found.get("now", [])
-    found["now"] = [*first[:2], *numbers, *first[2:], *here]
+    first = found.get("right now", [])
+    found["right now"] = [*first[:2], *numbers, *first[2:], *here]
     return [(group, found[group]) for group in GROUPS if found.get(group)]
 
 
 def _number(talk: Talk, in_force: Keys) -> list[ShownKey]:
     """Return how a number is entered, where one can be."""
     what = "measurement" if asks_for_value(talk.state) else "count" if countables(talk.state) else ""
-    if not what or talk.read_only:
+    if not what or talk.read_only or talk.typed:
         return []
-    return [(f"digits, {in_force.shown('needles.finish')}", f"type a {what}")]
+    return [("digits", f"type a {what}, then {in_force.shown('needles.finish')}")]
 
 
 def _clears(talk: Talk) -> str:

@@ -148,7 +148,7 @@ class ShelfScreen(Listed[None]):
     def action_help(self) -> None:
         """Show the keys."""
         keys = [*keys_of(self).help("shelf", WORDS), ("1-9", "choose that garment")]
-        self.app.push_screen(HelpScreen("The shelf", (), [("now", keys)]))
+        self.app.push_screen(HelpScreen("The shelf", (), [("right now", keys)]))
 
     def action_keys(self) -> None:
         """Find out what a key or a pedal sends."""

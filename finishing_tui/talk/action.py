@@ -14,7 +14,7 @@ from finishing_tui.talk.asks import Ask
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.key_names import shown
 
-Group = Literal["now", "this step", "this garment", "look something up", "leave"]
+Group = Literal["right now", "this step", "this garment", "look something up", "leave"]
 """What an action is about: its heading in the help."""
 
 GROUPS: tuple[Group, ...] = get_args(Group)

@@ -23,13 +23,14 @@ ShownKey = tuple[str, str]
 class KeyPlace:
     """A key that keeps its place on the line, whatever its label is just now; with none only the place is kept.
 
-    ``wide``: so many cells the label takes at least, and ``narrow`` on a narrow screen.
+    ``wide``: so many cells the label takes at least, and ``narrow`` on a narrow screen; ``brief``: it has none there.
     """
 
     key: str
     label: str
     wide: int
     narrow: int = 0
+    brief: bool = False
 
 
 class KeyLine(Rows):
@@ -95,6 +96,8 @@ def _placed(one: ShownKey | KeyPlace, *, narrow: bool) -> ShownKey:
     """Return a key with its label as wide as its place."""
     if not isinstance(one, KeyPlace):
         return one
+    if narrow and one.brief:
+        return one.key, ""
     return (one.key if one.label else " " * len(one.key)), one.label.ljust(one.narrow if narrow else one.wide)
 
 

@@ -41,7 +41,7 @@ ACT = Action(
     "end the step; at halfway: the count is right; after digits: the count is that",
     _offered,
     _does,
-    "now",
+    "right now",
     letter="f",
     also=("step done", "the lot"),
     digits=True,

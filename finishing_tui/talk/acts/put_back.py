@@ -14,4 +14,4 @@ def _does(talk: Talk) -> None:
     talk.refused(talk.hand.put_back(), "put_back")
 
 
-ACT = Action("put_back", "u", "redo what you took back", _offered, _does, "now", also=("redo",))
+ACT = Action("put_back", "u", "redo what you took back", _offered, _does, "right now", also=("redo",))

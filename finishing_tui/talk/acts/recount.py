@@ -11,4 +11,4 @@ def _offered(state: State, _: int | None) -> Offer | None:
     return Offer("recount", "count", what) if countables(state) else None
 
 
-ACT = Action("recount", "r", "count now", _offered, start_recount, "now", digits=True)
+ACT = Action("recount", "r", "count now", _offered, start_recount, "right now", digits=True)

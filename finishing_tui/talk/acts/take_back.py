@@ -28,7 +28,7 @@ ACT = Action(
     "take back the last press, or the last digit you typed",
     _offered,
     _does,
-    "now",
+    "right now",
     letter="b",
     digits=True,
 )
