@@ -16,7 +16,7 @@ from finishing_tui.screens.starting.questions import StartScreen
 from finishing_tui.screens.starting.recipes import RecipesScreen
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
-from tests.plain.making import Twin, crew
+from tests.plain.making import Twin, crew, garment
 from tests.screens.hands import PICK_UP, Hours, app_for, front, settled, shelf, shown, work_to
 
 WORDS = st.text("abAB ", max_size=4)
@@ -99,7 +99,7 @@ async def test_a_place_to_rip_back_to_after_the_ninth_is_found(tmp_path: Path) -
         choices = app.screen.query_one(Choices)
         assert len(choices) > 9
         before = needles_state(app)
-        await pilot.press("/", *"start of step 1,")
+        await pilot.press("/", *"pieces LOOK")
         assert choices.beside(0) is not None
         assert choices.beside(1) is None
         await pilot.press("enter")
@@ -110,7 +110,7 @@ async def test_a_place_to_rip_back_to_after_the_ninth_is_found(tmp_path: Path) -
 
 async def test_a_number_is_found_and_then_typed(tmp_path: Path) -> None:
     """Enter puts the caret there, and the digits are its own again; a half typed number is not left."""
-    twin = Twin(crew(tmp_path / "crew"))
+    twin = Twin(garment(tmp_path / "hood", "hood", "M"))
     twin.puts_down("")
     app = app_for(twin.hand.folder)
     async with app.run_test(size=(100, 30)) as pilot:

@@ -76,7 +76,7 @@ async def test_a_narrow_foot_has_fewer_keys_and_never_others(size: tuple[int, in
         text = " ".join(shown(app).split("\n")[-line.size.height :])
         assert "enter it's 9" in text
         assert "r count" in text
-        assert text.endswith("?" if size[0] < 60 else "? help")
+        assert text.endswith("?" if size[0] < 62 else "? help")
         there = [text.index(f"{key} {label}") for key, label in line.keys_shown[:-1] if f" {key} {label}" in text]
         assert there == sorted(there)
         assert len(there) >= 3

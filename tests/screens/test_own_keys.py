@@ -130,8 +130,8 @@ async def test_a_garment_is_worked_with_keys_of_ones_own(tmp_path: Path) -> None
         assert "1 is typed: ctrl+k takes it; f13 again forgets it, and does what f13 does." in shown(app)
         await pilot.press("z", "f1")
         text = " ".join(shown(app).split())
-        assert "f13, b the next thing is done" in text
-        assert "digits, ctrl+k the count is that" in text
+        assert "f13, b pick up the next stitch" in text
+        assert "digits type a count, then ctrl+k" in text
         await pilot.press("f1", "home")
         assert hand.looking == PICK_UP - 1
         assert "Ctrl+k takes this step up." not in shown(app)
