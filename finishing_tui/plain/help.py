@@ -42,8 +42,8 @@ def _typed(offer: Offer) -> Iterable[str]:
 def page(offers: Iterable[Offer]) -> list[str]:
     """Return the whole help."""
     return [
-        *PAGE,
         *offered(offers),
+        *PAGE,
         "what can be asked for:",
         *(f"{word}: {what}." for word, what in ASKS.items()),
         "and further:",

@@ -11,7 +11,7 @@ from finishing_tui.plain.words import word_for
 from finishing_tui.talk.action import Offer
 from finishing_tui.talk.asks import Ask
 from finishing_tui.talk.conversation import Talk
-from finishing_tui.talk.offers import offers
+from finishing_tui.talk.offers import open_to
 
 _ALWAYS = frozenset(
     {
@@ -49,7 +49,7 @@ class Prompt:
             return self._question(self._talk.asked)
         self._told = []
         talk, lines = self._talk, []
-        often = [offer for offer in offers(talk.state, talk.looking) if offer.action not in _ALWAYS]
+        often = [offer for offer in open_to(talk) if offer.action not in _ALWAYS]
         sorts = tuple(offer.label if offer.action == "finish" else offer.action for offer in often)
         if sorts != self._offered:
             self._offered = sorts
