@@ -5,10 +5,11 @@ from collections.abc import Iterable
 from finishing_tui.plain.words import ASKS, ORDERS
 from finishing_tui.talk.action import Offer
 from finishing_tui.talk.acts import BY_ID
+from finishing_tui.talk.offers import grouped
 
 PAGE = (
     "how this mode works: one line is one thing, and the answer ends with what comes next, or with a question.",
-    "next thing done: type d, done or space.",
+    "to count one, type d, done or space.",
     "an empty line changes nothing: it says again where you are and what comes next.",
     'full hands: type "hands". From then on an empty line is the next thing done, until you type it again. '
     "An empty line that comes before anyone could have heard the last answer is not counted, so a key that is held "
@@ -25,21 +26,24 @@ PAGE = (
 
 
 def offered(offers: Iterable[Offer]) -> list[str]:
-    """Return what may be done now, each with all that may be typed for it."""
+    """Return what may be done now under its headings, each with all that may be typed for it."""
     lines = []
-    for offer in offers:
-        act = BY_ID[offer.action]
-        typed = dict.fromkeys(word for word in (act.letter, offer.label, act.shown) if word)
-        lines.append(f"{' or '.join(typed)}: {offer.what}.")
+    for heading, some in grouped(offers):
+        lines.append(f"{heading}:")
+        lines += [f"{' or '.join(_typed(offer))}: {offer.what}." for offer in some]
     return lines
+
+
+def _typed(offer: Offer) -> Iterable[str]:
+    act = BY_ID[offer.action]
+    return dict.fromkeys(word for word in (act.letter, offer.label, act.shown) if word)
 
 
 def page(offers: Iterable[Offer]) -> list[str]:
     """Return the whole help."""
     return [
-        *PAGE,
-        "what may be done now:",
         *offered(offers),
+        *PAGE,
         "what can be asked for:",
         *(f"{word}: {what}." for word, what in ASKS.items()),
         "and further:",

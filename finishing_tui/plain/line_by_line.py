@@ -22,7 +22,7 @@ from finishing_tui.talk.acts import BY_ID
 from finishing_tui.talk.asks import Ask, SetNumber, WeighPlans, WorkOut
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.dispatch import begin
-from finishing_tui.talk.offers import offers
+from finishing_tui.talk.offers import open_to
 
 _ONLY_LOOKED_AT = "This garment is only looked at here; nothing can be changed."
 _TOO_SOON = "That came before the last answer could be heard, so it is not counted."
@@ -108,7 +108,7 @@ class LineByLine:
             return self._empty(eager=eager)
         if line[0] in "+-.0123456789":
             return self._took(typed.number(self._talk, line))
-        heard = understood(line, offers(self._talk.state, self._talk.looking))
+        heard = understood(line, open_to(self._talk))
         return self._took([heard]) if isinstance(heard, str) else self._word(heard.what, heard.rest)
 
     def _empty(self, *, eager: bool) -> list[str]:

@@ -42,7 +42,9 @@ def _act(talk: Talk, action: str, rest: str) -> list[str]:
     return hears(talk, rest) if rest and type(talk.asked) in SHAPES else []
 
 
-def _count(talk: Talk, rest: str) -> list[str]:
+def _recount(talk: Talk, rest: str) -> list[str]:
+    if not rest:
+        return _act(talk, "recount", "")
     if whole(rest) is None or asks_for_value(talk.state):
         return ['A count is typed like this: "count 24". Nothing was done.']
     return number(talk, rest)
@@ -116,8 +118,8 @@ WORDS: Mapping[str, Callable[[Talk, str], list[str]]] = MappingProxyType(
         "escape": _step,
         "take up": _take_up,
         "leave_out": _leave_out,
-        "count": _count,
-        "recount": lambda talk, rest: _count(talk, rest) if rest else _act(talk, "recount", ""),
+        "count": _recount,
+        "recount": _recount,
         "pace": _pace,
     }
 )

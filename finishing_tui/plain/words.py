@@ -72,7 +72,7 @@ def known() -> dict[str, str]:
     """Return every word that is always known, and what it stands for."""
     words: dict[str, str] = {}
     for act in ACTS:
-        words.update({word: act.id for word in (act.id.replace("_", " "), act.shown, act.letter) if word})
+        words.update(dict.fromkeys(act.words, act.id))
     return {**words, **{word: word for word in (*ASKS, *ORDERS)}}
 
 

@@ -9,15 +9,15 @@ from textual.containers import Vertical
 from finishing_tui.craft.words import sentence
 from finishing_tui.glance.counting import MOST_DIGITS
 from finishing_tui.glance.stored_words import verdict_words
+from finishing_tui.screens.finding import Finding
 from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of, numbers
-from finishing_tui.screens.leaving import Leaving
 from finishing_tui.screens.program import program
 from finishing_tui.screens.verdict import look_of
 from finishing_tui.talk.asks import Explain, HowMany, Pick, WeighWays
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
-from finishing_tui.widgets.key_line import KeyLine, ShownKey
+from finishing_tui.widgets.key_line import KeyLine, KeyPlace, ShownKey
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
 from finishing_tui.widgets.ways import Ways
@@ -26,13 +26,13 @@ Question = HowMany | Explain | Pick | WeighWays
 """What is drawn here."""
 
 
-class LargeAsk(Leaving[None]):
+class LargeAsk(Finding[None]):
     """One question after the other, as long as they are of these shapes; digits are the number, or choose."""
 
     CSS_PATH = "asked_large.tcss"
     BINDINGS = [  # noqa: RUF012  (Textual's way)
         *digits("digit('{}')"),
-        *bindings("asked", {**TYPED, "lists.leave": "leave"}),
+        *bindings("asked", {**TYPED, "lists.find": "find", "lists.leave": "leave"}),
     ]
 
     def __init__(self, talk: Talk) -> None:
@@ -92,12 +92,21 @@ class LargeAsk(Leaving[None]):
 
     def action_move(self, by: int) -> None:
         """Move the caret."""
-        if isinstance(self._ask, HowMany) or not 0 <= self._at + by < self._many:
+        if isinstance(self._ask, HowMany):
             self.app.bell()
         elif isinstance(self._ask, WeighWays):
-            self.query_one(Ways).show(self._ask.view, self._at + by)
+            if 0 <= self._at + by < self._many:
+                self.query_one(Ways).show(self._ask.view, self._at + by)
+            else:
+                self.app.bell()
+        elif (at := self.query_one(Choices).beside(by)) is not None:
+            self.query_one(Choices).move(at - self._at)
         else:
-            self.query_one(Choices).move(by)
+            self.app.bell()
+
+    def found(self) -> None:
+        """Choose what was found."""
+        self.action_take()
 
     def action_leave(self) -> None:
         """Leave; nothing has changed."""
@@ -149,13 +158,13 @@ class LargeAsk(Leaving[None]):
         ways.show(ask.view if isinstance(ask, WeighWays) else None)
         style = "$foreground" if weighed else "$quiet"
         self.query_one(Sentences).show((ask.question, "bold"), *((line, style) for line in ask.told))
-        self.query_one(KeyLine).show(self._keys())
         self._draw()
 
     def _draw(self) -> None:
         """Show what is typed; what was refused was about another number."""
         self.query_one(Notice).show("")
         self.query_one(FigurePair).show(self._figures())
+        self.query_one(KeyLine).show(self._keys())
 
     def _figures(self) -> Shown:
         match self._ask:
@@ -178,18 +187,22 @@ class LargeAsk(Leaving[None]):
             self.query_one(Notice).show(sentence(text), alarm=True)
             program(self).speak(text)
 
-    def _keys(self) -> Sequence[ShownKey]:
+    def _keys(self) -> Sequence[ShownKey | KeyPlace]:
         """Return the keys of the foot."""
         ask, shown = self._ask, keys_of(self).shown
         take, off, leave = (shown(f"lists.{name}") for name in ("take", "take_off", "leave"))
+        back = "erase" if self._typed else "back" if ask.back is not None else ""
+        leaves = (leave, "leave")
         match ask:
             case HowMany():
-                back = "back" if ask.back is not None else "last digit"
-                return (("digits", ask.unit), (take, "take it"), (off, back), (leave, "leave"))
+                number = self._typed or ask.same
+                does = KeyPlace(take, f"it's {number}" if number is not None else "", 8, 8)
+                first = (("digits", "type it"), does) if ask.same is None else (does, ("digits", "type it"))
+                return (*first, KeyPlace(off, back, 5, 5), leaves)
             case Explain():
-                return ((numbers(self._many), "answer"), (off, "count anew"), (leave, "leave"))
+                return (*self.choosing(), (off, "count again"), *self.moving(), leaves)
             case WeighWays():
                 look = ((shown(*MOVE), "look"),) if self._many > 1 else ()
-                return ((numbers(self._many), "do it"), *look, (off, "back"), (leave, "leave"))
+                return ((f"{take} {numbers(self._many)}", "choose"), (off, back), *look, leaves)
             case _:
-                return (("1 2 ...", "choose"), (shown(*MOVE), "move"), (take, "this one"), (leave, "leave"))
+                return (*self.choosing(), *self.moving(), leaves)

@@ -10,14 +10,16 @@ from finishing_tui.glance.values import Glance, SpotFace
 from finishing_tui.screens.asked_large import LargeAsk
 from finishing_tui.screens.boxes import boxed
 from finishing_tui.screens.help import HelpScreen
-from finishing_tui.screens.keys_shown import all_keys
+from finishing_tui.screens.keys_shown import now
 from finishing_tui.screens.ledger import LedgerScreen
 from finishing_tui.screens.numbers_at_hand import numbers_of
+from finishing_tui.screens.palette import PaletteScreen
 from finishing_tui.screens.program import program
 from finishing_tui.screens.technique import TechniqueScreen
 from finishing_tui.screens.what_if import WhatIfScreen
-from finishing_tui.talk.asks import Ask, ReadHelp, ReadLedger, ReadTechniques, SetNumber, WeighPlans
+from finishing_tui.talk.asks import Ask, FindAction, ReadHelp, ReadLedger, ReadTechniques, SetNumber, WeighPlans
 from finishing_tui.talk.conversation import Talk
+from finishing_tui.talk.dispatch import ask_for
 from finishing_tui.talk.keys import Keys
 
 
@@ -32,7 +34,15 @@ def put(over: Screen[Any], talk: Talk, ask: Ask, seen: Callable[[], Glance], the
             talk.leave()
         then()
 
-    if not boxed(over, talk, ask, then):
+    def found(action: str | None) -> None:
+        talk.leave()
+        if action is not None:
+            ask_for(talk, action)
+        then()
+
+    if isinstance(ask, FindAction):
+        over.app.push_screen(PaletteScreen(talk, ask), found)
+    elif not boxed(over, talk, ask, then):
         over.app.push_screen(_screen(talk, ask, seen, program(over).keys), left)
 
 
@@ -43,9 +53,9 @@ def _screen(talk: Talk, ask: Ask, seen: Callable[[], Glance], keys: Keys) -> Scr
         case WeighPlans():
             return WhatIfScreen(talk, ask)
         case ReadHelp():
-            now = seen()
-            shapes = isinstance(now.face, SpotFace)
-            return HelpScreen(now.heading, all_lines(now), all_keys(talk, keys), shapes=shapes, picture=now.lying)
+            here = seen()
+            shapes = isinstance(here.face, SpotFace)
+            return HelpScreen(here.heading, all_lines(here), now(talk, keys), shapes=shapes, picture=here.lying)
         case ReadTechniques():
             return TechniqueScreen(ask.helping, ask.others, left_handed=ask.left_handed)
         case ReadLedger():

@@ -23,8 +23,8 @@ MARKS = 2
 class ChoiceBox(Box[int | None]):
     """A question; it returns which answer was taken, counted from 0, or None when it was left.
 
-    A number takes its answer at once. A question with ``lines`` comes by itself, perhaps under hands that are typing a
-    count: there a number only moves the caret.
+    A digit chooses its answer at once. A question with ``lines`` comes by itself, perhaps under hands that are typing a
+    count: there what a digit chooses must be confirmed.
     """
 
     BINDINGS = [*NUMBERS, *bindings("question", {**LISTS, "lists.leave": "leave"})]  # noqa: RUF012  (Textual's way)
@@ -48,9 +48,10 @@ class ChoiceBox(Box[int | None]):
         program(self).speak(spoken_question(self._question, [one.text for one in self._answers]))
         self._tell(len(self._lines))
         self.query_one(Choices).show(self._answers)
-        number = (numbers(len(self._answers)), "move to it" if self._lines else "take that")
-        key = keys_of(self).shown
-        self.query_one(KeyLine).show(((key("lists.take"), "takes it"), number, (key("lists.leave"), "leave")))
+        key, digits = keys_of(self).shown, numbers(len(self._answers))
+        take, leave = key("lists.take"), (key("lists.leave"), "leave")
+        choose = [(digits, "choose"), (take, "confirm")] if self._lines else [(f"{take} {digits}", "choose")]
+        self.query_one(KeyLine).show([*choose, leave])
 
     def on_resize(self, _: Resize) -> None:
         """Fit the box to the screen, once it is known how wide it is."""
@@ -62,7 +63,7 @@ class ChoiceBox(Box[int | None]):
             self.app.bell()
 
     def action_take(self, number: int | None = None) -> None:
-        """Take an answer, the one the caret is at or by its number; or only go to that number."""
+        """Choose an answer, the one the caret is at or by its digit; that may have to be confirmed."""
         choices = self.query_one(Choices)
         at = choices.at if number is None else number
         if at >= len(self._answers):

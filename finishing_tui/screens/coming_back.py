@@ -108,13 +108,13 @@ class ComingBackScreen(Leaving[int | None]):
         key = keys_of(self).shown
         if self._typed:
             keys = [
-                (key("lists.take"), "take the count"),
-                (key("lists.take_off"), "last digit"),
+                (key("lists.take"), f"it's {self._typed}"),
+                (key("lists.take_off"), "erase"),
                 (key("lists.leave"), "not now"),
             ]
         else:
             on = key("lists.take", "lists.close", "lists.leave")
-            keys = [*([("digits", "a count")] if found else []), (on, "go on")]
+            keys = [*([("digits", "count")] if found else []), (on, "knit on")]
         self.query_one(KeyLine).show(keys)
 
 

@@ -6,7 +6,7 @@ from textual.app import ComposeResult
 from textual.containers import Vertical
 
 from finishing_tui import shipped
-from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, keys_of
+from finishing_tui.screens.keys import LONG_LISTS, NUMBERS, bindings, keys_of
 from finishing_tui.screens.listed import Listed
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
@@ -18,7 +18,7 @@ class DemoScreen(Listed[Path | None]):
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)
         *NUMBERS,
-        *bindings("demos", {**LISTS, "lists.leave": "leave", "lists.close": "leave"}),
+        *bindings("demos", {**LONG_LISTS, "lists.leave": "leave", "lists.close": "leave"}),
     ]
 
     def __init__(self) -> None:
@@ -41,12 +41,11 @@ class DemoScreen(Listed[Path | None]):
 
     def on_mount(self) -> None:
         """Show them."""
-        told = "A copy goes on your shelf: nothing can be spoilt." if self._folders else "None comes with this program."
+        told = "You get a copy; you can't break anything." if self._folders else "None comes with this program."
         self.query_one(Sentences).show(("Demo garments", "bold $count"), (told, "$quiet"))
         self.query_one(Choices).show(self._choices)
         key = keys_of(self).shown
-        keys = ((key("lists.take"), "take it"), (key(*MOVE), "move"), (key("lists.leave"), "to the shelf"))
-        self.query_one(KeyLine).show(keys)
+        self.query_one(KeyLine).show([*self.choosing(), *self.moving(), (key("lists.leave"), "back to shelf")])
 
     def action_take(self, number: int | None = None) -> None:
         """Take one."""

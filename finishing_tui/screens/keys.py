@@ -46,17 +46,20 @@ def is_alive(screen: Screen[Any], key: str) -> bool:
 
 def numbers(many: int) -> str:
     """Return the digits that stand before ``many`` choices, as the foot shows them: those there are, and no more."""
-    return " ".join(str(one) for one in range(1, many + 1)) if many <= 4 else "1 2 ..."
+    return f"1-{min(many, 9)}" if many > 1 else "1"
 
 
 MOVE = ("lists.up", "lists.down")
 """The actions that move the caret of a list."""
 
 LISTS: Mapping[str, str] = MappingProxyType({"lists.up": "move(-1)", "lists.down": "move(1)", "lists.take": "take"})
-"""What the keys of every list do: arrows move, enter takes what the caret is at."""
+"""What the keys of every list do: arrows move, enter chooses what the caret is at."""
+
+LONG_LISTS: Mapping[str, str] = MappingProxyType({**LISTS, "lists.find": "find"})
+"""The same where there may be more lines than digits."""
 
 TYPED: Mapping[str, str] = MappingProxyType({**LISTS, "lists.take_off": "take_off"})
 """The same where numbers are typed."""
 
 NUMBERS = digits("take({})", range(1, 10), less=1)
-"""The digits of a list take at once what they stand before."""
+"""The digits of a list choose at once what they stand before."""

@@ -1,40 +1,66 @@
-"""The keys that are alive, with what they do just now: for the foot of the screen, and all of them for the help."""
+"""The keys that are alive at the needles, with what they will do just now: for the foot of the screen and the help."""
 
+from finishing_tui.glance.counting import asks_for_value, countables
+from finishing_tui.talk.action import GROUPS
 from finishing_tui.talk.acts import ACTS
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.keys import Keys
-from finishing_tui.talk.offers import offers
-from finishing_tui.talk.rooms import KEYED
-from finishing_tui.widgets.key_line import ShownKey
+from finishing_tui.talk.offers import grouped, open_to
+from finishing_tui.widgets.key_line import KeyPlace, ShownKey
+
+PLACES: dict[str, tuple[int, int]] = {
+    "press": (8, 4),
+    "finish": (8, 8),
+    "recount": (5, 5),
+    "other": (8, 7),
+    "take_back": (5, 5),
+}
+"""The actions whose keys keep their places from press to press, and how wide their labels are, wide and narrow."""
+
+KeyGroup = tuple[str, list[ShownKey]]
+"""A heading, and keys with what they will do."""
 
 
-def foot(talk: Talk) -> list[ShownKey]:
-    """Return the keys for the foot of the screen, what is wanted most first, help last."""
+def foot(talk: Talk) -> list[ShownKey | KeyPlace]:
+    """Return the keys for the foot of the screen: always in this order, those of the stitch first, help last."""
+    offered = {one.action: one for one in open_to(talk)}
 
-    def key(*actions: str) -> str:
-        return talk.keys.shown(*(f"needles.{action}" for action in actions))
+    def key(action: str) -> str:
+        return talk.keys.shown(f"needles.{action}")
 
-    if talk.read_only:
-        steps = (key("look_back", "look_on"), "look at other steps")
-        return [steps, (key("ledger"), "ledger"), (key("put_down"), "back"), (key("help"), "help")]
-    if talk.typed:
-        typed = ((key("finish"), "take it"), (key("take_back"), "last digit"), (key("clear"), "clear"))
-        return [*typed, (key("help"), "help")]
-    shown = talk.keys.shown
-    return [(shown(f"needles.{one.action}"), one.label) for one in offers(talk.state, talk.looking)]
+    def label(action: str) -> str:
+        return offered[action].label if action in offered else ""
+
+    places = () if talk.read_only else PLACES.items()
+    kept = [KeyPlace(key(action), label(action), *cells) for action, cells in places]
+    clear = [(key("clear"), "clear" if talk.typed else "go back")] if _clears(talk) else []
+    others = [(key(act.id), label(act.id)) for act in ACTS if act.id in offered and act.id not in {*PLACES, "help"}]
+    return [*kept, *clear, *others, KeyPlace(key("help"), label("help"), 4, brief=True)]
 
 
-def all_keys(talk: Talk, in_force: Keys) -> list[ShownKey]:
-    """Return every key there is with its help, and what it would do now."""
-    offered = {offer.action: offer.what for offer in offers(talk.state, talk.looking)}
+def now(talk: Talk, in_force: Keys) -> list[KeyGroup]:
+    """Return every key that does something now under the heading of what it is about, each once."""
     every = in_force.every
-    keys = [
-        (every(f"needles.{one.id}"), one.help + (f" (now: {offered[one.id]})" if one.id in offered else ""))
-        for one in ACTS
-    ]
-    take = talk.keys.shown("needles.finish")
-    return [
-        *keys,
-        (f"digits, {take}", "the count is that; where a measure is asked for, it measures that"),
-        (every("needles.clear"), KEYED["needles.clear"].help),
-    ]
+    found = {
+        str(group): [(every(f"needles.{one.action}"), one.what) for one in some]
+        for group, some in grouped(open_to(talk))
+    }
+    numbers = _number(talk, in_force)
+    here = [(every("needles.clear"), clears)] if (clears := _clears(talk)) else []
+    first = found.get("right now", [])
+    found["right now"] = [*first[:2], *numbers, *first[2:], *here]
+    return [(group, found[group]) for group in GROUPS if found.get(group)]
+
+
+def _number(talk: Talk, in_force: Keys) -> list[ShownKey]:
+    """Return how a number is entered, where one can be."""
+    what = "measurement" if asks_for_value(talk.state) else "count" if countables(talk.state) else ""
+    if not what or talk.read_only or talk.typed:
+        return []
+    return [("digits", f"type a {what}, then {in_force.shown('needles.finish')}")]
+
+
+def _clears(talk: Talk) -> str:
+    if talk.typed:
+        return "clear what you typed"
+    return "go back to your step" if talk.looking is not None else ""

@@ -17,8 +17,8 @@ from textual.message import Message
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.glance.numbers import MOST_DIGITS, NumberLine, read_number
-from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of
-from finishing_tui.screens.leaving import Leaving
+from finishing_tui.screens.finding import Finding
+from finishing_tui.screens.keys import TYPED, bindings, digits, keys_of
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
@@ -35,14 +35,20 @@ class Numbers(Protocol):
         """Take a new value; None: what it would be without the knitter's own. Raises ``FinishingError`` if not."""
 
 
-class NumbersScreen(Leaving[None]):
+class NumbersScreen(Finding[None]):
     """All numbers in a list; digits are the new value of the one at the caret."""
 
     BINDINGS = [  # noqa: RUF012  (Textual's way)
         *digits("digit('{}')"),
         *bindings(
             "numbers",
-            {**TYPED, "lists.leave": "back", "lists.close": "leave", "numbers.as_printed": "as_printed"},
+            {
+                **TYPED,
+                "lists.find": "find",
+                "lists.leave": "back",
+                "lists.close": "leave",
+                "numbers.as_printed": "as_printed",
+            },
         ),
     ]
 
@@ -95,13 +101,24 @@ class NumbersScreen(Leaving[None]):
         """Move the caret; not away from a number that is half typed."""
         choices = self.query_one(Choices)
         if self._typed:
-            key = keys_of(self).shown
-            self.refuse(f"{key('lists.take')} takes {self._typed}, {key('lists.leave')} clears it")
-        elif 0 <= choices.at + by < len(choices):
+            self._refuse_to_leave()
+        elif (at := choices.beside(by)) is not None:
             self.say("")
-            self.draw(choices.at + by)
+            self.draw(at)
         else:
             self.app.bell()
+
+    async def action_find(self) -> None:
+        """Find another number; not away from one that is half typed."""
+        if self._typed:
+            self._refuse_to_leave()
+        else:
+            self.say("")
+            await super().action_find()
+
+    def found(self) -> None:
+        """Show the caret at what was found, to be typed."""
+        self.draw()
 
     def action_take(self) -> None:
         """Take what was typed, or say why not and leave it as it was typed."""
@@ -186,10 +203,10 @@ class NumbersScreen(Leaving[None]):
         told = () if line is None else ((line.how, "$foreground"), (f"{line.least} to {line.most}", "$quiet"))
         self.query_one(Sentences).show(("Numbers", "bold $count"), (self._about, "$quiet"), *told)
         key = keys_of(self).shown
-        own = [(key("numbers.as_printed"), "as the recipe has it")] if line is not None and line.own else []
+        own = [(key("numbers.as_printed"), "use printed")] if line is not None and line.own else []
         leave = (key("lists.leave"), "clear" if self._typed else "back")
-        keys = [(key("lists.take"), "take it")] if self._typed else [*own, (key(*MOVE), "move")]
-        self.query_one(KeyLine).show([("digits", "a new number"), *keys, leave])
+        keys = [(key("lists.take"), f"use {self._typed}")] if self._typed else [*own, *self.moving()]
+        self.query_one(KeyLine).show([("digits", "change it"), *keys, leave])
 
     @property
     def _line(self) -> NumberLine | None:
@@ -200,6 +217,10 @@ class NumbersScreen(Leaving[None]):
         if here and self._typed:
             return f"{self._typed}?"
         return "?" if line.value is None else str(line.value)
+
+    def _refuse_to_leave(self) -> None:
+        key = keys_of(self).shown
+        self.refuse(f"{key('lists.take')} uses {self._typed}, {key('lists.leave')} clears it")
 
     def _try(self, line: NumberLine, value: Callable[[], int | None]) -> None:
         try:

@@ -38,7 +38,7 @@ class PageScreen(Leaving[None]):
         """Say how much lies below now, and how to leave."""
         column, key = self.query_one(Column), keys_of(self).shown
         scroll = [(key("pages.up", "pages.down"), lies_below(column.below))] if column.is_longer else []
-        self.query_one(KeyLine).show([*scroll, *self.other_keys(), (key("pages.leave"), "back")])
+        self.query_one(KeyLine).show([*self.other_keys(), *scroll, (key("pages.leave"), "back")])
 
     def text(self) -> ComposeResult:
         """Lay out what is read."""

@@ -85,5 +85,5 @@ class PedalsScreen(Leaving[None]):
         return f"At the needles it is {KEYED[action].name}: {KEYED[action].help}." if action else ""
 
     def _say_keys(self) -> None:
-        leave = "once more leaves" if self._escaped else "twice in a row leaves"
+        leave = "again to leave" if self._escaped else "twice to leave"
         self.query_one(KeyLine).show((("escape", leave),))

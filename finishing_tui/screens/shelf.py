@@ -16,7 +16,7 @@ from finishing_tui.garment.shelf import FilesLook, OnShelf, Stands, folders_on, 
 from finishing_tui.glance.coming_back import ago
 from finishing_tui.screens.demos import DemoScreen
 from finishing_tui.screens.help import HelpScreen
-from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, keys_of
+from finishing_tui.screens.keys import LONG_LISTS, NUMBERS, bindings, keys_of
 from finishing_tui.screens.listed import Listed
 from finishing_tui.screens.pedals import PedalsScreen
 from finishing_tui.screens.program import program
@@ -25,7 +25,10 @@ from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
 
-WORDS = {"lists.up": "to the garment above", "lists.down": "to the garment below", "lists.take": "pick the garment up"}
+WORDS = {
+    "lists.take": "choose the garment at the caret",
+    "lists.find": "find a garment by its name, where there are more than nine",
+}
 """What the keys of every list do on the shelf."""
 
 AT_A_TIME = 8
@@ -42,7 +45,7 @@ class ShelfScreen(Listed[None]):
         *bindings(
             "shelf",
             {
-                **LISTS,
+                **LONG_LISTS,
                 "shelf.start": "start",
                 "shelf.demos": "demos",
                 "shelf.keys": "keys",
@@ -144,8 +147,8 @@ class ShelfScreen(Listed[None]):
 
     def action_help(self) -> None:
         """Show the keys."""
-        keys = [*keys_of(self).help("shelf", WORDS), ("1 to 9", "pick that garment up")]
-        self.app.push_screen(HelpScreen("The shelf", (), keys))
+        keys = [*keys_of(self).help("shelf", WORDS), ("1-9", "choose that garment")]
+        self.app.push_screen(HelpScreen("The shelf", (), [("right now", keys)]))
 
     def action_keys(self) -> None:
         """Find out what a key or a pedal sends."""
@@ -201,10 +204,9 @@ class ShelfScreen(Listed[None]):
         self.query_one(Sentences).show(("The shelf", "bold $count"), (told, "$quiet"), (hint, "$foreground"))
         places = [one.folder for one in self._garments]
         self.query_one(Choices).show(choices, places.index(self._at) if self._at in places else 0)
-        keys = [(key("lists.take"), "pick it up"), (start, "start a garment"), (key(*MOVE), "move")]
-        keys = keys if many else [(start, "start a garment")]
-        rest = ((key("shelf.leave"), "leave"), (key("shelf.keys"), "keys and pedals"), (key("shelf.help"), "help"))
-        self.query_one(KeyLine).show([*keys, (demos, "demo garment"), *rest])
+        keys = [*self.choosing(), (start, "start a garment"), (demos, "practice"), *self.moving()]
+        rest = ((key("shelf.leave"), "leave"), (key("shelf.keys"), "test keys"), (key("shelf.help"), "help"))
+        self.query_one(KeyLine).show([*keys, *rest])
 
 
 def _lines(one: OnShelf) -> tuple[str, ...]:

@@ -87,7 +87,7 @@ class TechniqueScreen(PageScreen):
 
     def other_keys(self) -> Sequence[ShownKey]:
         """Return the keys that turn the page."""
-        return ((keys_of(self).shown("pages.left", "pages.right"), "another"),)
+        return ((keys_of(self).shown("pages.left", "pages.right"), "see another"),)
 
     def action_turn(self, by: int) -> None:
         """Go to another technique, round and round."""

@@ -5,6 +5,7 @@ What would be refused for good is not offered: a key for it still says why.
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from typing import Literal, get_args
 
 from finishing_tui.garment.commands import Command, Other
 from finishing_tui.garment.decide.may import may
@@ -13,14 +14,20 @@ from finishing_tui.talk.asks import Ask
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.key_names import shown
 
+Group = Literal["right now", "this step", "this garment", "look something up", "leave"]
+"""What an action is about: its heading in the help."""
+
+GROUPS: tuple[Group, ...] = get_args(Group)
+"""The headings, in order."""
+
 
 @dataclass(frozen=True, slots=True)
 class Offer:
     """One thing that may be done now, by the id of its ``action``.
 
-    ``label``: in a word or two, for the footer; ``what``: what it would do here, in a sentence; ``command``: what to
-    ask for. Actions that first ask something (a recount, a note, help) carry no command. ``sides``: needles to choose
-    between, as (key of the place, its words).
+    ``label``: what its key will do, in a word or two; ``what``: the same in a few more; ``command``: what to ask for.
+    Actions that first ask something (a recount, a note, help) carry no command. ``sides``: needles to choose between,
+    as (key of the place, its words).
     """
 
     action: str
@@ -36,8 +43,9 @@ class Action:
 
     ``key``: the usual key, as Textual names keys; ``letter``: what is typed for it in a line, where its key is no
     character; ``help``: what it does; ``offered``: what it would do in a state, with another step perhaps looked at, if
-    anything; ``does``: does it, and returns what must be asked first, if anything. ``changes_nothing``: so
-    that it may be asked for where a garment can only be looked at; ``digits``: those that are typed are not in its way.
+    anything; ``does``: does it, and returns what must be asked first, if anything; ``group``: its heading in the help;
+    ``also``: further words that may be typed for it. ``changes_nothing``: so that it may be asked for where a garment
+    can only be looked at; ``digits``: those that are typed are not in its way.
     """
 
     id: str
@@ -45,9 +53,16 @@ class Action:
     help: str
     offered: Callable[[State, int | None], Offer | None]
     does: Callable[[Talk], Ask | None]
+    group: Group
     letter: str = ""
+    also: tuple[str, ...] = ()
     changes_nothing: bool = False
     digits: bool = False
+
+    @property
+    def words(self) -> tuple[str, ...]:
+        """All that is always understood for it in a line, the shortest first."""
+        return tuple(dict.fromkeys(filter(None, (self.letter, self.shown, self.id.replace("_", " "), *self.also))))
 
     @property
     def shown(self) -> str:

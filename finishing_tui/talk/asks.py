@@ -155,5 +155,10 @@ class ReadLedger(Ask):
     hand: InHand
 
 
-Read = ReadHelp | ReadTechniques | ReadLedger
+@dataclass(frozen=True, eq=False, kw_only=True)
+class FindAction(Ask):
+    """Everything that can be done now; whoever finds it there asks for it as by its own key."""
+
+
+Read = ReadHelp | ReadTechniques | ReadLedger | FindAction
 """A page: it is only read, and left."""

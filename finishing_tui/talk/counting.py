@@ -5,11 +5,13 @@ from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import TakeCount, TakeMeasure
 from finishing_tui.garment.events import WhyOff
 from finishing_tui.garment.state import State
+from finishing_tui.garment.walk import waits_for_count
 from finishing_tui.glance.counting import Countable, asks_for_value, countables
 from finishing_tui.glance.measured import beside_wanted
 from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view
 from finishing_tui.glance.spoken import spoken_difference, spoken_verdict
 from finishing_tui.glance.stored_words import verdict_words
+from finishing_tui.glance.wishes import begins
 from finishing_tui.talk.asks import Ask, Choose, Explain, HowMany, Option, WeighWays
 from finishing_tui.talk.conversation import KeyNames, Talk
 
@@ -32,6 +34,22 @@ def take_typed(talk: Talk) -> Ask | None:
     options = tuple(Option(f"{one.text}, which should hold {one.expected}") for one in found)
     question = f"{talk.typed} counted on which needle?"
     return Choose(question=question, options=options, then=lambda at: _counted(talk, found[at]))
+
+
+def due(state: State) -> int | None:
+    """Return what should be counted now, where a section waits for its count at halfway; None where none does."""
+    work = state.standing.work if state.standing else None
+    if work is None or work.complete:
+        return None
+    stage, progress = work.stages[work.at], work.progress[work.at]
+    waits = stage.unit == "spot" and waits_for_count(stage, progress, state.pace)
+    return progress.mark.loops if waits else None
+
+
+def take_as_expected(talk: Talk) -> Ask | None:
+    """Take the count of the section under way to be what it should be."""
+    expected = due(talk.state)
+    return None if expected is None else _look_at(talk, expected)
 
 
 def start_recount(talk: Talk) -> Ask | None:
@@ -93,7 +111,7 @@ def _how_many(talk: Talk, what: Countable) -> Ask:
         unit="the count",
         idle="COUNT",
         same=what.expected,
-        aside=f"{what.expected} by presses: {take} alone says it is that",
+        aside=f"Should be {what.expected}. {begins(take)} if it is.",
         then=lambda counted: _look_at(talk, counted),
     )
 

@@ -60,15 +60,16 @@ _OTHERS = (
     Keyed("needles", "clear", ("escape",), "forget what was typed or asked"),
     Keyed("lists", "up", ("up",), "move up"),
     Keyed("lists", "down", ("down",), "move down"),
-    Keyed("lists", "take", ("enter",), "take what the caret is at, or the number typed"),
+    Keyed("lists", "take", ("enter",), "choose the line at the caret, or enter the number typed"),
+    Keyed("lists", "find", ("slash",), "find a line by its words, where there are more than nine"),
     Keyed("lists", "on", ("space",), "go on, after coming back and at the audit: the same as take"),
     Keyed("lists", "take_off", ("backspace",), "take the last digit back, or the last answer"),
     Keyed("lists", "leave", ("escape",), "go one back, or clear what is typed"),
     Keyed("lists", "close", ("q",), "leave the list"),
     Keyed("lines", "keep", ("enter",), "keep the line", ("enter",)),
     Keyed("lines", "leave", ("escape",), "leave without it", ("escape",)),
-    Keyed("lines", "up", ("up",), "scroll what is asked up"),
-    Keyed("lines", "down", ("down",), "scroll what is asked down"),
+    Keyed("lines", "up", ("up",), "move or scroll up"),
+    Keyed("lines", "down", ("down",), "move or scroll down"),
     Keyed("pages", "up", ("up",), "one line up"),
     Keyed("pages", "down", ("down",), "one line down"),
     Keyed("pages", "left", ("left",), "ten lines up; the technique before"),
@@ -100,6 +101,7 @@ _DIGITS: Mapping[str, str] = MappingProxyType({})
 _POINT: Mapping[str, str] = MappingProxyType({"full_stop": "the point of a measure"})
 _MOVE = ("lists.up", "lists.down")
 _TYPED = (*_MOVE, "lists.take", "lists.take_off", "lists.leave")
+_LINE = ("lines.keep", "lines.leave", "lines.up", "lines.down")
 _PAGE = tuple(one.id for one in _OTHERS if one.group == "pages")
 
 
@@ -111,11 +113,12 @@ SCREENS: Mapping[str, Together] = MappingProxyType(
     {
         "needles": _with("at the needles", *(one.id for one in KEYED.values() if one.group == "needles"), taken=_POINT),
         "question": _with("at a question", *_MOVE, "lists.take", "lists.leave"),
-        "demos": _with("among the demo garments", *_MOVE, "lists.take", "lists.leave", "lists.close"),
+        "demos": _with("among the demo garments", *_MOVE, "lists.take", "lists.find", "lists.leave", "lists.close"),
         "shelf": _with(
             "on the shelf",
             *_MOVE,
             "lists.take",
+            "lists.find",
             "shelf.start",
             "shelf.demos",
             "shelf.keys",
@@ -126,26 +129,30 @@ SCREENS: Mapping[str, Together] = MappingProxyType(
             "among the recipes",
             *_MOVE,
             "lists.take",
+            "lists.find",
             "lists.leave",
             "lists.close",
             "recipes.read",
             "recipes.file",
         ),
-        "start": _with("at the questions of a start", *_MOVE, "lists.take", "lists.leave"),
-        "start line": _with("at the lines of a start", "lines.keep", "lines.leave", "lines.up", "lines.down"),
+        "start": _with("at the questions of a start", *_MOVE, "lists.take", "lists.find", "lists.leave"),
+        "start line": _with("at the lines of a start", *_LINE),
         "audit": _with(
             "at the audit",
             *_MOVE,
             "lists.take",
+            "lists.find",
             "lists.on",
             "lists.leave",
             "audit.understood",
             "audit.accept",
             "audit.numbers",
         ),
-        "numbers": _with("at the numbers", *_TYPED, "lists.close", "numbers.as_printed"),
+        "numbers": _with("at the numbers", *_TYPED, "lists.find", "lists.close", "numbers.as_printed"),
         "which size": _with("where the size is found", *_TYPED),
-        "asked": _with("at a recount, and where work was taken out to", *_TYPED),
+        "asked": _with("at a recount, and where you rip back to", *_TYPED, "lists.find"),
+        "palette": _with("among all you can do now", *_MOVE, "lists.take", "lists.leave"),
+        "find": _with("where you find a line of a list", *_LINE),
         "coming back": _with(
             "at coming back", "lists.take", "lists.on", "lists.take_off", "lists.leave", "lists.close"
         ),

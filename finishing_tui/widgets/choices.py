@@ -28,18 +28,42 @@ class Choices(Rows):
         self._choices: tuple[Choice, ...] = ()
         self._spaced = spaced
         self._numbered = numbered
-        self._laid: dict[tuple[int, int, bool], tuple[Choice, list[Content]]] = {}  # lines that were laid out before
+        self._laid: dict[tuple[int, int, bool, bool], tuple[Choice, list[Content]]] = {}  # laid out before
+        self._words: tuple[str, ...] = ()  # only choices with all of them are shown
         self.at = 0
 
     def show(self, choices: Sequence[Choice], at: int = 0) -> None:
         """Show ``choices`` with the caret at ``at``."""
         self._choices = tuple(choices)
-        self.at = min(max(at, 0), max(len(self._choices) - 1, 0))
-        self.redraw()
+        self._put(min(max(at, 0), max(len(self._choices) - 1, 0)))
 
     def move(self, by: int) -> None:
         """Move the caret; it stops at either end."""
         self.show(self._choices, self.at + by)
+
+    def narrow(self, text: str) -> None:
+        """Show only the choices that have every word of ``text``, the caret at one of them; all where it has none."""
+        self._words = tuple(text.casefold().split())
+        self._put(self.at)
+
+    def beside(self, by: int) -> int | None:
+        """Return which choice is so many below the caret of those shown; None where there is none."""
+        shown = self._shown
+        at = shown.index(self.at) + by if self.at in shown else -1
+        return shown[at] if 0 <= at < len(shown) else None
+
+    def _put(self, at: int) -> None:
+        """Put the caret at a choice, or at the first that is shown where that one is not."""
+        shown = self._shown
+        self.at = shown[0] if shown and at not in shown else at
+        self.redraw()
+
+    @property
+    def _shown(self) -> Sequence[int]:
+        if not self._words:
+            return range(len(self._choices))
+        texts = (f"{one.text} {one.aside}".casefold() for one in self._choices)
+        return [at for at, text in enumerate(texts) if all(word in text for word in self._words)]
 
     def __len__(self) -> int:
         return len(self._choices)
@@ -52,13 +76,15 @@ class Choices(Rows):
         """Return the lines around the caret."""
         lines: list[Content] = []
         first, last = 0, 0
-        for index, choice in enumerate(self._choices):
-            if index and self._spaced:
+        for index in self._shown:
+            if lines and self._spaced:
                 lines.append(Content())
             start = len(lines)
-            lines += self._choice(index, choice, width)
+            lines += self._choice(index, self._choices[index], width)
             if index == self.at:
                 first, last = start, len(lines)
+        if self._words and not lines:
+            return [plain("  Nothing has these words.", "$quiet")]
         if height is None or len(lines) <= height:
             return lines
         top = min(max(last - height + 1, 0), first, len(lines) - height)
@@ -75,7 +101,7 @@ class Choices(Rows):
 
     def _choice(self, index: int, choice: Choice, width: int) -> list[Content]:
         """Return the lines of a choice; with hundreds of them only those that changed are laid out again."""
-        key = (index, width, index == self.at)
+        key = (index, width, index == self.at, bool(self._words))
         if key not in self._laid or self._laid[key][0] != choice:
             self._laid[key] = (choice, self._lines_of(index, choice, width))
         return self._laid[key][1]
@@ -84,7 +110,7 @@ class Choices(Rows):
         here = index == self.at
         head = plain("▸ " if here else "  ", "bold $act")
         if self._numbered:
-            head += plain(f"{index + 1 if index < 9 else ' '}  ", "bold $act")
+            head += plain(f"{index + 1 if index < 9 and not self._words else ' '}  ", "bold $act")
         left = Content(" " * head.cell_length)
         style = "bold $count" if here else "bold $foreground"
         text = wrapped(plain(choice.text, style), width - left.cell_length)

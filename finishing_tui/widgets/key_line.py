@@ -1,6 +1,7 @@
 """The keys that may be pressed now, at the foot of every screen: as many as fit whole, the most important first."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from functools import lru_cache
 
 from textual.content import Content
@@ -11,30 +12,54 @@ from finishing_tui.widgets.rows import Rows
 NARROW = 60
 """Below so many columns the keys take two lines."""
 
+GAP = Content("  ")
+"""What lies between two keys."""
+
 ShownKey = tuple[str, str]
-"""A key as people read it, and what it does, in a word or two."""
+"""A key as people read it, and what it will do, in a word or two."""
+
+
+@dataclass(frozen=True, slots=True)
+class KeyPlace:
+    """A key that keeps its place on the line, whatever its label is just now; with none only the place is kept.
+
+    ``wide``: so many cells the label takes at least, and ``narrow`` on a narrow screen; ``brief``: it has none there.
+    """
+
+    key: str
+    label: str
+    wide: int
+    narrow: int = 0
+    brief: bool = False
 
 
 class KeyLine(Rows):
-    """Keys and what they do. The last one given is always shown; of the others, those that fit."""
+    """Keys and what they do. The last one given is always shown, at the right end; of the others, those that fit."""
 
     def __init__(self, *, whole: bool = False) -> None:
         """``whole``: take as many lines as all the keys need."""
         super().__init__(id="keys")
-        self._keys: tuple[ShownKey, ...] = ()
+        self._keys: tuple[ShownKey | KeyPlace, ...] = ()
+        self._instead: tuple[ShownKey, ...] = ()
         self._whole = whole
         self._blank = False
 
     @property
     def keys_shown(self) -> tuple[ShownKey, ...]:
         """The keys, whether there is room for all of them or not."""
-        return self._keys
+        pairs = [(one.key, one.label) if isinstance(one, KeyPlace) else one for one in self._instead or self._keys]
+        return tuple(pair for pair in pairs if pair[1])
 
-    def show(self, keys: Sequence[ShownKey]) -> None:
+    def show(self, keys: Sequence[ShownKey | KeyPlace]) -> None:
         """Show ``keys``, the most important first and the one that is never left out last."""
         if self._keys != (keys := tuple(keys)):
             self._keys = keys
             self.redraw()
+
+    def instead(self, keys: Sequence[ShownKey] = ()) -> None:
+        """Show these for as long as something else takes the keys; none: those of the screen again."""
+        self._instead = tuple(keys)
+        self.redraw()
 
     def blank(self, *, blank: bool) -> None:
         """Show none of the keys, or all of them again; their lines stay."""
@@ -44,30 +69,41 @@ class KeyLine(Rows):
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
         """Return the line, or two where it is narrow."""
         del height
-        if not self._keys:
+        narrow = width < NARROW
+        keys = [_drawn(_placed(one, narrow=narrow)) for one in self._instead or self._keys]
+        if not keys:
             return [Content()]
         if self._whole:
-            return _all([_drawn(key) for key in self._keys], width)
-        last = _drawn(self._keys[-1])
-        lines = [Content() for _ in range(2 if width < NARROW and self.tallness != "low" else 1)]
+            return _all(keys, width)
+        *keys, last = keys
+        lines = [Content() for _ in range(2 if narrow and self.tallness != "low" else 1)]
         if self._blank:
             return lines
         rooms = [width] * len(lines)
-        rooms[-1] -= last.cell_length + 3
+        rooms[-1] -= last.cell_length + GAP.cell_length
         at = 0
-        for one in map(_drawn, self._keys[:-1]):
+        for one in keys:
             while at < len(lines) and _with(lines[at], one).cell_length > rooms[at]:
                 at += 1
             if at == len(lines):
                 break
             lines[at] = _with(lines[at], one)
-        lines[-1] = _with(lines[-1], last)
+        lines[-1] = lines[-1].pad_right(max(width - lines[-1].cell_length - last.cell_length, 0)) + last
         return lines
+
+
+def _placed(one: ShownKey | KeyPlace, *, narrow: bool) -> ShownKey:
+    """Return a key with its label as wide as its place."""
+    if not isinstance(one, KeyPlace):
+        return one
+    if narrow and one.brief:
+        return one.key, ""
+    return (one.key if one.label else " " * len(one.key)), one.label.ljust(one.narrow if narrow else one.wide)
 
 
 @lru_cache(maxsize=256)
 def _drawn(key: ShownKey) -> Content:
-    return plain(key[0], "bold $act") + plain(f" {key[1]}", "$quiet")
+    return plain(key[0], "bold $act") + plain(f" {key[1]}" if key[1] else "", "$quiet")
 
 
 def _all(keys: Sequence[Content], width: int) -> list[Content]:
@@ -80,4 +116,4 @@ def _all(keys: Sequence[Content], width: int) -> list[Content]:
 
 
 def _with(line: Content, one: Content) -> Content:
-    return line + Content("   ") + one if line else one
+    return line + GAP + one if line else one

@@ -40,7 +40,7 @@ def test_every_setting_is_told_with_its_value_and_its_meaning(path: Path, capsys
     assert told.splitlines()[0] == str(path)
     assert 'pace = "run"\n' in told
     assert 'bell = ["target"]\n' in told
-    assert '  press = ["?", "f13"]  the next thing is done (usually space)\n' in told
+    assert '  press = ["?", "f13"]  count one, or tick it off (usually space)\n' in told
     assert all(meaning in " ".join(told.split()) for meaning in field_texts(Settings).values())
     found = ask_json(capsys, "settings")
     assert (found["file"], found["exists"]) == (str(path), True)

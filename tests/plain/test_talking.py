@@ -85,7 +85,7 @@ def test_any_pace_is_one_event(tmp_path: Path) -> None:
         twin.does(ChoosePace(pace), "pace rum", f"pace {pace}")
     said = both(twin, tmp_path)
     assert said.count("The paces are loop, spot and run.") == 2
-    assert "A press now stands for one spot." in said
+    assert "One press = one row." in said
 
 
 def changed(twin: Twin, value: int, why: str = "") -> Replan:

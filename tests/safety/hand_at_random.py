@@ -89,7 +89,7 @@ class HandAtRandom:
                 self._asks_what_if()
             case "numbers":
                 self._renumbers()
-            case "help" | "technique" | "ledger":
+            case "help" | "technique" | "ledger" | "palette":
                 assert offer.command is None
             case _:
                 assert offer.command is not None

@@ -1,5 +1,6 @@
 """Garments brought to a state for the screens' tests, a clock that stands still, and what a screen shows as text."""
 
+import re
 import shutil
 from collections.abc import Awaitable, Callable
 from dataclasses import dataclass
@@ -89,6 +90,12 @@ def app_for(folder: Path, *, looks: str = "", hours: Hours | None = None) -> Fin
 def shown(app: FinishingApp) -> str:
     """Return everything on the screen as text, line by line."""
     return "\n".join(strip.text.rstrip() for strip in app.screen._compositor.render_strips())  # noqa: SLF001
+
+
+def pressed(key: str) -> list[str]:
+    """Return the keys that the foot of a screen names in one: "enter 1-4" is enter, 1 and 4."""
+    ends = {word: word.split("-") for word in key.split() if re.fullmatch("[1-9]-[1-9]", word)}
+    return [one for word in key.split() for one in ends.get(word, [word])]
 
 
 def front(app: FinishingApp) -> Screen[Any]:

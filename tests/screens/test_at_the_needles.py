@@ -211,7 +211,7 @@ async def test_the_pace_changes_with_its_key_and_says_so(tmp_path: Path) -> None
     async with app.run_test() as pilot:
         assert app.in_hand is not None
         await pilot.press("p")
-        assert (app.in_hand.state.pace, _said(app)) == ("spot", "A press now stands for one spot.")
+        assert (app.in_hand.state.pace, _said(app)) == ("spot", "One press = one row.")
         await pilot.press("p", "space")
         assert (app.in_hand.state.pace, _spot(app)) == ("run", 3)
         await pilot.press("p")
@@ -229,6 +229,8 @@ async def test_the_bell_rings_at_runs_recounts_targets_and_refusals(tmp_path: Pa
         await pilot.press(*["space"] * 7)
         assert 2 in rings
         rings.clear()
+        await pilot.press("enter")
+        assert rings == []
         await pilot.press("enter")
         assert rings == [1]
         await pilot.press(*["space"] * 8)
@@ -478,7 +480,7 @@ async def test_a_second_side_that_can_go_two_ways_says_so_at_the_foot(tmp_path: 
         twin.works_on()
     twin.puts_down("")
     app = app_for(twin.hand.folder)
-    async with app.run_test(size=(80, 24)) as pilot:
+    async with app.run_test(size=(100, 30)) as pilot:
         await _not_coming_back(pilot)
         assert "m as planned" in shown(app)
         await pilot.press("m")

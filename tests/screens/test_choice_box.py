@@ -36,7 +36,7 @@ async def test_the_box_fits_and_the_answer_at_the_caret_is_seen(size: tuple[int,
             told = shown(app)
             assert f"▸ {number}  way {number}" in told
             assert f"look {number}" in told
-            assert all(word in told for word in ("enter takes it", "move to it", "escape leave", "╭", "╰"))
+            assert all(word in told for word in ("1-6 choose", "enter confirm", "escape leave", "╭", "╰"))
             assert "This changes what comes later" in told
             hidden = len(LINES) - told.count("· step")
             assert (f"... and {hidden} line" in told) == bool(hidden)
@@ -44,8 +44,8 @@ async def test_the_box_fits_and_the_answer_at_the_caret_is_seen(size: tuple[int,
             await settled(pilot)
 
 
-async def test_numbers_only_move_where_consequences_are_told(tmp_path: Path) -> None:
-    """A count typed while the box opens takes nothing; without lines a number takes its answer at once."""
+async def test_a_digit_chooses_and_is_confirmed_where_consequences_are_told(tmp_path: Path) -> None:
+    """A count typed while the box opens answers nothing; without lines a digit answers at once."""
     app = _app(tmp_path)
     taken: list[int | None] = []
     async with app.run_test() as pilot:

@@ -44,7 +44,8 @@ SCREENS = (
     WhatIfScreen,
 )
 
-ARRIVING = {"space", "enter", "escape", "backspace", "left", "right", "up", "down", "question_mark", "full_stop"}
+SIGNS = {"question_mark", "full_stop", "slash"}
+ARRIVING = {"space", "enter", "escape", "backspace", "left", "right", "up", "down", *SIGNS, "ctrl+p"}
 """Keys besides plain letters and digits that every terminal sends as they are."""
 
 

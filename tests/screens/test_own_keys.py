@@ -117,7 +117,7 @@ async def test_a_garment_is_worked_with_keys_of_ones_own(tmp_path: Path) -> None
         await settled(pilot)
         hand = needles(app).talk
         work = hand.state.standing
-        assert "f13 done" in shown(app)
+        assert "f13 pick" in shown(app)
         await pilot.press("f13", "b")
         assert hand.state.standing != work
         await pilot.press("z", "z")
@@ -130,8 +130,8 @@ async def test_a_garment_is_worked_with_keys_of_ones_own(tmp_path: Path) -> None
         assert "1 is typed: ctrl+k takes it; f13 again forgets it, and does what f13 does." in shown(app)
         await pilot.press("z", "f1")
         text = " ".join(shown(app).split())
-        assert "f13, b the next thing is done" in text
-        assert "digits, ctrl+k the count is that" in text
+        assert "f13, b pick up the next stitch" in text
+        assert "digits type a count, then ctrl+k" in text
         await pilot.press("f1", "home")
         assert hand.looking == PICK_UP - 1
         assert "Ctrl+k takes this step up." not in shown(app)
@@ -205,7 +205,7 @@ async def test_a_list_and_a_line_take_their_own_keys(tmp_path: Path) -> None:
     app = app_with(folder, MINE)
     async with app.run_test(size=(100, 30)) as pilot:
         await pilot.press("6", "ctrl+k")
-        assert "f13 takes it" in shown(app)
+        assert "f13 1-2 choose" in shown(app)
         assert "v leave" in shown(app)
         await pilot.press("enter", "escape")
         assert not isinstance(app.screen, AtTheNeedles)
@@ -220,7 +220,7 @@ async def test_keys_and_pedals_tells_of_any_key(tmp_path: Path) -> None:
         await pilot.press("k")
         assert isinstance(app.screen, PedalsScreen)
         told = {
-            "f13": ('In a settings file it is "f13".', "At the needles it is press: the next thing is done."),
+            "f13": ('In a settings file it is "f13".', "At the needles it is press: count one, or tick it off."),
             "question_mark": ('In a settings file it is "?".', "At the needles it is help: this help."),
             "quotation_mark": ("In a settings file it is '\"'.", "At the needles it does nothing so far."),
             "7": ("It cannot be given to anything: digits are for counts", "At the needles it is a digit of a count."),

@@ -173,7 +173,7 @@ async def test_a_line_is_written_whatever_the_keys_of_lists_are(tmp_path: Path) 
         await settled(pilot)
         screen = app.screen
         assert isinstance(screen, StartScreen)
-        assert (screen.at, "f14 on" in shown(app), "f15 back" in shown(app)) == (1, True, True)
+        assert (screen.at, "f14 next" in shown(app), "f15 back" in shown(app)) == (1, True, True)
         await pilot.press("i", "j", "end", "a")
         assert screen.query_one(EntryBox).value.endswith("ija")
         await pilot.press("f14")

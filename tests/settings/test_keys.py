@@ -182,7 +182,8 @@ def test_older_terminals_send_the_keys_of_pedals_otherwise(code: int, key: str) 
 @pytest.mark.parametrize("sign", SIGNS)
 def test_a_key_is_written_as_toml_reads_it(sign: str) -> None:
     """What the shelf's screen says to write is the key that was pressed."""
-    settings = settings_in(f"[keys.recipes]\nread = {written(SIGNS[sign])}\n", "settings.toml")
+    text = f'[keys.recipes]\nread = {written(SIGNS[sign])}\n[keys.lists]\nfind = "f9"\n'
+    settings = settings_in(text, "settings.toml")
     assert settings.in_force.of("recipes.read") == (SIGNS[sign],)
 
 

@@ -43,14 +43,16 @@ def test_along_an_edge() -> None:
     paper = along(8, 6)
     found = offered(paper)
     assert found["press"].command == Press()
-    assert found["other"].label == "row 1 skipped"
+    assert (found["other"].label, found["other"].what) == ("skip it", "skip row 1 instead")
+    assert found["press"].label == "pick"
     assert found["pace"].command == ChoosePace("spot")
-    assert found["pace"].label == "pace: loop"
+    assert found["pace"].what == "one press = one stitch; change to one row"
     assert {"recount", "rip_back", "note", "help", "put_down", "finish"} <= found.keys()
     assert "take_back" not in found
     paper.did(ChoosePace("spot")).press(3)
     found = offered(paper)
-    assert found["other"].label == "row 4 picked"
+    assert (found["other"].label, found["other"].what) == ("pick it", "pick row 4 instead")
+    assert found["press"].label == "skip"
     assert found["take_back"].what == "take back the last press"
     assert found["pace"].command == ChoosePace("run")
     paper.take_back()
@@ -74,9 +76,9 @@ def test_a_join_of_equal_needles_has_one_thing_to_do() -> None:
 def test_enter_is_the_end_the_lot_or_another_step() -> None:
     """What enter does depends on where one is and looks; it never means two things."""
     paper = reach(Paper(plan_for(NECKBAND)), 5)
-    assert offered(paper)["finish"].label == "the lot"
+    assert offered(paper)["finish"].label == "all 6"
     press_to_the_end(paper)
-    assert offered(paper)["finish"].label == "step done"
+    assert offered(paper)["finish"].label == "end step"
     assert "press" not in offered(paper)
     assert offered(paper, 7)["finish"].command == TakeUp(7)
     assert "finish" not in offered(paper, 0), "a step that is done is not taken up by looking at it"

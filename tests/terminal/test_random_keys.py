@@ -89,7 +89,7 @@ def drained(terminal: Terminal, keys: int) -> int:
     return keys
 
 
-COMING_BACK = "enter q escape go on"
+COMING_BACK = "enter q escape knit on"
 """Keys at the foot by which that screen is known."""
 
 

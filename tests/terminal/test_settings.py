@@ -24,7 +24,7 @@ def test_a_garment_is_worked_with_a_pedal_and_heard(tmp_path: Path) -> None:
     )
     extra = {"FINISHING_SETTINGS": str(settings)}
     with Terminal("work", str(folder), shelf=shelf, extra=extra) as terminal:
-        terminal.wait_for("f13 done")
+        terminal.wait_for("f13 tick off")
         assert terminal.text.isascii()
         terminal.press(F13, F13_OLD)
         assert until(lambda: talk.heard())

@@ -11,7 +11,7 @@ CHOSEN = ["down"] * list(shipped.recipe_titles()).index("crew-neck")
 
 STARTED: tuple[tuple[list[str], str], ...] = (
     (["r"], "what it is for"),
-    (["escape"], "choose it"),
+    (["escape"], "1-9 choose"),
     (["enter"], "Which size?"),
     (["1"], "Rows along one side"),
     (["2", "6", "enter"], "Your gauge?"),

@@ -22,7 +22,7 @@ from finishing_tui.garment.starting import Draft, file_text, with_number
 from finishing_tui.glance.audited import Audited, AuditPoint, PointLevel, audited
 from finishing_tui.glance.numbers import NumberLine, number_lines
 from finishing_tui.glance.starting import summary
-from finishing_tui.screens.keys import LISTS, MOVE, bindings, is_alive, keys_of
+from finishing_tui.screens.keys import LONG_LISTS, bindings, is_alive, keys_of
 from finishing_tui.screens.listed import Listed
 from finishing_tui.screens.numbers import NumbersScreen
 from finishing_tui.widgets.choices import Choice, Choices
@@ -53,7 +53,7 @@ class AuditScreen(Listed[Draft | Path]):
         *bindings(
             "audit",
             {
-                **LISTS,
+                **LONG_LISTS,
                 "lists.on": "take",
                 "lists.leave": "back",
                 "audit.understood": "all_understood",
@@ -264,7 +264,7 @@ class AuditScreen(Listed[Draft | Path]):
 
     def _keys(self) -> None:
         point, found, key = self._point, self._found, keys_of(self).shown
-        take, back = key("lists.take"), (key("lists.leave"), "one back")
+        take, back = key("lists.take"), (key("lists.leave"), "back")
         if found is None or self._starting:
             self.query_one(KeyLine).show([back] if not self._starting else [])
             return
@@ -274,10 +274,10 @@ class AuditScreen(Listed[Draft | Path]):
         elif self._still(point):
             keys += [(take, "mend it"), *([] if point.missing else [(key("audit.accept"), "accept it")])]
         else:
-            keys.append((take, "understood"))
+            keys.append((take, "accept it"))
         if found.of("warning"):
-            keys.append((key("audit.understood"), "all understood"))
-        keys += [(key("audit.numbers"), "numbers"), *([(key(*MOVE), "move")] if found.points else []), back]
+            keys.append((key("audit.understood"), "accept warnings"))
+        keys += [(key("audit.numbers"), "edit numbers"), *self.moving(), back]
         self.query_one(KeyLine).show(keys)
 
     def _refuse(self, text: str) -> None:

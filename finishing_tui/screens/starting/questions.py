@@ -20,7 +20,7 @@ from finishing_tui.glance.starting import (
     summary,
     typed,
 )
-from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, is_alive, keys_of
+from finishing_tui.screens.keys import LONG_LISTS, NUMBERS, bindings, is_alive, keys_of
 from finishing_tui.screens.listed import Listed
 from finishing_tui.screens.program import program
 from finishing_tui.screens.starting.audit import AuditScreen
@@ -50,7 +50,7 @@ class StartScreen(Listed[Draft | Path]):
     CSS_PATH = "starting.tcss"
     BINDINGS = [  # noqa: RUF012  (Textual's way)
         *NUMBERS,
-        *bindings("start", {**LISTS, "lists.leave": "back"}),
+        *bindings("start", {**LONG_LISTS, "lists.leave": "back"}),
         *bindings(
             "start line",
             {"lines.keep": "keep", "lines.leave": "back_off_line", "lines.up": "scroll(-1)", "lines.down": "scroll(1)"},
@@ -115,7 +115,7 @@ class StartScreen(Listed[Draft | Path]):
 
     async def action_keep(self) -> None:
         """Take the line, with another key than the one that always does."""
-        await self.query_one(EntryBox).action_submit()
+        await self.query_one("#line EntryBox", EntryBox).action_submit()
 
     def action_back_off_line(self) -> None:
         """Go one question back from a line."""
@@ -186,14 +186,14 @@ class StartScreen(Listed[Draft | Path]):
             self.query_one(Notice).show(f"Size {size}: {keys_of(self).shown('lists.take')} takes it.")
 
     def _keep_line(self) -> None:
-        asked, line = self.asked, self.query_one(EntryBox).value
+        asked, line = self.asked, self.query_one("#line EntryBox", EntryBox).value
         if not asked.options and line != asked.value:
             self._lines[asked.key] = line
         else:
             self._lines.pop(asked.key, None)
 
     def _ask(self) -> None:
-        asked, entry = self.asked, self.query_one(EntryBox)
+        asked, entry = self.asked, self.query_one("#line EntryBox", EntryBox)
         about = f"{self.draft.recipe.title} · size {self.draft.size} · {progress(self.draft, self.at)}"
         lines = ((line, "$foreground") for line in asked.lines)
         self.query_one("#sentences", Sentences).show((about, "$quiet"), (asked.text, "bold $count"), *lines)
@@ -223,11 +223,10 @@ class StartScreen(Listed[Draft | Path]):
         return [*options, UNKNOWN] if asked.key == "size" and held_places(self.draft.recipe) else options
 
     def _say_keys(self) -> None:
-        key, back = keys_of(self).shown, "back" if self.at else "to the recipes"
+        key, back = keys_of(self).shown, "back" if self.at else "back to recipes"
         if self.asked.options:
-            keys = [(key("lists.take"), "take it"), (key(*MOVE), "move"), ("1 2 ...", "choose")]
-            keys.append((key("lists.leave"), back))
+            keys = [*self.choosing(), *self.moving(), (key("lists.leave"), back)]
         else:
             more = [(key("lines.up", "lines.down"), "more")] if self.query_one(Column).is_longer else []
-            keys = [(key("lines.keep"), "on"), *more, (key("lines.leave"), back)]
+            keys = [(key("lines.keep"), "next"), *more, (key("lines.leave"), back)]
         self.query_one(KeyLine).show(keys)

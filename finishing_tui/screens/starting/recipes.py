@@ -17,7 +17,7 @@ from finishing_tui.garment.starting import Draft, source_of
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.reader import read_recipe
 from finishing_tui.screens.choice_box import ChoiceBox
-from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, is_alive, keys_of
+from finishing_tui.screens.keys import LONG_LISTS, NUMBERS, bindings, is_alive, keys_of
 from finishing_tui.screens.listed import Listed
 from finishing_tui.screens.one_line import OneLine
 from finishing_tui.screens.program import program
@@ -37,7 +37,7 @@ class RecipesScreen(Listed[Path | None]):
         *bindings(
             "recipes",
             {
-                **LISTS,
+                **LONG_LISTS,
                 "lists.leave": "leave",
                 "lists.close": "leave",
                 "recipes.read": "read",
@@ -78,17 +78,17 @@ class RecipesScreen(Listed[Path | None]):
         self.query_one(Sentences).show(
             ("Start a garment", "bold $count"), ("After which recipe? Each can be read through first.", "$quiet")
         )
+        self._draw(0)
         key = keys_of(self).shown
         self.query_one(KeyLine).show(
             (
-                (key("lists.take"), "choose it"),
-                (key("recipes.read"), "read it through"),
-                (key("recipes.file"), "a file of yours"),
-                (key(*MOVE), "move"),
-                (key("lists.leave"), "to the shelf"),
+                *self.choosing(),
+                (key("recipes.read"), "read it"),
+                (key("recipes.file"), "open a file"),
+                *self.moving(),
+                (key("lists.leave"), "back to shelf"),
             )
         )
-        self._draw(0)
         self._read_all()
 
     def on_key(self, event: Key) -> None:

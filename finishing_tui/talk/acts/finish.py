@@ -1,30 +1,36 @@
-"""The step is done, or all of a part; typed digits are taken; another step that is looked at is taken up."""
+"""The step is finished, or all of a part; a count that is due is right; digits are taken; another step is started."""
 
-from finishing_tui.garment.commands import Finish, TakeUp
+from finishing_tui.garment.commands import Finish, TakeCount, TakeUp
 from finishing_tui.garment.state import State
 from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.asks import Ask
 from finishing_tui.talk.conversation import Talk
-from finishing_tui.talk.counting import take_typed
+from finishing_tui.talk.counting import due, take_as_expected, take_typed
 
 
 def _offered(state: State, looking_at: int | None) -> Offer | None:
     if looking_at is not None and looking_at != state.current:
-        return Offer("finish", "take it up", f"go on with step {looking_at + 1}", TakeUp(looking_at))
+        return Offer("finish", "start it", f"start step {looking_at + 1}", TakeUp(looking_at))
     if state.current is None:
         return None
     work = state.standing.work if state.standing else None
     if work is None:
-        return Offer("finish", "begin", "begin this step", Finish())
+        return Offer("finish", "start it", "start this step", Finish())
+    expected = due(state)
+    if expected is not None:
+        return Offer("finish", f"it's {expected}", f"it's {expected}, as it should be", TakeCount(expected))
     if not work.complete and work.stages[work.at].takes_all:
-        return Offer("finish", "the lot", f"all of {work.stages[work.at].title} is done", Finish())
-    return Offer("finish", "step done", "this step is done", Finish())
+        stage = work.stages[work.at]
+        return Offer("finish", f"all {stage.units}", f"enter all {stage.units} of {stage.title}", Finish())
+    return Offer("finish", "end step", "end this step", Finish())
 
 
 def _does(talk: Talk) -> Ask | None:
     if talk.typed:
         return take_typed(talk)
     offer = _offered(talk.state, talk.looking)
+    if offer is not None and isinstance(offer.command, TakeCount):
+        return take_as_expected(talk)
     talk.do(Finish() if offer is None or offer.command is None else offer.command, "finish")
     return None
 
@@ -32,9 +38,11 @@ def _does(talk: Talk) -> Ask | None:
 ACT = Action(
     "finish",
     "enter",
-    "this step is done; after digits: the count is that; on another step: take it up",
+    "end the step; at halfway: the count is right; after digits: the count is that",
     _offered,
     _does,
+    "right now",
     letter="f",
+    also=("step done", "the lot"),
     digits=True,
 )

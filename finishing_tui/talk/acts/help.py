@@ -7,11 +7,13 @@ from finishing_tui.talk.conversation import Talk
 
 
 def _offered(_: State, __: int | None) -> Offer:
-    return Offer("help", "help", "all keys, and how this step is done")
+    return Offer("help", "help", "see every key, and how to do this step")
 
 
 def _does(_: Talk) -> Ask:
     return ReadHelp(question="Help")
 
 
-ACT = Action("help", "question_mark", "this help", _offered, _does, changes_nothing=True, digits=True)
+ACT = Action(
+    "help", "question_mark", "this help", _offered, _does, "look something up", changes_nothing=True, digits=True
+)

@@ -10,15 +10,15 @@ def _offered(state: State, looking_at: int | None) -> Offer | None:
     here = state.current if looking_at is None else looking_at
     if here is None or not state.plan.is_for(here):
         return None
-    return Offer("leave_out", "leave out", f"leave out step {here + 1}", LeaveOut(here))
+    return Offer("leave_out", "skip step", f"skip step {here + 1}", LeaveOut(here))
 
 
 def _does(talk: Talk) -> None:
     step = talk.shown_step
     if step is None:
-        talk.refuse("every step is done; nothing is left to leave out")
+        talk.refuse("every step is done; there is none to skip")
     else:
         talk.do(LeaveOut(step), "leave_out")
 
 
-ACT = Action("leave_out", "o", "leave this step out", _offered, _does)
+ACT = Action("leave_out", "o", "skip this step", _offered, _does, "this step")

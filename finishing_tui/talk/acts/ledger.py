@@ -7,7 +7,7 @@ from finishing_tui.talk.conversation import Talk
 
 
 def _offered(_: State, __: int | None) -> Offer:
-    return Offer("ledger", "ledger", "where everything is, and what was entered last")
+    return Offer("ledger", "see ledger", "see where every stitch is, and the last entries")
 
 
 def _does(talk: Talk) -> Ask:
@@ -17,9 +17,10 @@ def _does(talk: Talk) -> Ask:
 ACT = Action(
     "ledger",
     "l",
-    "the ledger: where every stitch, tail, marker and hole is, and what was entered last",
+    "see where every stitch, tail, marker and hole is, and the last entries",
     _offered,
     _does,
+    "look something up",
     changes_nothing=True,
     digits=True,
 )

@@ -16,4 +16,13 @@ def _does(talk: Talk) -> None:
     turn(talk, -1)
 
 
-ACT = Action("look_back", "left", "look at the step before", _offered, _does, changes_nothing=True, digits=True)
+ACT = Action(
+    "look_back",
+    "left",
+    "look at the step before",
+    _offered,
+    _does,
+    "look something up",
+    changes_nothing=True,
+    digits=True,
+)

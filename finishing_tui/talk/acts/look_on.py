@@ -9,11 +9,20 @@ from finishing_tui.talk.turning import turn
 def _offered(state: State, looking_at: int | None) -> Offer | None:
     here = state.current if looking_at is None else looking_at
     at = len(state.steps) if here is None else here
-    return Offer("look_on", "look on", f"look at step {at + 2}") if at + 1 < len(state.steps) else None
+    return Offer("look_on", "look ahead", f"look at step {at + 2}") if at + 1 < len(state.steps) else None
 
 
 def _does(talk: Talk) -> None:
     turn(talk, 1)
 
 
-ACT = Action("look_on", "right", "look at the step after", _offered, _does, changes_nothing=True, digits=True)
+ACT = Action(
+    "look_on",
+    "right",
+    "look at the step after",
+    _offered,
+    _does,
+    "look something up",
+    changes_nothing=True,
+    digits=True,
+)

@@ -12,7 +12,7 @@ def _offered(state: State, _: int | None) -> Offer | None:
     if two_ways is None:
         return None
     worked = two_ways[1].as_worked
-    what = f"work {two_ways[1].title} {'as planned' if worked else 'as the first side was worked'}"
+    what = f"work {two_ways[1].title} {'as planned' if worked else 'like the first side'}"
     return Offer("mirror", "as planned" if worked else "as worked", what, ChooseMirror(not worked))
 
 
@@ -24,4 +24,4 @@ def _does(talk: Talk) -> None:
         talk.say(f"now {offer.label}")
 
 
-ACT = Action("mirror", "m", "the second side goes as the first was worked, or as planned", _offered, _does)
+ACT = Action("mirror", "m", "work the second side like the first, or as planned", _offered, _does, "this step")

@@ -8,13 +8,13 @@ from finishing_tui.talk.conversation import Talk
 
 
 def _offered(_: State, __: int | None) -> Offer:
-    return Offer("note", "note", "write a note at this step")
+    return Offer("note", "add note", "add a note at this step")
 
 
 def _does(talk: Talk) -> Ask:
     return WriteLine(
         question="A note at this step",
-        hint="For whoever picks this up again.",
+        hint="For when you come back to it.",
         keep="keep it",
         leave="no note",
         then=lambda text: _written(talk, text),
@@ -26,4 +26,4 @@ def _written(talk: Talk, text: str) -> None:
         talk.say("the note is kept")
 
 
-ACT = Action("note", "n", "write a note", _offered, _does, digits=True)
+ACT = Action("note", "n", "add a note", _offered, _does, "this step", digits=True)

@@ -17,8 +17,8 @@ if TYPE_CHECKING:
 
 
 def _offered(state: State, _: int | None) -> Offer | None:
-    what = "look at the numbers of this garment, and change one"
-    return Offer("numbers", "numbers", what) if state.plan.recipe.number else None
+    what = "change a number of this garment; you see the effect first"
+    return Offer("numbers", "edit numbers", what) if state.plan.recipe.number else None
 
 
 def _does(talk: Talk) -> Ask | None:
@@ -84,8 +84,9 @@ def _found(talk: Talk, line: "NumberLine", found: "Renumbering | FinishingError"
 ACT = Action(
     "numbers",
     "e",
-    "the numbers of this garment: change one, and see first what that changes",
+    "change a number of this garment; you see the effect first",
     _offered,
     _does,
+    "this garment",
     digits=True,
 )

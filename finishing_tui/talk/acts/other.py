@@ -1,12 +1,25 @@
-"""The other thing was done than the plan says; at a join it may have to be asked on which needle."""
+"""Something else is done than planned; at a join it may have to be asked on which needle."""
+
+from collections.abc import Mapping
+from types import MappingProxyType
 
 from finishing_tui.garment.commands import Other
+from finishing_tui.garment.labels import AgainstPlan
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import against_plan, other_at, planned
-from finishing_tui.glance.stored_words import AGAINST_PLAN
 from finishing_tui.talk.action import Action, Offer, possible
 from finishing_tui.talk.asks import Ask, Choose, Option
 from finishing_tui.talk.conversation import Talk
+
+_INSTEAD: Mapping[AgainstPlan, tuple[str, str]] = MappingProxyType(
+    {
+        "skipped": ("skip it", "skip {}"),
+        "picked": ("pick it", "pick {}"),
+        "picked-once": ("pick one", "pick up one stitch in {}"),
+        "doubled": ("pick two", "pick up two stitches in {}"),
+    }
+)
+"""What is done against the plan: in a word or two, and in a few more. Those of one rhythm are as wide as each other."""
 
 
 def _offered(state: State, _: int | None) -> Offer | None:
@@ -16,15 +29,15 @@ def _offered(state: State, _: int | None) -> Offer | None:
     stage, progress = work.stages[work.at], work.progress[work.at]
     if stage.unit == "spot":
         spot = progress.mark.units + 1
-        did = AGAINST_PLAN[against_plan(other_at(progress), planned(progress, spot))]
-        return Offer("other", f"{stage.spot} {spot} {did}", f"{stage.spot} {spot} was {did} instead", Other())
+        label, what = _INSTEAD[against_plan(other_at(progress), planned(progress, spot))]
+        return Offer("other", label, f"{what.format(f'{stage.spot} {spot}')} instead", Other())
     if stage.unit != "pair":
         return None
     here = state.plan.here(state.ledger)
     sides = tuple((place, here.name(place)) for place in (stage.front, stage.back))
-    label, what = "two together", "two were worked together on one needle"
+    label, what = "work two", "work two together on one needle"
     if stage.bars:
-        label, what = "two at once", "two bars of one side were taken at once"
+        label, what = "take two", "take two bars on one side"
     return Offer("other", label, what, Other(sides[0][0]), sides)
 
 
@@ -39,9 +52,9 @@ def _does(talk: Talk) -> Ask | None:
 
     if len(sides) > 1:
         options = tuple(Option(text) for _, text in sides)
-        return Choose(question="Two were worked together on which needle?", options=options, then=on)
+        return Choose(question="Work two together on which needle?", options=options, then=on)
     talk.do(Other(sides[0][0] if sides else ""), "other")
     return None
 
 
-ACT = Action("other", "x", "the other thing was done than the plan says", _offered, _does)
+ACT = Action("other", "x", "pick a skip, or skip a pick; at a join, work two together", _offered, _does, "right now")

@@ -1,4 +1,4 @@
-"""A press stands for a loop, a spot, or a run."""
+"""What one press counts: a stitch, a row, or a repeat."""
 
 from collections.abc import Mapping
 from types import MappingProxyType
@@ -14,23 +14,25 @@ _NEXT: Mapping[Pace, Pace] = MappingProxyType({"loop": "spot", "spot": "run", "r
 PACES: Mapping[str, Pace] = MappingProxyType({pace: pace for pace in _NEXT})
 """The paces, by their names."""
 
+_ONE: Mapping[Pace, str] = MappingProxyType({"loop": "one stitch", "spot": "one row", "run": "one repeat"})
+"""What one press counts, in words."""
+
 
 def _offered(state: State, _: int | None) -> Offer | None:
     work = state.standing.work if state.standing else None
     if work is None or not any(stage.unit == "spot" for stage in work.stages):
         return None
     pace = _NEXT[state.pace]
-    what = f"a press stands for a {state.pace}; change that to a {pace}"
-    return Offer("pace", f"pace: {state.pace}", what, ChoosePace(pace))
+    return Offer("pace", "change pace", f"one press = {_ONE[state.pace]}; change to {_ONE[pace]}", ChoosePace(pace))
 
 
 def choose(talk: Talk, pace: Pace | None = None) -> None:
     """Let a press stand for ``pace``, or for the next one where none is named."""
     offer = _offered(talk.state, None)
     if offer is None or offer.command is None:
-        talk.refuse("a pace is chosen where loops are picked up along an edge")
+        talk.refuse("set the pace while picking up an edge")
     elif talk.do(offer.command if pace is None else ChoosePace(pace), "pace"):
-        talk.say(f"a press now stands for one {talk.state.pace}")
+        talk.say(f"one press = {_ONE[talk.state.pace]}")
 
 
-ACT = Action("pace", "p", "a press stands for a loop, a spot, or a run", _offered, choose)
+ACT = Action("pace", "p", "what one press counts: a stitch, a row, a repeat", _offered, choose, "this step")

@@ -1,7 +1,11 @@
-"""The next thing is done."""
+"""The next thing is counted, or ticked off."""
 
 from finishing_tui.garment.commands import Press
 from finishing_tui.garment.state import State
+from finishing_tui.garment.walk import planned
+from finishing_tui.garment.work import Progress
+from finishing_tui.glance.stored_words import ACTS
+from finishing_tui.recipe.stage import Stage
 from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.conversation import Talk
 
@@ -11,8 +15,28 @@ def _offered(state: State, _: int | None) -> Offer | None:
         return None
     work = state.standing.work if state.standing else None
     if work is None:
-        return Offer("press", "begin", "begin this step", Press())
-    return None if work.complete else Offer("press", "done", "the next thing is done", Press())
+        return Offer("press", "start it", "start this step", Press())
+    if work.complete:
+        return None
+    label, what = _words(state, work.stages[work.at], work.progress[work.at])
+    return Offer("press", label, what, Press())
+
+
+def _words(state: State, stage: Stage, progress: Progress) -> tuple[str, str]:
+    """Return what a press will do, in the words of the hands: as wide as each other from press to press."""
+    match stage.unit:
+        case "spot" if state.pace == "spot" and not planned(progress, progress.mark.units + 1):
+            return "skip", f"skip {stage.spot} {progress.mark.units + 1}"
+        case "spot":
+            return "pick", "pick up the next stitch" if state.pace != "run" else "pick up the next repeat"
+        case "round":
+            return "count it", f"count the next {stage.spot}"
+        case "item":
+            return "tick off", "tick off the next thing"
+        case "pair":
+            return ACTS[stage.act].lower(), "count the next pair"
+        case _:
+            return ACTS[stage.act].lower(), "count the next stitch"
 
 
 def _does(talk: Talk) -> None:
@@ -20,4 +44,4 @@ def _does(talk: Talk) -> None:
     talk.do(Press(), "press")
 
 
-ACT = Action("press", "space", "the next thing is done", _offered, _does, letter="d")
+ACT = Action("press", "space", "count one, or tick it off", _offered, _does, "right now", letter="d", also=("done",))

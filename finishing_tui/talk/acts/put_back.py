@@ -6,7 +6,7 @@ from finishing_tui.talk.conversation import Talk
 
 
 def _offered(state: State, _: int | None) -> Offer | None:
-    return Offer("put_back", "put back", "let what was taken back stand again") if state.undone else None
+    return Offer("put_back", "redo", "redo what you took back") if state.undone else None
 
 
 def _does(talk: Talk) -> None:
@@ -14,4 +14,4 @@ def _does(talk: Talk) -> None:
     talk.refused(talk.hand.put_back(), "put_back")
 
 
-ACT = Action("put_back", "u", "puts back what was taken back", _offered, _does)
+ACT = Action("put_back", "u", "redo what you took back", _offered, _does, "right now", also=("redo",))

@@ -13,7 +13,7 @@ PATIENCE_IN_TROUBLE = 0.2
 
 
 def _offered(_: State, __: int | None) -> Offer:
-    return Offer("put_down", "put down", "put the garment down; it warns if something is not saved")
+    return Offer("put_down", "put down", "put the garment down")
 
 
 def _does(talk: Talk) -> Ask | None:
@@ -24,7 +24,7 @@ def _does(talk: Talk) -> Ask | None:
         question="Where did you leave it?",
         hint="One line for coming back, if you like: the bag, the row, what to watch.",
         keep="put it down",
-        leave="go on",
+        leave="keep knitting",
         empty=True,
         then=lambda where: _down(talk, where),
     )
@@ -55,6 +55,7 @@ ACT = Action(
     "put it down; it warns if something is not saved",
     _offered,
     _does,
+    "leave",
     changes_nothing=True,
     digits=True,
 )

@@ -1,16 +1,14 @@
-"""What is there is counted, and what is left of an edge is spaced again if need be."""
+"""What is there is counted, and the rest of an edge is re-spaced if needed."""
 
 from finishing_tui.garment.state import State
 from finishing_tui.glance.counting import countables
 from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.counting import start_recount
 
-HELP = "recount now"
-
 
 def _offered(state: State, _: int | None) -> Offer | None:
-    what = "count what is there, and space the rest anew if need be"
-    return Offer("recount", "recount", what) if countables(state) else None
+    what = "count, and re-space the rest if needed"
+    return Offer("recount", "count", what) if countables(state) else None
 
 
-ACT = Action("recount", "r", HELP, _offered, start_recount, digits=True)
+ACT = Action("recount", "r", "count now", _offered, start_recount, "right now", digits=True)

@@ -12,7 +12,7 @@ STAYS = "What is taken out stays in the record."
 
 
 def _offered(state: State, _: int | None) -> Offer | None:
-    return Offer("rip_back", "took it out", "say to where the work was taken out") if state.order else None
+    return Offer("rip_back", "rip back", "rip back; choose the row or step you ripped back to") if state.order else None
 
 
 def _does(talk: Talk) -> Ask | None:
@@ -63,4 +63,4 @@ def _taken_out(talk: Talk, command: TakeOut) -> Ask | None:
     )
 
 
-ACT = Action("rip_back", "t", "I took it out to an earlier place", _offered, _does)
+ACT = Action("rip_back", "t", "rip back to an earlier row or step", _offered, _does, "this garment")

@@ -25,9 +25,10 @@ def _does(talk: Talk) -> None:
 ACT = Action(
     "take_back",
     "backspace",
-    "takes the last thing back, or the last digit typed",
+    "take back the last press, or the last digit you typed",
     _offered,
     _does,
+    "right now",
     letter="b",
     digits=True,
 )

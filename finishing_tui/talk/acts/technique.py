@@ -10,8 +10,8 @@ from finishing_tui.talk.conversation import Talk
 
 def _offered(state: State, looking_at: int | None) -> Offer | None:
     here = state.current if looking_at is None else looking_at
-    what = None if here is None else f"how the hands do step {here + 1}, with drawings"
-    return None if what is None else Offer("technique", "technique", what)
+    what = None if here is None else f"see how to do step {here + 1}, with drawings"
+    return None if what is None else Offer("technique", "show how", what)
 
 
 def _does(talk: Talk) -> Ask | None:
@@ -33,9 +33,10 @@ def _does(talk: Talk) -> Ask | None:
 ACT = Action(
     "technique",
     "h",
-    "how the hands do it: the techniques of this step, with drawings",
+    "see the techniques of this step, with drawings",
     _offered,
     _does,
+    "look something up",
     changes_nothing=True,
     digits=True,
 )

@@ -14,8 +14,8 @@ MOST_LATER = 8
 
 
 def _offered(state: State, _: int | None) -> Offer | None:
-    what = "look at another plan for this part, before it is taken"
-    return Offer("what_if", "what if", what) if can_ask(state) else None
+    what = "try other numbers here; nothing changes yet"
+    return Offer("what_if", "try what if", what) if can_ask(state) else None
 
 
 def _does(talk: Talk) -> Ask | None:
@@ -45,8 +45,9 @@ def _does(talk: Talk) -> Ask | None:
 ACT = Action(
     "what_if",
     "w",
-    "what if: another target, rows, rhythm or rounds; nothing changes until you take it",
+    "try another total, rows, rhythm or rounds; nothing changes until you choose it",
     _offered,
     _does,
+    "this step",
     digits=True,
 )
