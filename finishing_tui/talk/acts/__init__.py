@@ -10,6 +10,7 @@ from types import MappingProxyType
 from finishing_tui.talk.action import Action
 from finishing_tui.talk.acts import (
     finish,
+    first_stitch,
     help,  # noqa: A004  (the name of the action)
     leave_out,
     ledger,
@@ -35,6 +36,7 @@ ACTS: tuple[Action, ...] = (
     other.ACT,
     mirror.ACT,
     finish.ACT,
+    first_stitch.ACT,
     take_back.ACT,
     recount.ACT,
     what_if.ACT,
