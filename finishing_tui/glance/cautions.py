@@ -13,10 +13,9 @@ from finishing_tui.recipe.kinds.base import Step
 CARE = "take care"
 """The heading of a caution."""
 
-_CHILD = re.compile(
-    r"\b(child|children|baby|babies|infants?|toddlers?|kids?|newborns?"  # who is meant
-    r"|chok\w*|strang(?:le|ul)\w*|swallow\w*|smother\w*|suffocat\w*"  # what may happen to them
-    r"|cords?|drawstrings?|ties?|bows?)\b",  # and what does it
+_CHILD = re.compile(r"\b(child|children|baby|babies|infants?|toddlers?|kids?|newborns?)\b", re.IGNORECASE)
+_DANGER = re.compile(
+    r"\b(chok\w*|strang(le|ul)\w*|swallow\w*|smother\w*|suffocat\w*|cords?|drawstrings?|a (tie|bow)|ties|bows)\b",
     re.IGNORECASE,
 )
 _SMALL_SIZE = re.compile(
@@ -27,11 +26,11 @@ _SMALL_SIZE = re.compile(
 def is_childs(step: Step) -> bool:
     """Return whether the caution of a step is a child's.
 
-    It or the step's title speaks of a child, or of what cords and small parts do to one; or the step is for children's
-    sizes alone.
+    It or the step's title speaks of a child; it speaks of what cords and small parts do to one; or the step is for
+    children's sizes alone.
     """
     small = bool(step.for_) and all(map(_SMALL_SIZE.search, step.for_))
-    return small or bool(_CHILD.search(f"{step.title} {step.mind}"))
+    return small or bool(_CHILD.search(f"{step.title} {step.mind}") or _DANGER.search(step.mind))
 
 
 def is_behind(state: State, step: int) -> bool:
