@@ -49,7 +49,7 @@ class StepWords(Rows):
         """Return the words in lines, those of care first among what follows the first, and the picture at the right."""
         del height
         if self.tallness == "low":
-            return self._cut(all_words(self._care(), width), MOST_CAUTION) if self._roomy else ()
+            return self._cut(all_words(self._care(), width), width, MOST_CAUTION) if self._roomy else ()
         if not is_pictured(self._picture, width, self.tallness):
             return self._words(min(width, 96), _MOST[self.tallness])
         drawn = picture_rows(self._picture, BESIDE)
@@ -70,17 +70,17 @@ class StepWords(Rows):
         lines = all_words([*others[:1], *care, *others[1:]], width)
         if len(lines) > most and care:
             told = all_words(care, width)
-            most = max(most, min(len(told), MOST_CAUTION) + 1) if care[0].always else most
-            told = self._cut(told, min(most - 1, MOST_CAUTION))
-            lines = [*self._cut(all_words(others, width), most - len(told)), *told]
-        lines = self._cut(lines, most)
+            told = self._cut(told, width, MOST_CAUTION if care[0].always else min(most - 1, MOST_CAUTION))
+            most = max(most, len(told))
+            lines = [*self._cut(all_words(others, width), width, most - len(told)), *told]
+        lines = self._cut(lines, width, most)
         return [*lines, *[Content()] * (kept - len(lines))]
 
-    def _cut(self, lines: list[Content], most: int) -> list[Content]:
-        if len(lines) <= most:
-            return lines
+    def _cut(self, lines: list[Content], width: int, most: int) -> list[Content]:
+        if len(lines) <= most or not most:
+            return lines[:most]
         more = plain(f" … {self._help} shows all", "$quiet")
-        last = lines[most - 1].truncate(max(self.size.width - more.cell_length, 0))
+        last = lines[most - 1].truncate(max(width - more.cell_length, 0))
         return [*lines[: most - 1], last.rstrip() + more]
 
 
