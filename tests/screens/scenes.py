@@ -153,7 +153,7 @@ SCENES: dict[str, Scene] = {
     "just-begun": Scene(changes=CREW),
     "first-stitch": Scene(keys=("g",), changes=CREW),
     "left-open": Scene(keys=("g", "left"), changes=CREW),
-    "caution-first": Scene(6, changes=CREW),
+    "caution-first": Scene(15, changes=CREW),
     "caution-child": Scene(20, changes=CREW),
     "join": Scene(JOIN, _picked(2)),
     "join-uneven": Scene(JOIN, (TakeCount(7, "left_front"),)),
