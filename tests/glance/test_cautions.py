@@ -7,6 +7,7 @@ from finishing_tui.garment.commands import AlreadyAt, Press, TakeUp
 from finishing_tui.garment.state import State
 from finishing_tui.glance import look_at
 from finishing_tui.glance.cautions import CARE, is_behind, is_childs
+from finishing_tui.glance.spoken import spoken
 from finishing_tui.glance.values import WordLine
 from finishing_tui.recipe.kinds.check import Check
 from tests.garment.edges import finish
@@ -144,3 +145,13 @@ def test_through_every_recipe_each_caution_comes_once_and_a_childs_every_time(na
             shown.append(recipe_step.mind)
     assert shown
     assert len(shown) == len(set(shown))
+
+
+def test_a_caution_is_spoken_where_it_is_shown() -> None:
+    """With the beginning of a step, and not when the same step is looked at later."""
+    paper = Paper(plan_for(TWICE))
+    begun = look_at(paper.state, 0, NOW)
+    assert f"{CARE}: Sit well" in spoken(None, begun, "all")
+    assert CARE not in spoken(None, begun, "counts")
+    finish(paper)
+    assert CARE not in spoken(None, look_at(paper.state, 0, NOW), "all")
