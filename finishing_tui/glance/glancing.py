@@ -1,6 +1,6 @@
 """``glance``: everything there is to see of a garment, and ``look_at``: the same with another step in the middle."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from datetime import datetime, timedelta
 from types import MappingProxyType
@@ -10,8 +10,10 @@ from finishing_tui.craft.pace import pace_between, said
 from finishing_tui.craft.words import listing, sentence
 from finishing_tui.garment.commands import Refusal
 from finishing_tui.garment.decide.steps import begin
+from finishing_tui.garment.left_open import left_open
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Standing
+from finishing_tui.glance.cautions import CARE, is_behind, is_childs
 from finishing_tui.glance.faces import face_of
 from finishing_tui.glance.label_words import top_words
 from finishing_tui.glance.lying import Picture, lying
@@ -73,7 +75,7 @@ def look_at(
         tails=tuple(state.ledger.tails),
         markers=state.ledger.markers,
         holes=state.ledger.holes,
-        lines=(*_looked_over(step_lines(recipe_step, plan.hand) if recipe_step else (), in_middle), *_waiting(state)),
+        lines=(*_looked_over(_words_of(state, step), in_middle), *_waiting(state)),
         list=tuple(
             [
                 StepLine(index + 1, one.title, standing.status, index == state.current)
@@ -124,13 +126,14 @@ def _face(state: State, step: int | None, standing: Standing | None, wishes: Wis
 
 def half_done(state: State) -> str:
     """Return which other steps were left in their middle, in words; nothing else leads back to them before the end."""
-    return listing(
-        [
-            f"step {step + 1}, {state.plan.step(step).title.removesuffix('.')}"
-            for step in sorted(state.order)
-            if state.steps[step].status == "under-way" and step != state.current
-        ]
-    )
+    waiting = (step for step in sorted(state.order) if state.steps[step].status == "under-way")
+    left = left_open(state)
+    return steps_words(state, [step for step in waiting if step != state.current and step not in left])
+
+
+def steps_words(state: State, steps: Iterable[int]) -> str:
+    """Return the numbers and titles of ``steps``, counted from 0."""
+    return listing([f"step {step + 1}, {state.plan.step(step).title.removesuffix('.')}" for step in steps])
 
 
 def _holdings(state: State, step: int | None) -> tuple[Holding, ...]:
@@ -156,15 +159,27 @@ def step_lines(step: Step, hand: str) -> tuple[WordLine, ...]:
         ("count", step.how),
         ("right when", step.look),
         ("if not", step.mend),
-        ("take care", step.mind),
+        (CARE, step.mind),
         ("see", step.see),
     )
     return tuple([WordLine(heading, turned(text, hand)) for heading, text in texts if text])
 
 
+def _words_of(state: State, step: int | None) -> tuple[WordLine, ...]:
+    """Return the words of a step of the garment; its caution says whether it was shown before."""
+    if step is None:
+        return ()
+    recipe_step = state.plan.step(step)
+    lines = step_lines(recipe_step, state.plan.hand)
+    if not recipe_step.mind:
+        return lines
+    behind, always = is_behind(state, step), is_childs(recipe_step)
+    return tuple([replace(line, behind=behind, always=always) if line.heading == CARE else line for line in lines])
+
+
 def _waiting(state: State) -> tuple[WordLine, ...]:
-    waiting = half_done(state)
-    return (WordLine("half done", sentence(waiting)),) if waiting else ()
+    waiting = (("half done", half_done(state)), ("left open", steps_words(state, left_open(state))))
+    return tuple([WordLine(heading, sentence(text)) for heading, text in waiting if text])
 
 
 def _looked_over(lines: tuple[WordLine, ...], standing: Standing | None) -> tuple[WordLine, ...]:

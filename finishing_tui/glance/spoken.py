@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from typing import Literal
 
 from finishing_tui.craft.words import sentence
+from finishing_tui.glance.cautions import CARE
 from finishing_tui.glance.recounts import ANSWERS, RecountView
 from finishing_tui.glance.rings import Ring
 from finishing_tui.glance.stored_words import verdict_words
@@ -94,9 +95,10 @@ def next_word(face: Face) -> str:
 
 
 def _beginning(now: Glance) -> list[str]:
-    """Return what a step is and how it is done."""
+    """Return what a step is, how it is done, and a caution where it is shown."""
     begun = f"step {now.step}, {now.heading}" if now.step else now.heading
-    return [begun, *(line.text for line in now.lines if not line.heading)]
+    care = [f"{CARE}: {line.text}" for line in now.lines if line.heading == CARE and not line.behind]
+    return [begun, *(line.text for line in now.lines if not line.heading), *care]
 
 
 def _done(face: Face) -> int | None:

@@ -194,10 +194,16 @@ class StepLine:
 
 @dataclass(frozen=True, slots=True)
 class WordLine:
-    """Words of a step under their heading: how to do it, how to count, how it should look, what goes wrong, mind."""
+    """Words of a step under their heading: how to do it, how to count, how it should look, what goes wrong, mind.
+
+    ``behind``: a caution that was shown before, and that only the help shows now; ``always``: a child's, which is
+    shown whole.
+    """
 
     heading: str
     text: str
+    behind: bool = False
+    always: bool = False
 
 
 @dataclass(frozen=True, slots=True)

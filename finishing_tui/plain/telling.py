@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable, Mapping
 from types import MappingProxyType
 
+from finishing_tui.glance.cautions import CARE
 from finishing_tui.glance.coming_back import ComingBack, next_words
 from finishing_tui.glance.faces import counted
 from finishing_tui.glance.stored_words import STATUSES
@@ -20,7 +21,7 @@ from finishing_tui.glance.values import (
     WordLine,
 )
 
-HEADINGS = {"say": "", "how": "count", "look": "right when", "mend": "if not", "mind": "take care", "see": "see"}
+HEADINGS = {"say": "", "how": "count", "look": "right when", "mend": "if not", "mind": CARE, "see": "see"}
 """The words of a step by what is asked for, and the heading each stands under."""
 
 AHEAD = 24
@@ -70,7 +71,8 @@ def part(seen: Glance) -> list[str]:
 def beginning(seen: Glance) -> list[str]:
     """Return what must be known when a step is come to: what it is, how it is done, what to mind, what waits."""
     waiting = [_under(line) for line in seen.lines if line.heading == "half done"]
-    return [*heading(seen), *worded(seen, "say"), *worded(seen, "mind"), *waiting]
+    care = [_under(line) for line in seen.lines if line.heading == CARE and not line.behind]
+    return [*heading(seen), *worded(seen, "say"), *care, *waiting]
 
 
 def worded(seen: Glance, asked: str) -> list[str]:

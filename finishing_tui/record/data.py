@@ -6,6 +6,7 @@
 from dataclasses import asdict
 from typing import Any
 
+from finishing_tui.garment.left_open import left_open
 from finishing_tui.garment.work import StepWork
 from finishing_tui.record.values import CountTaken, Record
 
@@ -47,6 +48,7 @@ def as_data(record: Record) -> dict[str, Any]:
         "notes": [{"step": plan.number_of(note.step), "at": note.at, "text": note.text} for note in state.notes],
         "sittings": [asdict(one) | {"ended": one.ended or None} for one in record.sittings],
         "status": [_said(one.status) for one in state.steps],
+        "left_open": [step + 1 for step in left_open(state)],
     }
 
 

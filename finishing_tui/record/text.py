@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 from datetime import datetime, timedelta
 
 from finishing_tui.craft.words import listing, plural
+from finishing_tui.garment.left_open import left_open
 from finishing_tui.glance.posture import lie, posture_words
 from finishing_tui.glance.stored_words import PUT_DOWN_TO, REPAIRS, STATUSES, verdict_words
 from finishing_tui.recipe.stage import HAND
@@ -70,11 +71,14 @@ def _held(record: Record) -> Iterator[str]:
 
 def _steps(record: Record) -> Iterator[str]:
     yield "What was done (times in UTC)"
+    opened = left_open(record.state)
     for number, standing in enumerate(record.state.steps, 1):
         told = [*(done_words(standing.work) if standing.work else ()), *_told(record, number)]
-        if standing.status == "to-come" and not told:
+        is_open = number - 1 in opened
+        if standing.status == "to-come" and not told and not is_open:
             continue
-        yield f"  {number:>2}  {record.state.plan.step(number - 1).title} ({STATUSES[standing.status]})"
+        stands = "left open" if is_open else STATUSES[standing.status]
+        yield f"  {number:>2}  {record.state.plan.step(number - 1).title} ({stands})"
         for line in told:
             yield from _wrapped(line, "      ")
     if not record.state.order:

@@ -12,7 +12,7 @@ from finishing_tui.glance.coming_back import ComingBack
 from finishing_tui.glance.glancing import look_at
 from finishing_tui.glance.rings import Ring
 from finishing_tui.glance.spoken import spoken
-from finishing_tui.glance.values import Face, Glance, ItemFace, MessageFace, ValueFace
+from finishing_tui.glance.values import Glance, ItemFace, MessageFace, ValueFace
 from finishing_tui.screens.asks import put
 from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.coming_back import ComingBackScreen
@@ -94,7 +94,7 @@ class AtTheNeedles(Leaving[None]):
         self.query_one(Holdings).show(seen)
         self.query_one(ToLay).show(seen.lying)
         help_key = talk.keys.shown("needles.help")
-        self.query_one(StepWords).show(seen.lines, seen.lying, roomy=_is_roomy(seen.face), help_key=help_key)
+        self.query_one(StepWords).show(seen.lines, seen.lying, roomy=_is_roomy(seen), help_key=help_key)
         self.query_one(KeyLine).show(foot(talk))
         self._say()
 
@@ -184,6 +184,8 @@ class AtTheNeedles(Leaving[None]):
         return self._face
 
 
-def _is_roomy(face: Face) -> bool:
-    """Return whether a face leaves room below it even on the lowest screen."""
-    return isinstance(face, ValueFace | MessageFace) or (isinstance(face, ItemFace) and len(face.items) <= FEW_ITEMS)
+def _is_roomy(seen: Glance) -> bool:
+    """Return whether even the lowest screen has room below the face; a list makes room for a child's caution."""
+    if isinstance(seen.face, ItemFace):
+        return len(seen.face.items) <= FEW_ITEMS or any(line.always for line in seen.lines)
+    return isinstance(seen.face, ValueFace | MessageFace)

@@ -8,7 +8,8 @@ from pathlib import Path
 
 from textual import work
 from textual.app import ComposeResult
-from textual.containers import Vertical
+from textual.containers import Container, Vertical
+from textual.events import Resize
 from textual.message import Message
 
 from finishing_tui.craft.errors import FinishingError
@@ -22,7 +23,9 @@ from finishing_tui.screens.pedals import PedalsScreen
 from finishing_tui.screens.program import program
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
+from finishing_tui.widgets.name import Name
 from finishing_tui.widgets.notice import Notice
+from finishing_tui.widgets.schematic import Schematic
 from finishing_tui.widgets.sentences import Sentences
 
 WORDS = {
@@ -34,12 +37,26 @@ WORDS = {
 AT_A_TIME = 8
 """So many garments are read before they are shown together."""
 
+WHAT = "Take your knitted pieces to a finished garment, and let this program keep the count."
+"""What this program is, where there is nothing on the shelf."""
+
+FIRST = (
+    ("demos", "Practice on a demo garment", "You get a copy; you can't break anything."),
+    ("start", "Start one of your own", "Choose a recipe and a size, then give your numbers."),
+    ("help", "Keys", "Every key on one page."),
+)
+"""What to begin with: the action, what it is called, and a word about it."""
+
+MORE_FROM = 23
+"""From so many lines on there is room for that word."""
+
 _SIGNS: dict[Stands, str] = {"done": "■", "here": "◆", "under-way": "◆", "to-come": "□", "left-out": "×"}
 
 
 class ShelfScreen(Listed[None]):
     """Garments in hand; the one touched last stands first."""
 
+    CSS_PATH = "shelf.tcss"
     BINDINGS = [  # noqa: RUF012  (Textual's way)
         *NUMBERS,
         *bindings(
@@ -75,9 +92,13 @@ class ShelfScreen(Listed[None]):
 
     def compose(self) -> ComposeResult:
         """Lay out the garments under a line about them."""
-        with Vertical(classes="head"):
-            yield Sentences()
-        yield Choices()
+        with Container(id="empty"):
+            yield Schematic()
+            with Vertical(id="beside"):
+                yield Name()
+                with Vertical(classes="head"):
+                    yield Sentences()
+                yield Choices()
         yield Notice()
         yield KeyLine()
 
@@ -97,6 +118,10 @@ class ShelfScreen(Listed[None]):
         if unread:
             self._read(self._look, tuple(sorted(unread, key=lambda folder: looks[folder].latest, reverse=True)))
 
+    def on_resize(self, _: Resize) -> None:
+        """Say more of the first choices where there is room."""
+        self._draw()
+
     def on_shelf_screen_read(self, message: Read) -> None:
         """Fill in what was read."""
         if message.look != self._look:
@@ -109,10 +134,12 @@ class ShelfScreen(Listed[None]):
         self._draw()
 
     def action_take(self, number: int | None = None) -> None:
-        """Pick a garment up."""
+        """Pick a garment up; on an empty shelf do what was chosen."""
         at = self.query_one(Choices).at if number is None else number
         self.query_one(Notice).show("")
-        if at >= len(self._garments):
+        if not self._garments and at < len(FIRST):
+            (self.action_demos, self.action_start, self.action_help)[at]()
+        elif at >= len(self._garments):
             self.app.bell()
         elif self._garments[at].trouble:
             self.app.bell()
@@ -123,7 +150,8 @@ class ShelfScreen(Listed[None]):
     def move_to(self, at: int) -> None:
         """Show the caret at a garment."""
         super().move_to(at)
-        self._at = self._garments[at].folder
+        if self._garments:
+            self._at = self._garments[at].folder
 
     def action_start(self) -> None:
         """Start a garment from nothing."""
@@ -147,7 +175,8 @@ class ShelfScreen(Listed[None]):
 
     def action_help(self) -> None:
         """Show the keys."""
-        keys = [*keys_of(self).help("shelf", WORDS), ("1-9", "choose that garment")]
+        here, digits = (WORDS, ("1-9", "choose that garment")) if self._garments else ({}, ("1-3", "choose that"))
+        keys = [*keys_of(self).help("shelf", here), digits]
         self.app.push_screen(HelpScreen("The shelf", (), [("right now", keys)]))
 
     def action_keys(self) -> None:
@@ -181,6 +210,13 @@ class ShelfScreen(Listed[None]):
             self.post_message(self.Read(look, some, first + AT_A_TIME >= len(folders)))
 
     def _draw(self) -> None:
+        self.set_class(not self._garments, "-empty")
+        if self._garments:
+            self._draw_garments()
+        else:
+            self._draw_empty()
+
+    def _draw_garments(self) -> None:
         now = program(self).now
         unread = {one.folder for one in self._garments} - self._known.keys()
         choices = [
@@ -195,18 +231,28 @@ class ShelfScreen(Listed[None]):
             for one in self._garments
         ]
         many = len(self._garments)
-        told = f"{many} {'garment' if many == 1 else 'garments'} in hand" if many else "Nothing is on the shelf yet."
+        told = f"{many} {'garment' if many == 1 else 'garments'} in progress"
         if self._reading:
-            told += f", {self._reading} still being read"
-        key = keys_of(self).shown
-        start, demos = key("shelf.start"), key("shelf.demos")
-        hint = f"Press {start} to start a garment, or {demos} for a demo garment to try things on." if not many else ""
-        self.query_one(Sentences).show(("The shelf", "bold $count"), (told, "$quiet"), (hint, "$foreground"))
+            told += f", opening {self._reading}"
+        self.query_one(Sentences).show(("The shelf", "bold $count"), (told, "$quiet"))
         places = [one.folder for one in self._garments]
         self.query_one(Choices).show(choices, places.index(self._at) if self._at in places else 0)
-        keys = [*self.choosing(), (start, "start a garment"), (demos, "practice"), *self.moving()]
+        self._show_keys()
+
+    def _draw_empty(self) -> None:
+        """Say what this is, and what to begin with."""
+        key, choices = keys_of(self).shown, self.query_one(Choices)
+        roomy = self.app.size.height >= MORE_FROM
+        first = [Choice(text, (more,) if roomy else (), key(f"shelf.{action}")) for action, text, more in FIRST]
+        self.query_one(Sentences).show((WHAT, "$foreground"))
+        choices.show(first, choices.at)
+        self._show_keys()
+
+    def _show_keys(self) -> None:
+        key = keys_of(self).shown
+        keys = [*self.choosing(), (key("shelf.start"), "start a garment"), (key("shelf.demos"), "practice")]
         rest = ((key("shelf.leave"), "leave"), (key("shelf.keys"), "test keys"), (key("shelf.help"), "help"))
-        self.query_one(KeyLine).show([*keys, *rest])
+        self.query_one(KeyLine).show([*keys, *self.moving(), *rest])
 
 
 def _lines(one: OnShelf) -> tuple[str, ...]:

@@ -10,9 +10,10 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import Command, Refusal, may_change_later
 from finishing_tui.garment.hand import InHand
+from finishing_tui.garment.left_open import left_open
 from finishing_tui.garment.state import State
 from finishing_tui.glance.counting import MOST_DIGITS, asks_for_value
-from finishing_tui.glance.glancing import half_done
+from finishing_tui.glance.glancing import half_done, steps_words
 from finishing_tui.glance.label_words import top_words
 from finishing_tui.glance.rings import Ring, ring
 from finishing_tui.talk.asks import Ask, Choose, Option
@@ -108,11 +109,19 @@ class Talk:
         if refusal is None:
             self.looking = None
             self.rings = ring(before, self.state)
-            if self.state.current != before.current and (waiting := half_done(self.state)):
-                self.say(f"left half done: {waiting}")
+            if self.state.current != before.current:
+                self._say_left(before)
             if may_change_later(command):
                 self._follow(before)
         return refusal
+
+    def _say_left(self, before: State) -> None:
+        """Say which steps are left half done, and which were left open just now."""
+        was = left_open(before)
+        opened = steps_words(self.state, [step for step in left_open(self.state) if step not in was])
+        waiting = (("left half done", half_done(self.state)), ("left open", opened))
+        if said := " ".join(sentence(f"{how}: {steps}") for how, steps in waiting if steps):
+            self.say(said)
 
     def refused(self, refusal: Refusal | None, action: str = "") -> None:
         """Say why something was refused, and by which key it is done all the same, if there is one."""

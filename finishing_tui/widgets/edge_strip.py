@@ -19,7 +19,7 @@ SHAPES: Mapping[SpotSort, tuple[str, str, str]] = MappingProxyType(
         "doubled": ("m", "m", "bold $count"),
         "skipped": ("═", "=", "$count"),
         "to pick": ("╷", "|", "$foreground"),
-        "to double": ("║", ":", "$foreground"),
+        "to double": ("¦", ":", "$foreground"),
         "to skip": (" ", " ", "$quiet"),
     }
 )
@@ -29,7 +29,7 @@ ASCII, and its look. No sign of it means something else in a chart."""
 ROW = ("╵", "'")
 """A row of the edge, whatever lies above it."""
 
-LEGEND = "∩ picked up   m two from one row   ╷ still to pick up   ║ two still to come   ▲ off plan   ½ halfway"
+LEGEND = "∩ picked up   m two from one row   ╷ still to pick up   ¦ two still to come   ▲ off plan   ½ halfway"
 """What the shapes mean."""
 
 TIPS = {"right": ("◂", "<"), "left": ("▸", ">")}

@@ -5,6 +5,7 @@ from itertools import zip_longest
 
 from textual.content import Content
 
+from finishing_tui.glance.cautions import CARE
 from finishing_tui.glance.lying import Picture
 from finishing_tui.glance.values import WordLine
 from finishing_tui.widgets.plain import plain, wrapped
@@ -14,7 +15,7 @@ PICTURED = 90
 """From so many columns on there is room for the picture, on a screen that is high enough."""
 
 MOST_CAUTION = 3
-"""Lines of what is to be taken care of, on the lowest screen; help shows all of it."""
+"""Lines of a caution; help shows all of it."""
 
 BESIDE = 46
 """The columns that the picture and its words take."""
@@ -38,7 +39,7 @@ class StepWords(Rows):
     def show(self, lines: tuple[WordLine, ...], picture: Picture, *, roomy: bool, help_key: str = "?") -> None:
         """Show the words of a step, and how the work lies.
 
-        ``roomy``: even a low screen has room for a caution; ``help_key``: the key that shows all the words.
+        ``roomy``: even a low screen makes room for a caution; ``help_key``: the key that shows all the words.
         """
         if (lines, picture, roomy, help_key) != (self._lines, self._picture, self._roomy, self._help):
             self._lines, self._picture, self._roomy, self._help = lines, picture, roomy, help_key
@@ -48,8 +49,7 @@ class StepWords(Rows):
         """Return the words in lines, those of care first among what follows the first, and the picture at the right."""
         del height
         if self.tallness == "low":
-            cautions = [line for line in self._lines if line.heading == "take care" and self._roomy]
-            return all_words(cautions, width)[:MOST_CAUTION]
+            return self._cut(all_words(self._care(), width), width, MOST_CAUTION) if self._roomy else ()
         if not is_pictured(self._picture, width, self.tallness):
             return self._words(min(width, 96), _MOST[self.tallness])
         drawn = picture_rows(self._picture, BESIDE)
@@ -59,8 +59,24 @@ class StepWords(Rows):
             one.pad_right(left - one.cell_length) + two for one, two in zip_longest(words, drawn, fillvalue=Content())
         ]
 
+    def _care(self) -> list[WordLine]:
+        """Return the caution, where it is shown."""
+        return [line for line in self._lines if line.heading == CARE and not line.behind]
+
     def _words(self, width: int, most: int) -> list[Content]:
-        lines = all_words(self._lines, width)
+        """Return as many lines as fit, a caution among them; as many as before it went behind its key."""
+        care, others = self._care(), [line for line in self._lines if line.heading != CARE]
+        kept = min(most, len(all_words(self._lines, width)))
+        lines = all_words([*others[:1], *care, *others[1:]], width)
+        if len(lines) > most and care:
+            told = all_words(care, width)
+            told = self._cut(told, width, MOST_CAUTION if care[0].always else min(most - 1, MOST_CAUTION))
+            most = max(most, len(told))
+            lines = [*self._cut(all_words(others, width), width, most - len(told)), *told]
+        lines = self._cut(lines, width, most)
+        return [*lines, *[Content()] * (kept - len(lines))]
+
+    def _cut(self, lines: list[Content], width: int, most: int) -> list[Content]:
         if len(lines) <= most or not most:
             return lines[:most]
         more = plain(f" … {self._help} shows all", "$quiet")
@@ -106,7 +122,7 @@ def all_words(lines: Sequence[WordLine], width: int) -> list[Content]:
     """Return the words of a step, wrapped, each with its heading; a caution stands out by its heading."""
     found: list[Content] = []
     for line in lines:
-        style = "bold $alarm" if line.heading == "take care" else "bold $quiet"
+        style = "bold $alarm" if line.heading == CARE else "bold $quiet"
         head = plain(f"{line.heading}: ", style) if line.heading else Content()
         found += wrapped(head + plain(line.text, "$foreground"), width)
     return found

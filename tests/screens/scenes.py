@@ -145,8 +145,16 @@ def _second_side(folder: Path) -> None:
 LARGE = {"size": "large"}
 """The size in which sections are long."""
 
+CREW = {"recipe": "crew-neck", "size": "6 years"}
+"""The crew neck that comes with the program, for a child."""
+
 SCENES: dict[str, Scene] = {
     "item": Scene(),
+    "just-begun": Scene(changes=CREW),
+    "first-stitch": Scene(keys=("g",), changes=CREW),
+    "left-open": Scene(keys=("g", "left"), changes=CREW),
+    "caution-first": Scene(15, changes=CREW),
+    "caution-child": Scene(20, changes=CREW),
     "join": Scene(JOIN, _picked(2)),
     "join-uneven": Scene(JOIN, (TakeCount(7, "left_front"),)),
     "join-which": Scene(JOIN, (), ("6", "enter")),

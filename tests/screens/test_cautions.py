@@ -5,8 +5,15 @@ from pathlib import Path
 import pytest
 
 from finishing_tui.garment.commands import Press
-from tests.screens.hands import BLOCK, app_for, settled, shelf, shown, work_to
-from tests.screens.scenes import SIZES
+from finishing_tui.widgets.step_words import StepWords
+from tests.screens.hands import BLOCK, app_for, needles, settled, shelf, shown, work_to
+from tests.screens.scenes import CREW, SIZES
+
+CREW_RIB, SAFE = 15, 20
+"""Steps of the crew neck, counted from 0: with a caution of its own, and with a child's."""
+
+ITEMS = ("▸ There is no cord", "▸ Buttons or trims")
+"""What is ticked off there, as the next one begins."""
 
 
 @pytest.mark.parametrize("size", SIZES.values(), ids=SIZES)
@@ -19,3 +26,37 @@ async def test_the_steam_is_warned_of_at_every_size(size: tuple[int, int], press
     async with app.run_test(size=size) as pilot:
         await settled(pilot)
         assert "take care: Mind the steam: it burns." in shown(app)
+
+
+@pytest.mark.parametrize("size", SIZES.values(), ids=SIZES)
+@pytest.mark.parametrize("presses", [0, 1, 3])
+async def test_a_childs_caution_is_read_at_every_size(size: tuple[int, int], presses: int, tmp_path: Path) -> None:
+    """While its list is ticked off and when it is looked over; beside it stands what is to be ticked off next."""
+    folder = shelf(tmp_path, **CREW)
+    work_to(folder, SAFE, *[Press()] * presses)
+    app = app_for(folder)
+    async with app.run_test(size=size) as pilot:
+        await settled(pilot)
+        text = " ".join(shown(app).split())
+        assert "take care: Cords at the necks of children's clothes can strangle and small parts can choke." in text
+        assert presses == 3 or ITEMS[presses] in text
+
+
+@pytest.mark.parametrize("size", [size for name, size in SIZES.items() if name != "40x20"])
+async def test_a_caution_goes_behind_its_key_and_nothing_moves(size: tuple[int, int], tmp_path: Path) -> None:
+    """Shown before the first round, and after it in the help alone; all that stands above keeps its row."""
+    folder = shelf(tmp_path, **CREW)
+    work_to(folder, CREW_RIB)
+    app = app_for(folder)
+    async with app.run_test(size=size) as pilot:
+        await settled(pilot)
+        words = needles(app).query_one(StepWords)
+        before = words.region
+        assert "take care: A short circular crowds" in shown(app)
+        await pilot.press("space")
+        await settled(pilot)
+        assert "take care" not in shown(app)
+        assert words.region == before
+        await pilot.press("?")
+        await settled(pilot)
+        assert "A short circular crowds" in shown(app)

@@ -255,7 +255,7 @@ def _all_ways_are_there(app: FinishingApp) -> None:
 
 def _lies_whole(app: FinishingApp) -> None:
     """Check that everything that is drawn has the lines it asks for, and that none lies over another."""
-    taken: dict[int, Any] = {}
+    taken: list[Rows] = []
     for widget in app.screen.query(Rows):
         if not widget.display or not widget.size.height or isinstance(widget, Notice):
             continue
@@ -264,6 +264,5 @@ def _lies_whole(app: FinishingApp) -> None:
         assert inside or app.screen.region.contains_region(region), (widget, region)
         if not inside:
             assert len(widget.rows(*widget.size)) <= widget.size.height, widget
-        for line in range(region.y, region.bottom) if not inside else ():
-            assert line not in taken, (widget, taken[line])
-            taken[line] = widget
+            assert not any(region.overlaps(other.region) for other in taken), (widget, taken)
+            taken.append(widget)

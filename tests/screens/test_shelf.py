@@ -3,8 +3,10 @@
 import shutil
 import signal
 from pathlib import Path
+from typing import Any
 
 import pytest
+from textual.screen import Screen
 
 from finishing_tui import shipped
 from finishing_tui.cli import main
@@ -16,9 +18,12 @@ from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.demos import DemoScreen
-from finishing_tui.screens.shelf import ShelfScreen, _lines
+from finishing_tui.screens.help import HelpScreen
+from finishing_tui.screens.shelf import FIRST, WHAT, ShelfScreen, _lines
+from finishing_tui.screens.starting.recipes import RecipesScreen
 from finishing_tui.widgets.choices import Choices
 from tests.screens.hands import JOIN, PICK_UP, app_for, front, needles, settled, shelf, shown, work_to
+from tests.screens.scenes import SIZES
 
 
 def _words(app: FinishingApp) -> str:
@@ -228,8 +233,8 @@ async def test_a_shelf_of_many_garments_is_there_at_once_and_fills_in(tmp_path: 
         assert len(screen.query_one(Choices)) == 201
         await pilot.press("down")
         await settled(pilot)
-        assert "201 garments in hand" in _words(app)
-        assert "still being read" not in _words(app)
+        assert "201 garments in progress" in _words(app)
+        assert "opening" not in _words(app)
         await pilot.press(*["up"] * 3)
         assert "▸ 1 Slate crew · size small" in _words(app)
         assert "step 2 of 12" in _words(app)
@@ -240,6 +245,49 @@ async def test_a_shelf_of_many_garments_is_there_at_once_and_fills_in(tmp_path: 
         assert screen.query_one(Choices).at == 0  # touched last, it stands first, and the caret came with it
         await pilot.press("down", "enter")
         needles(app)
+
+
+@pytest.mark.parametrize(
+    ("at", "key", "opens"), [(1, "d", DemoScreen), (2, "s", RecipesScreen), (3, "question_mark", HelpScreen)]
+)
+@pytest.mark.parametrize("how", ["the key", "the number", "the caret"])
+async def test_an_empty_shelf_has_three_ways_to_begin(
+    at: int, key: str, opens: type[Screen[Any]], how: str, tmp_path: Path
+) -> None:
+    """Each by its key, by its number, and by the caret; left again, the shelf is as it was, with the caret there."""
+    app = FinishingApp(tmp_path / "shelf")
+    async with app.run_test() as pilot:
+        await settled(pilot)
+        first = front(app)
+        assert isinstance(first, ShelfScreen)
+        keys = {"the key": [key], "the number": [str(at)], "the caret": [*["down"] * (at - 1), "enter"]}
+        await pilot.press(*keys[how])
+        await settled(pilot)
+        assert isinstance(front(app), opens)
+        await pilot.press("escape")
+        await settled(pilot)
+        assert front(app) is first
+        assert first.query_one(Choices).at == (at - 1 if how == "the caret" else 0)
+        await pilot.press("9")
+        assert front(app) is first
+
+
+@pytest.mark.parametrize("size", SIZES.values(), ids=SIZES)
+@pytest.mark.parametrize("looks", ["", "ascii"])
+async def test_an_empty_shelf_says_what_this_is_at_every_size(
+    size: tuple[int, int], looks: str, tmp_path: Path
+) -> None:
+    """The drawing is whole, the sentence and the choices stand beside or below it, and most rows say something."""
+    app = FinishingApp(tmp_path / "shelf", looks=looks)
+    async with app.run_test(size=size) as pilot:
+        await settled(pilot)
+        words = _words(app)
+        assert all(choice[1] in words for choice in FIRST)
+        assert WHAT.split()[-1] in words
+        hem = "#===" if looks else "╞═══"
+        assert hem in words
+        rows = shown(app).split("\n")
+        assert sum(1 for row in rows if row.strip()) >= 0.7 * len(rows)
 
 
 def test_steps_for_other_sizes_are_not_in_the_bar() -> None:

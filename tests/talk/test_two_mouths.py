@@ -43,7 +43,7 @@ from tests.screens.hands import (
     work_to,
 )
 
-FEW, MANY = 30, 200
+FEW, MANY = 40, 200
 """So many moves a conversation has."""
 
 PRESSES = 12

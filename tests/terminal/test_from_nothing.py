@@ -68,7 +68,7 @@ def test_from_an_empty_shelf_to_the_end_put_down_twice_with_another_one_beside_i
     """Started, put down, another one started and put down, come back to twice, finished: each keeps to its own."""
     shelf = tmp_path / "shelf"
     with Terminal(shelf=shelf) as terminal:
-        terminal.wait_for("Nothing is on the shelf yet.")
+        terminal.wait_for("Practice on a demo garment")
         start(terminal, "Baby jacket with a buttoned shoulder", "plum jacket")
         (jacket,) = folders_on(shelf)
         hands = Hands(terminal, jacket)
@@ -93,8 +93,8 @@ def test_from_an_empty_shelf_to_the_end_put_down_twice_with_another_one_beside_i
         hands.to_the_end()
         terminal.wait_for("Finished")
         put_down(terminal, "")
-        text = terminal.wait_for(lambda text: "finished" in text and "being read" not in text)
-        assert "2 garments in hand" in text
+        text = terminal.wait_for(lambda text: "finished" in text and "opening" not in text)
+        assert "2 garments in progress" in text
         terminal.press("q")
         assert terminal.wait_for_end() == 0
     assert state_of(blanket) == beside

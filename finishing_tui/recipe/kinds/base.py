@@ -177,7 +177,7 @@ class Step:
     mend: str = ""
     """What goes wrong, and how to mend it."""
     mind: str = ""
-    """A caution."""
+    """A caution, shown once a garment; one about a child, or about cords or swallowing, is shown every time."""
     see: str = ""
     """Where to read more."""
     expect: Mapping[PlaceName, Count] = field(default_factory=lambda: MappingProxyType({}))

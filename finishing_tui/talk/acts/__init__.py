@@ -10,6 +10,7 @@ from types import MappingProxyType
 from finishing_tui.talk.action import Action
 from finishing_tui.talk.acts import (
     finish,
+    first_stitch,
     help,  # noqa: A004  (the name of the action)
     leave_out,
     ledger,
@@ -34,6 +35,7 @@ from finishing_tui.talk.acts import (
 ACTS: tuple[Action, ...] = (
     press.ACT,
     finish.ACT,
+    first_stitch.ACT,
     recount.ACT,
     other.ACT,
     take_back.ACT,

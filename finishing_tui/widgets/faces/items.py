@@ -36,7 +36,7 @@ class Checklist(Rows):
             text = wrapped(plain(item, style), width - 2)
             lines += [plain(mark if not row else "  ", style) + line for row, line in enumerate(text)]
         if height is not None and len(lines) > height:
-            lines = lines[max(min(next_at - 1, len(lines) - height), 0) :][:height]
+            lines = lines[max(min(next_at - (height > 2), len(lines) - height), 0) :][:height]
         return lines
 
 
