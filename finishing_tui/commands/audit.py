@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
+from finishing_tui import shipped
 from finishing_tui.commands.answer import Answer
 from finishing_tui.commands.audit_table import table
 from finishing_tui.craft.errors import FinishingError
@@ -46,7 +47,13 @@ _TECHNIQUES = "techniques"
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
-    parser.add_argument("files", nargs="+", type=Path, metavar="FILE", help="a recipe, or a folder of recipes")
+    parser.add_argument(
+        "files",
+        nargs="+",
+        type=Path,
+        metavar="FILE",
+        help="a recipe file, a folder of them, or a shipped recipe's name",
+    )
     parser.add_argument("--size", help="only this size (all, when it is not given)")
     parser.add_argument("--ledger", action="store_true", help="show the ledger of every file, also of several")
 
@@ -62,15 +69,15 @@ def answer(args: argparse.Namespace) -> Answer:
     width = min(max(shutil.get_terminal_size((80, 24)).columns, _NARROW), _WIDE)
     status = 0
     for file in _recipes(args.files):
-        name = inert(str(file), lines=False)
+        name, path = inert(str(file), lines=False), shipped.recipe_file(file)
         try:
-            recipe = read_recipe(file)
+            recipe = read_recipe(path)
             found = audit(recipe, None if args.size is None else (size_index(recipe, args.size),))
         except FinishingError as error:
             wrong.append(str(error) if isinstance(error, BadRecipe) else f"{name}: {error}")
             data[name] = {"ok": False, "sizes": {}, "unreadable": wrong[-1]}
             continue
-        line = _lines(file) if found.findings else _no_line
+        line = _lines(path) if found.findings else _no_line
         status = max(status, 0 if found.ok else 1)
         texts.append("\n".join(_told(name, recipe, found, line, width, ledger=alone)))
         data[name] = _data(recipe, found, line)

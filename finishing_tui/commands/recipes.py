@@ -70,7 +70,7 @@ def answer(args: argparse.Namespace) -> Answer:
     texts, data, wrong = [], {}, []
     for file in args.files:
         try:
-            recipe = read_recipe(_file(file))
+            recipe = read_recipe(shipped.recipe_file(file))
             size = recipe.sizes[0] if args.size is None else args.size
             index = size_index(recipe, size)
             told = _outline(recipe, index) if args.size is None else whole_recipe(recipe, index, args.hand)
@@ -85,17 +85,11 @@ def answer(args: argparse.Namespace) -> Answer:
     return Answer("\n\n".join(texts), data)
 
 
-def _file(named: Path) -> Path:
-    """Return the file that is meant: the one named, or the shipped recipe of that name where there is no such file."""
-    known = shipped.recipes()
-    return known[str(named)] if not named.exists() and str(named) in known else named
-
-
 def _sized(files: list[Path], typed: list[str]) -> Answer:
     """Return which size a garment has whose places hold what was counted."""
     if len(files) != 1:
         raise FinishingError("--held goes with one recipe; name just one")
-    recipe, held = read_recipe(_file(files[0])), {}
+    recipe, held = read_recipe(shipped.recipe_file(files[0])), {}
     for one in typed:
         place, _, count = one.partition("=")
         if not (count.isascii() and count.isdecimal() and len(count) <= 6):

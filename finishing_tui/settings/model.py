@@ -14,7 +14,7 @@ from finishing_tui.talk.keys import Keys
 Bell = Literal["run", "recount", "target", "refused"]
 """What the bell can ring for."""
 
-ScreenLook = Literal["dark", "light", "terminal", "ascii"]
+ScreenLook = Literal["auto", "dark", "light", "terminal", "ascii"]
 """A word for how the screens look."""
 
 OwnKeys = Mapping[str, Mapping[str, str | tuple[str, ...]]]
@@ -46,9 +46,10 @@ class Settings:
     typed in either."""
     hand: Literal["right", "left"] = "right"
     """The hand that knits, for a garment that is started; it can be changed for each."""
-    looks: ScreenLook | tuple[ScreenLook, ...] = "dark"
-    """How the screens look: "dark", "light", or "terminal" for the terminal's own colours; and "ascii" where only plain
-    letters can be drawn, alone or in a list with one of the others. FINISHING_LOOKS, if set, counts instead."""
+    looks: ScreenLook | tuple[ScreenLook, ...] = "auto"
+    """How the screens look: "dark", "light", or "terminal" for the terminal's own colors; "ascii" for plain letters
+    only, alone or in a list with one of these; "auto" for dark, with plain letters where the terminal lacks other
+    signs. FINISHING_LOOKS, if set, counts instead."""
     keys: OwnKeys = field(default_factory=lambda: MappingProxyType({}))
     """The keys of actions, in a table for each group, such as [keys.needles] with press = ["space", "f13"]: a key or a
     list of keys, instead of the usual ones. A pedal or a remote sends keys too; "keys and pedals" on the shelf says
