@@ -27,10 +27,9 @@ from finishing_tui.recipe.reader.errors import spoken
 from finishing_tui.recipe.reader.guards import decoded
 
 EXAMPLE = """\
-Every step of the recipe is done on paper, in every size. An error cannot be knitted as written, or contradicts
-itself; a warning can be knitted, but is doubtful. What is not printed is worked out. Below the findings stands the
-ledger: the live stitches on every place after every step (! error, ? warning). Of several files or a folder only the
-findings are told, unless --ledger asks for both. The exit status is 1 when there are errors.
+Checks every step in every size. An error cannot be knitted as written; a warning needs a second look. Numbers the
+pattern leaves out are worked out. The ledger below shows the live stitches in every place after each step (! error,
+? warning). For several files or a folder, --ledger adds it. The exit status is 1 when there are errors.
 
   finishing audit my_neckband.toml --size 2
   finishing audit patterns/
@@ -54,7 +53,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         metavar="FILE",
         help="a recipe file, a folder of them, or a shipped recipe's name",
     )
-    parser.add_argument("--size", help="only this size (all, when it is not given)")
+    parser.add_argument("--size", help="only this size (default: all)")
     parser.add_argument("--ledger", action="store_true", help="show the ledger of every file, also of several")
 
 
@@ -146,7 +145,7 @@ def _counted(found: Audit) -> str:
     levels = [finding.level for finding in found.findings]
     errors, warnings = levels.count("error"), levels.count("warning")
     if not errors and not warnings:
-        return "It comes out"
+        return "All counts agree"
     return listing([plural(many, what) for many, what in ((errors, "error"), (warnings, "warning")) if many])
 
 

@@ -82,10 +82,10 @@ def _recovered(folder: Path) -> Answer:
         return Answer(f"{_whole(found.events)} Nothing was changed.", data)
     again = f"It is whole again, with {plural(found.events, 'event')}."
     if not found.events:
-        again = "Nothing of it could be kept: the next sitting begins the garment anew, from its files."
+        again = "Nothing could be kept. The garment starts over from its files when you next open it."
     lines = [f"The journal was damaged: {found.fault}.", f"{again} The damaged one is kept as {found.aside.name}."]
     if found.unsure is not None:
-        lines.append("Whether the last act was whole cannot be told: count what is on the needles before going on.")
+        lines.append("The last press may be incomplete. Count your stitches before you go on.")
     return Answer("\n".join(lines), data)
 
 

@@ -17,18 +17,17 @@ from finishing_tui.recipe.reader import BadRecipe, read_recipe
 from finishing_tui.recipe.which_size import which_size
 
 EXAMPLE = """\
-Without a FILE the recipes that come with the program are listed. A FILE is read, and told in outline for its first
-size; when there is anything wrong with it, all of it is told, with its lines, and the exit status is 2. With a size
-the whole recipe is told, from top to bottom, with the figures of that size: to be read through, or printed.
+Without a FILE, lists the recipes that come with the program. With one, prints an outline for its first size, or every
+mistake with its line (exit status 2). With --size, prints the whole recipe in that size.
 
   finishing recipes my_neckband.toml
   finishing recipes my_neckband.toml --size 2 --hand left
 
-How the hands do a thing, with a drawing where there is one; without a NAME the techniques are listed:
+How to work a technique, with a drawing where there is one. Without a NAME, lists the techniques:
 
   finishing recipes --technique grafting
 
-Where the size was never written down, the stitches that are held tell it:
+If you never wrote the size down, find it from the stitches you hold:
 
   finishing recipes crew-neck --held left_front=20 --held front_held=16
 
@@ -39,21 +38,21 @@ Where the size was never written down, the stitches that are held tell it:
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
     parser.add_argument("files", nargs="*", type=Path, metavar="FILE", help="a recipe file, or a shipped recipe's name")
-    parser.add_argument("--size", help="tell all of it for this size, not the outline for the first")
+    parser.add_argument("--size", help="print it all for this size")
     parser.add_argument("--hand", choices=("right", "left"), default="right", help="the hand that knits, with --size")
     parser.add_argument(
         "--technique",
         nargs="?",
         const="",
         metavar="NAME",
-        help="how the hands do a thing, with a drawing; without a NAME the techniques there are",
+        help="how to work a technique; without a NAME, lists them",
     )
     parser.add_argument(
         "--held",
         action="append",
         default=[],
         metavar="PLACE=COUNT",
-        help="stitches a place really holds: tells which size that is (may be given again for other places)",
+        help="stitches a place holds, to find the size (may be repeated for other places)",
     )
 
 

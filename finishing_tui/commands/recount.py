@@ -25,7 +25,7 @@ evenly in the first round.
   3. Rip back until 29 loops are left, at row 38; from there the rest lies flat: 5 of every 6, six times, then 6 of \
 every 7, twice.
 
-  The rest, spaced anew:
+  The rest, re-spaced:
 
   xxxxxx.xxxxxx.xxxxxx.xxxxxx.xxxxxxx.xxxxxxx.
   (x pick, . skip; in the order you walk)
@@ -46,7 +46,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--at", metavar="S", type=whole(0, MOST), help="you are at this spot (the last one walked)")
     parser.add_argument("--left", metavar="S", type=whole(0, MOST), help="so many spots are left")
     parser.add_argument(
-        "--half", action="store_true", help="you are half way; with --at or --left and no SPOTS, those are one half"
+        "--half", action="store_true", help="you are halfway; with --at or --left and no SPOTS, those are one half"
     )
     parser.add_argument(
         "--rhythm", metavar="A/B", type=ratio, help="the natural ratio of this edge, or the rhythm you kept: 2/3"
@@ -160,5 +160,5 @@ def _text(done: Recount, found: CountedAt, unit: str) -> str:
         )
     if done.rhythm is not None and done.rhythm.stitches:
         picture = drawn(done.rhythm)
-        parts += [f"The rest, spaced anew:\n\n{picture}"] if picture else []
+        parts += [f"The rest, re-spaced:\n\n{picture}"] if picture else []
     return "\n\n".join(parts)

@@ -57,7 +57,7 @@ def answer(args: argparse.Namespace) -> Answer:
 
 def _written(path: Path) -> Answer:
     if path.exists() or path.is_symlink():
-        raise FinishingError(f"{path} is there already and stays as it is; change it with an editor")
+        raise FinishingError(f"{path} is there already; change it with an editor")
     private_folder(path.parent)
     write_whole(path, commented())
     return Answer(f"Written: {path}\nNothing is set in it yet.", {"file": str(path), "written": True})

@@ -31,7 +31,7 @@ _HEADINGS: dict[PointLevel, str] = {
     "error": "error",
     "warning": "warning",
     "implied": "worked out",
-    "differs": "not as printed",
+    "differs": "differs from the recipe",
 }
 
 
@@ -47,7 +47,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         help="a number of your own garment, by its name in the recipe (may be given again for others)",
     )
     parser.add_argument("--gauge", metavar="GAUGE", help="your gauge, such as '20 x 28 over 10 cm'")
-    parser.add_argument("--band-gauge", metavar="GAUGE", help="the gauge of the band, where it is another one")
+    parser.add_argument("--band-gauge", metavar="GAUGE", help="the band's gauge, if it differs")
     parser.add_argument("--hand", choices=("right", "left"), help="the hand that knits (as the settings have it)")
     parser.add_argument("--name", metavar="TITLE", help="what you call it")
     parser.add_argument("--yarn", default="", help="the yarn, in words")

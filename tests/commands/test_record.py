@@ -160,11 +160,11 @@ def test_the_doctor_says_what_to_do_where_nothing_can_be_recovered(
         assert leave("doctor", str(folder)) == 1
         told = capsys.readouterr().out
         assert fault in told
-        assert "with --recover puts it aside" in told
+        assert "with --recover sets it aside" in told
         assert fault in refused(capsys, "record", str(folder))
         assert "SQLite" not in told
         recovered = ask(capsys, "doctor", str(folder), "--recover")
-        assert "Nothing of it could be kept: the next sitting begins the garment anew" in recovered
+        assert "Nothing could be kept. The garment starts over from its files" in recovered
         assert ask(capsys, "doctor", str(folder)).startswith("The journal is whole, and nothing stands in it yet")
         assert ask(capsys, "doctor", str(folder), "--recover").endswith("Nothing was changed.")
         assert ask_json(capsys, "record", str(folder))["sittings"] == []

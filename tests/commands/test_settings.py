@@ -28,7 +28,7 @@ def test_a_file_is_written_whole_and_private_and_only_once(path: Path, capsys: p
         assert stat.S_IMODE(path.stat().st_mode) == 0o600
     assert [file.name for file in path.parent.iterdir()] == [path.name]
     path.write_text('hand = "left"\n')
-    assert "is there already and stays as it is" in refused(capsys, "settings", "--write")
+    assert "is there already; change it with an editor" in refused(capsys, "settings", "--write")
     assert path.read_text() == 'hand = "left"\n'
 
 

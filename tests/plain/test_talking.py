@@ -54,7 +54,7 @@ def test_a_step_that_is_refused_for_good_is_not_looked_at(tmp_path: Path) -> Non
 def test_taking_up_the_step_under_the_needles_does_not_finish_it(tmp_path: Path) -> None:
     """It is there already, and says so: the key for both is the same."""
     said = both(at_the_back_holder(tmp_path / "twin"), tmp_path, "take up 2", "take up 2")
-    assert said.count("Step 2 is under the needles already.") == 2
+    assert said.count("You are on step 2.") == 2
 
 
 def test_a_count_is_asked_for_as_it_is_typed_here(tmp_path: Path) -> None:

@@ -74,8 +74,8 @@ def _section(state: State, work: StepWork, command: TakeCount) -> tuple[AnyAct, 
         return Refusal(sentence(error))
     if seen.put == "loops" and command.answer is None:
         return Refusal(
-            f"{seen.expected} by presses, {seen.counted} counted: say whether presses were missed, the loops differ, "
-            "or the row is not known"
+            f"you counted {seen.counted}; the count here is {seen.expected}: say whether you missed a press, picked up "
+            "a different number, or lost your row"
         )
     way = next((way for way in seen.ways if way.repair == command.repair), None)
     if seen.put in {"as-planned", "presses"}:

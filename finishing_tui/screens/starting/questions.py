@@ -210,7 +210,7 @@ class StartScreen(Listed[Draft | Path]):
             self.query_one("#range", Sentences).show((asked.range, "$quiet"))
             entry.ask(self._lines.get(asked.key, asked.value), asked.longest)
         told = ((line, "$quiet") for line in summary(self.draft))
-        self.query_one("#so-far", Sentences).show(("as it stands", "bold $act"), *told)
+        self.query_one("#so-far", Sentences).show(("your answers", "bold $act"), *told)
         self._say_keys()
 
     def _options(self, asked: StartQuestion, at: int) -> "Sequence[Choice]":

@@ -44,7 +44,7 @@ MISTAKES = [
     ('mirrors  = "left front neck"', 'mirrors  = "left neck"', "step 3.section 4.mirrors",
      "no section of this step runs along \"left neck\"; did you mean 'left front neck'?"),
     ("gap   = ", "hole  = ", "step 3.section 3",
-     "what this section is cannot be told; give it one of the keys gap, from, along"),
+     "this section does not say what it is; give it one of the keys gap, from, along"),
     ("{start end}", "{left end}", "step 2.say",
      "'{left end}' is no word that the program knows; only {start end} and {far end} are turned round, "
      "write others without braces"),
