@@ -1,4 +1,4 @@
-"""``finishing demo``: a garment to try everything on, copied to the shelf so that nothing can be spoilt."""
+"""``finishing demo``: a garment to practice on, copied to the shelf so that nothing can be spoilt."""
 
 import argparse
 

@@ -18,7 +18,7 @@ example: 71 stitches wanted from 88 rows; at row 44 there are 33 loops
 
   $ finishing recount 71 88 --at 44 --counted 33 --unit row
   Counted 33 of 71 at row 44 of 88: 38 to pick, 44 rows left.
-  Spaced anew, the rest just shows: 2.5 stitches more than its rows take (7 %).
+  Spaced anew, the rest just shows: 2.5 stitches more than its rows take (7%).
   1. Pick 38 stitches from the 44 rows left: 6 of every 7, four times, then 7 of every 8, twice.
   2. Go on at the natural ratio (4 of every 5, four times, then 5 of every 6, four times): that makes 69; increase 2 \
 evenly in the first round.

@@ -38,7 +38,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("rib", help="the rib: k2p2, k1p1, k3p2 ...")
     parser.add_argument("parts", nargs="+", type=whole(0, MOST), metavar="STITCHES", help="the band, or its parts")
     lie = parser.add_mutually_exclusive_group()
-    lie.add_argument("--flat", action="store_true", help="worked flat, both edges alike (if nothing is said)")
+    lie.add_argument("--flat", action="store_true", help="worked flat, both edges alike (default)")
     lie.add_argument("--round", action="store_true", help="in the round")
     lie.add_argument("--seam", choices=("half", "full"), help="sewn into a tube: half or full edge stitches taken in")
     parser.add_argument("--middle", type=whole(0, MOST), metavar="N", help="in the round: center a rib after stitch N")

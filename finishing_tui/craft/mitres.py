@@ -71,8 +71,8 @@ def vee(left: int, right: int, rounds: int, *, every: int = 1, first: int = 1) -
     counted("the stitches right of the center stitch", right)
     if (left - right) % 2:
         raise Impossible(
-            f"{left} and {right} stitches beside the center stitch are one even and one odd: pick up one more or one "
-            f"fewer on one side, so that the rib meets the center alike"
+            f"both sides of the center stitch must be odd or both even ({left}, {right}): pick up one more or one "
+            "fewer on one side"
         )
     done = _shaped_rounds(rounds, every, first)
     if len(done) > min(left, right):

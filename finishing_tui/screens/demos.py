@@ -41,7 +41,7 @@ class DemoScreen(Listed[Path | None]):
 
     def on_mount(self) -> None:
         """Show them."""
-        told = "A copy goes on your shelf: nothing can be spoilt." if self._folders else "None comes with this program."
+        told = "You get a copy; you can't break anything." if self._folders else "None comes with this program."
         self.query_one(Sentences).show(("Demo garments", "bold $count"), (told, "$quiet"))
         self.query_one(Choices).show(self._choices)
         key = keys_of(self).shown

@@ -118,7 +118,7 @@ def test_blocking_is_worked_to_rows(capsys: pytest.CaptureFixture[str]) -> None:
         (("20x28",), "such as '20 x 28 over 10 cm'"),
         (("20 x 28 over 10",), "cm or in"),
         (("0 x 28 over 10 cm",), "more than 0"),
-        (("99999 x 28 over 10 cm",), "at most 1000"),
+        (("99999 x 28 over 10 cm",), "up to 1000"),
         (("20 stitches over 10 cm", "--edge", "5 rows"), "no rows"),
         (("--band", "20 stitches over 10 cm"), "gauge of the body first"),
         (("--blocked", "20 x 28 over 10 cm"), "gauge of the body first"),

@@ -52,7 +52,7 @@ def test_a_garment_in_hand_can_be_recorded(folder: Path, capsys: pytest.CaptureF
     hand.do(Press())
     assert hand.flush(30)
     assert ask_json(capsys, "record", str(folder))["count"] == 21
-    assert "in hand just now" in ask(capsys, "doctor", str(folder))
+    assert "is open now" in ask(capsys, "doctor", str(folder))
     hand.put_down()
 
 
@@ -165,7 +165,7 @@ def test_the_doctor_says_what_to_do_where_nothing_can_be_recovered(
         assert "SQLite" not in told
         recovered = ask(capsys, "doctor", str(folder), "--recover")
         assert "Nothing could be kept. The garment starts over from its files" in recovered
-        assert ask(capsys, "doctor", str(folder)).startswith("The journal is whole, and nothing stands in it yet")
+        assert ask(capsys, "doctor", str(folder)).startswith("The journal is whole and still empty.")
         assert ask(capsys, "doctor", str(folder), "--recover").endswith("Nothing was changed.")
         assert ask_json(capsys, "record", str(folder))["sittings"] == []
 

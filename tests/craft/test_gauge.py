@@ -63,7 +63,7 @@ def test_blocking_rows_are_the_nearest_whole_number(before: Gauge, blocked: Gaug
             before_blocking(wanted, before, blocked)
         return
     if rounded(exact) / before.rows_per_cm > LONGEST or rounded(exact) / blocked.rows_per_cm > LONGEST:
-        with pytest.raises(Impossible, match="at most 10000 cm"):
+        with pytest.raises(Impossible, match="up to 10000 cm"):
             before_blocking(wanted, before, blocked)
         return
     work = before_blocking(wanted, before, blocked)

@@ -105,7 +105,7 @@ def test_texts_hold_nothing_but_plain_characters() -> None:
 
 
 def test_words_are_ours() -> None:
-    """The words of the trade that this program uses, wherever people read; spelling is counted by ``tests.test_words``."""
+    """The words of the trade that this program uses, wherever people read; ``tests.test_words`` counts spelling."""
     for name, text in shipped_texts().items():
         for wrong, right in NOT_OURS.items():
             if name == "recipes/README.md" and wrong == "cast off":

@@ -34,7 +34,7 @@ def count(state: State, command: TakeCount) -> tuple[AnyAct, ...] | Refusal:
     if work.complete:
         if work.stages and work.stages[-1].counts:  # counted once more, before it is left
             return _place(state, work, work.stages[-1].place, command.counted)
-        return Refusal("this step is at its end: look it over, and finish it when it is right")
+        return Refusal("this step is complete: check it, then finish it")
     stage, mark = work.stages[work.at], work.progress[work.at].mark
     if stage.counts:
         return _place(state, work, stage.place, command.counted)

@@ -28,7 +28,7 @@ def contradicted(look: Look, place: str, wanted: int, found: int) -> Finding:
     return look.finding(
         "error",
         "printed count",
-        f"the {look.name(place)} has {plural(found, 'stitch')} after this step, printed {wanted}",
+        f"the {look.name(place)} has {plural(found, 'stitch')} after this step; the recipe says {wanted}",
         "expect",
         place,
         expected=wanted,
@@ -66,7 +66,7 @@ def repeats(look: Look, held: int) -> Findings:
         expected=str(form),
         found=held,
         sum=f"{held} = {_divided(held, repeat.of, repeat.plus)}",
-        suggestion=f"{listing([str(count) for count in near], 'or')} would be" if near else "",
+        suggestion=f"use {listing([str(count) for count in near], 'or')}" if near else "",
     )
 
 
