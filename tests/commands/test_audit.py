@@ -156,7 +156,7 @@ def test_what_cannot_be_read_is_status_2_and_hides_nothing(capsys: pytest.Captur
     assert status == 2
     assert f"{bad}:4: wrong" in complaint
     assert str(bad) not in out
-    assert "printed 97" in out
+    assert "the recipe says 97" in out
     status, found = asked_json(capsys, bad, GOOD)
     assert (status, found[str(bad)]["ok"], found[str(GOOD)]["ok"]) == (2, False, True)
 

@@ -101,7 +101,7 @@ def test_the_doctor_names_a_rescue_file_that_fits(
     file = file_of(FullDisk(monkeypatch).left_full(folder, presses=2).given_up)
     before = contents(folder), file.read_bytes()
     told = ask(capsys, "doctor", str(folder))
-    assert "what you did last (3 entries, " in told
+    assert "your last work (3 entries, " in told
     assert f"It is in ~/{file.relative_to(Path.home())}." in told
     assert ask_json(capsys, "doctor", str(folder))["rescue"] == str(file)
     assert (contents(folder), file.read_bytes()) == before

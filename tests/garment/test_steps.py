@@ -184,7 +184,7 @@ def test_held_stitches_may_be_taken_as_the_lot() -> None:
     assert refusal.sentence == "type how many are done, from 4 to 6"
     paper.did(Finish())
     assert paper.state.ledger.live == {"neck": 18}
-    assert top_words(paper.state) == "all 2 stitches of spare pin"
+    assert top_words(paper.state) == "the lot: 2 stitches of spare pin"
 
 
 @pytest.mark.parametrize(("counted", "entry"), [(7, Posting(FOUND, "centre", 1)), (5, Posting("centre", MISSING, 1))])

@@ -66,7 +66,7 @@ def test_a_change_that_cannot_be_taken_is_said_to_be_none() -> None:
         ('[[step]]\ndo = "work"', '[[step]]\ndo = "mark"\nmarker = "a"\ntitle = "m"\n[[step]]\ndo = "work"')
     )
     assert "steps: 3, not 2" in lines
-    assert "another number of steps" in refusal
+    assert "a different number of steps" in refusal
 
 
 def test_the_knitter_s_own_file_and_numbers() -> None:
