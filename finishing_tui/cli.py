@@ -16,7 +16,7 @@ from finishing_tui.inert import inert
 
 # name: (module, what it is for). The order is the order of the help.
 COMMANDS: dict[str, tuple[str, str]] = {
-    "shelf": ("shelf", "your garments in progress (opens without a command)"),
+    "shelf": ("shelf", "open your shelf: the garments in progress (also without a command)"),
     "start": ("start", "start a garment from a recipe, with your own numbers"),
     "demo": ("demo", "practice on a demo garment"),
     "work": ("work", "pick up a garment where you left it"),
@@ -24,20 +24,20 @@ COMMANDS: dict[str, tuple[str, str]] = {
     "doctor": ("doctor", "check a garment's journal, or recover a damaged one"),
     "settings": ("settings", "show your keys, pedals, bell, speech and looks, and what each means"),
     "spread": ("spread", "spread stitches over the rows of an edge"),
-    "recount": ("recount", "after a count: space the rest of an edge"),
+    "recount": ("recount", "space the rest of an edge after a count"),
     "share": ("share", "share a band's stitches among the sections of its edge"),
-    "gauge": ("gauge", "the natural ratio of an edge, and what the edge needs"),
+    "gauge": ("gauge", "find the natural ratio of an edge, and what the edge needs"),
     "evenly": ("evenly", "increase or decrease evenly in a row or round"),
     "pair": ("pair", "work or sew two unequal needles or edges together"),
     "buttonholes": ("buttonholes", "place buttonholes on a band"),
-    "rib": ("rib", "whether a band fits its rib, and where the rib lies"),
-    "corner": ("corner", "a miter or a V, with the count after each round"),
-    "shoulder": ("shoulder", "a sloped shoulder in steps, for short rows"),
-    "gap": ("gap", "extra stitches that close a gap"),
-    "head": ("head", "whether a neck goes over the head"),
-    "yarn": ("yarn", "how much yarn an edge needs, and whether yours will do"),
+    "rib": ("rib", "check whether a band fits its rib, and where the rib lies"),
+    "corner": ("corner", "shape a miter or a V, with the count after each round"),
+    "shoulder": ("shoulder", "slope a shoulder in steps, for short rows"),
+    "gap": ("gap", "close a gap with extra stitches"),
+    "head": ("head", "check whether a neck goes over the head"),
+    "yarn": ("yarn", "estimate the yarn an edge needs, and whether yours will do"),
     "audit": ("audit", "check a recipe in every size"),
-    "schema": ("schema", "the JSON Schema of a recipe file, for editors"),
+    "schema": ("schema", "print the JSON Schema of a recipe file, for editors"),
     "recipes": ("recipes", "list or print recipes, and the techniques they use"),
 }
 

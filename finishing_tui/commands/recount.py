@@ -30,7 +30,7 @@ every 7, twice.
   xxxxxx.xxxxxx.xxxxxx.xxxxxx.xxxxxxx.xxxxxxx.
   (x pick, . skip; in the order you walk)
 
-The number of rows unknown: fold the edge and mark its half; there, say --half and the rhythm you kept:
+If you don't know the rows, fold the edge and mark its half; there, use --half and the rhythm you kept:
 
   $ finishing recount 75 --half --counted 36 --rhythm 2/3
 """
@@ -40,7 +40,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
     parser.add_argument("stitches", metavar="STITCHES", type=whole(1, MOST), help="stitches wanted from the whole edge")
     parser.add_argument(
-        "spots", metavar="SPOTS", nargs="?", type=whole(1, MOST), help="spots of the whole edge, where you know them"
+        "spots", metavar="SPOTS", nargs="?", type=whole(1, MOST), help="spots of the whole edge, if you know them"
     )
     parser.add_argument("--counted", metavar="N", type=whole(0, MOST), required=True, help="loops there are now")
     parser.add_argument("--at", metavar="S", type=whole(0, MOST), help="you are at this spot (the last one walked)")
@@ -59,9 +59,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         default=(0, 0),
         help="the last count before this one that was right, and where",
     )
-    parser.add_argument(
-        "--per-10cm", metavar="N", type=whole(1, 1000), help="band stitches in 10 cm (20 if you do not know)"
-    )
+    parser.add_argument("--per-10cm", metavar="N", type=whole(1, 1000), help="band stitches in 10 cm (default: 20)")
     add_style(parser)
 
 

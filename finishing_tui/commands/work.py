@@ -15,13 +15,13 @@ from finishing_tui.settings import Settings, read_settings
 from finishing_tui.settings.looks import looks_in_force
 
 EXAMPLE = """\
-The folder of a garment, or the name of one on the shelf. Every key that may be pressed stands at the foot of the
-screen, and ? shows all of them. Leave whenever you like: what you count is saved as you count it. If the disk cannot
-save it, the screen says so, and on leaving where the rest is kept; the next sitting asks whether to take it in.
+The folder of a garment, or the name of one on the shelf. The keys you need are at the foot of the screen; ? shows all
+of them. Leave whenever you like: each press is saved as you make it. If the disk can't save, the screen says so. You
+learn where the rest is kept when you leave, and the program asks about it when you next open the garment.
 
   finishing work ~/knitting/slate-crew
 
-With --plain everything is said and typed line by line, for screen readers, braille lines and pipes; type help there.
+With --plain you read and type line by line, for screen readers, braille displays and pipes; type help there.
 
   finishing work slate-crew --plain
 

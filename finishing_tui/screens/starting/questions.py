@@ -36,7 +36,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
 
-UNKNOWN = Choice("I do not know it", ("Type what the pieces hold, and it is found.",))
+UNKNOWN = Choice("I'm not sure", ("Type your stitch counts to find it.",))
 """What may be answered where the size is asked."""
 
 MANY = 4
