@@ -43,7 +43,7 @@ def test_errors_stop_it_unless_they_are_accepted(capsys: pytest.CaptureFixture[s
     words = ("start", "crew-neck", "--size", "M", "--number", "side=25")
     assert leave(*words) == 1
     told = capsys.readouterr().out
-    assert "106 stitches" in told
+    assert "106 on the neck needle is not a multiple of 4" in told
     assert "stitches of the neckband: 106; the recipe says 104" in told
     assert not shelf.exists()
     found = ask_json(capsys, *words, "--accept")

@@ -56,7 +56,7 @@ def test_what_differs_from_print_is_named_by_the_sums_of_the_recipe(side: int) -
         point for point in found.of("differs") if f"stitches of the neckband: {band}; the recipe says 104" in point.text
     ]
     assert len(told) == (band != 104)
-    wrong = [point for point in found.of("error") if "4m" in point.text]
+    wrong = [point for point in found.of("error") if "not a multiple of 4" in point.text]
     assert bool(wrong) == (band % 4 != 0)
     assert all(point.number == "side" for point in wrong)
 
