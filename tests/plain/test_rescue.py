@@ -56,14 +56,14 @@ def test_left_with_a_full_disk_and_taken_in(end: bytes, folder: Path, disk: Full
     assert not any("everything is kept" in line for line in said)
     assert error.startswith("The last 4 entries could not be saved (the disk is full). They are in ")
     assert "itself" not in error
-    named = re.search(r"They are in (.*); the next", error)
+    named = re.search(r"They are in (.*); next time", error)
     assert named is not None
     file = Path(named[1])
     assert file.is_file()
     assert count(folder) == 1
     said, error = work(folder, b"yes\nwhere\nq\n\n")
     assert error == ""
-    assert re.fullmatch(r"under test: what you did last \(4 entries, [-0-9: to]+ UTC\) could not be saved.", said[0])
+    assert re.fullmatch(r"under test: your last work \(4 entries, [-0-9: to]+ UTC\) could not be saved.", said[0])
     assert said[1].startswith("It takes the garment to step 1, ")
     told = [f"It is in {file}.", "Add the unsaved work?", "  Type yes or no."]
     assert [line for line in said if line in told] == told

@@ -223,7 +223,7 @@ async def test_keys_and_pedals_tells_of_any_key(tmp_path: Path) -> None:
             "f13": ('In a settings file it is "f13".', "At the needles it is press: the next thing is done."),
             "question_mark": ('In a settings file it is "?".', "At the needles it is help: this help."),
             "quotation_mark": ("In a settings file it is '\"'.", "It does nothing at the needles yet."),
-            "7": ("It cannot be given to anything: digits are for counts", "At the needles it is a digit of a count."),
+            "7": ("You can't assign it: digits are for counts", "At the needles it is a digit of a count."),
             "tab": ('In a settings file it is "tab".', 'write press = ["f13", "tab"] under [keys.needles].'),
             "full_stop": ('In a settings file it is ".".', "At the needles it is the point of a measure."),
             "q": ('In a settings file it is "q".', "At the needles it is put_down: put it down"),

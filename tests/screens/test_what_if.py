@@ -99,6 +99,6 @@ def test_line_by_line_it_leads_to_the_same_events(tmp_path: Path) -> None:
     assert "Then: 11 from 24 rows" in text
     assert "This changes what comes later." in said
     assert "Taken: 17 from 22 rows" in text
-    assert "Left as it is." in said
+    assert "Nothing changed." in said
     assert text.count("That is no number of loops or rows, rhythm or spread.") == 2
     assert [kind for kind, _, _ in events(folder)].count("Replanned") == 1

@@ -42,7 +42,7 @@ _NOUNS: dict[PointLevel, str] = {
     "error": "error",
     "warning": "warning",
     "implied": "number worked out",
-    "differs": "count that differs from the recipe",
+    "differs": "count unlike the recipe",
 }
 
 
