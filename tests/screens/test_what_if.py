@@ -72,7 +72,7 @@ async def test_other_rounds_and_where_nothing_can_be_asked(tmp_path: Path) -> No
         await settled(pilot)
         await pilot.press("w")
         assert isinstance(front(app), AtTheNeedles)
-        assert "takes the stitches that are there" in shown(app)
+        assert "uses the stitches you have" in shown(app)
         await settled(pilot)
 
 
