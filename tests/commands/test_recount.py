@@ -72,7 +72,7 @@ def test_hopeless(capsys: pytest.CaptureFixture[str]) -> None:
 
 def test_the_example_in_the_help_is_what_the_command_says(capsys: pytest.CaptureFixture[str]) -> None:
     """The command line shown, run again, prints the lines shown."""
-    shown = re.search(r"\$ finishing (.+?)\n(.+?)\n\nThe number of rows", EXAMPLE, re.DOTALL)
+    shown = re.search(r"\$ finishing (.+?)\n(.+?)\n\nIf you don't know", EXAMPLE, re.DOTALL)
     assert shown
     assert main(shown[1].split()) == 0
     printed = [line.strip() for line in capsys.readouterr().out.splitlines()]
