@@ -39,7 +39,7 @@ def following(before: State, after: State) -> Following | None:
     lines, ended = later_lines(found, after), given_up(before, after)
     if ended:
         ways = tuple(one for one in found.mends if one.command.how != "here")
-        return Following(cut(lines), ways, undo=f"go back and finish step {ended[0] + 1}") if lines else None
+        return Following(cut(lines), ways, undo=f"take it back: step {ended[0] + 1} is worked on") if lines else None
     undo = ""
     if found.changes:
         place = found.changes[0].place
@@ -49,7 +49,7 @@ def following(before: State, after: State) -> Following | None:
             name = after.plan.here(after.ledger).name(place)
             lines = (f"{name}: {after.ledger.on(place)}, not {found.changes[0].planned}",)
         if abs(off) > SLIP and abs(off) > FAR * before.ledger.on(place) and not _walking(after):
-            undo = "undo and count again"
+            undo = "take it back, and count once more"
     # In the middle of an edge no hand makes a stitch or works two together: the section itself is spaced anew.
     walking = _walking(after)
     return Following(cut(lines), tuple(one for one in found.mends if one.command.how != "here" or not walking), undo)

@@ -36,7 +36,7 @@ def difference_told(ask: Explain) -> list[str]:
 
 def ways_told(ask: WeighWays) -> list[str]:
     """Return what a count that differs leads to, and how it was planned."""
-    planned = f"planned: {ask.view.rhythm}.", f"in all: {ask.view.total} on the needle."
+    planned = f"the plan so far: {ask.view.rhythm}.", f"in all: {ask.view.total} on the needle."
     return [*map(sentence, ask.told), *planned]
 
 

@@ -72,7 +72,7 @@ def test_a_count_as_the_recipe_has_it_changes_nothing() -> None:
 
 @pytest.mark.parametrize(
     ("said", "first"),
-    [(15, ""), (17, ""), (14, ""), (6, "undo and count again"), (26, "undo and count again")],
+    [(15, ""), (17, ""), (14, ""), (6, "take it back, and count once more"), (26, "take it back, and count once more")],
 )
 def test_a_count_that_is_far_off_may_be_taken_back_first_of_all(said: int, first: str) -> None:
     """Of 16 one or two may well be missing; 6 and 26 are slips of the finger, or of the count."""
@@ -260,7 +260,7 @@ def test_a_join_finished_with_no_pair_worked_names_the_steps_that_cannot_go_on()
     paper.surely(Finish())
     found = following(before, paper.state)
     assert found is not None
-    assert found.undo == "go back and finish step 7"
+    assert found.undo == "take it back: step 7 is worked on"
     assert any(line.startswith("step 8, Right front onto a needle: front needle 40, not 20") for line in found.lines)
     assert found.ways[-1].text == "carry on as it is"
     assert all(way.command.how != "here" for way in found.ways)

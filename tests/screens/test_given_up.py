@@ -37,5 +37,5 @@ def test_line_by_line_too(tmp_path: Path) -> None:
     work_to(folder, JOIN)
     said = talked(folder, "f", "f", "1", "q", "")
     assert "This changes what comes later." in said
-    assert any(line == "1: Go back and finish step 2." for line in said)
+    assert any(line == "1: Take it back: step 2 is worked on." for line in said)
     assert "Taken back: the end of step 2." in said

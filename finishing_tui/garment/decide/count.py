@@ -25,7 +25,7 @@ def count(state: State, command: TakeCount) -> tuple[AnyAct, ...] | Refusal:
     if not 0 <= command.counted <= MOST:
         return Refusal(f"a count is from 0 to {MOST}, not {command.counted}")
     if not begun(state):
-        return Refusal("no step is under way in which something could be counted")
+        return Refusal("begin the step first; then it can be counted")
     _, work = under_way(state)
     if command.place:
         return _place(state, work, command.place, command.counted)
@@ -74,8 +74,8 @@ def _section(state: State, work: StepWork, command: TakeCount) -> tuple[AnyAct, 
         return Refusal(sentence(error))
     if seen.put == "loops" and command.answer is None:
         return Refusal(
-            f"you counted {seen.counted}; the count here is {seen.expected}: say whether you missed a press, picked up "
-            "a different number, or lost your row"
+            f"you counted {seen.counted}, and the count here is {seen.expected}: say whether you missed a press, "
+            "picked up a different number, or lost your row"
         )
     way = next((way for way in seen.ways if way.repair == command.repair), None)
     if seen.put in {"as-planned", "presses"}:
