@@ -14,7 +14,10 @@ POOR = ("linux", "dumb")
 _SIGNS = {
     **dict.fromkeys("·…", "."),
     **dict.fromkeys("–—━─", "-"),
-    **dict.fromkeys("▸›", ">"),
+    **dict.fromkeys("▸▷›→", ">"),
+    **dict.fromkeys("◂‹", "<"),
+    **dict.fromkeys("╔╗╚╝╞╡", "#"),
+    **dict.fromkeys("│╷", "|"),
     **dict.fromkeys("‘’", "'"),
     **dict.fromkeys("“”", '"'),
     **dict.fromkeys("╭╮", "."),
@@ -28,7 +31,11 @@ _SIGNS = {
     "◇": "8",
     "●": "@",
     "○": "o",
-    "‹": "<",
+    "▲": "^",
+    "∩": "n",
+    "═": "=",
+    "║": ":",
+    "╵": "'",
 }
 
 
