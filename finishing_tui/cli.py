@@ -16,30 +16,43 @@ from finishing_tui.inert import inert
 
 # name: (module, what it is for). The order is the order of the help.
 COMMANDS: dict[str, tuple[str, str]] = {
-    "shelf": ("shelf", "the garments in hand; this is what opens without a command"),
+    "shelf": ("shelf", "open your shelf: the garments in progress (also without a command)"),
     "start": ("start", "start a garment from a recipe, with your own numbers"),
-    "demo": ("demo", "take a garment to try everything on"),
-    "work": ("work", "take a garment up where it was put down"),
-    "record": ("record", "where a garment stands, and what was really done to it"),
-    "doctor": ("doctor", "prove a garment's journal whole, or recover a damaged one"),
-    "settings": ("settings", "keys, pedals, bell, speech and looks: what is set, and what each setting means"),
-    "space": ("space", "spread stitches over the rows of an edge"),
-    "recount": ("recount", "after a count on the way: how the rest should go"),
+    "demo": ("demo", "practice on a demo garment"),
+    "work": ("work", "pick up a garment where you left it"),
+    "record": ("record", "show what you did on a garment, and what is left"),
+    "doctor": ("doctor", "check a garment's journal, or recover a damaged one"),
+    "settings": ("settings", "show your keys, pedals, bell, speech and looks, and what each means"),
+    "spread": ("spread", "spread stitches over the rows of an edge"),
+    "recount": ("recount", "space the rest of an edge after a count"),
     "share": ("share", "share a band's stitches among the sections of its edge"),
-    "gauge": ("gauge", "the natural ratio of an edge, and what the edge wants"),
+    "gauge": ("gauge", "find the natural ratio of an edge, and what the edge needs"),
     "evenly": ("evenly", "increase or decrease evenly in a row or round"),
     "pair": ("pair", "work or sew two unequal needles or edges together"),
     "buttonholes": ("buttonholes", "place buttonholes on a band"),
-    "rib": ("rib", "whether a band comes out in its rib, and where the rib stands"),
-    "corner": ("corner", "a mitre or a V, with the count after each round"),
-    "shoulder": ("shoulder", "a sloped shoulder in steps, for short rows"),
-    "gap": ("gap", "extra loops where a hole would be"),
-    "head": ("head", "whether a neck goes over the head"),
-    "yarn": ("yarn", "how much yarn an edge takes, and whether what is left will do"),
-    "audit": ("audit", "run the ledger through recipes in every size, and find what cannot be right"),
-    "schema": ("schema", "the JSON Schema of a recipe file, for editors"),
-    "recipes": ("recipes", "the recipes that come with the program, or the outline of a recipe file"),
+    "rib": ("rib", "check whether a band fits its rib, and where the rib lies"),
+    "corner": ("corner", "shape a miter or a V, with the count after each round"),
+    "shoulder": ("shoulder", "slope a shoulder in steps, for short rows"),
+    "gap": ("gap", "close a gap with extra stitches"),
+    "head": ("head", "check whether a neck goes over the head"),
+    "yarn": ("yarn", "estimate the yarn an edge needs, and whether yours will do"),
+    "audit": ("audit", "check a recipe in every size"),
+    "schema": ("schema", "print the JSON Schema of a recipe file, for editors"),
+    "recipes": ("recipes", "list or print recipes, and the techniques they use"),
 }
+
+OLD = {"space": "spread"}
+"""What commands were called once; it is still understood."""
+
+SURROUNDINGS = """\
+environment:
+  FINISHING_SHELF     the folder of your garments
+  FINISHING_SETTINGS  your settings file
+  FINISHING_LOOKS     auto, dark, light, terminal, ascii; beats your settings
+  NO_COLOR            set it for no colors
+  TERM                plain letters on linux and dumb, unless you set looks
+"""
+"""What the program reads of its environment."""
 
 
 class _Parser(argparse.ArgumentParser):
@@ -49,7 +62,10 @@ class _Parser(argparse.ArgumentParser):
         self.exit(2, f"{self.prog}: {inert(message, lines=False)}. See '{self.prog} --help'.\n")
 
     def _print_message(self, message: str, file: Any = None) -> None:
-        super()._print_message(shown(message), file)
+        if file is sys.stdout:  # help
+            put_out(message.removesuffix("\n"))
+        else:
+            super()._print_message(shown(message), file)
 
 
 class _Version(argparse.Action):
@@ -66,10 +82,12 @@ def _parser(asked: Sequence[str]) -> argparse.ArgumentParser:
     """Build the parser; only the command named in ``asked`` is imported and given its arguments."""
     parser = _Parser(
         prog="finishing",
-        description="Finish a hand-knitted garment at the needles. Without a command, the shelf of garments opens.",
+        description="Finish a hand-knitted garment at the needles.\nWithout a command, your shelf opens.",
+        epilog=SURROUNDINGS,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
         allow_abbrev=False,
     )
-    parser.add_argument("--version", action=_Version, nargs=0, help="say which version this is, and leave")
+    parser.add_argument("--version", action=_Version, nargs=0, help="show the version and exit")
     named = next((word for word in asked if word in COMMANDS), None)
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", title="commands")
     for name, (module, purpose) in COMMANDS.items():
@@ -91,9 +109,21 @@ def _parser(asked: Sequence[str]) -> argparse.ArgumentParser:
     return parser
 
 
+def _unknown(word: str) -> str:
+    from difflib import get_close_matches  # noqa: PLC0415  (only where a command is mistyped)
+
+    near = get_close_matches(word[:60], [*COMMANDS, *OLD], n=1)
+    hint = f"did you mean {OLD.get(near[0], near[0])}?" if near else "see 'finishing --help'"
+    return f"finishing: there is no command {word[:60]!r}; {hint}"
+
+
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the command line ``argv`` (the process's own when not given) and return the exit status."""
-    words = list(sys.argv[1:] if argv is None else argv) or ["shelf"]
+    first, *rest = list(sys.argv[1:] if argv is None else argv) or ["shelf"]
+    words = [OLD.get(first, first), *rest]
+    if words[0] not in COMMANDS and not first.startswith("-"):
+        complain(_unknown(first))
+        return 2
     args = _parser(words).parse_args(words)
     try:
         answer = args.answer(args)

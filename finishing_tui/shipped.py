@@ -8,6 +8,7 @@ import re
 from pathlib import Path
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.files import exists
 
 PACKAGE = Path(__file__).parent
 """The folder of the package itself."""
@@ -48,6 +49,11 @@ def demos(package: Path = PACKAGE) -> dict[str, Path]:
 def recipe(name: str, package: Path = PACKAGE) -> Path:
     """Return the file of the shipped recipe ``name``; raises ``NotShipped`` with the names there are."""
     return _named(name, recipes(package), "recipe")
+
+
+def recipe_file(named: Path, package: Path = PACKAGE) -> Path:
+    """Return ``named``, or the shipped recipe of that name where there is no such file."""
+    return named if exists(named) else recipes(package).get(str(named), named)
 
 
 def demo(name: str, package: Path = PACKAGE) -> Path:

@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
+from finishing_tui import shipped
 from finishing_tui.commands.answer import Answer
 from finishing_tui.commands.audit_table import table
 from finishing_tui.craft.errors import FinishingError
@@ -26,10 +27,9 @@ from finishing_tui.recipe.reader.errors import spoken
 from finishing_tui.recipe.reader.guards import decoded
 
 EXAMPLE = """\
-Every step of the recipe is done on paper, in every size. An error cannot be knitted as written, or contradicts
-itself; a warning can be knitted, but is doubtful. What is not printed is worked out. Below the findings stands the
-ledger: the live stitches on every place after every step (! error, ? warning). Of several files or a folder only the
-findings are told, unless --ledger asks for both. The exit status is 1 when there are errors.
+Checks every step in every size. An error cannot be knitted as written; a warning needs a second look. Numbers the
+pattern leaves out are worked out. The ledger below shows the live stitches in every place after each step (! error,
+? warning). For several files or a folder, --ledger adds it. The exit status is 1 when there are errors.
 
   finishing audit my_neckband.toml --size 2
   finishing audit patterns/
@@ -46,8 +46,14 @@ _TECHNIQUES = "techniques"
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
-    parser.add_argument("files", nargs="+", type=Path, metavar="FILE", help="a recipe, or a folder of recipes")
-    parser.add_argument("--size", help="only this size (all, when it is not given)")
+    parser.add_argument(
+        "files",
+        nargs="+",
+        type=Path,
+        metavar="FILE",
+        help="a recipe file, a folder of them, or a shipped recipe's name",
+    )
+    parser.add_argument("--size", help="only this size (default: all)")
     parser.add_argument("--ledger", action="store_true", help="show the ledger of every file, also of several")
 
 
@@ -62,15 +68,15 @@ def answer(args: argparse.Namespace) -> Answer:
     width = min(max(shutil.get_terminal_size((80, 24)).columns, _NARROW), _WIDE)
     status = 0
     for file in _recipes(args.files):
-        name = inert(str(file), lines=False)
+        name, path = inert(str(file), lines=False), shipped.recipe_file(file)
         try:
-            recipe = read_recipe(file)
+            recipe = read_recipe(path)
             found = audit(recipe, None if args.size is None else (size_index(recipe, args.size),))
         except FinishingError as error:
             wrong.append(str(error) if isinstance(error, BadRecipe) else f"{name}: {error}")
             data[name] = {"ok": False, "sizes": {}, "unreadable": wrong[-1]}
             continue
-        line = _lines(file) if found.findings else _no_line
+        line = _lines(path) if found.findings else _no_line
         status = max(status, 0 if found.ok else 1)
         texts.append("\n".join(_told(name, recipe, found, line, width, ledger=alone)))
         data[name] = _data(recipe, found, line)
@@ -139,7 +145,7 @@ def _counted(found: Audit) -> str:
     levels = [finding.level for finding in found.findings]
     errors, warnings = levels.count("error"), levels.count("warning")
     if not errors and not warnings:
-        return "It comes out"
+        return "All counts agree"
     return listing([plural(many, what) for many, what in ((errors, "error"), (warnings, "warning")) if many])
 
 

@@ -9,8 +9,8 @@ from finishing_tui.craft.mitres import Round, inside, outside, vee
 from finishing_tui.craft.words import plural
 
 EXAMPLE = """a worked example:
-  finishing corner 30 32 --rounds 4 --every 2        a V: 30 and 32 stitches beside one centre stitch
-  Work to 1 stitch before the centre stitch, centred double decrease (slip two together knitwise, knit one, pass the
+  finishing corner 30 32 --rounds 4 --every 2        a V: 30 and 32 stitches beside one center stitch
+  Work to 1 stitch before the center stitch, centered double decrease (slip two together knitwise, knit one, pass the
   two over it), work to the end: 2 stitches fewer, in every other round from round 1 on, 2 times; 63 stitches become 59.
   Count after each round: 61, 61, 59, 59.
 
@@ -46,7 +46,7 @@ def answer(args: argparse.Namespace) -> Answer:
     corners = args.corners or 1
     rounds = work(args.stitches[0], args.rounds, corners=corners, every=every, first=args.first)
     more = "more" if args.outside else "fewer"
-    how = "make one on each side of the corner stitch" if args.outside else "a centred double decrease"
+    how = "make one on each side of the corner stitch" if args.outside else "a centered double decrease"
     at = plural(corners, "corner")
     shaped = sum(1 for each in rounds if each.shaped)
     text = (

@@ -1,4 +1,4 @@
-"""``finishing demo``: a garment to try everything on, copied to the shelf so that nothing can be spoilt."""
+"""``finishing demo``: a garment to practice on, copied to the shelf so that nothing can be spoilt."""
 
 import argparse
 
@@ -9,8 +9,8 @@ from finishing_tui.garment.file import read_garment
 from finishing_tui.garment.shelf import shelf_folder, take_copy
 
 EXAMPLE = """\
-Without a NAME the demo garments are shown to choose from. A copy of the chosen one goes on the shelf and is opened.
-With --json they are only listed, or the one named is only copied.
+Without a NAME, choose from a list. You get a copy on your shelf, open and ready. With --json, lists the demo garments,
+or copies the one you name.
 
   finishing demo
 """
@@ -18,7 +18,7 @@ With --json they are only listed, or the one named is only copied.
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
-    parser.add_argument("name", nargs="?", metavar="NAME", help="the demo garment to take")
+    parser.add_argument("name", nargs="?", metavar="NAME", help="the demo garment you want")
 
 
 def answer(args: argparse.Namespace) -> Answer:

@@ -16,7 +16,7 @@ from finishing_tui.garment.rescued import found_for
 
 EXAMPLE = """\
 The folder of a garment, or the name of one on the shelf. Without --recover nothing is changed. The exit status is 0
-when the journal is whole (or was made whole), and 1 when something is wrong with it.
+if the journal is whole (or was made whole), and 1 if something is wrong with it.
 
   finishing doctor slate-crew
   finishing doctor slate-crew --recover
@@ -27,7 +27,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
     parser.add_argument("folder", type=Path, metavar="FOLDER", help="the garment's folder, or its name on the shelf")
     parser.add_argument(
-        "--recover", action="store_true", help="make a damaged journal whole again, and keep the damaged one beside it"
+        "--recover", action="store_true", help="repair a damaged journal, and keep the damaged one beside it"
     )
 
 
@@ -50,10 +50,10 @@ def _checked(folder: Path) -> Answer:
         if report.events:
             lines[1:] = [f"The first {plural(report.events, 'event')} can be recovered: run this again with --recover."]
     if report.in_use:
-        lines.append("The garment is in hand just now, so more may have been added since.")
+        lines.append("The garment is open now, so more may have been added since.")
     rescued = found_for(folder)
     if rescued.fits is not None:
-        lines += [*rescued.fits.told, "The next sitting asks whether to take them in."]
+        lines += [*rescued.fits.told, "The program asks about them when you next open the garment."]
     lines += rescued.others
     rescue = None if rescued.fits is None else str(rescued.fits.file)
     data = {
@@ -64,7 +64,7 @@ def _checked(folder: Path) -> Answer:
 
 def _whole(events: int) -> str:
     if not events:
-        return "The journal is whole, and nothing stands in it yet: the next sitting begins the garment."
+        return "The journal is whole and still empty."
     return f"The journal is whole: {plural(events, 'event')}."
 
 
@@ -82,10 +82,10 @@ def _recovered(folder: Path) -> Answer:
         return Answer(f"{_whole(found.events)} Nothing was changed.", data)
     again = f"It is whole again, with {plural(found.events, 'event')}."
     if not found.events:
-        again = "Nothing of it could be kept: the next sitting begins the garment anew, from its files."
+        again = "Nothing could be kept. The garment starts over from its files when you next open it."
     lines = [f"The journal was damaged: {found.fault}.", f"{again} The damaged one is kept as {found.aside.name}."]
     if found.unsure is not None:
-        lines.append("Whether the last act was whole cannot be told: count what is on the needles before going on.")
+        lines.append("The last press may be incomplete. Count your stitches before you go on.")
     return Answer("\n".join(lines), data)
 
 

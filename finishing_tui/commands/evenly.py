@@ -24,16 +24,16 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("before", type=whole(1, MOST), help="stitches on the needle now")
     parser.add_argument("after", type=whole(1, MOST), help="stitches wanted after the row")
     lie = parser.add_mutually_exclusive_group()
-    lie.add_argument("--flat", action="store_true", help="in a row: the edge stitches stay plain (if nothing is said)")
+    lie.add_argument("--flat", action="store_true", help="in a row: the edge stitches stay plain (default)")
     lie.add_argument("--round", action="store_true", help="in the round")
-    parser.add_argument("--method", metavar="NAME", help="how to shape (k2tog or M1 if not said)")
+    parser.add_argument("--method", metavar="NAME", help="how to shape (default: k2tog or M1)")
     parser.add_argument(
         "--margin", type=whole(1, MOST), metavar="N", help="plain stitches at each edge of a row, at least (1)"
     )
     parser.add_argument(
         "--double",
         action="store_true",
-        help="let places do double (k3tog among k2tog) where one at a time does not fit (the rule without --method)",
+        help="allow double decreases where singles don't fit (default without --method)",
     )
     parser.add_argument("--left-handed", action="store_true", help="swap the methods that lean: k2tog and ssk ...")
 

@@ -4,16 +4,17 @@ import json
 import os
 import sys
 from collections.abc import Mapping
-from typing import Any
+from io import TextIOWrapper
+from typing import Any, TextIO
 
 from finishing_tui.files import reason
 from finishing_tui.inert import escaped, inert
+from finishing_tui.letters import ALIKE, why_plain
 
 
 def for_programs(data: Mapping[str, Any]) -> str:
     """Return ``data`` as one line of JSON; where standard output cannot take every sign, in ASCII alone."""
-    encoding = (getattr(sys.stdout, "encoding", None) or "utf-8").lower().replace("-", "")
-    return escaped(json.dumps(data, ensure_ascii=not encoding.startswith("utf")))
+    return escaped(json.dumps(data, ensure_ascii=sys.stdout is not None and bool(why_plain(sys.stdout))))
 
 
 def shown(text: str) -> str:
@@ -26,18 +27,30 @@ def complain(text: str) -> None:
     print(shown(text), file=sys.stderr, flush=True)
 
 
+def fit(stream: TextIO) -> str:
+    """Have ``stream`` write what it can show and what looks like the rest; return why in plain letters, if it does.
+
+    Looks that the environment names are left to the stream.
+    """
+    why = "" if os.environ.get("FINISHING_LOOKS") else why_plain(stream)
+    if isinstance(stream, TextIOWrapper):
+        stream.reconfigure(encoding="ascii" if why else None, errors=ALIKE)
+    return why
+
+
 def put_out(said: str) -> str:
-    """Print ``said``, with a question mark for what the terminal cannot show; return why not, if it cannot be written.
+    """Print ``said``, in plain letters where the terminal lacks others; return why not, if it cannot be written.
 
     Whoever reads may have read enough (a pager, head): that is no fault.
     """
     if not said or sys.stdout is None:  # closed before the program began
         return ""
-    if hasattr(sys.stdout, "reconfigure"):
-        sys.stdout.reconfigure(errors="replace")
+    why = fit(sys.stdout)
     try:
         sys.stdout.write(f"{shown(said)}\n")
         sys.stdout.flush()
+        if why and not said.isascii():
+            complain(f"finishing: {why}")
     except OSError as error:
         # Python would complain once more when it closes the stream.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

@@ -17,18 +17,17 @@ from finishing_tui.recipe.reader import BadRecipe, read_recipe
 from finishing_tui.recipe.which_size import which_size
 
 EXAMPLE = """\
-Without a FILE the recipes that come with the program are listed. A FILE is read, and told in outline for its first
-size; when there is anything wrong with it, all of it is told, with its lines, and the exit status is 2. With a size
-the whole recipe is told, from top to bottom, with the figures of that size: to be read through, or printed.
+Without a FILE, lists the recipes that come with the program. With one, prints an outline for its first size, or every
+mistake with its line (exit status 2). With --size, prints the whole recipe in that size.
 
   finishing recipes my_neckband.toml
   finishing recipes my_neckband.toml --size 2 --hand left
 
-How the hands do a thing, with a drawing where there is one; without a NAME the techniques are listed:
+How to work a technique, with a drawing where there is one. Without a NAME, lists the techniques:
 
   finishing recipes --technique grafting
 
-Where the size was never written down, the stitches that are held tell it:
+If you never wrote the size down, find it from the stitches you hold:
 
   finishing recipes crew-neck --held left_front=20 --held front_held=16
 
@@ -39,21 +38,21 @@ Where the size was never written down, the stitches that are held tell it:
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
     parser.add_argument("files", nargs="*", type=Path, metavar="FILE", help="a recipe file, or a shipped recipe's name")
-    parser.add_argument("--size", help="tell all of it for this size, not the outline for the first")
+    parser.add_argument("--size", help="print it all for this size")
     parser.add_argument("--hand", choices=("right", "left"), default="right", help="the hand that knits, with --size")
     parser.add_argument(
         "--technique",
         nargs="?",
         const="",
         metavar="NAME",
-        help="how the hands do a thing, with a drawing; without a NAME the techniques there are",
+        help="how to work a technique; without a NAME, lists them",
     )
     parser.add_argument(
         "--held",
         action="append",
         default=[],
         metavar="PLACE=COUNT",
-        help="stitches a place really holds: tells which size that is (may be given again for other places)",
+        help="stitches a place holds, to find the size (may be repeated for other places)",
     )
 
 
@@ -70,7 +69,7 @@ def answer(args: argparse.Namespace) -> Answer:
     texts, data, wrong = [], {}, []
     for file in args.files:
         try:
-            recipe = read_recipe(_file(file))
+            recipe = read_recipe(shipped.recipe_file(file))
             size = recipe.sizes[0] if args.size is None else args.size
             index = size_index(recipe, size)
             told = _outline(recipe, index) if args.size is None else whole_recipe(recipe, index, args.hand)
@@ -85,17 +84,11 @@ def answer(args: argparse.Namespace) -> Answer:
     return Answer("\n\n".join(texts), data)
 
 
-def _file(named: Path) -> Path:
-    """Return the file that is meant: the one named, or the shipped recipe of that name where there is no such file."""
-    known = shipped.recipes()
-    return known[str(named)] if not named.exists() and str(named) in known else named
-
-
 def _sized(files: list[Path], typed: list[str]) -> Answer:
     """Return which size a garment has whose places hold what was counted."""
     if len(files) != 1:
         raise FinishingError("--held goes with one recipe; name just one")
-    recipe, held = read_recipe(_file(files[0])), {}
+    recipe, held = read_recipe(shipped.recipe_file(files[0])), {}
     for one in typed:
         place, _, count = one.partition("=")
         if not (count.isascii() and count.isdecimal() and len(count) <= 6):

@@ -12,8 +12,8 @@ from finishing_tui.garment.stored import happenings
 from finishing_tui.record import Record, as_data, as_text, not_begun, record_of
 
 EXAMPLE = """\
-The folder of a garment, or the name of one on the shelf. It may be in hand meanwhile: what is saved is told. What was
-taken back is left out; what was ripped back is told.
+The folder of a garment, or the name of one on the shelf. Works while the garment is open. Shows work you ripped back,
+not presses you undid.
 
   finishing record slate-crew
   finishing record ~/knitting/slate-crew --json

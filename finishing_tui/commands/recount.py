@@ -18,19 +18,19 @@ example: 71 stitches wanted from 88 rows; at row 44 there are 33 loops
 
   $ finishing recount 71 88 --at 44 --counted 33 --unit row
   Counted 33 of 71 at row 44 of 88: 38 to pick, 44 rows left.
-  Spaced anew, the rest just shows: 2.5 stitches more than its rows take (7 %).
+  Spaced anew, the rest just shows: 2.5 stitches more than its rows take (7%).
   1. Pick 38 stitches from the 44 rows left: 6 of every 7, four times, then 7 of every 8, twice.
   2. Go on at the natural ratio (4 of every 5, four times, then 5 of every 6, four times): that makes 69; increase 2 \
 evenly in the first round.
   3. Rip back until 29 loops are left, at row 38; from there the rest lies flat: 5 of every 6, six times, then 6 of \
 every 7, twice.
 
-  The rest, spaced anew:
+  The rest, re-spaced:
 
   xxxxxx.xxxxxx.xxxxxx.xxxxxx.xxxxxxx.xxxxxxx.
   (x pick, . skip; in the order you walk)
 
-The number of rows unknown: fold the edge and mark its half; there, say --half and the rhythm you kept:
+If you don't know the rows, fold the edge and mark its half; there, use --half and the rhythm you kept:
 
   $ finishing recount 75 --half --counted 36 --rhythm 2/3
 """
@@ -40,13 +40,13 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
     parser.add_argument("stitches", metavar="STITCHES", type=whole(1, MOST), help="stitches wanted from the whole edge")
     parser.add_argument(
-        "spots", metavar="SPOTS", nargs="?", type=whole(1, MOST), help="spots of the whole edge, where you know them"
+        "spots", metavar="SPOTS", nargs="?", type=whole(1, MOST), help="spots of the whole edge, if you know them"
     )
     parser.add_argument("--counted", metavar="N", type=whole(0, MOST), required=True, help="loops there are now")
     parser.add_argument("--at", metavar="S", type=whole(0, MOST), help="you are at this spot (the last one walked)")
     parser.add_argument("--left", metavar="S", type=whole(0, MOST), help="so many spots are left")
     parser.add_argument(
-        "--half", action="store_true", help="you are half way; with --at or --left and no SPOTS, those are one half"
+        "--half", action="store_true", help="you are halfway; with --at or --left and no SPOTS, those are one half"
     )
     parser.add_argument(
         "--rhythm", metavar="A/B", type=ratio, help="the natural ratio of this edge, or the rhythm you kept: 2/3"
@@ -59,9 +59,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         default=(0, 0),
         help="the last count before this one that was right, and where",
     )
-    parser.add_argument(
-        "--per-10cm", metavar="N", type=whole(1, 1000), help="band stitches in 10 cm (20 if you do not know)"
-    )
+    parser.add_argument("--per-10cm", metavar="N", type=whole(1, 1000), help="band stitches in 10 cm (default: 20)")
     add_style(parser)
 
 
@@ -160,5 +158,5 @@ def _text(done: Recount, found: CountedAt, unit: str) -> str:
         )
     if done.rhythm is not None and done.rhythm.stitches:
         picture = drawn(done.rhythm)
-        parts += [f"The rest, spaced anew:\n\n{picture}"] if picture else []
+        parts += [f"The rest, re-spaced:\n\n{picture}"] if picture else []
     return "\n\n".join(parts)

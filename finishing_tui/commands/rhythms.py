@@ -20,13 +20,13 @@ def add_style(parser: argparse.ArgumentParser) -> None:
         "--style",
         choices=("easy", "even"),
         default="easy",
-        help="easy: runs that a hand remembers, within one stitch of even (this if not said); even: the most even",
+        help="easy (default): short repeats, never more than a stitch off; even: the most even",
     )
     parser.add_argument(
         "--ends",
         choices=("open", "closed"),
         default="open",
-        help="open: the edge runs on into the next (this if not said); closed: first and last spot picked",
+        help="open (default): the edge runs on into the next; closed: first and last spot picked",
     )
     parser.add_argument(
         "--unit",

@@ -28,7 +28,7 @@ EXAMPLE = """a worked example:
 with the parts of a band, and the total a pattern prints:
   finishing rib k1p1 18 15 18 11 24 12 --round --printed 97
 
-with a rib centred after the 50th stitch of the round:
+with a rib centered after the 50th stitch of the round:
   finishing rib k2p2 100 --round --middle 50
 """
 
@@ -38,10 +38,10 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("rib", help="the rib: k2p2, k1p1, k3p2 ...")
     parser.add_argument("parts", nargs="+", type=whole(0, MOST), metavar="STITCHES", help="the band, or its parts")
     lie = parser.add_mutually_exclusive_group()
-    lie.add_argument("--flat", action="store_true", help="worked flat, both edges alike (if nothing is said)")
+    lie.add_argument("--flat", action="store_true", help="worked flat, both edges alike (default)")
     lie.add_argument("--round", action="store_true", help="in the round")
     lie.add_argument("--seam", choices=("half", "full"), help="sewn into a tube: half or full edge stitches taken in")
-    parser.add_argument("--middle", type=whole(0, MOST), metavar="N", help="in the round: centre a rib after stitch N")
+    parser.add_argument("--middle", type=whole(0, MOST), metavar="N", help="in the round: center a rib after stitch N")
     parser.add_argument("--printed", type=whole(1, MOST), metavar="N", help="the total that the pattern prints")
 
 
@@ -49,7 +49,7 @@ def answer(args: argparse.Namespace) -> Answer:
     """Say whether the band fits its rib, and how it begins; raises ``Impossible`` for what cannot be read."""
     rib = read_rib(args.rib)
     if args.middle is not None and not args.round:
-        raise Impossible("--middle is for a band in the round: add --round, or leave it out (a flat row is centred)")
+        raise Impossible("--middle is for a band in the round: add --round, or leave it out (a flat row is centered)")
     repeat = _repeat(rib, args)
     band = added(args.parts, repeat, args.printed) if len(args.parts) > 1 or args.printed else None
     total = sum(args.parts)

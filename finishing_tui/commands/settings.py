@@ -21,12 +21,12 @@ from finishing_tui.talk.keys import USUAL, Keys
 from finishing_tui.talk.rooms import GROUPS, KEYED
 
 EXAMPLE = """\
-The settings are a file in the user's configuration folder, or the one that FINISHING_SETTINGS names. --write puts a
-file there in which every setting is explained and none is set yet; then take away the # before those you want.
+Your settings are a file in your configuration folder, or the one FINISHING_SETTINGS names. --write makes a file that
+explains every setting and sets none; remove the # before those you want.
 
   finishing settings --write
 
-A pedal that sends f13 does the next thing, and the counts are spoken:
+A pedal that sends f13 counts, and the counts are spoken:
 
   speech = "counts"
 
@@ -38,7 +38,7 @@ A pedal that sends f13 does the next thing, and the counts are spoken:
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
     parser.add_argument(
-        "--write", action="store_true", help="write a file with every setting explained, if none is there"
+        "--write", action="store_true", help="make a file that explains every setting, if there is none"
     )
 
 
@@ -57,14 +57,14 @@ def answer(args: argparse.Namespace) -> Answer:
 
 def _written(path: Path) -> Answer:
     if path.exists() or path.is_symlink():
-        raise FinishingError(f"{path} is there already and stays as it is; change it with an editor")
+        raise FinishingError(f"{path} is there already; change it with an editor")
     private_folder(path.parent)
     write_whole(path, commented())
     return Answer(f"Written: {path}\nNothing is set in it yet.", {"file": str(path), "written": True})
 
 
 def _told(path: Path, settings: Settings, keys: Keys, *, there: bool) -> Iterator[str]:
-    yield str(path) if there else f"{path} (there is none: everything is as usual; --write writes one)"
+    yield str(path) if there else f"{path} (no such file: the usual settings hold; --write makes one)"
     for field in fields(Settings):
         if field.name == "keys":
             continue

@@ -39,7 +39,7 @@ a worked example:
     left front: 24 stitches over 33 rows (ideal 23.6): 2 of every 3, three times, then 3 of every 4, six times
     front: 16 held stitches
     right front: 24 stitches over 33 rows (ideal 23.6): 3 of every 4, six times, then 2 of every 3, three times; \
-in each run the skips come first
+skip first in each repeat
     back neck: 40 held stitches
 """
 

@@ -8,11 +8,11 @@ from finishing_tui.commands.work import opened, ready
 from finishing_tui.garment.shelf import on_shelf, shelf_folder
 
 EXAMPLE = """\
-The shelf is a folder in the user's data folder, or the one that FINISHING_SHELF names.
+Your shelf is a folder in your data folder, or the one FINISHING_SHELF names.
 
   FINISHING_SHELF=~/knitting finishing
 
-With --json the screens stay closed, and the garments are listed with how far each is.
+With --json, lists your garments and how far each is.
 """
 
 

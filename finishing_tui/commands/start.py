@@ -18,9 +18,9 @@ from finishing_tui.recipe.reader import read_recipe
 from finishing_tui.settings import read_settings
 
 EXAMPLE = """\
-RECIPE is a shipped recipe's name or the path of a recipe file. What is not said is as the recipe has it. The whole
-recipe is done on paper with these numbers first; when that finds errors nothing is started and the exit status is 1,
-unless --accept is given.
+RECIPE is a shipped recipe's name or the path of a recipe file. The recipe supplies what you leave out. Every step is
+checked with your numbers first; if that finds errors, nothing is started and the exit status is 1, unless you give
+--accept.
 
   finishing start crew-neck --size M --number front_rows=34 --gauge "21 x 29 over 10 cm" --name "slate crew"
 
@@ -31,14 +31,14 @@ _HEADINGS: dict[PointLevel, str] = {
     "error": "error",
     "warning": "warning",
     "implied": "worked out",
-    "differs": "not as printed",
+    "differs": "differs from the recipe",
 }
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
     parser.add_argument("recipe", metavar="RECIPE", help="a shipped recipe's name, or a recipe file")
-    parser.add_argument("--size", help="the size; needed where the recipe has several")
+    parser.add_argument("--size", help="the size, if the recipe has several")
     parser.add_argument(
         "--number",
         action="append",
@@ -47,12 +47,12 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         help="a number of your own garment, by its name in the recipe (may be given again for others)",
     )
     parser.add_argument("--gauge", metavar="GAUGE", help="your gauge, such as '20 x 28 over 10 cm'")
-    parser.add_argument("--band-gauge", metavar="GAUGE", help="the gauge of the band, where it is another one")
-    parser.add_argument("--hand", choices=("right", "left"), help="the hand that knits (as the settings have it)")
+    parser.add_argument("--band-gauge", metavar="GAUGE", help="the band's gauge, if it differs")
+    parser.add_argument("--hand", choices=("right", "left"), help="which hand you knit with (default: your settings)")
     parser.add_argument("--name", metavar="TITLE", help="what you call it")
     parser.add_argument("--yarn", default="", help="the yarn, in words")
     parser.add_argument("--needles", default="", help="the needles, in words")
-    parser.add_argument("--accept", action="store_true", help="start it although the audit finds errors")
+    parser.add_argument("--accept", action="store_true", help="start it even if the audit finds errors")
 
 
 def answer(args: argparse.Namespace) -> Answer:
@@ -116,7 +116,7 @@ def _said_at(draft: Draft, key: str, text: str) -> Draft:
 def _as_printed(draft: Draft, args: argparse.Namespace) -> list[str]:
     """Return the numbers that the recipe asks for and that nobody gave, with how they are counted."""
     return [
-        f"as the recipe has it: {line.value} {line.text} ({line.name}){f'. {line.how}' if line.how else ''}"
+        f"from the recipe: {line.value} {line.text} ({line.name}){f'. {line.how}' if line.how else ''}"
         for line in number_lines(draft.recipe, draft.size, draft.own)
         if line.asked and not line.own and not _said(args, line.name)
     ]
@@ -128,5 +128,5 @@ def _said(args: argparse.Namespace, name: str) -> bool:
 
 def _not_started(found: Audited) -> str:
     if not found.possible:
-        return "Nothing was started: give the number that is missing with --number."
-    return "Nothing was started: mend what is wrong with --number, or start it all the same with --accept."
+        return "Nothing was started: give the missing number with --number."
+    return "Nothing was started: fix the numbers with --number, or start anyway with --accept."

@@ -104,4 +104,4 @@ def say_error(error: Fraction) -> str:
     if not error:
         return "exactly right"
     size = percent(abs(error))
-    return f"{'less than 0.1 %' if size == '0 %' else size} too {'many' if error > 0 else 'few'}"
+    return f"{'less than 0.1%' if size == '0%' else size} too {'many' if error > 0 else 'few'}"

@@ -15,18 +15,18 @@ from finishing_tui.settings import Settings, read_settings
 from finishing_tui.settings.looks import looks_in_force
 
 EXAMPLE = """\
-The folder of a garment, or the name of one on the shelf. Every key that may be pressed stands at the foot of the
-screen, and ? shows all of them. Leave whenever you like: what you count is saved as you count it. If the disk cannot
-save it, the screen says so, and on leaving where the rest is kept; the next sitting asks whether to take it in.
+The folder of a garment, or the name of one on the shelf. The keys you need are at the foot of the screen; ? shows all
+of them. Leave whenever you like: each press is saved as you make it. If the disk can't save, the screen says so. You
+learn where the rest is kept when you leave, and the program asks about it when you next open the garment.
 
   finishing work ~/knitting/slate-crew
 
-With --plain everything is said and typed line by line, for screen readers, braille lines and pipes; type help there.
+With --plain you read and type line by line, for screen readers, braille displays and pipes; type help there.
 
   finishing work slate-crew --plain
 
-With FINISHING_LOOKS the screens look otherwise: light, terminal (the terminal's own colours), ascii, or several. For
-looks that stay, other keys, the bell and speech see 'finishing settings'.
+FINISHING_LOOKS sets how the screens look: light, terminal (the terminal's own colors), ascii (plain letters only), or
+several. 'finishing settings' has looks that stay, your own keys, the bell and speech.
 """
 
 FOR_PROGRAMS = False
@@ -56,6 +56,8 @@ class Ready:
 
     settings: Settings
     looks: str
+    said: str = ""
+    """What the first screen says."""
 
 
 def ready(tell: Callable[[str], None]) -> Ready:
@@ -64,10 +66,16 @@ def ready(tell: Callable[[str], None]) -> Ready:
     ``tell`` is given what is to be said beforehand. Raises ``FinishingError`` without a terminal, and for settings or
     looks that are wrong.
     """
-    settings = read_settings(tell)
-    looks = looks_in_force(settings)
+    said = list[str]()
+
+    def told(text: str) -> None:
+        tell(text)  # where the screens are left, or never opened
+        said.append(text)
+
+    settings = read_settings(told)
+    looks, plain = looks_in_force(settings, sys.stderr)
     need_terminal()
-    return Ready(settings, " ".join(looks))
+    return Ready(settings, " ".join(looks), " ".join(filter(None, [*said, plain])))
 
 
 def opened(shelf: Path, ready: Ready, *, garment: Path | None = None, demos: bool = False) -> Answer:
@@ -79,7 +87,7 @@ def opened(shelf: Path, ready: Ready, *, garment: Path | None = None, demos: boo
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     from finishing_tui.screens.app import FinishingApp  # noqa: PLC0415  (only when a screen is opened)
 
-    app = FinishingApp(shelf, garment=garment, demos=demos, settings=ready.settings, looks=ready.looks)
+    app = FinishingApp(shelf, garment=garment, demos=demos, settings=ready.settings, looks=ready.looks, said=ready.said)
     try:
         app.run(mouse=False)
     finally:

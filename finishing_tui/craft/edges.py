@@ -224,7 +224,7 @@ def doubt_of(stitches: int, wanted: Fraction, counts: str = "") -> Doubt | None:
         few,
         off,
         f"{counts or plural(stitches, 'stitch')} is {percent(abs(off))} too {'few' if few else 'many'} "
-        f"(the natural ratio wants about {decimal(wanted)}): the band will {_fault(few)}.",
+        f"for your gauge, which wants about {decimal(wanted)}: the band will {_fault(few)}.",
     )
 
 

@@ -47,12 +47,12 @@ def read_number(typed: str) -> Fraction:
     """
     found = _NUMBER.fullmatch(unfolded(typed)) if len(typed) <= 40 else None
     if found is None:
-        raise Impossible(f"{typed[:40]!r} is not a number that can be read here: write 24, 24.5, 49/2 or 24 1/2")
+        raise Impossible(f"{typed[:40]!r} is not a number: write 24, 24.5, 49/2 or 24 1/2")
     whole = int(found["whole"])
     if found["decimals"]:
         decimals = found["decimals"]
         if found["mark"] == "," and len(decimals) == 3:
-            raise Impossible(f"{typed!r} can be read in two ways: write {whole}{decimals} or {whole}.{decimals}")
+            raise Impossible(f"{typed!r} could mean two things: write {whole}{decimals} or {whole}.{decimals}")
         return whole + Fraction(int(decimals), 10 ** len(decimals))
     under = int(found["under"] or found["over"] or 1)
     if under == 0:

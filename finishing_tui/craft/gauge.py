@@ -40,7 +40,7 @@ class Gauge:
     def __post_init__(self) -> None:
         for number, what in ((self.stitches, "stitches"), (self.rows, "rows")):
             if number is not None and not 0 < number <= MOST:
-                raise Impossible(f"the {what} of a gauge must be more than 0 and at most {MOST}")
+                raise Impossible(f"the {what} of a gauge must be more than 0, up to {MOST}")
 
     @property
     def stitches_per_cm(self) -> Fraction:
@@ -100,7 +100,7 @@ def before_blocking(wanted: Length, unblocked: Gauge, blocked: Gauge) -> Blockin
     """
     rows = rounded(blocked.rows_in(wanted))
     if rows == 0:
-        raise Impossible(f"{say_length(wanted)} is less than one row long: give a length of at least one row")
+        raise Impossible(f"{say_length(wanted)} is shorter than one row: use a longer length")
     before, after = unblocked.length_of_rows(rows), blocked.length_of_rows(rows)
     return Blocking(rows, Length(before.cm, wanted.unit), Length(after.cm, wanted.unit))
 
@@ -128,8 +128,7 @@ def read_gauge(typed: str) -> Gauge:
     found = _GAUGE.fullmatch(unfolded(typed)) if len(typed) <= 80 else None
     if found is None:
         raise Impossible(
-            f"{typed[:80]!r} is not a gauge that can be read here: "
-            "give stitches, rows and the length, such as '20 x 28 over 10 cm'"
+            f"{typed[:80]!r} is not a gauge: write stitches, rows and the length, such as '20 x 28 over 10 cm'"
         )
     rows = found["rows"]
     return Gauge(read_number(found["stitches"]), read_number(rows) if rows else None, read_length(found["over"]))

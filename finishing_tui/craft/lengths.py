@@ -41,7 +41,7 @@ class Length:
 
     def __post_init__(self) -> None:
         if not 0 < self.cm <= LONGEST:
-            raise Impossible(f"a length must be more than 0 and at most {LONGEST} cm (about 3,937 in)")
+            raise Impossible(f"a length must be more than 0, up to {LONGEST} cm (about 3,937 in)")
 
     @property
     def amount(self) -> Fraction:
@@ -66,9 +66,7 @@ def read_length(typed: str) -> Length:
     """
     found = _LENGTH.fullmatch(unfolded(typed)) if len(typed) <= 40 else None
     if found is None:
-        raise Impossible(
-            f"{typed[:40]!r} is not a length that can be read here: give a number and cm or in, such as 10 cm or 4 in"
-        )
+        raise Impossible(f"{typed[:40]!r} is not a length: write a number and its unit, such as 10 cm or 4 in")
     unit: LengthUnit = "cm" if found["unit"].lower().startswith("c") else "in"
     return length(read_number(found["number"]) if found["number"] else 1, unit)
 

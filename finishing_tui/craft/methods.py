@@ -76,7 +76,7 @@ _ALL = (
         "cdd",
         3,
         1,
-        "centred double decrease: slip two stitches together knitwise, knit one, pass the two over it",
+        "centered double decrease: slip two stitches together knitwise, knit one, pass the two over it",
     ),
     Method("kfb", 1, 2, "knit into the front and then the back of one stitch", doubled="kfbf"),
     Method("pfb", 1, 2, "purl into the front and then the back of one stitch", ground="p", doubled="pfbf"),

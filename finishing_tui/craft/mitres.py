@@ -1,7 +1,7 @@
 """Corners of a band: mitres and the point of a V, round by round, with the count after each.
 
-A double decrease takes one stitch from each side of a held centre stitch, so both sides lose alike: they must have
-the same parity to begin with, or the rib meets the centre differently on the two sides (webknits 2008).
+A double decrease takes one stitch from each side of a held center stitch, so both sides lose alike: they must have
+the same parity to begin with, or the rib meets the center differently on the two sides (webknits 2008).
 """
 
 from dataclasses import dataclass
@@ -25,11 +25,11 @@ class Round:
 
 @dataclass(frozen=True, slots=True)
 class Vee:
-    """The rounds of a V with one centre stitch, and how a decrease round is worked."""
+    """The rounds of a V with one center stitch, and how a decrease round is worked."""
 
     rounds: tuple[Round, ...]
     sides: tuple[tuple[int, int], ...]
-    """Stitches left and right of the centre stitch after each round."""
+    """Stitches left and right of the center stitch after each round."""
     text: str
 
 
@@ -45,7 +45,7 @@ def inside(start: int, rounds: int, *, corners: int = 1, every: int = 1, first: 
     most = (start - corners) // (2 * corners)
     if len(done) > most:
         raise Impossible(
-            f"{plural(start, 'stitch')} with {plural(corners, 'corner')} can be mitred {plural(most, 'time')} at most, "
+            f"{plural(start, 'stitch')} with {plural(corners, 'corner')} can be mitered up to {plural(most, 'time')}, "
             f"not {len(done)}: work fewer rounds, or decrease less often"
         )
     return _counted_rounds(start, rounds, done, -2 * corners)
@@ -62,17 +62,17 @@ def outside(start: int, rounds: int, *, corners: int = 1, every: int = 2, first:
 
 
 def vee(left: int, right: int, rounds: int, *, every: int = 1, first: int = 1) -> Vee:
-    """Return the rounds of a V band with ``left`` and ``right`` stitches beside one centre stitch.
+    """Return the rounds of a V band with ``left`` and ``right`` stitches beside one center stitch.
 
     In the round ``left`` + ``right`` + 1 is the whole band. ``every`` 1 makes a narrow V, 2 a wide one. Raises
     Impossible when the sides differ in parity, or when the decreases run out of stitches.
     """
-    counted("the stitches left of the centre stitch", left)
-    counted("the stitches right of the centre stitch", right)
+    counted("the stitches left of the center stitch", left)
+    counted("the stitches right of the center stitch", right)
     if (left - right) % 2:
         raise Impossible(
-            f"{left} and {right} stitches beside the centre stitch are one even and one odd: pick up one more or one "
-            f"fewer on one side, so that the rib meets the centre alike"
+            f"both sides of the center stitch must be odd or both even ({left}, {right}): pick up one more or one "
+            "fewer on one side"
         )
     done = _shaped_rounds(rounds, every, first)
     if len(done) > min(left, right):
@@ -87,7 +87,7 @@ def vee(left: int, right: int, rounds: int, *, every: int = 1, first: int = 1) -
         sides.append((left - gone, right - gone))
     often = {1: "in every round", 2: "in every other round"}.get(every, f"in every {ordinal(every)} round")
     text = (
-        f"Work to 1 stitch before the centre stitch, centred double decrease (slip two together knitwise, knit one, "
+        f"Work to 1 stitch before the center stitch, centered double decrease (slip two together knitwise, knit one, "
         f"pass the two over it), work to the end: 2 stitches fewer, {often} from round {first} on, "
         f"{plural(len(done), 'time')}; {left + right + 1} stitches become {worked[-1].count}."
     )

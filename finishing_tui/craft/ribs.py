@@ -160,7 +160,7 @@ def _placed(count: int, twice_middle: int, rib: Rib, what: str) -> Placed:
             return Placed(kind, skip, row, f"For a {kind} rib in the middle work the {what} so: {row}.")
     lies = "on a stitch" if twice_middle % 2 else "between two stitches"
     raise Impossible(
-        f"no rib of {rib} can be centred there: the middle lies {lies}, so use one stitch more or fewer, or another rib"
+        f"no rib of {rib} can be centered there: the middle lies {lies}. Use one stitch more or fewer, or another rib"
     )
 
 

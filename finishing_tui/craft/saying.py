@@ -128,4 +128,4 @@ def _run(run: Run, unit: str, *, which: str, skips_first: bool) -> str:
 
 def _order(runs: Sequence[Run], *, skips_first: bool) -> str:
     """Say so where the skips of a run come first."""
-    return "; in each run the skips come first" if skips_first and any(0 < run.pick < run.of for run in runs) else ""
+    return "; skip first in each repeat" if skips_first and any(0 < run.pick < run.of for run in runs) else ""

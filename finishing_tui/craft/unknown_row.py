@@ -48,7 +48,7 @@ def place(
         raise Impossible(f"a rhythm picks more than 0 and at most 2 loops a spot, not {rhythm}")
     given = [mark for mark in (at, left) if mark is not None]
     if len(given) > 1 or not (given or half):
-        raise Impossible("say where you are in one way: the spot, the spots left, or that it is half way")
+        raise Impossible("say where you are in one way: the spot, the spots left, or that it is halfway")
     if spots is not None:
         return _known(spots, at, left, half=half)
     if given and half:
@@ -70,7 +70,7 @@ def _known(spots: int, at: int | None, left: int | None, *, half: bool) -> Count
     if at is None:
         at = spots // 2
     elif half and abs(spots - 2 * at) > 1:
-        raise Impossible(f"spot {at} is not half way along {spots}: leave out one of the two")
+        raise Impossible(f"spot {at} is not halfway along {spots}: leave out one of the two")
     if not 0 <= at <= spots:
         raise Impossible(f"the spot must be from 0 to {spots}, not {at}")
     return CountedAt(at, spots, sure=True)
@@ -106,9 +106,9 @@ def second_half(target: int, *, counted: int, per_10cm: int | None = None, unit:
 def _told(target: int, counted: int, judgement: Judgement, unit: str) -> str:
     """Say what to do in the second half, to hands that know only their own rhythm."""
     off, stitches = target - 2 * counted, target - counted
-    lines = [f"Counted {counted} of {target} half way: {stitches} to pick in the second half."]
+    lines = [f"Counted {counted} of {target} at halfway: {stitches} to pick in the second half."]
     if stitches < 0:
-        lines = [f"Counted {counted} of {target} half way: {-stitches} too many."]
+        lines = [f"Counted {counted} of {target} at halfway: {-stitches} too many."]
     if off == 0:
         return f"{lines[0]}\nThe rest {VERDICTS[judgement.verdict]}: go on as you began."
     more, work = ("more", "increase") if off > 0 else ("fewer", "decrease")
@@ -125,6 +125,6 @@ def _told(target: int, counted: int, judgement: Judgement, unit: str) -> str:
         lines.append("Rip back to where the count was still right.")
     lines += [
         f"Or: go on as you began; that makes {2 * counted}; {work} {abs(off)} evenly in the first round.",
-        f"With the number of {many(unit)}, or the rhythm you kept, the rest can be told {unit} by {unit}.",
+        f"With the number of {many(unit)}, or the rhythm you kept, the rest can be given {unit} by {unit}.",
     ]
     return "\n".join(lines)

@@ -60,4 +60,4 @@ def decimal(value: Fraction, places: int = 1) -> str:
 
 def percent(value: Fraction) -> str:
     """Say a share of one as a percentage with at most one decimal: ``5 %``, ``-7.5 %``."""
-    return f"{decimal(value * 100)} %"
+    return f"{decimal(value * 100)}%"

@@ -81,11 +81,9 @@ def needed(operation: str, width: Length) -> Need:
     name = " ".join(operation.lower().replace("_", " ").split())
     name = _SHORT.get(name, name)
     if name not in OPERATIONS:
-        raise Impossible(f"no yarn is known for {operation[:20]!r}: say {listing(list(OPERATIONS), 'or')}")
+        raise Impossible(f"no yarn is known for {operation[:20]!r}: use {listing(list(OPERATIONS), 'or')}")
     if width.cm * 6 > LONGEST:
-        raise Impossible(
-            f"an edge of {say_length(width)} is too long to reckon its yarn: give {LONGEST // 6} cm at most"
-        )
+        raise Impossible(f"an edge of {say_length(width)} is too long: use up to {LONGEST // 6} cm")
     times = OPERATIONS[name]
     least, usual, most = (Length(width.cm * each, width.unit) for each in times)
     stretched = ", stretched" if name == "sewn bind-off" else ""
@@ -109,7 +107,7 @@ def will_it_do(need: Need, have: Length) -> tuple[Literal["enough", "tight", "to
     if spare >= need.usual.cm:
         return "enough", f"{_cap(say_length(have))} is enough for {what}."
     if spare >= need.least.cm:
-        return "tight", f"{_cap(say_length(have))} is tight for {what}: join new yarn first, or be ready to."
+        return "tight", f"{_cap(say_length(have))} is tight for {what}: join new yarn first, or have it ready."
     return "too short", f"{_cap(say_length(have))} is too short for {what}, even by the least: join new yarn first."
 
 
@@ -120,7 +118,7 @@ def in_weight(grams: Fraction, ball_grams: Fraction, ball_metres: Fraction) -> F
     """
     for what, amount in (("weight", grams), ("ball's weight", ball_grams), ("ball's length", ball_metres)):
         if not 0 < amount <= 10_000:
-            raise Impossible(f"the {what} must be more than 0 and at most 10000")
+            raise Impossible(f"the {what} must be more than 0, up to 10000")
     return grams * ball_metres / ball_grams
 
 
@@ -132,9 +130,9 @@ def rounds_left(before: Fraction, after: Fraction, between: Fraction) -> RoundsL
     """
     for what, grams in (("first", before), ("second", after)):
         if not 0 < grams <= 10_000:
-            raise Impossible(f"the {what} weight must be more than 0 g and at most 10000 g")
+            raise Impossible(f"the {what} weight must be more than 0 g, up to 10000 g")
     if not 0 < between <= 1_000:
-        raise Impossible("the rounds between the weighings must be more than 0 and at most 1000")
+        raise Impossible("the rounds between the weighings must be more than 0, up to 1000")
     if after >= before:
         raise Impossible(
             f"the second weight ({_grams(after)}) must be less than the first ({_grams(before)}): weigh again, or work "

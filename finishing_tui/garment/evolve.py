@@ -211,7 +211,7 @@ def _changed(standing: Standing, change: Change) -> Standing:
     if isinstance(change, Stood):
         work = change.after.work
         if work is not None and len(work.stages) != len(work.progress):
-            raise ValueError(f"step {change.step} has not as many parts as it is told how far they are")
+            raise ValueError(f"step {change.step} has parts without progress, or progress without a part")
         return change.after
     work, stage = standing.work, change.stage
     if work is None or not 0 <= stage < len(work.progress):

@@ -191,7 +191,8 @@ def _fits(path: File, text: str, garment: GarmentFile, recipe: Recipe) -> None:
         if number is None:
             found.append((("number", name), f"the recipe has no such number; {near(name, recipe.number, 'it has')}"))
         elif not number.least <= value <= number.most:
-            said = f"{value} is out of range; {number.text} is from {number.least} to {number.most}"
+            few = "few" if value < number.least else "many"
+            said = f"{number.text}: {value} is too {few}; use {number.least} to {number.most}"
             found.append((("number", name), said))
     if not found and size is not None:
         try:
@@ -216,7 +217,7 @@ def _wrong(data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
     from pydantic import ValidationError  # noqa: PLC0415  (as above)
 
     if isinstance(data.get("format"), int) and data["format"] > 1:
-        yield ("format",), f"this garment is of format {data['format']}, and this program reads format 1"
+        yield ("format",), f"this garment has format {data['format']}; this program reads format 1"
         return
     try:
         _adapter().validate_json(as_json(data), strict=True)

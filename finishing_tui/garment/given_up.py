@@ -44,7 +44,7 @@ class GivenUp:
             return (f"{last} {'is' if one else 'are'} lost ({self.why}).", sentence(nowhere))
         told = f"{last} could not be saved ({self.why})."
         are, them = ("It is", "it") if one else ("They are", "them")
-        where = f"{are} in {as_written(self.kept.file)}; the next sitting asks whether to take {them} in."
+        where = f"{are} in {as_written(self.kept.file)}; next time the program asks whether to add {them}."
         soon = ("That is a temporary folder: restarting the computer may delete it.",) if self.kept.temporary else ()
         return (told, where, *soon)
 

@@ -47,7 +47,7 @@ class Fitting:
     @property
     def question(self) -> str:
         """What is asked of them."""
-        return "Take in what could not be saved?"
+        return "Add the unsaved work?"
 
     @property
     def told(self) -> tuple[str, ...]:
@@ -57,10 +57,10 @@ class Fitting:
         moved: tuple[str, ...] = ()
         if self.elsewhere is not None:
             where = f"It was for the garment in {as_written(self.elsewhere)}, which is not there now."
-            moved = (f"{where} Take it in only if you moved that garment here.",)
+            moved = (f"{where} Add it only if you moved that garment here.",)
         return (
-            f"{self.garment}: what you did last ({plural(self._many, 'entry')}, {when} UTC) could not be saved.",
-            f"With that the garment is at {self.at}.",
+            f"{self.garment}: your last work ({plural(self._many, 'entry')}, {when} UTC) could not be saved.",
+            f"It takes the garment to {self.at}.",
             *moved,
             f"It is in {as_written(self.file)}.",
         )
@@ -68,7 +68,7 @@ class Fitting:
     @property
     def taken(self) -> str:
         """What is said once they are taken in."""
-        return f"{plural(self._many, 'entry')} taken in; everything is saved."
+        return f"{plural(self._many, 'entry')} added; everything is saved."
 
     @property
     def left(self) -> str:
@@ -132,7 +132,7 @@ def take_in(folder: Path, fitting: Fitting) -> None:
     finally:
         journal.close(PATIENCE if not journal.unsaved else 0.0)
     if not saved:
-        raise NotTakenIn(f"The entries could not be taken in ({why}). They are still in {as_written(fitting.file)}.")
+        raise NotTakenIn(f"The unsaved work could not be added ({why}). It is still in {as_written(fitting.file)}.")
     with suppress(OSError):  # then it is found to be in the journal the next time
         fitting.file.unlink()
 

@@ -114,7 +114,8 @@ def without(recipe: Recipe, size: str, own: Mapping[str, int], name: str) -> int
 def in_reach(number: Number, value: int) -> None:
     """Raise ``Impossible`` unless ``value`` can be what a number of the recipe comes to on a real garment."""
     if not number.least <= value <= number.most:
-        raise Impossible(f"{value} is out of range; {number.text} is from {number.least} to {number.most}")
+        few = "few" if value < number.least else "many"
+        raise Impossible(f"{number.text}: {value} is too {few}; use {number.least} to {number.most}")
 
 
 def whole_gauge(typed: str) -> BandGauge:
@@ -128,7 +129,7 @@ def whole_gauge(typed: str) -> BandGauge:
     times = lcm(gauge.stitches.denominator, gauge.rows.denominator)
     stitches, rows = gauge.stitches * times, gauge.rows * times
     if max(stitches, rows) > MOST_IN_GAUGE:
-        raise Impossible("count over a longer piece: this comes to parts of a stitch that no gauge has")
+        raise Impossible("count over a longer piece: no gauge has such parts of a stitch")
     return BandGauge(stitches=int(stitches), rows=int(rows), over=_over(Length(gauge.over.cm * times, gauge.over.unit)))
 
 

@@ -16,7 +16,7 @@ from finishing_tui.recipe.audit import Finding, Inputs, SizeAudit, audit_size
 from finishing_tui.recipe.audit.printing import numbers_under, resting_on
 from finishing_tui.recipe.numbers import unprinted_in
 
-NEEDS_A_NUMBER = frozenset({"number", "no number fits", "cannot be told"})
+NEEDS_A_NUMBER = frozenset({"number", "no number fits", "not worked out"})
 """Kinds of findings after which no garment can be begun: a number is missing, and only the knitter can tell it."""
 
 PointLevel = Literal["error", "warning", "implied", "differs"]
@@ -102,12 +102,12 @@ def _differences(inputs: Inputs, mine: SizeAudit) -> Iterator[str]:
     for name, value in mine.numbers.items():
         was = printed.numbers.get(name, value)
         if value != was and name not in inputs.own:
-            yield f"by your numbers, {inputs.recipe.number[name].text}: {value}, where {was} is printed"
+            yield f"with your numbers, {inputs.recipe.number[name].text}: {value}; the recipe says {was}"
     told = dict[str, int]()  # a place that goes on differing by as much is told of once
     for mine_row, row in zip(mine.rows, printed.rows, strict=False):
         for place in dict.fromkeys((*row.live, *mine_row.live)):
             was, now = row.live.get(place, 0), mine_row.live.get(place, 0)
             if was != now and told.get(place) != now - was:
                 name = inputs.recipe.place[place].text if place in inputs.recipe.place else place
-                yield f"after step {row.step + 1}, {row.title}: {name} {now}, where the recipe has {was}"
+                yield f"after step {row.step + 1}, {row.title}: {name} {now}; the recipe says {was}"
                 told[place] = now - was

@@ -82,10 +82,10 @@ def books(state: State) -> Books:
         held=_held(state, ledger, plan),
         live=sum(ledger.live.values()),
         accounts=(
-            Account("from the edges", "picked up, cast on or made", -ledger.on(EDGE), came=True),
-            Account("found", "counts showed so many more", -ledger.on(FOUND), came=True),
-            Account("worked off", "joined, decreased or bound off", ledger.on(OFF), came=False),
-            Account("missing", "counts showed so many fewer", ledger.on(MISSING), came=False),
+            Account("added", "picked up, cast on or made", -ledger.on(EDGE), came=True),
+            Account("found", "extra at a count", -ledger.on(FOUND), came=True),
+            Account("worked off", "bound off, joined or decreased", ledger.on(OFF), came=False),
+            Account("missing", "missing at a count", ledger.on(MISSING), came=False),
         ),
         tails=tuple(Thread(tail, _used(state, tail, often)) for tail, often in ledger.tails.items()),
         markers=ledger.markers,
@@ -108,7 +108,7 @@ def _held(state: State, ledger: Ledger, plan: Ledger | None) -> tuple[HeldStitch
 def _used(state: State, tail: str, often: int) -> str:
     """Say how often a tail was sewn with, and by which steps where their work is known."""
     if not often:
-        return "as it was left"
+        return "not used yet"
     steps = [
         f"step {index + 1}"
         for index, standing in enumerate(state.steps)

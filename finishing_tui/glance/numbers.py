@@ -51,7 +51,7 @@ class NumberLine:
         """Where the value comes from, in a few words."""
         if not self.own:
             return "not printed" if self.value is None else ""
-        return "yours" if self.otherwise is None else f"yours; otherwise {self.otherwise}"
+        return "yours" if self.otherwise in {None, self.value} else f"yours (recipe: {self.otherwise})"
 
 
 def number_lines(recipe: Recipe, size: str, own: Mapping[str, int]) -> tuple[NumberLine, ...]:
@@ -90,10 +90,12 @@ def read_number(line: NumberLine, typed: str) -> int:
     """Return the count ``typed`` for a number. Raises ``Impossible`` with what would be right."""
     typed = typed.strip()
     if not (typed.isascii() and typed.isdecimal() and len(typed) <= MOST_DIGITS):
-        raise Impossible(f"{typed[:40]!r} is not a whole number; {line.text} is from {line.least} to {line.most}")
+        raise Impossible(f"{typed[:40]!r} is not a whole number; use {line.least} to {line.most}")
     value = int(typed)
     if not line.least <= value <= line.most:
-        raise Impossible(f"{value} is out of range; {line.text} is from {line.least} to {line.most}")
+        raise Impossible(
+            f"{line.text}: {value} is too {'few' if value < line.least else 'many'}; use {line.least} to {line.most}"
+        )
     return value
 
 
@@ -129,7 +131,7 @@ def renumbering(state: State, line: NumberLine, value: int | None) -> Renumberin
     plan = state.plan
     own = with_number(plan.recipe, plan.size, plan.own, line.name, value)
     if own == plan.own:
-        raise Impossible(f"{line.text}: it is {line.value} already, and nothing would change")
+        raise Impossible(f"{line.text}: already {line.value}")
     changed = replace(plan, own=own)
     before, after = plan.numbers(), changed.numbers()
     for place in plan.recipe.place.values():
@@ -154,7 +156,7 @@ def renumbering(state: State, line: NumberLine, value: int | None) -> Renumberin
     ]
     lines += _used(state, line.name)
     lines += [
-        f"step {step + 1} is under way and keeps the numbers it was begun with: recount it, or take it out to its start"
+        f"step {step + 1} keeps the numbers you started it with: recount it, or rip back to its start"
         for step in keeps_old(state, changed)
     ]
     command = Replan(changed, why=reason)

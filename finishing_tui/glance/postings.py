@@ -168,14 +168,14 @@ def _text(happening: Happening, plan: Plan) -> str:
         case Replanned() as act:
             return f"{label_words(plan, act.label) or 'the plan changed'}: {reason_words(plan, act)}"
         case Recounted() as act:
-            known = "as known" if act.counted == act.expected else f"{act.expected} were known"
-            return f"{label_words(plan, act.label)}: {act.counted}, {known}"
+            expected = "as expected" if act.counted == act.expected else f"expected {act.expected}"
+            return f"{label_words(plan, act.label)}: counted {act.counted}, {expected}"
         case Finished() as act if act.although:
             return f"{label_words(plan, act.label)}, although {labels_words(plan, act.although)}"
         case Act() as act:
             return label_words(plan, act.label) or type(act).__name__.lower()
         case Taken():
-            return "the recipe was taken"
+            return "garment started"
         case SittingBegan(number):
             return f"sitting {number} began"
         case PutDown(where):
@@ -183,7 +183,7 @@ def _text(happening: Happening, plan: Plan) -> str:
         case Noted(text):
             return f"note: {text}"
         case PaceChosen(pace):
-            return f"a press stands for a {pace}"
+            return f"one press = one {pace}"
 
 
 def _when(happening: Happening) -> tuple[str, str]:

@@ -25,7 +25,7 @@ Speech = Literal["off", "next", "counts", "all"]
 
 RINGS: dict[Ring, str] = {
     "run": "end of the run",
-    "recount": "half way: count the loops",
+    "recount": "halfway: count the stitches",
     "target": "that part is complete",
 }
 """What the bell rings for, in words."""

@@ -143,7 +143,7 @@ def held_places(recipe: Recipe) -> Mapping[str, str]:
 def _size(draft: Draft) -> StartQuestion:
     recipe = draft.recipe
     options = tuple(_size_option(recipe, index) for index in range(len(recipe.sizes)))
-    lines = ("The size it was knitted in; the figures are what its pieces hold.",)
+    lines = ("The size you knitted. The figures are the stitches its pieces hold.",)
     return StartQuestion("size", "Which size?", lines, options=options, at=recipe.sizes.index(draft.size))
 
 
@@ -162,9 +162,9 @@ def _number(draft: Draft, key: str) -> StartQuestion:
     otherwise = without(draft.recipe, draft.size, draft.own, name)
     value = draft.own.get(name, otherwise)
     if otherwise is None:
-        printed = "The recipe does not print it. Count it, or leave the line empty and it is worked out."
+        printed = "The recipe doesn't print it. Count it, or leave the line empty to have it worked out."
     else:
-        printed = f"The recipe has {otherwise} for size {draft.size}; a number you type takes its place."
+        printed = f"Recipe: {otherwise} for size {draft.size}. Type yours to replace it."
     lines = tuple(line for line in (number.how, printed) if line)
     return StartQuestion(
         key,
@@ -187,10 +187,10 @@ def _with_number(draft: Draft, name: str, text: str) -> Draft:
 def _gauge(draft: Draft) -> StartQuestion:
     gauge = draft.gauge or draft.recipe.gauge
     lines = (
-        "Stitches and rows of the body over a length, in cm or inches, counted on a piece that was washed and dried.",
-        "The recipe has none: an empty line leaves it unknown."
+        "Stitches and rows over 4 in or 10 cm, from a washed, dried swatch.",
+        "The recipe has none. Leave the line empty if you don't know it."
         if draft.recipe.gauge is None
-        else f"The recipe has {_three(draft.recipe.gauge)}; what you type takes its place.",
+        else f"Recipe: {_three(draft.recipe.gauge)}. Type yours to replace it.",
     )
     value = "" if gauge is None else _three(gauge)
     return StartQuestion(
@@ -210,11 +210,11 @@ def _with_body(draft: Draft, text: str) -> Draft:
 def _band(draft: Draft) -> StartQuestion:
     gauge, printed = draft.gauge or draft.recipe.gauge, draft.recipe.gauge
     lines = [
-        "The gauge of the band, if it is worked at another one than the body: other needles, or another stitch.",
-        "An empty line: as the body.",
+        "The band's gauge, if it differs from the body's.",
+        "Leave the line empty to use the body's gauge.",
     ]
     if printed is not None and printed.band is not None:
-        lines.append(f"The recipe has {_three(printed.band)}; what you type takes its place.")
+        lines.append(f"Recipe: {_three(printed.band)}. Type yours to replace it.")
     value = _three(gauge.band) if gauge is not None and gauge.band is not None else ""
     return StartQuestion(
         "band", "The gauge of the band?", tuple(lines), "such as 22 x 30 over 10 cm", value, longest=80
@@ -227,7 +227,7 @@ def _with_band(draft: Draft, text: str) -> Draft:
     if not text:
         return replace(draft, band=None if of_recipe is None else "body")
     if draft.body is None and printed is None:
-        raise Impossible("the gauge of a band is told beside that of the body: go back and give that first")
+        raise Impossible("give the body's gauge first: go back one question")
     band: BandGauge | None = whole_gauge(text)
     if of_recipe is not None and band is not None and same_gauge(band, of_recipe):
         band = None
@@ -237,19 +237,19 @@ def _with_band(draft: Draft, text: str) -> Draft:
 def _hand(draft: Draft) -> StartQuestion:
     options = (
         StartOption("right", ("Yarn at the right, edges walked from right to left.",)),
-        StartOption("left", ("Everything turned round: sections from the other end, rounds the other way.",)),
+        StartOption("left", ("Everything is mirrored: edges from the other end, rounds the other way.",)),
     )
     lines = ("The left front stays the wearer's left.",)
-    return StartQuestion("hand", "Which hand knits?", lines, options=options, at=int(draft.hand == "left"))
+    return StartQuestion("hand", "Right- or left-handed?", lines, options=options, at=int(draft.hand == "left"))
 
 
 def _title(draft: Draft) -> StartQuestion:
-    lines = ("What you call it: its yarn, its wearer. It stands on the shelf.",)
+    lines = ("What do you call it? Its yarn or its wearer, say.",)
     return StartQuestion("title", "Its name?", lines, value=draft.called, longest=LONGEST_TITLE)
 
 
 def _yarn(draft: Draft) -> StartQuestion:
-    lines = ("In your own words, if you like; an empty line is fine.",)
+    lines = ("In your own words; an empty line is fine.",)
     return StartQuestion("yarn", "The yarn?", lines, value=draft.yarn)
 
 

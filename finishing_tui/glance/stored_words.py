@@ -61,7 +61,7 @@ PUT_DOWN_TO: Mapping[Put, str] = MappingProxyType(
         "presses": "presses were missed or doubled",
         "loops": "the loops differ",
         "rows-left": "rows left",
-        "half-way": "half way",
+        "half-way": "halfway",
         "counted": "",
     }
 )
@@ -72,7 +72,7 @@ REPAIRS: Mapping[RepairChoice, str] = MappingProxyType(
         "space-the-rest": "space the rest",
         "first-round": "first round",
         "rip-back": "rip back",
-        "as-it-is": "as it is",
+        "as-it-is": "carry on",
     }
 )
 """What is done about a count that differs."""

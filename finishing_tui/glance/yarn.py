@@ -42,9 +42,9 @@ def yarn_to_go(state: State, stage: Stage, done: int, units: Units = "as given")
     except Impossible:  # longer than any length there is
         return ""
     usual, most = _upwards(need.usual), _upwards(need.most)
-    at_most = f" ({say_length(most)} at most)" if most != usual else ""
+    at_most = f" (up to {say_length(most)})" if most != usual else ""
     tail = _upwards(Length(WEAVE_IN.cm, need.usual.unit))
-    return f"Yarn for what is left: {say_length(usual)}{at_most}, and {say_length(tail)} of tail."
+    return f"Yarn needed: {say_length(usual)}{at_most}, plus a {say_length(tail)} tail."
 
 
 def _operation(step: AnyStep) -> str:

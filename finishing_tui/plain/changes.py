@@ -8,7 +8,7 @@ from finishing_tui.glance.values import Glance
 from finishing_tui.plain import telling
 
 _RINGS: Mapping[Ring, str] = MappingProxyType(
-    {"run": "end of a run.", "recount": "half way.", "target": "this part is complete."}
+    {"run": "end of a run.", "recount": "halfway.", "target": "this part is complete."}
 )
 
 

@@ -93,7 +93,7 @@ class LineByLine:
         if word == "escape":
             talk.leave()
             lines = self._said()
-            return lines if lines or talk.asked is not None else ["Left as it is."]
+            return lines if lines or talk.asked is not None else ["Nothing changed."]
         if word in BACK and ask.back is not None:
             talk.back()
             return self._said()

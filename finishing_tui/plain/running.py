@@ -24,6 +24,7 @@ from finishing_tui.plain.line_by_line import LineByLine
 from finishing_tui.plain.rescuing import settle
 from finishing_tui.plain.streams import LineWriter, Unheard, read_line
 from finishing_tui.settings import Settings
+from finishing_tui.settings.looks import looks_in_force
 
 WAIT = 5.0
 """Seconds an answer waits for the disk, while nothing is known to be wrong."""
@@ -58,10 +59,11 @@ def work(
     encoding: str = "utf-8",
     clock: Clock | None = None,
     settings: Settings | None = None,
+    said: str = "",
 ) -> None:
     """Work the garment in ``folder`` by the lines of ``source``, with the answers on ``sink``.
 
-    ``settings``: the usual ones when not given; of them the pace and the units hold here.
+    ``settings``: the usual ones when not given; of them the pace and the units hold here. ``said``: the first line.
 
     Raises ``FinishingError`` with a sentence: no garment, a journal that cannot be opened, entries that could not be
     saved.
@@ -73,6 +75,7 @@ def work(
             out.say(lines)
             return _line(source, ends) == "yes"
 
+        out.say([said])
         settled = settle(folder, says_yes)
         look, hand = settled.look, None
         try:
@@ -173,8 +176,10 @@ def _listening() -> Iterator[_Ends]:
 
 def on_standard_streams(folder: Path, settings: Settings) -> None:
     """Work the garment in ``folder`` on standard input and output; raises ``FinishingError`` as ``work`` does."""
+    looks, said = looks_in_force(settings, sys.stdout)
+    encoding = "ascii" if "ascii" in looks else sys.stdout.encoding
     try:
-        work(folder, sys.stdin.buffer, sys.stdout.buffer, encoding=sys.stdout.encoding, settings=settings)
+        work(folder, sys.stdin.buffer, sys.stdout.buffer, encoding=encoding, settings=settings, said=said)
     finally:
         try:
             sys.stdout.flush()

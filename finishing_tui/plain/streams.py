@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import BinaryIO
 
 from finishing_tui.inert import inert
+from finishing_tui.letters import ALIKE
 from finishing_tui.recipe.reader.text import named, tidy, unprintable
 
 LONGEST = 1000
@@ -66,7 +67,7 @@ def _line(text: str) -> str:
 
 
 class LineWriter:
-    """Writes lines, each of them out before the next; a sign the stream cannot show becomes a question mark."""
+    """Writes lines, each of them out before the next; a sign the stream cannot show becomes one like it."""
 
     def __init__(self, stream: BinaryIO, encoding: str = "utf-8") -> None:
         self._stream = stream
@@ -75,5 +76,5 @@ class LineWriter:
     def say(self, lines: Iterable[str]) -> None:
         """Write ``lines``. Raises ``OSError`` when nobody can read them any more."""
         for line in (row for one in laid_out(lines) for row in one.split("\n")):
-            self._stream.write(f"{line}\n".encode(self._encoding, "replace"))
+            self._stream.write(f"{line}\n".encode(self._encoding, ALIKE))
             self._stream.flush()

@@ -150,7 +150,7 @@ def edge(face: Face) -> list[str]:
     if ends > strip.at:
         lines.append(f"up to {face.unit} {ends}: {_runs(strip, strip.at + 1, ends)}.")
     if strip.half is not None and strip.half > strip.at:
-        lines.append(f"half way at {face.unit} {strip.half}.")
+        lines.append(f"halfway at {face.unit} {strip.half}.")
     strayed = ", ".join(f"{spot} {strip.sort(spot)}" for spot in sorted(strip.strayed))
     return [*lines, f"against the plan: {face.unit} {strayed}."] if strayed else lines
 

@@ -20,7 +20,7 @@ FORMAT = 1
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BandGauge:
-    """The gauge of the band, where it is worked at another one than the body."""
+    """The band's gauge, if it differs from the body's."""
 
     __pydantic_config__: ClassVar = READ
 
@@ -45,7 +45,7 @@ class RecipeGauge:
     over: str = "10 cm"
     """The length the gauge was counted over, in cm or in."""
     band: BandGauge | None = None
-    """The gauge of the band, if it is another one."""
+    """The band's gauge, if it differs."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -65,11 +65,12 @@ class FinishingApp(Program):
         settings: Settings | None = None,
         looks: str = "",
         clock: Clock | None = None,
+        said: str = "",
     ) -> None:
         """Open the ``shelf``, and on it one ``garment``, or the demo garments to choose from.
 
-        ``looks``: any of the words "light", "terminal" (its own colours) and "ascii"; ``settings``: the usual ones when
-        not given.
+        ``looks``: any of the words "light", "terminal" (its own colors) and "ascii"; ``settings``: the usual ones when
+        not given; ``said``: what the first screen says.
         """
         words = looks.split()
         # Said now, not by the theme alone: here Textual chooses how it leaves colour out (NO_COLOR), once and for all,
@@ -77,6 +78,7 @@ class FinishingApp(Program):
         super().__init__(settings=settings or Settings(), clock=clock or Clock(), ansi_color="terminal" in words)
         self.set_keymap(self.keys.keymap())
         self._speaker = self._made_to_speak()
+        self._said = said
         self.shelf = shelf
         self._given_up: list[GivenUp] = []
         self._first = garment
@@ -96,7 +98,10 @@ class FinishingApp(Program):
         """Open the first screen, and listen for the end."""
         self._listen()
         self.screen_change_signal.subscribe(self, self._fit)
-        shelf = ShelfScreen(self.shelf)
+        at_once = self._first is None and not self._demos
+        if not at_once:
+            self.to_say = f"{self._said} {self.to_say}".strip()
+        shelf = ShelfScreen(self.shelf, self._said if at_once else "")
         self.push_screen(shelf)
         if self._first is not None:
             open_garment(self, self._first)
@@ -153,13 +158,13 @@ class FinishingApp(Program):
         try:
             program = program_for(self.settings.speak_with)
         except NoProgram as error:
-            self.speech_trouble = str(error)
+            self.to_say = str(error)
             return None
         return Speaker(program, lambda text: self.post_message(SpeechFailed(text)))
 
     def on_speech_failed(self, message: SpeechFailed) -> None:
         """Say at the needles that nothing is spoken any more, now or when they are come back to."""
-        self._speaker, self.speech_trouble = None, message.text
+        self._speaker, self.to_say = None, message.text
         for screen in self.screen_stack:
             if isinstance(screen, AtTheNeedles):
                 screen.tell_trouble()

@@ -150,9 +150,9 @@ class AtTheNeedles(Leaving[None]):
         self.query_one(Notice).show(talk.said or talk.hand.trouble, alarm=talk.alarm or not talk.said)
 
     def tell_trouble(self) -> None:
-        """Say why nothing is spoken, once."""
+        """Say once what waits to be said, such as why nothing is spoken."""
         app = program(self)
-        trouble, app.speech_trouble = app.speech_trouble, ""
+        trouble, app.to_say = app.to_say, ""
         if trouble:
             self.talk.say(f"{self.talk.said} {sentence(trouble)}".strip())
             self._say()

@@ -47,7 +47,7 @@ def _parts(held: Books) -> Iterator[PagePart]:
     ]
     yield PagePart("on needles and holders", tuple(places))
     accounts = [Entered(str(one.stitches), one.name, one.words) for one in held.accounts]
-    yield PagePart("outside the garment", (*accounts, Entered("", held.balance, style="$quiet")))
+    yield PagePart("in and out", (*accounts, Entered("", held.balance, style="$quiet")))
     if held.tails:
         yield PagePart("tails", tuple(Entered("", one.name, one.words) for one in held.tails))
     yield from (PagePart(heading, tuple(Entered("", one) for one in names)) for heading, names in held.named if names)

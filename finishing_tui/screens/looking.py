@@ -87,5 +87,5 @@ class Looking(AtTheNeedles):
                 self.dismiss()
                 self.app.call_after_refresh(take_over)
 
-        answers = (Choice("take it up here"), Choice("go on looking"))
+        answers = (Choice("pick it up here"), Choice("keep looking"))
         self.app.push_screen(ChoiceBox("The other window has put this garment down.", answers), chosen)

@@ -16,12 +16,12 @@ from finishing_tui.screens.rescuing import ask_about
 from finishing_tui.screens.saved import Saved
 from finishing_tui.widgets.choices import Choice
 
-IN_USE = "another window has this garment in hand; here it can only be looked at"
-ONLY_TO_READ = "nothing can be written in this garment's folder; here it can only be looked at"
-RESCUED = "what could not be saved last time waits to be taken in; until you decide you can only look"
+IN_USE = "this garment is open in another window; you can only look here"
+ONLY_TO_READ = "this garment's folder is read-only; you can only look here"
+RESCUED = "unsaved work from last time is waiting; until you decide you can only look"
 """Why a garment can only be looked at."""
 
-FOLLOWS = "Nothing can be changed here. What the other window does is followed."
+FOLLOWS = "View only. This window follows the other."
 
 
 def open_garment(app: Program, folder: Path) -> None:
@@ -53,7 +53,7 @@ def _pick_up(app: Program, folder: Path, said: str) -> None:
     except (InUse, OnlyToRead) as error:
         in_use = isinstance(error, InUse)
         why = IN_USE if in_use else ONLY_TO_READ
-        look = Choice("look only", (FOLLOWS if in_use else "Nothing can be changed here.",))
+        look = Choice("look only", (FOLLOWS if in_use else "View only.",))
         question = ChoiceBox(str(error), (look, Choice("leave it")))
         app.push_screen(question, lambda chosen: _look(app, folder, why) if chosen == 0 else None)
         return

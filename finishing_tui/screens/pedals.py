@@ -38,7 +38,7 @@ class PedalsScreen(Leaving[None]):
         """Ask for a key."""
         self.query_one("#asked", Sentences).show(
             ("Keys and pedals", "bold $count"),
-            ("Press a key, a pedal or a button of a remote: it says here what that sends.", "$foreground"),
+            ("Press a key, pedal or remote button to see its name.", "$foreground"),
             ("Nothing else happens.", "$quiet"),
         )
         self.query_one(FigurePair).show(Shown(verb="PRESS"))
@@ -66,12 +66,12 @@ class PedalsScreen(Leaving[None]):
         try:
             lines.append((f"In a settings file it is {written(key_named(key))}.", "bold"))
         except NoKey as error:
-            lines.append((f"It cannot be given to anything: {error}.", "bold $mark"))
+            lines.append((f"You can't assign it: {error}.", "bold $mark"))
         else:
             if not does:
                 keys = keys_text((*keys_of(self).of("needles.press"), key))
                 lines.append((f"To count with it, write press = {keys} under [keys.needles].", "$quiet"))
-        lines.insert(1, (does or "At the needles it does nothing so far.", "$foreground"))
+        lines.insert(1, (does or "It does nothing at the needles yet.", "$foreground"))
         self.query_one("#is", Sentences).show(*lines)
         self._say_keys()
 

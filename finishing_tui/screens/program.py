@@ -17,7 +17,7 @@ from finishing_tui.talk.keys import Keys
 class Program(InTurn):
     """Its clock, its keys and settings, what is in hand; it speaks, rings, and puts down.
 
-    ``speech_trouble``: why nothing is spoken, until that was said.
+    ``to_say``: what the needles must say, such as why nothing is spoken, until they have.
     """
 
     def __init__(self, *, settings: Settings, clock: Clock, ansi_color: bool) -> None:
@@ -26,7 +26,7 @@ class Program(InTurn):
         self.keys: Keys = settings.in_force
         self.clock = clock
         self.in_hand: InHand | None = None
-        self.speech_trouble = ""
+        self.to_say = ""
 
     @property
     def wishes(self) -> Wishes:

@@ -10,9 +10,9 @@ from finishing_tui.screens.program import Program
 from finishing_tui.widgets.choices import Choice
 
 CHOICES = (
-    Choice("take it in", ("It goes after what is saved, as you counted it.",)),
+    Choice("add it", ("It follows what is saved, as you counted it.",)),
     Choice("leave it for later", ("Until you decide you can only look at the garment.",)),
-    Choice("throw it away", ("What you counted then is lost.",)),
+    Choice("throw it away", ("You lose what you counted then.",)),
 )
 """What may become of the entries; the first is the safest for the count."""
 

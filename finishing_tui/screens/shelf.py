@@ -80,9 +80,10 @@ class ShelfScreen(Listed[None]):
         garments: tuple[OnShelf, ...]
         whole: bool
 
-    def __init__(self, folder: Path) -> None:
+    def __init__(self, folder: Path, said: str = "") -> None:
         super().__init__()
         self._folder = folder
+        self._said = said  # as it opens
         self._garments: tuple[OnShelf, ...] = ()
         self._looks: dict[Path, FilesLook] = {}
         self._known: dict[Path, tuple[FilesLook, OnShelf]] = {}  # what was read, and what the files looked like then
@@ -101,6 +102,10 @@ class ShelfScreen(Listed[None]):
                 yield Choices()
         yield Notice()
         yield KeyLine()
+
+    def on_mount(self) -> None:
+        """Say what there is to say first."""
+        self.query_one(Notice).show(self._said)
 
     def on_screen_resume(self) -> None:
         """Look at the shelf again, each time this comes to the front: names at once, the rest beside the keys."""

@@ -40,5 +40,5 @@ def read_settings(tell: Callable[[str], None] = lambda _: None) -> Settings:
     try:
         return read_file(path)
     except NoSettings as error:
-        tell(f"{error}. The usual settings hold; 'finishing settings --write' writes the file.")
+        tell(f"{error}. The usual settings hold; 'finishing settings --write' makes the file.")
         return Settings()

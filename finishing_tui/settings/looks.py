@@ -1,13 +1,17 @@
-"""The words for how the screens look: from the settings, or from the environment, which counts instead."""
+"""The words for how the screens look: from the settings, or from the environment, which counts instead.
+
+Where neither names any, the terminal decides whether every sign is drawn.
+"""
 
 import os
 from collections.abc import Iterable
-from typing import cast, get_args
+from typing import TextIO, cast, get_args
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.letters import why_plain
 from finishing_tui.settings.model import ScreenLook, Settings
 
-GROUNDS = ("dark", "light", "terminal")
+GROUNDS = ("auto", "dark", "light", "terminal")
 """Of these one can hold."""
 
 
@@ -27,11 +31,16 @@ def wrong_looks(words: Iterable[str]) -> str:
     return f"{grounds[0]} and {grounds[1]} cannot both be; leave one out" if len(grounds) > 1 else ""
 
 
-def looks_in_force(settings: Settings) -> tuple[ScreenLook, ...]:
-    """Return the words for the looks: those of ``FINISHING_LOOKS`` where it is set. Raises ``BadLooks``."""
+def looks_in_force(settings: Settings, stream: TextIO) -> tuple[tuple[ScreenLook, ...], str]:
+    """Return the words for the looks on ``stream``: those of ``FINISHING_LOOKS`` where it is set; and what to say.
+
+    Said is why only plain letters are drawn where nobody asked for that. Raises ``BadLooks``.
+    """
     named = os.environ.get("FINISHING_LOOKS", "").replace(",", " ").split()
-    if not named:
-        return settings.look_words
     if why := wrong_looks(named):
         raise BadLooks(f"FINISHING_LOOKS: {why}")
-    return cast("tuple[ScreenLook, ...]", tuple(named))
+    words = cast("tuple[ScreenLook, ...]", tuple(named)) or settings.look_words
+    if words == ("auto",):
+        why = why_plain(stream)
+        return ("auto", "ascii") if why else words, why
+    return words, ""

@@ -14,7 +14,7 @@ from finishing_tui.talk.keys import Keys
 Bell = Literal["run", "recount", "target", "refused"]
 """What the bell can ring for."""
 
-ScreenLook = Literal["dark", "light", "terminal", "ascii"]
+ScreenLook = Literal["auto", "dark", "light", "terminal", "ascii"]
 """A word for how the screens look."""
 
 OwnKeys = Mapping[str, Mapping[str, str | tuple[str, ...]]]
@@ -26,33 +26,33 @@ class Settings:
     """What stands in a settings file; what does not stand there is as usual."""
 
     pace: Pace = "loop"
-    """What a press stands for in a garment that is picked up for the first time: "loop", one loop; "spot", one row or
-    other spot of the edge; "run", one run of the rhythm. A garment under way keeps the pace it has."""
+    """What one press counts in a new garment: "loop", one stitch; "spot", one row, ridge or chain of the edge; "run",
+    one repeat of the rhythm. A garment in progress keeps its pace."""
     bell: bool | tuple[Bell, ...] = True
-    """What the bell rings for: true for all of it, false for nothing, or a list of some: "run", once at the end of a
-    run; "recount", twice where a recount is due; "target", three times where a part is complete; "refused", once when
-    a key does nothing."""
+    """What the bell rings for: true for everything, false for nothing, or a list: "run", once at the end of a repeat;
+    "recount", twice when a count is due; "target", three times when a part is complete; "refused", once when a key does
+    nothing."""
     speech: Speech = "off"
     """What is spoken at the needles, with a program that is on this computer already: "off", nothing; "next", the next
-    word when it changes; "counts", the next word and the count after each press ("pick, 14 of 24"); "all", also
-    what is said at the foot of the screen, and each new step with how it is done. Refusals, questions, the end of a
-    run, a recount that is due and what it found are spoken whenever anything is."""
+    word when it changes; "counts", the next word and the count after each press ("pick, 14 of 24"); "all", also the
+    line at the foot of the screen, and how to work each new step. Unless it is off, you also hear refusals, questions,
+    the end of a repeat, and counts that are due with what they found."""
     speak_with: tuple[str, ...] = ()
-    """The program that speaks and what it is started with, as a list such as ["espeak-ng", "-s", "140"]; it is given
-    what it is to say on its standard input. Left out, one of those that are usual is looked for. No shell is used."""
+    """The program that speaks, and its options, as a list such as ["espeak-ng", "-s", "140"]; it reads what to say from
+    its standard input. If empty, a common one is used. No shell is used."""
     units: Units = "as given"
-    """In what lengths are said that are worked out, such as the yarn still needed: "cm", "in", or "as given", as the
-    gauge of the garment is given. What a recipe asks to be measured stays in its own unit, and a length may always be
-    typed in either."""
+    """Units for calculated lengths, such as yarn needed: "cm", "in", or "as given", the unit of the garment's gauge. A
+    measurement in a recipe keeps its own unit. You can always type a length in either."""
     hand: Literal["right", "left"] = "right"
-    """The hand that knits, for a garment that is started; it can be changed for each."""
-    looks: ScreenLook | tuple[ScreenLook, ...] = "dark"
-    """How the screens look: "dark", "light", or "terminal" for the terminal's own colours; and "ascii" where only plain
-    letters can be drawn, alone or in a list with one of the others. FINISHING_LOOKS, if set, counts instead."""
+    """Which hand you knit with, for new garments; you can change it for each."""
+    looks: ScreenLook | tuple[ScreenLook, ...] = "auto"
+    """How the screens look: "dark", "light", or "terminal" for the terminal's own colors; "ascii" for plain letters
+    only, alone or in a list with one of these; "auto" for dark, with plain letters where the terminal lacks other
+    signs. FINISHING_LOOKS, if set, counts instead."""
     keys: OwnKeys = field(default_factory=lambda: MappingProxyType({}))
-    """The keys of actions, in a table for each group, such as [keys.needles] with press = ["space", "f13"]: a key or a
-    list of keys, instead of the usual ones. A pedal or a remote sends keys too; "keys and pedals" on the shelf says
-    which. With --plain, where words are typed, they change nothing."""
+    """Your own keys for actions, in a table for each group, such as [keys.needles] with press = ["space", "f13"]: a key
+    or a list of keys, instead of the usual ones. A pedal or a remote sends keys too; "keys and pedals" on the shelf
+    shows which. They change nothing with --plain, where you type words."""
 
     def rings_for(self, what: Bell) -> bool:
         """Return whether the bell rings for it."""

@@ -18,8 +18,8 @@ from finishing_tui.talk.rooms import GROUPS, KEYED
 _WIDTH = 100
 
 _HEAD = (
-    "Settings. A line that begins with # is not read; take the # before a setting away to set it. "
-    "'finishing settings' says what is set, and what is wrong with this file is said when the program starts."
+    "Settings. Lines starting with # are ignored. Remove the # to use a setting. 'finishing settings' shows what is "
+    "set; mistakes in this file are reported when the program starts."
 )
 
 

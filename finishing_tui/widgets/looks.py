@@ -81,39 +81,3 @@ LIGHT_OF_FEW = Theme(
 
 FALLBACK: Mapping[str, str] = MappingProxyType(dict.fromkeys((*WORDS, "line"), "ansi_default"))
 """With any other theme the words are written in the terminal's own foreground."""
-
-_ASCII = str.maketrans(
-    {
-        **dict.fromkeys("·…", "."),
-        **dict.fromkeys("–—━─", "-"),
-        **dict.fromkeys("▸▷›", ">"),
-        **dict.fromkeys("‘’", "'"),
-        **dict.fromkeys("“”", '"'),
-        **dict.fromkeys("╭╮", "."),
-        **dict.fromkeys("╰╯", "'"),
-        **dict.fromkeys("◂‹", "<"),
-        **dict.fromkeys("║╔╗╚╝╞╡", "#"),
-        "│": "|",
-        "×": "x",
-        "▲": "^",
-        "→": ">",
-        "∩": "n",
-        "═": "=",
-        "╵": "'",
-        "╷": "|",
-        "¦": ":",
-        "½": "h",
-        "▾": "v",
-        "■": "#",
-        "□": "_",
-        "◆": "%",
-        "◇": "8",
-    }
-)
-
-
-def in_ascii(text: str) -> str:
-    """Return ``text`` in signs of ASCII only, as wide as before."""
-    if text.isascii():
-        return text
-    return "".join(sign if sign.isascii() else "?" for sign in text.translate(_ASCII))

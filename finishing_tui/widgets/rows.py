@@ -12,7 +12,7 @@ from textual.strip import Strip
 from textual.style import Style
 from textual.widget import Widget
 
-from finishing_tui.widgets.looks import in_ascii
+from finishing_tui.letters import in_ascii
 
 TALLNESS = ("low", "middling", "high", "tall")
 """The heights of a screen, as the classes that stand for them say (with a dash before)."""

@@ -30,6 +30,16 @@ def asked_json(capsys: pytest.CaptureFixture[str], *words: str | Path) -> tuple[
     return status, found
 
 
+def test_a_shipped_recipe_goes_by_its_name(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """As with ``recipes`` and ``start``; a file of that name is meant before it."""
+    monkeypatch.chdir(tmp_path)
+    assert asked(capsys, "crew-neck")[1].startswith("crew-neck: Crew neck")
+    (tmp_path / "crew-neck").write_text(WRONG.read_text())
+    assert asked(capsys, "crew-neck")[0] == 1
+
+
 def test_status_is_0_for_warnings_and_1_for_errors(capsys: pytest.CaptureFixture[str]) -> None:
     """What can be knitted as written is done; what cannot is an error."""
     assert asked(capsys, GOOD)[0] == 0
@@ -146,7 +156,7 @@ def test_what_cannot_be_read_is_status_2_and_hides_nothing(capsys: pytest.Captur
     assert status == 2
     assert f"{bad}:4: wrong" in complaint
     assert str(bad) not in out
-    assert "printed 97" in out
+    assert "the recipe says 97" in out
     status, found = asked_json(capsys, bad, GOOD)
     assert (status, found[str(bad)]["ok"], found[str(GOOD)]["ok"]) == (2, False, True)
 

@@ -126,7 +126,9 @@ CASES: Mapping[str, Callable[[Poisoned], Lines]] = {
     "record": _garments,
     "doctor": _doctor,
     "settings": _nothing,
-    **dict.fromkeys(("space", "recount", "share", "gauge", "evenly", "pair", "buttonholes", "rib", "corner"), _nothing),
+    **dict.fromkeys(
+        ("spread", "recount", "share", "gauge", "evenly", "pair", "buttonholes", "rib", "corner"), _nothing
+    ),
     **dict.fromkeys(("shoulder", "gap", "head", "yarn", "schema"), _nothing),
     "audit": _audit,
     "recipes": _recipes,

@@ -52,7 +52,7 @@ def test_a_garment_in_hand_can_be_recorded(folder: Path, capsys: pytest.CaptureF
     hand.do(Press())
     assert hand.flush(30)
     assert ask_json(capsys, "record", str(folder))["count"] == 21
-    assert "in hand just now" in ask(capsys, "doctor", str(folder))
+    assert "is open now" in ask(capsys, "doctor", str(folder))
     hand.put_down()
 
 
@@ -101,7 +101,7 @@ def test_the_doctor_names_a_rescue_file_that_fits(
     file = file_of(FullDisk(monkeypatch).left_full(folder, presses=2).given_up)
     before = contents(folder), file.read_bytes()
     told = ask(capsys, "doctor", str(folder))
-    assert "what you did last (3 entries, " in told
+    assert "your last work (3 entries, " in told
     assert f"It is in ~/{file.relative_to(Path.home())}." in told
     assert ask_json(capsys, "doctor", str(folder))["rescue"] == str(file)
     assert (contents(folder), file.read_bytes()) == before
@@ -160,12 +160,12 @@ def test_the_doctor_says_what_to_do_where_nothing_can_be_recovered(
         assert leave("doctor", str(folder)) == 1
         told = capsys.readouterr().out
         assert fault in told
-        assert "with --recover puts it aside" in told
+        assert "with --recover sets it aside" in told
         assert fault in refused(capsys, "record", str(folder))
         assert "SQLite" not in told
         recovered = ask(capsys, "doctor", str(folder), "--recover")
-        assert "Nothing of it could be kept: the next sitting begins the garment anew" in recovered
-        assert ask(capsys, "doctor", str(folder)).startswith("The journal is whole, and nothing stands in it yet")
+        assert "Nothing could be kept. The garment starts over from its files" in recovered
+        assert ask(capsys, "doctor", str(folder)).startswith("The journal is whole and still empty.")
         assert ask(capsys, "doctor", str(folder), "--recover").endswith("Nothing was changed.")
         assert ask_json(capsys, "record", str(folder))["sittings"] == []
 

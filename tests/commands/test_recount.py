@@ -72,7 +72,7 @@ def test_hopeless(capsys: pytest.CaptureFixture[str]) -> None:
 
 def test_the_example_in_the_help_is_what_the_command_says(capsys: pytest.CaptureFixture[str]) -> None:
     """The command line shown, run again, prints the lines shown."""
-    shown = re.search(r"\$ finishing (.+?)\n(.+?)\n\nThe number of rows", EXAMPLE, re.DOTALL)
+    shown = re.search(r"\$ finishing (.+?)\n(.+?)\n\nIf you don't know", EXAMPLE, re.DOTALL)
     assert shown
     assert main(shown[1].split()) == 0
     printed = [line.strip() for line in capsys.readouterr().out.splitlines()]
@@ -84,13 +84,13 @@ def test_worked_out_rows_are_said_to_be_so(capsys: pytest.CaptureFixture[str]) -
     assert main(["recount", "75", "--half", "--counted", "36", "--rhythm", "2/3", "--unit", "row"]) == 0
     assert "108 rows in all, give or take one" in capsys.readouterr().out
     assert main(["recount", "75", "--half", "--counted", "36"]) == 0
-    assert "half way: 39 to pick in the second half" in capsys.readouterr().out
+    assert "at halfway: 39 to pick in the second half" in capsys.readouterr().out
 
 
 @pytest.mark.parametrize(
     ("words", "says"),
     [
-        ("recount 71 88 --counted 33", "the spots left, or that it is half way"),
+        ("recount 71 88 --counted 33", "the spots left, or that it is halfway"),
         ("recount 71 --at 44 --counted 33", "such as 2/3"),
         ("recount 71 88 --at 89 --counted 33", "from 0 to 88"),
         ("recount 71 --half --counted 0", "nothing is counted"),

@@ -28,7 +28,7 @@ def test_a_file_is_written_whole_and_private_and_only_once(path: Path, capsys: p
         assert stat.S_IMODE(path.stat().st_mode) == 0o600
     assert [file.name for file in path.parent.iterdir()] == [path.name]
     path.write_text('hand = "left"\n')
-    assert "is there already and stays as it is" in refused(capsys, "settings", "--write")
+    assert "is there already; change it with an editor" in refused(capsys, "settings", "--write")
     assert path.read_text() == 'hand = "left"\n'
 
 
@@ -87,5 +87,5 @@ def test_whatever_is_wrong_ends_with_status_2(
 def test_a_file_that_is_named_and_missing_is_told(path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """It says so once, in its answer, and how to get one."""
     told = ask(capsys, "settings").splitlines()[0]
-    assert told == f"{path} (there is none: everything is as usual; --write writes one)"
+    assert told == f"{path} (no such file: the usual settings hold; --write makes one)"
     assert not path.exists()

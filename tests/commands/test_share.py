@@ -84,7 +84,7 @@ def test_what_a_newcomer_types(capsys: pytest.CaptureFixture[str], typed: tuple[
 def test_a_doubtful_count_is_pointed_out(capsys: pytest.CaptureFixture[str]) -> None:
     """A total far from the natural ratio is shared all the same, with a warning that names the section."""
     said = ask(capsys, "front: 40 rows", "--gauge", "20 x 28 over 10 cm", "--total", "20")
-    assert "Look again at front: 20 stitches over 40 rows is 30 % too few" in said
+    assert "Look again at front: 20 stitches over 40 rows is 30% too few" in said
     data = ask_json(capsys, "front: 25 cm", "--gauge", "20 x 28 over 10 cm", "--total", "60")
     assert len(data["warnings"]) == 1
 

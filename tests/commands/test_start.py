@@ -33,9 +33,9 @@ def test_a_garment_is_started_with_everything_that_was_said(capsys: pytest.Captu
 def test_numbers_nobody_gave_are_told_with_how_they_are_counted(capsys: pytest.CaptureFixture[str]) -> None:
     """Who cannot see the screens is told what it would ask; a number given just as printed is not told again."""
     words = ("start", "crew-neck", "--size", "M")
-    assert "as the recipe has it: 32 rows along one side" in (told := ask(capsys, *words))
+    assert "from the recipe: 32 rows along one side" in (told := ask(capsys, *words))
     assert "Count the small V shapes" in told
-    assert "as the recipe has it" not in ask(capsys, *words, "--number", "front_rows=32")
+    assert "from the recipe" not in ask(capsys, *words, "--number", "front_rows=32")
 
 
 def test_errors_stop_it_unless_they_are_accepted(capsys: pytest.CaptureFixture[str], shelf: Path) -> None:
@@ -43,8 +43,8 @@ def test_errors_stop_it_unless_they_are_accepted(capsys: pytest.CaptureFixture[s
     words = ("start", "crew-neck", "--size", "M", "--number", "side=25")
     assert leave(*words) == 1
     told = capsys.readouterr().out
-    assert "106 stitches" in told
-    assert "stitches of the neckband: 106, where 104 is printed" in told
+    assert "106 on the neck needle is not a multiple of 4" in told
+    assert "stitches of the neckband: 106; the recipe says 104" in told
     assert not shelf.exists()
     found = ask_json(capsys, *words, "--accept")
     assert not found["ok"]
@@ -62,7 +62,7 @@ def test_a_number_that_nothing_tells_must_be_given(capsys: pytest.CaptureFixture
         '[[step]]\ndo = "weave in"\ntitle = "Ends"\ntails = "all"\n'
     )
     assert leave("start", str(recipe), "--accept") == 1
-    assert "give the number that is missing" in capsys.readouterr().out
+    assert "give the missing number" in capsys.readouterr().out
     found = ask_json(capsys, "start", str(recipe), "--number", "held=12")
     assert found["recipe"] == str(recipe)
     assert plan_of(Path(found["folder"])).opening().live == {"pin": 12}
@@ -75,7 +75,7 @@ def test_a_number_that_nothing_tells_must_be_given(capsys: pytest.CaptureFixture
         (("crew-neck", "--size", "huge"), "no size 'huge'"),
         (("crewneck", "--size", "M"), "did you mean"),
         (("nowhere.toml",), "no such file"),
-        (("crew-neck", "--size", "M", "--number", "front_rows=8"), "from 12 to 80"),
+        (("crew-neck", "--size", "M", "--number", "front_rows=8"), "use 12 to 80"),
         (("crew-neck", "--size", "M", "--number", "front_rows"), "NAME=N"),
         (("crew-neck", "--size", "M", "--number", "front_rows="), "not a whole number"),
         (("crew-neck", "--size", "M", "--number", "front_rows=1e9"), "not a whole number"),

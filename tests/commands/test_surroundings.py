@@ -30,17 +30,20 @@ def run(
 def test_an_answer_that_cannot_be_written_is_a_sentence() -> None:
     """A full disk behind a redirection: status 2, so that no script takes what is there for the answer."""
     with Path("/dev/full").open("wb") as full:
-        said = run("space", "24", "32", stdout=full.fileno())
+        said = run("spread", "24", "32", stdout=full.fileno())
     assert said.returncode == 2
     assert said.stderr.decode() == "finishing: the answer could not be written: no space left on device\n"
 
 
 def test_a_terminal_that_knows_few_signs_gets_what_it_can_show() -> None:
-    """In a locale with ASCII alone: a question mark for people, and for programs the very same values."""
+    """In a locale with ASCII alone: signs that look alike for people, told once; for programs the very same values."""
     plain = {"LC_ALL": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"}
     said = run("audit", CREW, environment=plain)
-    assert (said.returncode, said.stderr) == (0, b"")
+    assert said.returncode == 0
     assert said.stdout.isascii()
+    assert said.stderr.startswith(b"finishing: Plain letters only: text here is in ascii.")
+    assert said.stderr.count(b"\n") == 1
+    assert run("spread", "12", "12", environment=plain).stderr == b""
     listed = run("recipes", "--json", environment=plain)
     assert listed.stdout.isascii()
     assert json.loads(listed.stdout) == json.loads(run("recipes", "--json", environment={"PYTHONUTF8": "1"}).stdout)

@@ -43,9 +43,9 @@ def test_tails(capsys: pytest.CaptureFixture[str]) -> None:
     [
         ((), "required"),
         (("bind-off",), "How wide is the edge"),
-        (("bind-off", "60"), "give a number and cm or in"),
-        (("knotting", "60 cm"), "say bind-off"),
-        (("knotting",), "say bind-off"),
+        (("bind-off", "60"), "10 cm or 4 in"),
+        (("knotting", "60 cm"), "use bind-off"),
+        (("knotting",), "use bind-off"),
         (("bind-off", "9000 cm"), "too long"),
         (("bind-off", "60 cm", "--ball", "50"), "no meaning"),
         (("bind-off", "60 cm", "--have", "much"), "not a length"),

@@ -75,13 +75,13 @@ def test_the_ways_of_writing(typed: str, amount: Fraction, unit: LengthUnit) -> 
 @pytest.mark.parametrize(
     ("typed", "hint"),
     [
-        ("10", "cm or in"),
-        ("10 m", "cm or in"),
-        ("10 mm", "cm or in"),
-        ("1,000 cm", "two ways"),
+        ("10", "10 cm or 4 in"),
+        ("10 m", "10 cm or 4 in"),
+        ("10 mm", "10 cm or 4 in"),
+        ("1,000 cm", "two things"),
         ("0 cm", "more than 0"),
-        ("999999 in", "at most"),
-        ("-4 in", "cm or in"),
+        ("999999 in", "up to"),
+        ("-4 in", "10 cm or 4 in"),
     ],
 )
 def test_what_is_missing_or_ambiguous_is_said(typed: str, hint: str) -> None:

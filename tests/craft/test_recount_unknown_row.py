@@ -50,7 +50,7 @@ def test_every_way_to_say_where_one_is() -> None:
         (None, None, 3, False, "the rhythm you kept is needed"),
         (20, 21, None, False, "from 0 to 20"),
         (20, None, 21, False, "from 0 to 20"),
-        (20, 5, None, True, "not half way"),
+        (20, 5, None, True, "not halfway"),
     ],
 )
 def test_too_little_or_contradicting_is_refused(

@@ -28,7 +28,7 @@ def number(word: str) -> int:
 def follow(words: str) -> list[Run]:
     """Follow the words as hands would, and note the runs."""
     runs: list[Run] = []
-    for part in re.split(r", then (?![^(]*\))", words.removesuffix("; in each run the skips come first")):
+    for part in re.split(r", then (?![^(]*\))", words.removesuffix("; skip first in each repeat")):
         group = re.fullmatch(r"\((.*;.*)\) (.+)", part)
         if group:
             inner = [run for piece in group[1].split("; ") for run in follow(piece)]
@@ -65,7 +65,7 @@ def test_whoever_follows_the_words_makes_the_rhythm(rhythm: Rhythm) -> None:
     skips_first = rhythm.skips_first
     assert draw(Runs(tuple(follow(words)), skips_first)) == draw(rhythm)
     some_skips = any(0 < run.pick < run.of for run in rhythm.as_runs())
-    assert words.endswith("the skips come first") == (skips_first and some_skips)
+    assert words.endswith("skip first in each repeat") == (skips_first and some_skips)
 
 
 @pytest.mark.parametrize(
@@ -78,7 +78,7 @@ def test_whoever_follows_the_words_makes_the_rhythm(rhythm: Rhythm) -> None:
         (space(31, 44), "2 of every 3, eight times, then 3 of every 4, five times"),
         (
             space(31, 44).mirrored(),
-            "3 of every 4, five times, then 2 of every 3, eight times; in each run the skips come first",
+            "3 of every 4, five times, then 2 of every 3, eight times; skip first in each repeat",
         ),
         (space(31, 44).rest(1), "1 of 2, then 2 of every 3, seven times, then 3 of every 4, five times"),
         (space(10, 8), "5 in every 4 (two in the last), twice"),

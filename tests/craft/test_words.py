@@ -61,7 +61,7 @@ def test_decimals_are_within_half_a_last_place(value: Fraction, places: int) -> 
 
 def test_percent() -> None:
     """One decimal at most."""
-    assert [percent(Fraction(1, 20)), percent(Fraction(-3, 40))] == ["5 %", "-7.5 %"]
+    assert [percent(Fraction(1, 20)), percent(Fraction(-3, 40))] == ["5%", "-7.5%"]
 
 
 def test_a_sentence_begins_and_ends_as_one() -> None:

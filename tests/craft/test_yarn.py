@@ -67,7 +67,7 @@ def test_operations_are_read_as_people_say_them(name: str, known: str) -> None:
 
 def test_what_cannot_be_reckoned_is_refused() -> None:
     """An unknown operation, an endless edge, weights that grow, amounts of nothing."""
-    with pytest.raises(Impossible, match="say bind-off"):
+    with pytest.raises(Impossible, match="use bind-off"):
         needed("knotting", length(10, "cm"))
     with pytest.raises(Impossible, match="too long"):
         needed("graft", length(5_000, "cm"))

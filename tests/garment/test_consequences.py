@@ -96,7 +96,7 @@ def test_every_later_number_that_changes_is_named() -> None:
     assert view is not None
     assert view.lines[0].startswith("One missing: look for a dropped stitch first")
     assert view.lines[1] == "step 13, Pick up and knit the neckband: neck needle 103, not 104"
-    assert any("cannot be 4m" in line for line in view.lines)
+    assert any("is not a multiple of 4" in line for line in view.lines)
 
 
 @pytest.mark.parametrize(("stitches", "how"), [(15, "here"), (17, "here"), (15, "first-round"), (17, "first-round")])

@@ -88,7 +88,7 @@ def test_what_was_done_elsewhere_falls_with_what_is_taken_out_before_it(pressed:
     assert paper.state.order == (0, 1, 2)
     refusal = paper.do(TakeOut(0))
     assert refusal is not None
-    assert refusal.sentence.startswith("steps 2 and 3 fall with it")
+    assert refusal.sentence.startswith("this undoes steps 2 and 3 too")
     paper.surely(TakeOut(0))
     assert paper.state.ledger.live == {"a": 10}
     assert [one.status for one in paper.state.steps] == ["under-way", "to-come", "to-come"]

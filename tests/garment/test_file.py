@@ -71,7 +71,7 @@ def test_everything_wrong_is_told_at_once_with_its_line(tmp_path: Path) -> None:
     [
         ("[number]\nrow = 15", "rows"),
         ("[number]\nrows = 100001", "no count is above 100000"),
-        ("[number]\nrows = -1", "out of range"),
+        ("[number]\nrows = -1", "-1 is too few"),
         ('yarn = "\\u001b[2J"', "yarn"),
         ('yarn = "\\u202e"', "yarn"),
         ('title = "twice"', "second time"),

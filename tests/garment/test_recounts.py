@@ -51,7 +51,7 @@ def test_a_count_that_differs_is_not_taken_without_an_answer() -> None:
     """One question is asked, and nothing happens before it is answered."""
     refusal = half_way().do(TakeCount(11))
     assert refusal is not None
-    assert refusal.sentence.startswith("12 by presses, 11 counted: say whether")
+    assert refusal.sentence.startswith("you counted 11, and the count here is 12: say whether")
 
 
 def test_missed_presses_move_the_spot_and_the_plan_stands() -> None:

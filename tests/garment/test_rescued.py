@@ -272,7 +272,7 @@ def test_what_is_said_of_it(folder: Path, disk: FullDisk, monkeypatch: pytest.Mo
     hand = disk.left_full(folder)
     file = file_of(hand.given_up)
     told = f"The last 4 entries could not be saved (the disk is full). They are in {file}; "
-    assert str(hand.given_up) == told + "the next sitting asks whether to take them in."
+    assert str(hand.given_up) == told + "next time the program asks whether to add them."
     file.unlink()
     monkeypatch.setattr(places, "places", lambda: (RescuePlace(tmp_path, temporary=True),))
     assert str(disk.left_full(folder).given_up).endswith("restarting the computer may delete it.")

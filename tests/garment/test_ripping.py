@@ -107,7 +107,7 @@ def test_nothing_is_taken_out_where_the_work_is_now() -> None:
     press_to_the_end(paper)
     refusal = paper.do(TakeOut(0, 0, 8))
     assert refusal is not None
-    assert "nothing is to be taken out" in refusal.sentence
+    assert "you are already there" in refusal.sentence
 
 
 @pytest.mark.parametrize(

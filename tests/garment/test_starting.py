@@ -163,7 +163,7 @@ def test_a_band_may_be_as_the_body_or_as_the_recipe() -> None:
 def test_her_numbers_are_in_range_and_known() -> None:
     """A number out of its range, or of another recipe, is refused with what would be right, and nothing changes."""
     recipe = _recipe("crew-neck")
-    with pytest.raises(Impossible, match="from 12 to 80"):
+    with pytest.raises(Impossible, match="use 12 to 80"):
         with_number(recipe, "M", {}, "front_rows", 81)
     with pytest.raises(Impossible, match="front_rows"):
         with_number(recipe, "M", {}, "sleeve", 8)

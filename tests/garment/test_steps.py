@@ -79,7 +79,7 @@ def test_a_left_handed_knitter_walks_the_sections_in_reverse() -> None:
 def test_presses_never_roll_on_into_the_next_step() -> None:
     """At the end of a step a press is refused; enter brings the next one, begun."""
     paper = press_to_the_end(at(6))
-    refused(paper, "at its end", "finish it")
+    refused(paper, "complete", "finish it")
     paper.did(Finish())
     assert paper.state.current == 7
     assert work_of(paper.state).progress[0].mark == Reached()
@@ -239,7 +239,7 @@ def test_equal_needles_are_never_asked_on_which_two_go_together() -> None:
     for side in ("", "front", "back"):
         refusal = paper.do(Other(side))
         assert refusal is not None
-        assert "both needles hold the same number" in refusal.sentence
+        assert "the needles match" in refusal.sentence
 
 
 def test_a_needle_with_more_than_twice_as_many_is_never_joined_away() -> None:

@@ -103,7 +103,7 @@ def test_a_count_is_told_with_what_was_known(tmp_path: Path) -> None:
     hand.pick_up()
     front = hand.state.ledger.on("front")
     assert hand.do(TakeCount(front - 1, "front")) is None
-    assert lately(hand)[0].text == f"the count of front underarm: {front - 1}, {front} were known"
+    assert lately(hand)[0].text == f"the count of front underarm: counted {front - 1}, expected {front}"
     assert hand.put_down()
 
 

@@ -52,9 +52,11 @@ def test_what_differs_from_print_is_named_by_the_sums_of_the_recipe(side: int) -
     """A crew neck in M has 36 + 16 + 2 sides + 4 in its band: named where that is not 104, and wrong off a 4m."""
     found = audited(_draft(side=side).inputs)
     band = 36 + 16 + 2 * side + 4
-    told = [point for point in found.of("differs") if f"stitches of the neckband: {band}, where 104" in point.text]
+    told = [
+        point for point in found.of("differs") if f"stitches of the neckband: {band}; the recipe says 104" in point.text
+    ]
     assert len(told) == (band != 104)
-    wrong = [point for point in found.of("error") if "4m" in point.text]
+    wrong = [point for point in found.of("error") if "not a multiple of 4" in point.text]
     assert bool(wrong) == (band % 4 != 0)
     assert all(point.number == "side" for point in wrong)
 
@@ -70,7 +72,7 @@ def test_a_number_that_is_not_printed_is_told_or_asked_for() -> None:
     assert not found.possible
     assert [point.number for point in found.points if point.missing] == ["held"]
     key = "number: held"
-    assert "not print" in " ".join(question(Draft(recipe=told, source="x", size="one"), key).lines)
+    assert "doesn't print" in " ".join(question(Draft(recipe=told, source="x", size="one"), key).lines)
     assert typed(Draft(recipe=told, source="x", size="one"), key, "").own == {}
 
 

@@ -69,21 +69,21 @@ def yarn(step: str, gauge: str = CM, done: int = 0) -> str:
 def test_it_is_the_published_multiple_of_the_width(step: str, operation: str) -> None:
     """20 cm of edge (40 stitches, 60 rows, or 30 ridges at 20 by 30) take 20 cm times what is published for it."""
     _, usual, most = OPERATIONS[operation]
-    assert f"for what is left: {20 * usual} cm" in yarn(step)
-    assert (f"({20 * most} cm at most)" in yarn(step)) is (most != usual)
-    assert yarn(step).endswith("15 cm of tail.")
+    assert f"needed: {20 * usual} cm" in yarn(step)
+    assert (f"(up to {20 * most} cm)" in yarn(step)) is (most != usual)
+    assert yarn(step).endswith("plus a 15 cm tail.")
 
 
 def test_it_is_what_is_left_that_counts_rounded_up() -> None:
     """After 30 of 40 stitches 5 cm are left; four times that is 20 cm. After 31 it is 18 cm, said as 20."""
-    assert "left: 20 cm (30 cm at most)" in yarn(BIND, done=30)
-    assert "left: 20 cm (30 cm at most)" in yarn(BIND, done=31)
-    assert "left: 15 cm (20 cm at most)" in yarn(BIND, done=34)
+    assert "needed: 20 cm (up to 30 cm)" in yarn(BIND, done=30)
+    assert "needed: 20 cm (up to 30 cm)" in yarn(BIND, done=31)
+    assert "needed: 15 cm (up to 20 cm)" in yarn(BIND, done=34)
 
 
 def test_it_is_said_in_the_unit_of_the_gauge() -> None:
     """At 20 stitches in 4 in, 40 are 8 in wide: 32 in for the bind-off, 48 at most, and a tail of 6."""
-    assert yarn(BIND, INCHES) == "Yarn for what is left: 32 in (48 in at most), and 6 in of tail."
+    assert yarn(BIND, INCHES) == "Yarn needed: 32 in (up to 48 in), plus a 6 in tail."
 
 
 def test_where_the_width_is_not_known_nothing_is_said() -> None:
@@ -100,8 +100,8 @@ def test_it_is_said_in_the_units_that_are_wanted() -> None:
         face = face_of(paper.state, work_of(paper.state), Wishes(units=units))
         assert isinstance(face, StitchFace)
         said[units] = face.yarn
-    assert said["cm"] == said["as given"] == "Yarn for what is left: 80 cm (120 cm at most), and 15 cm of tail."
-    assert said["in"] == "Yarn for what is left: 32 in (48 in at most), and 6 in of tail."
+    assert said["cm"] == said["as given"] == "Yarn needed: 80 cm (up to 120 cm), plus a 15 cm tail."
+    assert said["in"] == "Yarn needed: 32 in (up to 48 in), plus a 6 in tail."
 
 
 def test_the_help_has_the_sentence_too() -> None:

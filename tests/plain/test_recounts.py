@@ -68,7 +68,7 @@ def test_nothing_changes_before_a_way_is_taken(half_way: Path, tmp_path: Path) -
     said = [line.strip() for line in talked(plain, *asked, "q", "")]
     questions = [line for line in said if line in {"How to go on?", "What is it?"}]
     assert questions == ["What is it?"] * 7 + ["How to go on?"] * 3 + ["What is it?"]
-    assert said.count("Left as it is.") == 2
+    assert said.count("Nothing changed.") == 2
     assert events(plain) == events(tmp_path / "twin")
 
 

@@ -56,18 +56,18 @@ def test_left_with_a_full_disk_and_taken_in(end: bytes, folder: Path, disk: Full
     assert not any("everything is kept" in line for line in said)
     assert error.startswith("The last 4 entries could not be saved (the disk is full). They are in ")
     assert "itself" not in error
-    named = re.search(r"They are in (.*); the next", error)
+    named = re.search(r"They are in (.*); next time", error)
     assert named is not None
     file = Path(named[1])
     assert file.is_file()
     assert count(folder) == 1
     said, error = work(folder, b"yes\nwhere\nq\n\n")
     assert error == ""
-    assert re.fullmatch(r"under test: what you did last \(4 entries, [-0-9: to]+ UTC\) could not be saved.", said[0])
-    assert said[1].startswith("With that the garment is at step 1, ")
-    told = [f"It is in {file}.", "Take in what could not be saved?", "  Type yes or no."]
+    assert re.fullmatch(r"under test: your last work \(4 entries, [-0-9: to]+ UTC\) could not be saved.", said[0])
+    assert said[1].startswith("It takes the garment to step 1, ")
+    told = [f"It is in {file}.", "Add the unsaved work?", "  Type yes or no."]
     assert [line for line in said if line in told] == told
-    assert "4 entries taken in; everything is saved." in said
+    assert "4 entries added; everything is saved." in said
     assert ("you wrote: bag." in said or "you wrote: bag" in said) is (end != b"")
     assert count(folder) == 3
     assert not file.exists()
@@ -118,7 +118,7 @@ def test_still_full_on_coming_back(folder: Path, disk: FullDisk, monkeypatch: py
     disk.full = True
     _, error = work(folder, b"yes\nd\n")
     disk.full = False
-    assert error == f"The entries could not be taken in (the disk is full). They are still in {file}."
+    assert error == f"The unsaved work could not be added (the disk is full). It is still in {file}."
     assert file.exists()
 
 

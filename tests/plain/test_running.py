@@ -157,7 +157,7 @@ def test_in_hand_elsewhere(tmp_path: Path) -> None:
     assert "garment: under test, size 2 years." in said.splitlines()
     assert said.count("This garment is only looked at here; nothing can be changed.") == 4
     for answer in ("no\n", ""):
-        assert "in hand in another window" in refused(folder, answer)
+        assert "open in another window" in refused(folder, answer)
     assert events(folder) == before
     assert hand.put_down()
 
@@ -202,7 +202,7 @@ def test_lengths_are_told_in_the_units_that_are_set(tmp_path: Path) -> None:
     for settings in (None, Settings(units="cm"), Settings(units="in")):
         sink = io.BytesIO()
         work(twin.hand.folder, io.BytesIO(b"next\n"), sink, settings=settings)
-        told += [line for line in sink.getvalue().decode().splitlines() if line.startswith("Yarn for what is left")]
+        told += [line for line in sink.getvalue().decode().splitlines() if line.startswith("Yarn needed")]
     given, centimetres, inches = told
     assert given == centimetres
     assert " cm " in given

@@ -50,7 +50,7 @@ def test_what_is_asked_for_is_said(tmp_path: Path) -> None:
     for line in (
         "garment: under test, size 2 years.",
         "on the back holder: 46.",
-        "tail right front neck: as it was left.",
+        "tail right front neck: not used yet.",
         "markers: none.",
         "holes: none.",
         "step 1, under way, here: Look the pieces over.",

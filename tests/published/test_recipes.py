@@ -62,7 +62,7 @@ def test_a_rib_in_the_round_is_one_fewer_or_three_more() -> None:
     """169 in k2p2 in the round: 168 or 172 (KnittingHelp 58695); told once, though two steps see it."""
     (found,) = errors(audited("wrong/rib-in-the-round"))
     assert found.kind == "repeat"
-    assert found.suggestion.startswith("168 or 172")
+    assert found.suggestion.startswith("use 168 or 172")
 
 
 def test_needles_that_differ_say_by_how_many() -> None:

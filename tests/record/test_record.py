@@ -117,7 +117,7 @@ def test_what_departed_from_the_recipe_is_told() -> None:
     ]
     assert [one["why"] for one in data["changes"]] == ["recount of step 1: +4 in the first round of step 2"]
     text = as_text(recorded(paper))
-    for words in ("row 4, picked against the plan", "Changes of the plan", "(left out)", "half way"):
+    for words in ("row 4, picked against the plan", "Changes of the plan", "(left out)", "halfway"):
         assert words in text
 
 

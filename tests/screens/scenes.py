@@ -47,7 +47,8 @@ from tests.screens.opened import Opened, draft, shipped_recipe
 class Scene:
     """A garment worked to ``step``, then ``commands``; the ``keys`` pressed; the garment's file with ``changes``.
 
-    ``sewn``: the garment with a graft and a seam, not the one with every face; ``opened``: what is open over the shelf.
+    ``sewn``: the garment with a graft and a seam, not the one with every face; ``opened``: what is open over the shelf;
+    ``said``: what the shelf says first.
     Among the keys, ``WAIT`` waits for what is read or worked out beside them.
     """
 
@@ -59,6 +60,7 @@ class Scene:
     on_shelf: bool = False
     sewn: bool = False
     opened: Callable[[Path], Screen[Any]] | None = None
+    said: str = ""
 
     def app(self, at: Path, looks: str = "") -> FinishingApp:
         """Return the program, with everything prepared in the empty folder ``at``."""
@@ -69,7 +71,7 @@ class Scene:
         if self.opened is not None:
             return Opened(folder.parent, looks, self.opened)
         if self.on_shelf:
-            return FinishingApp(folder.parent, looks=looks, clock=Hours().clock())
+            return FinishingApp(folder.parent, looks=looks, clock=Hours().clock(), said=self.said)
         return app_for(folder, looks=looks)
 
 
@@ -239,6 +241,9 @@ SCENES: dict[str, Scene] = {
     "changed-plan": Scene(PICK_UP, _picked(4), before=_edited),
     "damaged": Scene(PICK_UP, _picked(4), before=_damaged),
     "shelf-full": Scene(PICK_UP, _picked(4), on_shelf=True),
+    "shelf-says-plain-letters": Scene(
+        on_shelf=True, said="Plain letters only: TERM is linux. Set FINISHING_LOOKS=dark for every sign."
+    ),
     "shelf-trouble": Scene(PICK_UP, _picked(4), before=_damaged, on_shelf=True),
     "shelf-empty": Scene(before=_taken_away, on_shelf=True),
     "pedals": Scene(keys=("k",), on_shelf=True),

@@ -49,4 +49,4 @@ def test_what_cannot_be_taken_is_said_to_be_for_a_new_garment(tmp_path: Path) ->
     recipe.write_text(recipe.read_text() + '\n[[step]]\ndo = "check"\ntitle = "Once more"\nitems = ["all"]\n')
     said = talked(folder, "1", "q", "")
     assert "Steps: 13, not 12." in said
-    assert any("The changed recipe has another number of steps" in line for line in said)
+    assert any("The changed recipe has a different number of steps" in line for line in said)

@@ -26,7 +26,7 @@ async def test_the_ledger_is_opened_read_to_its_end_and_left(tmp_path: Path) -> 
             seen += shown(app)
         assert "newest first" in seen
         assert "4 presses · 4 from the edge to the neck needle" in " ".join(seen.split())
-        assert "the recipe was taken" in seen
+        assert "garment started" in seen
         await pilot.press("escape")
         assert isinstance(front(app), AtTheNeedles)
 

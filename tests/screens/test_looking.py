@@ -51,7 +51,7 @@ async def test_what_the_other_window_does_is_followed(tmp_path: Path) -> None:
         await followed(app, pilot)
         assert "neck needle 7" in shown(app)
         await pilot.press("space")
-        assert "Another window has this garment in hand" in shown(app)
+        assert "This garment is open in another window" in shown(app)
         await pilot.press("l")
         assert "7  neck needle" in shown(app)
         assert other.do(Press()) is None
@@ -131,7 +131,7 @@ async def test_where_nothing_can_be_written_it_can_be_looked_at(
         await followed(app, pilot)
         assert isinstance(front(app), Looking)
         await pilot.press("space")
-        assert "Nothing can be written in this garment's folder" in shown(app)
+        assert "This garment's folder is read-only" in shown(app)
         await settled(pilot)
     said = talked(folder, "yes", "where", "d", "q")
     assert "on the neck needle: 4, in use now." in said

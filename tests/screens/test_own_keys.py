@@ -222,14 +222,14 @@ async def test_keys_and_pedals_tells_of_any_key(tmp_path: Path) -> None:
         told = {
             "f13": ('In a settings file it is "f13".', "At the needles it is press: count one, or tick it off."),
             "question_mark": ('In a settings file it is "?".', "At the needles it is help: this help."),
-            "quotation_mark": ("In a settings file it is '\"'.", "At the needles it does nothing so far."),
-            "7": ("It cannot be given to anything: digits are for counts", "At the needles it is a digit of a count."),
+            "quotation_mark": ("In a settings file it is '\"'.", "It does nothing at the needles yet."),
+            "7": ("You can't assign it: digits are for counts", "At the needles it is a digit of a count."),
             "tab": ('In a settings file it is "tab".', 'write press = ["f13", "tab"] under [keys.needles].'),
             "full_stop": ('In a settings file it is ".".', "At the needles it is the point of a measure."),
             "q": ('In a settings file it is "q".', "At the needles it is put_down: put it down"),
             "enter": ('In a settings file it is "enter".', "At the needles it is finish:"),
             "escape": ('In a settings file it is "escape".', "At the needles it is clear: forget what was typed"),
-            "super+hyper+f9": ("It cannot be given to anything: no key has this name.", "it does nothing so far."),
+            "super+hyper+f9": ("You can't assign it: no key has this name.", "It does nothing at the needles yet."),
         }
         for key, lines in told.items():
             await pilot.press(key)

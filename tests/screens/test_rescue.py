@@ -74,7 +74,7 @@ async def test_left_taken_in_and_nothing_left_to_say(folder: Path, disk: FullDis
         disk.full = False
         await pilot.press("enter")
         assert isinstance(front(app), ChoiceBox)
-        assert "Take in what could not be saved?" in words(app)
+        assert "Add the unsaved work?" in words(app)
         assert app.in_hand is None
         await pilot.press("enter")
         assert isinstance(front(app), ComingBackScreen)
@@ -150,7 +150,7 @@ async def test_still_full(folder: Path, disk: FullDisk, monkeypatch: pytest.Monk
         await settled(pilot)
         disk.full = True
         await pilot.press("enter")
-        assert "could not be taken in (the disk is full)" in words(app)
+        assert "could not be added (the disk is full)" in words(app)
         await pilot.press("enter")
         disk.full = False
         assert isinstance(front(app), ShelfScreen)

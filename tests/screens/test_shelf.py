@@ -58,7 +58,7 @@ async def test_a_second_window_may_only_look(tmp_path: Path) -> None:
         state = needles(app).talk.state
         await pilot.press("space", "x", "enter", "backspace", "o", "p", "r", "t", "u", "n", "5")
         assert needles(app).talk.state is state
-        assert "only be looked at" in _words(app)
+        assert "you can only look here" in _words(app)
         assert "looking only" in _words(app)
         await pilot.press("right")
         assert "Turn the right side out" in _words(app)

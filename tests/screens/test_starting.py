@@ -65,7 +65,7 @@ async def test_a_garment_is_started_from_an_empty_shelf(tmp_path: Path) -> None:
         await _press(pilot, "3", "4", "enter")
         await _press(pilot, *_keys("21 x 29 over 4 in"), "enter", "enter", "2")
         await _press(pilot, *_keys("slate"), "enter", "enter", *_keys("4 mm"), "enter", WAIT)
-        assert "nothing is wrong" in shown(app)
+        assert "All counts agree" in shown(app)
         await _press(pilot, "enter", WAIT)
         assert isinstance(front(app), AtTheNeedles)
         (folder,) = folders_on(tmp_path / "shelf")
@@ -120,7 +120,7 @@ async def test_one_may_go_back_to_the_first_question_and_lose_nothing(tmp_path: 
 @pytest.mark.parametrize(
     ("at", "typed", "told"),
     [
-        ("number: front_rows", "8", "from 12 to 80"),
+        ("number: front_rows", "8", "use 12 to 80"),
         ("number: front_rows", "-3", "not a whole number"),
         ("number: front_rows", "9999999999999999999", "not a whole number"),
         ("number: front_rows", "3 4", "not a whole number"),
@@ -188,12 +188,12 @@ async def test_an_error_leads_to_its_number_and_the_audit_is_done_again(tmp_path
         await _press(pilot, WAIT, "enter")
         assert isinstance(front(app), NumbersScreen)
         await _press(pilot, "9", "9", "9", "9", "9", "9", "enter")
-        assert "out of range" in _words(app)
+        assert "999999 is too many" in _words(app)
         await _press(pilot, "escape", "2", "6", "enter", "escape", WAIT)
         screen = _audit(app)
         assert screen.draft.own == {"side": 26}
         assert "error" not in _words(app)
-        assert "108, where 104 is printed" in _words(app)
+        assert "108; the recipe says 104" in _words(app)
 
 
 async def test_a_slow_audit_holds_no_key_up(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -72,7 +72,7 @@ async def test_other_rounds_and_where_nothing_can_be_asked(tmp_path: Path) -> No
         await settled(pilot)
         await pilot.press("w")
         assert isinstance(front(app), AtTheNeedles)
-        assert "takes the stitches that are there" in shown(app)
+        assert "uses the stitches you have" in shown(app)
         await settled(pilot)
 
 
@@ -99,6 +99,6 @@ def test_line_by_line_it_leads_to_the_same_events(tmp_path: Path) -> None:
     assert "Then: 11 from 24 rows" in text
     assert "This changes what comes later." in said
     assert "Taken: 17 from 22 rows" in text
-    assert "Left as it is." in said
+    assert "Nothing changed." in said
     assert text.count("That is no number of loops or rows, rhythm or spread.") == 2
     assert [kind for kind, _, _ in events(folder)].count("Replanned") == 1

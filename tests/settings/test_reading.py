@@ -1,6 +1,7 @@
 """The settings file: what stands in it is what is set, and everything wrong with it is told at once, by line."""
 
 import dataclasses
+import io
 import json
 import os
 import re
@@ -97,7 +98,7 @@ FAULTS = {
     'speak_with = ["a\\u0000b"]': ("speak_with 1", "the character U+0000 (a control character) stands in this text"),
     'units = "mm"': ("units", 'it is "as given", "cm" or "in"'),
     'hand = "lft"': ("hand", "did you mean 'left'?"),
-    'looks = "lamp"': ("looks", 'it is "dark", "light", "terminal" or "ascii"'),
+    'looks = "lamp"': ("looks", 'it is "auto", "dark", "light", "terminal" or "ascii"'),
     'looks = ["dark", "light"]': ("looks", "dark and light cannot both be; leave one out"),
     "keys = 7": ("keys", "7 stands here; a table for each group is wanted, such as [keys.needles]"),
     "pace = ": ("", "what stands after '=' here is no value"),
@@ -190,13 +191,15 @@ def test_a_written_file_sets_nothing_and_explains_everything() -> None:
 
 
 @pytest.mark.parametrize(
-    ("named", "words"), [("", ("dark",)), ("ascii", ("ascii",)), ("light,ascii", ("light", "ascii"))]
+    ("named", "words"), [("", ("auto",)), ("ascii", ("ascii",)), ("light,ascii", ("light", "ascii"))]
 )
 def test_the_environment_counts_for_looks(named: str, words: tuple[str, ...], monkeypatch: pytest.MonkeyPatch) -> None:
     """``FINISHING_LOOKS`` wins over the file, where it says anything."""
     monkeypatch.setenv("FINISHING_LOOKS", named)
-    assert looks_in_force(Settings()) == words
-    assert looks_in_force(Settings(looks=("terminal", "ascii"))) == (words if named else ("terminal", "ascii"))
+    own = Settings(looks=("terminal", "ascii"))
+    with io.TextIOWrapper(io.BytesIO(), encoding="utf-8") as stream:
+        assert looks_in_force(Settings(), stream) == (words, "")
+        assert looks_in_force(own, stream) == (words if named else ("terminal", "ascii"), "")
 
 
 @pytest.mark.parametrize(
@@ -210,7 +213,7 @@ def test_unknown_looks_of_the_environment_are_refused(named: str, said: str, mon
     """A word that means nothing is not passed over."""
     monkeypatch.setenv("FINISHING_LOOKS", named)
     with pytest.raises(BadLooks, match=re.escape(said)):
-        looks_in_force(Settings())
+        looks_in_force(Settings(), sys.stderr)
 
 
 READ = """

@@ -74,7 +74,7 @@ def test_told_to_end_while_unsaved(garment: Path, tmp_path: Path, number: signal
     assert count(garment) == 1
     file = rescue_file(garment, tmp_path)
     with Terminal("work", str(garment), shelf=garment.parent) as terminal:
-        terminal.wait_for("Take in what could not be saved?")
+        terminal.wait_for("Add the unsaved work?")
         terminal.press("enter")
         terminal.wait_for("put down")
         terminal.press("enter")

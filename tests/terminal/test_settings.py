@@ -3,6 +3,8 @@
 import json
 from pathlib import Path
 
+import pytest
+
 from finishing_tui import shipped
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.shelf import take_copy
@@ -54,3 +56,37 @@ def test_what_is_wrong_with_the_settings_ends_it_in_a_sentence(tmp_path: Path) -
     with Terminal("shelf", shelf=tmp_path / "shelf", extra={"FINISHING_SETTINGS": str(settings)}) as terminal:
         assert terminal.wait_for_end() == 2
         assert "mine.toml:2: keys.needles.press: x is a key of needles.other too" in terminal.text.replace("\n", "")
+
+
+POOR = ({"TERM": "linux"}, {"TERM": "dumb"}, {"PYTHONIOENCODING": "latin-1"})
+
+
+@pytest.mark.parametrize("extra", POOR, ids=str)
+def test_a_terminal_that_lacks_signs_gets_plain_letters(extra: dict[str, str], tmp_path: Path) -> None:
+    """On the shelf and at the needles all is ASCII, and the first screen says so; looks that are set win."""
+    shelf = tmp_path / "shelf"
+    folder = take_copy(shipped.demo("slate-crew"), shelf)
+    with Terminal("shelf", shelf=shelf, extra=extra) as terminal:
+        terminal.wait_for("Plain letters only")
+        terminal.wait_for("not begun")
+        assert terminal.text.isascii()
+        terminal.press("q")
+        assert terminal.wait_for_end() == 0
+    with Terminal("work", str(folder), shelf=shelf, extra=extra) as terminal:
+        terminal.wait_for("Plain letters only")
+        assert terminal.text.isascii()
+        terminal.press("space")
+        terminal.wait_for(lambda text: "Plain letters" not in text)
+    if "TERM" in extra:
+        with Terminal("shelf", shelf=shelf, extra={**extra, "FINISHING_LOOKS": "dark"}) as terminal:
+            terminal.wait_for("▸")
+            assert "Plain letters" not in terminal.text
+
+
+def test_settings_that_are_not_there_are_told_on_the_first_screen(tmp_path: Path) -> None:
+    """The usual ones hold, and the sentence stands where it is seen."""
+    extra = {"FINISHING_SETTINGS": str(tmp_path / "none.toml")}
+    with Terminal("shelf", shelf=tmp_path / "shelf", extra=extra) as terminal:
+        terminal.wait_for(lambda text: "The shelf" in text and "usual settings hold" in " ".join(text.split()))
+        terminal.press("q")
+        assert terminal.wait_for_end() == 0

@@ -16,7 +16,7 @@ STARTED: tuple[tuple[list[str], str], ...] = (
     (["1"], "Rows along one side"),
     (["2", "6", "enter"], "Your gauge?"),
     ([*"21 x 29 over 4 in", "enter"], "The gauge of the band?"),
-    (["enter"], "Which hand knits?"),
+    (["enter"], "Right- or left-handed?"),
     (["enter"], "Its name?"),
     ([*"slate", "enter"], "The yarn?"),
     (["enter"], "The needles?"),

@@ -69,16 +69,16 @@ def _asked(state: State) -> tuple[int, StepWork]:
         raise CannotAsk("begin the step first; then another target, rhythm or number of rounds can be asked for")
     step, work = under_way(state)
     if work.complete:
-        raise CannotAsk("this step is at its end; take something out if it is to go another way")
+        raise CannotAsk("this step is complete; rip back to change it")
     stage = work.stages[work.at]
     if stage.unit == "spot" or (stage.unit == "round" and isinstance(state.plan.step(step), WorkStep)):
         return step, work
     if stage.unit in {"pair", "stitch"}:
         raise CannotAsk(
-            f"{stage.title} takes the stitches that are there, so nothing can be another way; if there are more or "
-            "fewer, type the count"
+            f"{stage.title} uses the stitches you have, so nothing can change; if there are more or fewer, type the "
+            "count"
         )
-    raise CannotAsk("nothing is spread and no rounds are worked here, so there is nothing that could be another way")
+    raise CannotAsk("nothing is spaced and no rounds are worked here, so there is nothing to change")
 
 
 def _rounds(state: State, step: int, work: StepWork, rounds: int) -> Alteration:

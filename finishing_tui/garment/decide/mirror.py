@@ -62,7 +62,7 @@ def choose_mirror(state: State, command: ChooseMirror) -> tuple[AnyAct, ...] | R
     """Let the section about to be begun follow the first side as worked, or as planned."""
     found = choice(state)
     if found is None:
-        return Refusal("no section is about to be begun that mirrors one worked otherwise than planned")
+        return Refusal("you are not about to start a section that mirrors one worked off plan")
     step, work = under_way(state)
     index, stage = found
     if stage.as_worked == command.as_worked:

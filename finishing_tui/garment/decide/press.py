@@ -47,7 +47,7 @@ def press(state: State) -> tuple[AnyAct, ...] | Refusal:
         return (replace(first, label=Label("step-begun", (first.step,)), under=state.top),)
     _, work = under_way(state)
     if work.complete:
-        return Refusal("this step is at its end: look it over, and finish it when it is right")
+        return Refusal("this step is complete: check it, then finish it")
     stage, progress = work.stages[work.at], work.progress[work.at]
     if stage.unit == "value":
         return Refusal(f"type what it measures, in {stage.of}")
@@ -75,13 +75,13 @@ def other(state: State, command: Other) -> tuple[AnyAct, ...] | Refusal:
         return Refusal("nothing is under way yet")
     _, work = under_way(state)
     if work.complete:
-        return Refusal("this step is at its end: look it over, and finish it when it is right")
+        return Refusal("this step is complete: check it, then finish it")
     stage = work.stages[work.at]
     if stage.unit == "spot":
         return _stray(state, work, stage)
     if stage.unit == "pair":
         return _double(state, work, stage, command.side)
-    return Refusal("only one thing can be done here, the next one")
+    return Refusal("there is no other choice here")
 
 
 def _stray(state: State, work: StepWork, stage: Stage) -> tuple[AnyAct, ...]:
@@ -136,7 +136,7 @@ def _with_stretch(progress: Progress, old: Stretch, new: Stretch) -> Progress:
 def _double(state: State, work: StepWork, stage: Stage, side: str) -> tuple[AnyAct, ...] | Refusal:
     step, index = state.current or 0, work.at
     if stage.empties and state.ledger.on(stage.front) == state.ledger.on(stage.back):
-        return Refusal("both needles hold the same number; two together would leave them unequal")
+        return Refusal("the needles match; there is nothing to work together")
     if side not in {stage.front, stage.back}:
         names = f"the {stage.front} or the {stage.back}" if stage.bars else "the front one or the back one"
         return Refusal(f"two {'at once from' if stage.bars else 'together on'} which: {names}?")
@@ -146,9 +146,9 @@ def _double(state: State, work: StepWork, stage: Stage, side: str) -> tuple[AnyA
         return _two_bars(state, work, stage, side)
     other_side = stage.back if side == stage.front else stage.front
     if not stage.empties and state.ledger.on(side) <= stage.units - progress.mark.units:
-        return Refusal("that needle holds just what the pairs to come take; two together there would leave one short")
+        return Refusal("that needle has just enough for the pairs left; two together would leave one short")
     if stage.empties and state.ledger.on(side) - state.ledger.on(other_side) < 1:
-        return Refusal("that needle does not hold more than the other; two together there would leave them unequal")
+        return Refusal("that needle is not the longer one")
     refusal = _unmatched(state, stage, progress.mark)
     if refusal and state.ledger.on(side) - state.ledger.on(other_side) > stage.units - progress.mark.units:
         return refusal

@@ -21,9 +21,9 @@ from finishing_tui.garment.work import Standing, StepWork, fresh
 def replan(state: State, command: Replan) -> tuple[AnyAct, ...] | Refusal:
     """Take a changed plan; steps that something was done of keep the stages they were begun with."""
     if len(command.plan.recipe.step) != len(state.steps) or command.plan.ids != state.plan.ids:
-        return Refusal("the changed recipe has another number of steps; it can only be taken by a new garment")
+        return Refusal("the changed recipe has a different number of steps; start a new garment to use it")
     if gone := state.plan.recipe.place.keys() - command.plan.recipe.place.keys():
-        return Refusal(f"the changed recipe has no place named {listing(sorted(gone))}; it can only be taken anew")
+        return Refusal(f"the changed recipe has no place named {listing(sorted(gone))}; start a new garment to use it")
     for index, standing in enumerate(state.steps):
         if standing.work is not None and command.plan.step(index).do != state.plan.step(index).do:
             return Refusal(f"the changed recipe makes step {index + 1}, which is begun, another kind of step")

@@ -42,11 +42,11 @@ def rip_back(state: State, command: TakeOut) -> tuple[AnyAct, ...] | Refusal:
         return Refusal(sentence(error))
     standing = Standing("under-way", after)
     if standing == state.steps[step] and step == state.current and not fell:
-        return Refusal("that is where the work is now; nothing is to be taken out")
+        return Refusal("you are already there")
     if fell and not command.sure:
         numbers = listing([str(one + 1) for one in fell])
-        falls = f"step {numbers} falls" if len(fell) == 1 else f"steps {numbers} fall"
-        return Refusal(f"{falls} with it, being worked later. Again to take all that out", replace(command, sure=True))
+        steps = f"step{'s' if fell[1:] else ''} {numbers}"
+        return Refusal(f"this undoes {steps} too. Again to rip back", replace(command, sure=True))
     ids = state.plan.ids
     changes = [Stood(ids[one], state.steps[one], Standing()) for one in reversed(fell)]
     changes.append(Stood(ids[step], state.steps[step], standing))

@@ -88,14 +88,14 @@ def take_up(state: State, command: TakeUp) -> tuple[AnyAct, ...] | Refusal:
     if not 0 <= step < len(state.steps):
         return Refusal(f"there is no step {step + 1}; the steps are 1 to {len(state.steps)}")
     if step == state.current:
-        return Refusal(f"step {step + 1} is under the needles already")
+        return Refusal(f"you are on step {step + 1}")
     if not state.plan.is_for(step):
         return Refusal(f"step {step + 1} is not for size {state.plan.size}")
     standing = state.steps[step]
     named = state.plan.ids[step]
     label = Label("step-taken-up", (named,))
     if standing.status == "done":
-        return Refusal(f"step {step + 1} is done; rip back to it if it is to be worked again")
+        return Refusal(f"step {step + 1} is done; rip back to it to work it again")
     if standing.work is None:
         begun = begin(state, step)
         if isinstance(begun, Refusal):
@@ -115,14 +115,14 @@ def leave_out(state: State, command: LeaveOut) -> tuple[AnyAct, ...] | Refusal:
     if not 0 <= step < len(state.steps):
         return Refusal(f"there is no step {step + 1}; the steps are 1 to {len(state.steps)}")
     if not state.plan.is_for(step):
-        return Refusal(f"step {step + 1} is not for size {state.plan.size}; it is passed over as it is")
+        return Refusal(f"step {step + 1} is not for size {state.plan.size}; it is skipped by itself")
     standing = state.steps[step]
     if standing.status in {"done", "left-out"}:
         return Refusal(f"step {step + 1} is {'done' if standing.status == 'done' else 'left out'} already")
     if not command.sure:
         title = state.plan.step(step).title
         return Refusal(
-            f"leave out step {step + 1}, {title}? What follows may need it. Again to leave it out",
+            f"skip step {step + 1}, {title}? Later steps may need it. Again to skip it",
             replace(command, sure=True),
         )
     named = state.plan.ids[step]

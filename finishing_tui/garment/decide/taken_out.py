@@ -51,7 +51,7 @@ def taken_out(state: State, step: int, after: StepWork, fell: Sequence[int]) -> 
         held = _held(state.ledger.on(place), place, ripped, back, begins=begins, shared=shared)
         if held < 0:
             there = f"the {state.plan.here(state.ledger).name(place)} has {plural(state.ledger.on(place), 'stitch')}"
-            raise CannotTakeOut(f"{there}, fewer than there would be to take out of it: count it first")
+            raise CannotTakeOut(f"{there}, fewer than you would rip out. Count it first")
         if held:
             stitches[place] = held
     return replace(_others_left(state.ledger, ripped, back), stitches=MappingProxyType(stitches))

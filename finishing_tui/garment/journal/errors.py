@@ -58,7 +58,7 @@ class Damaged(FinishingError):
     LOST = "No event of it can be proved whole: if there is a copy of the garment's folder, take that."
     """What to do when nothing can be recovered."""
 
-    ANEW = "Otherwise 'finishing doctor' with --recover puts it aside, and the garment is begun anew from its files."
+    ANEW = "Otherwise 'finishing doctor' with --recover sets it aside, and the garment starts over from its files."
     """What to do when there is no copy either."""
 
     def __init__(self, wrong: str, whole: int = 0) -> None:

@@ -48,11 +48,11 @@ class Lock:
             self._handle = os.open(folder / LOCK, os.O_RDWR | os.O_CREAT | _NO_LINK, 0o600)
         except OSError as error:
             raise OnlyToRead(
-                f"Nothing can be written in the folder {folder.name} ({reason(error)}); it can be looked at."
+                f"The folder {folder.name} is read-only ({reason(error)}). You can only look here."
             ) from error
         if not _taken(self._handle, tries=3):
             os.close(self._handle)
-            raise InUse(f"The garment in {folder.name} is in hand in another window; here it can only be looked at.")
+            raise InUse(f"The garment in {folder.name} is open in another window. You can only look here.")
         self._folder = folder.resolve()
         _held.add(self._folder)
 

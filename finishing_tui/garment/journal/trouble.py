@@ -33,9 +33,7 @@ _FULL = Trouble("the disk is full", "Free some space; the rest saves itself.")
 _CLOSED = Trouble("the garment's folder is not writable", "Make it writable; the rest saves itself.")
 _GONE = Trouble("the garment's folder cannot be reached", "Bring it back; the rest saves itself.")
 _HELD = Trouble("another program holds the journal", "End it; the rest saves itself.")
-_DAMAGED = Trouble(
-    "the journal on the disk is not as it was written", "Put the garment down and run 'finishing doctor' on it."
-)
+_DAMAGED = Trouble("the journal on the disk is damaged", "Put the garment down and run 'finishing doctor' on it.")
 
 _BY_CODE = {
     sqlite3.SQLITE_FULL: _FULL,

@@ -80,13 +80,13 @@ def _told(
     if exact is None:
         shared = next((row for row in rows if row[0][at]), None)
         if shared is None:
-            text = f"nothing tells what the number {name} ({number.text}) must be"
+            text = f"the number {name} ({number.text}) is missing, and no count gives it"
             mend = "print it, or print a count that it is part of"
         else:
             others = [other for place, other in enumerate(unknown) if shared[0][place]]
             text = f"{listing(others)} cannot be told apart: {_equation(shared, unknown)}"
             mend = "print one of them"
-        return Finding(level="warning", kind="cannot be told", message=text, where=where, size=size, suggestion=mend)
+        return Finding(level="warning", kind="not worked out", message=text, where=where, size=size, suggestion=mend)
     if exact.denominator != 1 or not max(number.least, 0) <= exact <= number.most:
         return Finding(
             level="error",

@@ -28,7 +28,7 @@ def contradicted(look: Look, place: str, wanted: int, found: int) -> Finding:
     return look.finding(
         "error",
         "printed count",
-        f"the {look.name(place)} has {plural(found, 'stitch')} after this step, printed {wanted}",
+        f"the {look.name(place)} has {plural(found, 'stitch')} after this step; the recipe says {wanted}",
         "expect",
         place,
         expected=wanted,
@@ -57,20 +57,14 @@ def repeats(look: Look, held: int) -> Findings:
     if (place, held) in look.trail.odd or place in look.trail.unsure:
         return
     form = Repeat(repeat.of, repeat.plus)
+    beyond = f" plus {repeat.plus}" if repeat.plus else ""
     near = nearest(held, repeat.of, repeat.plus) if held else ()
     yield look.finding(
         "error",
         "repeat",
-        f"{plural(held, 'stitch')} on the {look.name(place)} cannot be {form}",
+        f"{held} on the {look.name(place)} is not a multiple of {repeat.of}{beyond}",
         "repeat",
         expected=str(form),
         found=held,
-        sum=f"{held} = {_divided(held, repeat.of, repeat.plus)}",
-        suggestion=f"{listing([str(count) for count in near], 'or')} would be" if near else "",
+        suggestion=f"use {listing([str(count) for count in near], 'or')}" if near else "",
     )
-
-
-def _divided(held: int, of: int, plus: int) -> str:
-    times, rest = divmod(held - plus, of)
-    beyond = f" + {plus}" if plus else ""
-    return f"{of} × {times}{beyond} + {rest}"

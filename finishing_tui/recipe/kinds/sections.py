@@ -26,7 +26,7 @@ LONG = 12
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Along:
-    """A section of one nature: rows, ridges, chains or stitches, some or all of which are picked."""
+    """A section of rows, ridges, chains or stitches; some are picked, or all."""
 
     __pydantic_config__: ClassVar = READ
 

@@ -106,7 +106,7 @@ def _untold(wanted: Annotation | None, value: Any) -> str:
     if not isinstance(value, Mapping):
         return f"{given(value)} stands here; a table is wanted that has one of the keys {', '.join(names)}"
     if choice is None or not choice.key:
-        return f"what this section is cannot be told; give it one of the keys {', '.join(names)}"
+        return f"this section does not say what it is; give it one of the keys {', '.join(names)}"
     if choice.key not in value:
         return f"this step does not say what is done; add 'do', one of {', '.join(names)}"
     do = value[choice.key]

@@ -32,17 +32,17 @@ from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
 
 _LEVELS: dict[PointLevel, str] = {
-    "error": "cannot be worked so",
-    "warning": "doubtful",
+    "error": "won't work",
+    "warning": "check this",
     "implied": "worked out",
-    "differs": "not as printed",
+    "differs": "differs from the recipe",
 }
 
 _NOUNS: dict[PointLevel, str] = {
     "error": "error",
     "warning": "warning",
     "implied": "number worked out",
-    "differs": "count not as printed",
+    "differs": "count unlike the recipe",
 }
 
 
@@ -160,8 +160,7 @@ class AuditScreen(Listed[Draft | Path]):
             self._settled.add(point)
             self._draw(self._next(self.query_one(Choices).at + 1))
         else:
-            again = f"{key('audit.accept')} again accepts it all the same"
-            self._refuse(f"by the recipe this cannot be worked as it stands; {again}")
+            self._refuse(f"this won't work as written. Press {key('audit.accept')} again to accept it")
             self._asked = point
 
     def action_numbers(self) -> None:
@@ -228,7 +227,7 @@ class AuditScreen(Listed[Draft | Path]):
         """Say how long it takes, once it takes long."""
         if self._found is None:
             seconds = int(time.monotonic() - self._began)
-            self._head(f"Doing the whole recipe on paper, step by step ... {seconds} s" if seconds else "")
+            self._head(f"Checking every step of the recipe ... {seconds} s" if seconds else "")
 
     def _draw(self, at: int) -> None:
         points = () if self._found is None else self._found.points
@@ -246,13 +245,13 @@ class AuditScreen(Listed[Draft | Path]):
     def _level(self, point: AuditPoint) -> str:
         if point not in self._settled:
             return _LEVELS[point.level]
-        return {"error": "accepted as it is", "warning": "understood"}.get(point.level, _LEVELS[point.level])
+        return {"error": "accepted", "warning": "understood"}.get(point.level, _LEVELS[point.level])
 
     def _head(self, told: str) -> None:
         self.query_one(Sentences).show(
             ("The audit", "bold $count"),
             (told, "$foreground"),
-            (f"{self.draft.recipe.title}, size {self.draft.size}: every step done on paper in your numbers.", "$quiet"),
+            (f"{self.draft.recipe.title}, size {self.draft.size}: every step checked with your numbers.", "$quiet"),
         )
 
     def _told(self) -> str:
@@ -260,7 +259,7 @@ class AuditScreen(Listed[Draft | Path]):
             return ""
         many = {level: len(self._found.of(level)) for level in _LEVELS}
         parts = [f"{count} {_many(_NOUNS[level], count)}" for level, count in many.items() if count]
-        return f"{listing(parts)}." if parts else "It comes out: nothing is wrong."
+        return f"{listing(parts)}." if parts else "All counts agree."
 
     def _keys(self) -> None:
         point, found, key = self._point, self._found, keys_of(self).shown

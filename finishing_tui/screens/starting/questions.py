@@ -36,7 +36,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
 
-UNKNOWN = Choice("I do not know it", ("Type what the pieces hold, and it is found.",))
+UNKNOWN = Choice("I'm not sure", ("Type your stitch counts to find it.",))
 """What may be answered where the size is asked."""
 
 MANY = 4
@@ -210,7 +210,7 @@ class StartScreen(Listed[Draft | Path]):
             self.query_one("#range", Sentences).show((asked.range, "$quiet"))
             entry.ask(self._lines.get(asked.key, asked.value), asked.longest)
         told = ((line, "$quiet") for line in summary(self.draft))
-        self.query_one("#so-far", Sentences).show(("as it stands", "bold $act"), *told)
+        self.query_one("#so-far", Sentences).show(("your answers", "bold $act"), *told)
         self._say_keys()
 
     def _options(self, asked: StartQuestion, at: int) -> "Sequence[Choice]":

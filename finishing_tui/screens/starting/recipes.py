@@ -75,9 +75,7 @@ class RecipesScreen(Listed[Path | None]):
 
     def on_mount(self) -> None:
         """Show the recipes by their titles, and read them beside the keys."""
-        self.query_one(Sentences).show(
-            ("Start a garment", "bold $count"), ("After which recipe? Each can be read through first.", "$quiet")
-        )
+        self.query_one(Sentences).show(("Start a garment", "bold $count"), ("Choose a recipe.", "$quiet"))
         self._draw(0)
         key = keys_of(self).shown
         self.query_one(KeyLine).show(
@@ -112,7 +110,7 @@ class RecipesScreen(Listed[Path | None]):
             self.app.bell()
             lines = message.trouble.splitlines()
             answers = (Choice("type it again"), Choice("back to the recipes"))
-            asking = ChoiceBox("This recipe cannot be used", answers, lines)
+            asking = ChoiceBox("You can't use this recipe", answers, lines)
             self.app.push_screen(asking, lambda at: self._ask_file(message.typed) if at == 0 else None)
 
     def action_take(self, number: int | None = None) -> None:
@@ -141,7 +139,7 @@ class RecipesScreen(Listed[Path | None]):
         if not any(draft.said(self._hand) for draft in self._drafts.values()):
             self.dismiss(None)
             return
-        answers = (Choice("stay"), Choice("leave", ("What you said of the garment is not kept.",)))
+        answers = (Choice("stay"), Choice("leave", ("Your answers are not kept.",)))
 
         def answered(at: int | None) -> None:
             if at == 1:

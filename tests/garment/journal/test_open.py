@@ -286,6 +286,6 @@ def test_a_folder_that_can_only_be_read(tmp_path: Path, *, put_down: bool) -> No
         for place, mode in modes.items():
             place.chmod(mode)
     assert run.returncode == 0, run.stderr
-    assert run.stdout.count("it can be looked at") == 2
+    assert run.stdout.count("You can only look here") == 2
     assert run.stdout.endswith("6 None\n" if put_down else "7 None\n")
     assert contents(folder) == before

@@ -146,4 +146,4 @@ def test_every_audit_has_an_allowance_of_its_own(
         watched.audit(read_recipe(Path(name)))
     monkeypatch.undo()
     monkeypatch.setattr(tally, "MOST", 50_000)
-    assert "It comes out" in ask(capsys, "audit", *names)
+    assert "All counts agree" in ask(capsys, "audit", *names)

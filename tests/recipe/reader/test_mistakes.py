@@ -44,7 +44,7 @@ MISTAKES = [
     ('mirrors  = "left front neck"', 'mirrors  = "left neck"', "step 3.section 4.mirrors",
      "no section of this step runs along \"left neck\"; did you mean 'left front neck'?"),
     ("gap   = ", "hole  = ", "step 3.section 3",
-     "what this section is cannot be told; give it one of the keys gap, from, along"),
+     "this section does not say what it is; give it one of the keys gap, from, along"),
     ("{start end}", "{left end}", "step 2.say",
      "'{left end}' is no word that the program knows; only {start end} and {far end} are turned round, "
      "write others without braces"),
@@ -64,8 +64,8 @@ MISTAKES = [
      "'front' and 'back' are the same place; two different ones are wanted"),
     ("shaping = [{ round = 2, change = -1 }]", 'shaping = "decrease"', "step 4.shaping",
      '"decrease" stands here; a list of tables is wanted'),
-    ('over     = "10 cm"', 'over     = "10"', "gauge.over", "'10' is not a length that can be read here: "
-     "give a number and cm or in, such as 10 cm or 4 in"),
+    ('over     = "10 cm"', 'over     = "10"', "gauge.over", "'10' is not a length: "
+     "write a number and its unit, such as 10 cm or 4 in"),
     ('kind = "needle"', 'kind = "nedle"', "place.neck.kind",
      '"nedle" stands here; it is "needle", "holder", "waste yarn" or "pin"'),
     ("extra = 1", 'extra = "3 - 4"', "step 3.section 3.extra",

@@ -46,7 +46,7 @@ def _cannot(look: Look, place: int, section: Along, spots: int, stitches: int) -
         suggestion = f"{decimal(natural * spots)} would be natural" if natural else f"pick {spots} or fewer, but some"
         wrong = f"{section.along} has {plural(spots, section.unit)}, and {plural(stitches, 'stitch')} cannot close it"
     else:
-        suggestion = f"pick {2 * spots} at the most, or count the {section.unit}s again"
+        suggestion = f"pick up to {2 * spots}, or count the {section.unit}s again"
         wrong = f"{section.along} has {plural(spots, section.unit)} and cannot hold {plural(stitches, 'stitch')}"
     return look.finding(
         "error",
@@ -97,7 +97,7 @@ def _natural(look: Look, place: int, section: Along, spots: int, stitches: int) 
             "stitches",
             expected=wanted,
             found=stitches,
-            suggestion=f"{wanted} would lie flat" if wanted else "",
+            suggestion=f"use {wanted} to have it lie flat" if wanted else "",
         )
 
 

@@ -1,4 +1,4 @@
-"""``finishing space`` answers people and programs alike, and refuses in one sentence."""
+"""``finishing spread`` answers people and programs alike, and refuses in one sentence."""
 
 import json
 import re
@@ -6,7 +6,7 @@ import re
 import pytest
 
 from finishing_tui.cli import main
-from finishing_tui.commands.space import EXAMPLE
+from finishing_tui.commands.spread import EXAMPLE
 
 
 def asked(words: str, capsys: pytest.CaptureFixture[str]) -> dict[str, object]:
@@ -19,7 +19,7 @@ def asked(words: str, capsys: pytest.CaptureFixture[str]) -> dict[str, object]:
 
 def test_the_json_holds_what_was_asked_and_the_whole_rhythm(capsys: pytest.CaptureFixture[str]) -> None:
     """71 of 88 with both ends picked: 17 skips, and picks in 17 groups of four and one of three."""
-    answer = asked("space 71 88 --ends closed", capsys)
+    answer = asked("spread 71 88 --ends closed", capsys)
     assert (answer["stitches"], answer["spots"]) == (71, 88)
     assert answer["runs"] == [{"pick": 4, "of": 5, "times": 17}, {"pick": 3, "of": 3, "times": 1}]
     assert answer["text"] == "4 of every 5, 17 times, then each of the last three spots"
@@ -33,12 +33,12 @@ def test_the_json_holds_what_was_asked_and_the_whole_rhythm(capsys: pytest.Captu
 
 def test_a_doubled_spot_stands_twice(capsys: pytest.CaptureFixture[str]) -> None:
     """Five stitches from four spots: the last one takes two."""
-    assert asked("space 5 4", capsys)["picked"] == [1, 2, 3, 4, 4]
+    assert asked("spread 5 4", capsys)["picked"] == [1, 2, 3, 4, 4]
 
 
 def test_an_even_rhythm_has_the_least_drift(capsys: pytest.CaptureFixture[str]) -> None:
     """Both fractions are the same."""
-    answer = asked("space 31 44 --style even", capsys)
+    answer = asked("spread 31 44 --style even", capsys)
     assert answer["drift"] == answer["least_drift"] == "1/2"
 
 
@@ -48,7 +48,7 @@ def test_a_very_long_edge_is_listed_only_when_asked(capsys: pytest.CaptureFixtur
         picked = asked(words, capsys)["picked"]
         assert isinstance(picked, list)
         assert len(picked) == length
-    assert asked("space 5001 10001", capsys)["picked"] is None
+    assert asked("spread 5001 10001", capsys)["picked"] is None
 
 
 def test_the_example_in_the_help_is_what_the_command_says(capsys: pytest.CaptureFixture[str]) -> None:
@@ -62,10 +62,10 @@ def test_the_example_in_the_help_is_what_the_command_says(capsys: pytest.Capture
 
 def test_for_people_the_ends_and_the_unit_are_named(capsys: pytest.CaptureFixture[str]) -> None:
     """The unit given is the word used; a rhythm that is exactly even is said to be so."""
-    assert main(["space", "12", "12", "--unit", "ridge"]) == 0
+    assert main(["spread", "12", "12", "--unit", "ridge"]) == 0
     assert "every ridge" in (printed := capsys.readouterr().out)
     assert "Exactly even." in printed
-    assert main(["space", "30", "40", "--ends", "closed", "--unit", "row", "--style", "even"]) == 0
+    assert main(["spread", "30", "40", "--ends", "closed", "--unit", "row", "--style", "even"]) == 0
     assert "first and last row picked" in (printed := capsys.readouterr().out)
     assert "nothing is more even" in printed
 

@@ -1,4 +1,4 @@
-"""``finishing space``: spread stitches over the spots of an edge, and say it so that a hand can follow."""
+"""``finishing spread``: spread stitches over the rows of an edge, as a hand can follow."""
 
 import argparse
 from fractions import Fraction
@@ -12,7 +12,7 @@ from finishing_tui.craft.words import decimal, plural
 EXAMPLE = """\
 example: 31 stitches along an edge of 44 rows
 
-  $ finishing space 31 44 --unit row
+  $ finishing spread 31 44 --unit row
   31 stitches from 44 rows:
 
   2 of every 3, eight times, then 3 of every 4, five times
