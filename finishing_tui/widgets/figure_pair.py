@@ -5,11 +5,12 @@ Each has a cell of its own, the same on every screen of one size: only what stan
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from textual.content import Content
 
 from finishing_tui.widgets.figures import big, drawable
-from finishing_tui.widgets.grid import Cells, cells_for
+from finishing_tui.widgets.grid import Cells, apart, cells_for, count_wide, letters_for, word_at
 from finishing_tui.widgets.plain import between, fits_between, plain, plain_rows, wrapped
 from finishing_tui.widgets.rows import Rows
 
@@ -58,20 +59,21 @@ class FigurePair(Rows):
 def in_cells(shown: Shown, digits: int, cells: Cells, width: int, *, ascii_only: bool = False) -> list[Content]:
     """Return what is shown in its ``cells``, ``width`` columns wide, with room for so many ``digits``."""
     aside, first, then = plain("  ".join(shown.aside)), _first(shown.first, ascii_only), _then(shown.then, ascii_only)
+    verb, style = shown.verb.upper(), f"bold {shown.style}"
     figures = _figures(shown, digits, cells, ascii_only)
     if not cells.beside:
         middle = between(aside, first, width) if fits_between(aside, first, width) else first or aside
-        words = _word(shown, cells, width, ascii_only) if shown.verb else []
-        return [*figures, middle, *words, *(wrapped(then, width)[:MOST_THEN] if then else [])]
-    high, at = cells.count.lines, cells.word_at(digits)
+        word = _word(verb, style, cells, width, ascii_only) if verb else ()
+        return [*figures, middle, *word, *(wrapped(then, width)[:MOST_THEN] if then else [])]
+    high, at = cells.count.lines, word_at(cells, digits)
     above: list[Content] = [Content()] * (high - cells.word.lines)
     above[-1] = first
-    words = [*above, *_word(shown, cells, width - at, ascii_only), *wrapped(then, width - at)]
-    wide = at - cells.between
+    beside = [*above, *_word(verb, style, cells, width - at, ascii_only), *wrapped(then, width - at)]
+    wide = at - apart(cells)
     figures += [line.pad_left(wide - line.cell_length) for line in wrapped(aside, wide)]
     return [
         left.pad_right(at - left.cell_length) + right if right else left
-        for left, right in zip(_to(high + cells.below, figures), _to(high + cells.below, words), strict=True)
+        for left, right in zip(_to(high + cells.below, figures), _to(high + cells.below, beside), strict=True)
     ]
 
 
@@ -81,7 +83,7 @@ MOST_THEN = 2
 
 def _figures(shown: Shown, digits: int, cells: Cells, ascii_only: bool) -> list[Content]:  # noqa: FBT001
     """Return the count at the right of its cell, and what it counts up to on its baseline."""
-    high, wide = cells.count.lines, cells.count_wide(digits)
+    high, wide = cells.count.lines, count_wide(cells, digits)
     drawn = plain_rows(big(shown.count, cells.count, ascii_only=ascii_only), "bold $count")
     rows = [row.pad_left(max(wide - row.cell_length, 0)) for row in drawn]
     if shown.of:
@@ -92,13 +94,14 @@ def _figures(shown: Shown, digits: int, cells: Cells, ascii_only: bool) -> list[
     return rows
 
 
-def _word(shown: Shown, cells: Cells, width: int, ascii_only: bool) -> list[Content]:  # noqa: FBT001
-    style, word = f"bold {shown.style}", shown.verb.upper()
+@lru_cache(maxsize=64)
+def _word(word: str, style: str, cells: Cells, width: int, ascii_only: bool) -> tuple[Content, ...]:  # noqa: FBT001
     if word and not drawable(word):
-        return [*[Content()] * (cells.word.lines - 1), plain(word, style)]
-    return plain_rows(big(word, cells.letters(word, width), ascii_only=ascii_only), style)
+        return (*[Content()] * (cells.word.lines - 1), plain(word, style))
+    return tuple(plain_rows(big(word, letters_for(word, cells, width), ascii_only=ascii_only), style))
 
 
+@lru_cache(maxsize=64)
 def _first(first: str, ascii_only: bool) -> Content:  # noqa: FBT001
     """Return what comes before the verb as a block, so that it differs in its shape from what comes after."""
     left, right = "[]" if ascii_only else "▐▌"
@@ -106,6 +109,7 @@ def _first(first: str, ascii_only: bool) -> Content:  # noqa: FBT001
     return plain(left, style) + plain(first, f"{style} reverse") + plain(right, style) if first else Content()
 
 
+@lru_cache(maxsize=64)
 def _then(then: str, ascii_only: bool) -> Content:  # noqa: FBT001
     return plain("-> " if ascii_only else "→ ", "$quiet") + plain(then, "$foreground") if then else Content()
 

@@ -43,10 +43,12 @@ class Lettering:
             return max(self.wide // 2, 1)
         return self.wide + (max(self.pen, 2) if sign in _WIDER else 0)
 
-    def width_of(self, text: str) -> int:
-        """Return how many columns ``text`` takes."""
-        wide = [self.wide_of(sign) for sign in text if sign == " " or sign in GLYPHS]
-        return sum(wide) + (len(wide) - 1) * self.gap if wide else 0
+
+@cache
+def width_of(text: str, lettering: Lettering) -> int:
+    """Return how many columns ``text`` takes when drawn."""
+    wide = [lettering.wide_of(sign) for sign in text if sign == " " or sign in GLYPHS]
+    return sum(wide) + (len(wide) - 1) * lettering.gap if wide else 0
 
 
 def drawable(text: str) -> bool:

@@ -1,8 +1,9 @@
 """The cells that count, target and word are drawn in: by the size of the terminal alone, so that nothing moves."""
 
 from dataclasses import dataclass
+from functools import cache
 
-from finishing_tui.widgets.figures import LEAST, Lettering
+from finishing_tui.widgets.figures import LEAST, Lettering, width_of
 
 SHORT = 5
 """A word of more letters is drawn in narrow ones, never in smaller ones."""
@@ -24,25 +25,31 @@ class Cells:
     beside: bool = True
     below: int = 1
 
-    def count_wide(self, digits: int) -> int:
-        """Return the columns of the cell of a count of so many digits."""
-        return self.count.width_of("0" * digits)
 
-    def word_at(self, digits: int, joiner: str = "of") -> int:
-        """Return the column that the word begins at, for counts and targets of so many digits."""
-        if not self.beside:
-            return 0
-        return self.count_wide(digits) + len(joiner) + 2 + self.of.width_of("0" * digits) + self.between
+@cache
+def count_wide(cells: Cells, digits: int) -> int:
+    """Return the columns of the cell of a count of so many digits."""
+    return width_of("0" * digits, cells.count)
 
-    @property
-    def between(self) -> int:
-        """Columns between the target and the word."""
-        return 2 if self.count.lines < 8 else 4
 
-    def letters(self, word: str, width: int) -> Lettering:
-        """Return the letters for a word in a cell of ``width`` columns."""
-        usual = len(word) <= SHORT and self.word.width_of(word) <= width
-        return self.word if usual else self.narrow
+@cache
+def apart(cells: Cells) -> int:
+    """Return the columns between the target and the word."""
+    return 2 if cells.count.lines < 8 else 4
+
+
+@cache
+def word_at(cells: Cells, digits: int, joiner: str = "of") -> int:
+    """Return the column that the word begins at, for counts and targets of so many digits."""
+    if not cells.beside:
+        return 0
+    return count_wide(cells, digits) + len(joiner) + 2 + width_of("0" * digits, cells.of) + apart(cells)
+
+
+def letters_for(word: str, cells: Cells, width: int) -> Lettering:
+    """Return the letters for a word in a cell of ``width`` columns."""
+    usual = len(word) <= SHORT and width_of(word, cells.word) <= width
+    return cells.word if usual else cells.narrow
 
 
 _SMALL = Lettering(LEAST, 3, 1)
@@ -57,6 +64,7 @@ _BESIDE = (
 """From so many columns and lines on; the last that fits."""
 
 
+@cache
 def cells_for(width: int, height: int) -> Cells:
     """Return the cells for a terminal of so many columns and lines."""
     fit = [cells for columns, lines, cells in _BESIDE if width >= columns and height >= lines]

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from textual.content import Content
 
-from finishing_tui.widgets.figures import LEAST, Lettering, big
+from finishing_tui.widgets.figures import LEAST, Lettering, big, width_of
 from finishing_tui.widgets.plain import plain_rows
 from finishing_tui.widgets.rows import Rows
 
@@ -21,5 +21,5 @@ class Name(Rows):
         del height
         if self.tallness == "low":
             return ()
-        fit = next((one for one in _LETTERINGS if one.width_of(NAME) <= width), None)
+        fit = next((one for one in _LETTERINGS if width_of(NAME, one) <= width), None)
         return plain_rows(big(NAME, fit, ascii_only=self.ascii), "bold $count") if fit else ()

@@ -5,8 +5,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishing_tui.glance.stored_words import ACTS
-from finishing_tui.widgets.figures import big
-from finishing_tui.widgets.grid import Cells, cells_for
+from finishing_tui.widgets.figures import big, width_of
+from finishing_tui.widgets.grid import Cells, cells_for, letters_for, word_at
 from finishing_tui.widgets.strokes import GLYPHS
 from tests.screens.scenes import SIZES
 
@@ -20,7 +20,7 @@ def test_the_width_is_known_without_drawing(name: str, text: str) -> None:
     for lettering in (cells.count, cells.of, cells.word, cells.narrow):
         rows = big(text, lettering)
         assert len(rows) == lettering.lines
-        assert {len(row) for row in rows} == {lettering.width_of(text)}
+        assert {len(row) for row in rows} == {width_of(text, lettering)}
 
 
 @pytest.mark.parametrize("cells", CELLS.values(), ids=CELLS)
@@ -38,8 +38,8 @@ def test_every_word_fits_its_cell(name: str) -> None:
     """Each act, at its one height: digits of six rows and words of five from 80x24 up, of four and three below."""
     width, cells = SIZES[name][0] - 4, CELLS[name]
     assert (cells.count.lines, cells.word.lines) >= ((6, 5) if cells.beside else (4, 3))
-    room = width - cells.word_at(3)
+    room = width - word_at(cells, 3)
     for word in ACTS.values():
-        lettering = cells.letters(word, room)
+        lettering = letters_for(word, cells, room)
         assert lettering.lines == cells.word.lines
-        assert lettering.width_of(word) <= room, (word, lettering)
+        assert width_of(word, lettering) <= room, (word, lettering)

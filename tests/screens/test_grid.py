@@ -11,7 +11,7 @@ from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.widgets.faces import VIEWS
 from finishing_tui.widgets.figure_pair import DIGITS, FigurePair, Shown, in_cells
 from finishing_tui.widgets.figures import big
-from finishing_tui.widgets.grid import cells_for
+from finishing_tui.widgets.grid import cells_for, count_wide, letters_for, word_at
 from tests.garment.test_recipes_by_commands import SIZES as SIZES_OF
 from tests.garment.test_recipes_by_commands import taken, unit, work_of
 from tests.safety.test_random_offers import NOW
@@ -33,7 +33,7 @@ OFFSETS = {"40x20": (1, 3), "80x24": (1, 5), "100x30": (2, 5), "160x50": (2, 6)}
 def placed(shown: Shown, rows: list[str], size: tuple[int, int]) -> None:
     """Check that each digit of the count, the target and the first letter of the word are where they always are."""
     cells = cells_for(*size)
-    wide, high = cells.count_wide(DIGITS), cells.count.lines
+    wide, high = count_wide(cells, DIGITS), cells.count.lines
     step = cells.count.wide + cells.count.gap
     for back, digit in enumerate(reversed(shown.count)):
         left = wide - step * back - cells.count.wide
@@ -43,9 +43,9 @@ def placed(shown: Shown, rows: list[str], size: tuple[int, int]) -> None:
         drawn = [row.ljust(200)[left : left + cells.of.wide] for row in rows[high - cells.of.lines : high]]
         assert drawn == list(big(shown.of[0], cells.of))
     if shown.verb:
-        left = cells.word_at(DIGITS)
+        left = word_at(cells, DIGITS)
         last = high if cells.beside else high + 1 + cells.word.lines
-        letters = cells.letters(shown.verb, size[0] - 2 * OFFSETS[f"{size[0]}x{size[1]}"][0] - left)
+        letters = letters_for(shown.verb, cells, size[0] - 2 * OFFSETS[f"{size[0]}x{size[1]}"][0] - left)
         drawn = [
             row.ljust(200)[left : left + letters.wide_of(shown.verb[0])] for row in rows[last - letters.lines : last]
         ]

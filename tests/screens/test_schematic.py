@@ -3,7 +3,7 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishing_tui.widgets.looks import in_ascii
+from finishing_tui.letters import in_ascii
 from finishing_tui.widgets.schematic import WORDED, drawn
 
 WIDTHS, HEIGHTS = st.integers(24, 120), st.integers(7, 60)
