@@ -8,21 +8,19 @@ from textual.containers import Vertical
 
 from finishing_tui.craft.words import sentence
 from finishing_tui.glance.counting import MOST_DIGITS
-from finishing_tui.glance.stored_words import verdict_words
 from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of, numbers
 from finishing_tui.screens.leaving import Leaving
 from finishing_tui.screens.program import program
-from finishing_tui.screens.verdict import look_of
-from finishing_tui.talk.asks import Explain, HowMany, Pick, WeighWays
+from finishing_tui.talk.asks import Explain, HowMany, Pick, Weigh
 from finishing_tui.talk.conversation import Talk
+from finishing_tui.widgets.answer_table import AnswerTable
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.key_line import KeyLine, ShownKey
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
-from finishing_tui.widgets.ways import Ways
 
-Question = HowMany | Explain | Pick | WeighWays
+Question = HowMany | Explain | Pick | Weigh
 """What is drawn here."""
 
 
@@ -48,7 +46,7 @@ class LargeAsk(Leaving[None]):
             yield Sentences(most={"low": 4, "middling": 5, "high": 8})
         yield FigurePair()
         yield Choices(spaced=False)
-        yield Ways()
+        yield AnswerTable()
         yield Notice()
         yield KeyLine()
 
@@ -94,8 +92,9 @@ class LargeAsk(Leaving[None]):
         """Move the caret."""
         if isinstance(self._ask, HowMany) or not 0 <= self._at + by < self._many:
             self.app.bell()
-        elif isinstance(self._ask, WeighWays):
-            self.query_one(Ways).show(self._ask.view, self._at + by)
+        elif isinstance(self._ask, Weigh):
+            self.query_one(AnswerTable).show(self._ask.answers, self._at + by)
+            self._draw()
         else:
             self.query_one(Choices).move(by)
 
@@ -119,14 +118,14 @@ class LargeAsk(Leaving[None]):
 
     @property
     def _at(self) -> int:
-        return self.query_one(Ways).at if isinstance(self._ask, WeighWays) else self.query_one(Choices).at
+        return self.query_one(AnswerTable).at if isinstance(self._ask, Weigh) else self.query_one(Choices).at
 
     @property
     def _many(self) -> int:
         ask = self._ask
         if isinstance(ask, HowMany):
             return 0
-        return len(ask.view.ways) if isinstance(ask, WeighWays) else len(ask.options)
+        return len(ask.answers.rows) if isinstance(ask, Weigh) else len(ask.options)
 
     def _choose(self, number: int) -> None:
         if not 0 <= number < self._many:
@@ -137,18 +136,21 @@ class LargeAsk(Leaving[None]):
 
     def _begin(self) -> None:
         """Show another question."""
-        ask, choices, ways = self._ask, self.query_one(Choices), self.query_one(Ways)
+        ask, choices, table = self._ask, self.query_one(Choices), self.query_one(AnswerTable)
         program(self).speak(ask.spoken or ask.question)
-        listed, weighed = isinstance(ask, Pick | Explain), isinstance(ask, WeighWays)
-        choices.display, ways.display = listed, weighed
-        self.set_class(weighed, "-ways")
+        listed, weighed = isinstance(ask, Pick | Explain), isinstance(ask, Weigh)
+        choices.display, table.display = listed, weighed
+        self.set_class(weighed and bool(ask.told), "-told")
+        self.set_class(weighed, "-weighed")
         self.set_class(isinstance(ask, Pick), "-listed")
         self.set_class(isinstance(ask, HowMany) and ask.most is not None, "-bounded")
         if isinstance(ask, Pick | Explain):
             choices.show([Choice(one.text) for one in ask.options])
-        ways.show(ask.view if isinstance(ask, WeighWays) else None)
+        table.show(ask.answers if isinstance(ask, Weigh) else None)
         style = "$foreground" if weighed else "$quiet"
-        self.query_one(Sentences).show((ask.question, "bold"), *((line, style) for line in ask.told))
+        title = ask.title if isinstance(ask, Weigh) else ""
+        told = ((line, style) for line in ask.told)
+        self.query_one(Sentences).show((title, "$quiet"), (ask.question, "bold"), *told)
         self.query_one(KeyLine).show(self._keys())
         self._draw()
 
@@ -164,11 +166,9 @@ class LargeAsk(Leaving[None]):
                 return Shown(verb=f"{self._typed}?" if self._typed else idle, then=aside, style=style)
             case Explain(counted=counted, expected=expected, aside=aside):
                 return Shown(str(counted), str(expected), (aside,), joiner="not")
-            case WeighWays(view=view):
-                then = f"{view.total} on the needle in all"
-                return Shown(
-                    str(view.counted), verb=verdict_words(view.verdict), then=then, style=look_of(view.verdict)
-                )
+            case Weigh(answers=answers):
+                at = self._at
+                return Shown(str(answers.rows[at].total), verb=answers.rows[at].verb, then=answers.rows[at].text)
             case _:
                 return Shown()
 
@@ -185,11 +185,12 @@ class LargeAsk(Leaving[None]):
         match ask:
             case HowMany():
                 back = "back" if ask.back is not None else "last digit"
-                return (("digits", ask.unit), (take, "take it"), (off, back), (leave, "leave"))
+                return (("digits", ask.unit), (take, "take the count"), (off, back), (leave, "leave"))
             case Explain():
-                return ((numbers(self._many), "answer"), (off, "count anew"), (leave, "leave"))
-            case WeighWays():
+                return ((numbers(self._many), "answer"), (off, "count again"), (leave, "leave"))
+            case Weigh():
                 look = ((shown(*MOVE), "look"),) if self._many > 1 else ()
-                return ((numbers(self._many), "do it"), *look, (off, "back"), (leave, "leave"))
+                again = ((off, "back"),) if ask.back is not None else ()
+                return ((numbers(self._many), "choose"), *look, *again, (leave, "leave"))
             case _:
                 return (("1 2 ...", "choose"), (shown(*MOVE), "move"), (take, "this one"), (leave, "leave"))

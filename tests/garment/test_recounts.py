@@ -51,7 +51,7 @@ def test_a_count_that_differs_is_not_taken_without_an_answer() -> None:
     """One question is asked, and nothing happens before it is answered."""
     refusal = half_way().do(TakeCount(11))
     assert refusal is not None
-    assert refusal.sentence.startswith("12 by presses, 11 counted: say whether")
+    assert refusal.sentence.startswith("you counted 11, and the count here is 12: say whether")
 
 
 def test_missed_presses_move_the_spot_and_the_plan_stands() -> None:
@@ -112,16 +112,21 @@ def test_loops_that_differ_are_found_or_missing(counted: int, entry: Posting, re
     """The ledger posts the difference, whichever way is taken, and the way taken is what happens."""
     paper = half_way()
     seen = recount_view(paper.state, counted, "loops")
-    way = next(way for way in seen.ways if way.command.repair == repair)
-    paper.did(way.command)
+    command, row = next(
+        (command, row)
+        for command, row in zip(seen.commands, seen.answers.rows, strict=True)
+        if command.repair == repair
+    )
+    paper.did(command)
     assert recounted(paper).entries == (entry,)
     assert recounted(paper).repair == repair
     assert paper.state.ledger.on("band") == counted == seen.total
     stage, progress = section(paper)
     assert progress.mark == Reached(15, 0, counted)
-    assert [way.edge.sort(spot) for spot in range(16, 33)] == [
-        recount_view(paper.state, counted).before.sort(spot) for spot in range(16, 33)
-    ]
+    now = recount_view(paper.state, counted).answers.planned
+    assert row.edge is not None
+    assert now is not None
+    assert [row.edge.sort(spot) for spot in range(16, 33)] == [now.sort(spot) for spot in range(16, 33)]
     end = {"space-the-rest": 24, "first-round": stage.target, "as-it-is": 24 + counted - 12}[repair]
     assert section(press_to_the_end(paper))[1].mark.loops == end
 

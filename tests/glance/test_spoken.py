@@ -12,16 +12,14 @@ from finishing_tui.garment.commands import ChoosePace, Finish, Press
 from finishing_tui.glance import glance
 from finishing_tui.glance.recounts import recount_view
 from finishing_tui.glance.rings import Ring, ring
-from finishing_tui.glance.spoken import (
+from finishing_tui.glance.spoken import spoken_answers, (
     RINGS,
     Speech,
     next_word,
     spoken,
     spoken_difference,
     spoken_question,
-    spoken_verdict,
 )
-from finishing_tui.glance.stored_words import verdict_words
 from finishing_tui.glance.values import Glance, PairFace
 from tests.garment.edges import along
 from tests.garment.paper import Paper, plan_for
@@ -142,15 +140,16 @@ def test_every_step_of_a_garment_has_something_to_say() -> None:
     assert len(said) > 20
 
 
-@pytest.mark.parametrize(("counted", "begins"), [(5, "5 counted. "), (9, "9 counted. ")])
-def test_a_recount_says_its_verdict(counted: int, begins: str) -> None:
-    """What was counted, how the rest lies, and the first way to go on."""
+@pytest.mark.parametrize(("counted", "begins"), [(5, "3 short: you counted 5, "), (9, "1 too many: you counted 9, ")])
+def test_a_recount_says_how_far_it_is_off(counted: int, begins: str) -> None:
+    """The difference and both numbers, and then every way with how it lies."""
     paper = along(24, 18)
     pressed(paper, 8)
     view = recount_view(paper.state, counted, "loops")
-    told = spoken_verdict(view)
-    assert told.startswith(f"{begins}{verdict_words(view.verdict).capitalize()}.")
-    assert f"1: {view.ways[0].label}" in told
+    told = spoken_answers(view.answers)
+    assert told.startswith(begins)
+    for number, way in enumerate(view.answers.rows, 1):
+        assert f"{number}: {way.text}, {way.lies}." in told
 
 
 @pytest.mark.parametrize(("name", "size"), MIDDLE)

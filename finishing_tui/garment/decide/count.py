@@ -25,7 +25,7 @@ def count(state: State, command: TakeCount) -> tuple[AnyAct, ...] | Refusal:
     if not 0 <= command.counted <= MOST:
         return Refusal(f"a count is from 0 to {MOST}, not {command.counted}")
     if not begun(state):
-        return Refusal("no step is under way in which something could be counted")
+        return Refusal("begin the step first; then it can be counted")
     _, work = under_way(state)
     if command.place:
         return _place(state, work, command.place, command.counted)
@@ -34,7 +34,7 @@ def count(state: State, command: TakeCount) -> tuple[AnyAct, ...] | Refusal:
     if work.complete:
         if work.stages and work.stages[-1].counts:  # counted once more, before it is left
             return _place(state, work, work.stages[-1].place, command.counted)
-        return Refusal("this step is at its end: look it over, and finish it when it is right")
+        return Refusal("this step is complete: check it, then finish it")
     stage, mark = work.stages[work.at], work.progress[work.at].mark
     if stage.counts:
         return _place(state, work, stage.place, command.counted)
@@ -74,8 +74,8 @@ def _section(state: State, work: StepWork, command: TakeCount) -> tuple[AnyAct, 
         return Refusal(sentence(error))
     if seen.put == "loops" and command.answer is None:
         return Refusal(
-            f"{seen.expected} by presses, {seen.counted} counted: say whether presses were missed, the loops differ, "
-            "or the row is not known"
+            f"you counted {seen.counted}, and the count here is {seen.expected}: say whether you missed a press, "
+            "picked up a different number, or lost your row"
         )
     way = next((way for way in seen.ways if way.repair == command.repair), None)
     if seen.put in {"as-planned", "presses"}:

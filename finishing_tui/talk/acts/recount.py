@@ -9,7 +9,7 @@ HELP = "recount now"
 
 
 def _offered(state: State, _: int | None) -> Offer | None:
-    what = "count what is there, and space the rest anew if need be"
+    what = "count, and re-space the rest if needed"
     return Offer("recount", "recount", what) if countables(state) else None
 
 

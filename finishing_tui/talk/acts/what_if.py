@@ -14,7 +14,7 @@ MOST_LATER = 8
 
 
 def _offered(state: State, _: int | None) -> Offer | None:
-    what = "look at another plan for this part, before it is taken"
+    what = "try other numbers here; nothing changes yet"
     return Offer("what_if", "what if", what) if can_ask(state) else None
 
 
@@ -30,7 +30,7 @@ def _does(talk: Talk) -> Ask | None:
     def taken(view: WhatIfView) -> Ask | None:
         if not talk.do(view.command):
             return talk.asked
-        talk.say(f"taken: {view.now}")
+        talk.say(view.answers.rows[-1].more)
         return None
 
     return WeighPlans(
@@ -45,7 +45,7 @@ def _does(talk: Talk) -> Ask | None:
 ACT = Action(
     "what_if",
     "w",
-    "what if: another target, rows, rhythm or rounds; nothing changes until you take it",
+    "what if: another total, rows, rhythm or rounds; nothing changes until you take it",
     _offered,
     _does,
     digits=True,
