@@ -17,15 +17,14 @@ EXAMPLE = """\
 example: 71 stitches wanted from 88 rows; at row 44 there are 33 loops
 
   $ finishing recount 71 88 --at 44 --counted 33 --unit row
-  Counted 33 of 71 at row 44 of 88: 38 to pick, 44 rows left.
-  Spaced anew, the rest just shows: 2.5 stitches more than its rows take (7 %).
-  1. Pick 38 stitches from the 44 rows left: 6 of every 7, four times, then 7 of every 8, twice.
-  2. Go on at the natural ratio (4 of every 5, four times, then 5 of every 6, four times): that makes 69; increase 2 \
-evenly in the first round.
-  3. Rip back until 29 loops are left, at row 38; from there the rest lies flat: 5 of every 6, six times, then 6 of \
-every 7, twice.
+  33 of 71 at row 44 of 88. Pick up 38 over the last 44 rows.
+  Re-spaced, the rest shows a little: 2.5 stitches too many for its rows (7 %).
+  1. Pick up 38 stitches over the last 44 rows: 6 of every 7, four times, then 7 of every 8, twice.
+  2. Go on at the rate your gauge gives (4 of every 5, four times, then 5 of every 6, four times): that gives 69; \
+increase 2 evenly in round 1.
+  3. Rip back to row 38 (29 stitches). From there it lies flat: 5 of every 6, six times, then 6 of every 7, twice.
 
-  The rest, spaced anew:
+  The rest, re-spaced:
 
   xxxxxx.xxxxxx.xxxxxx.xxxxxx.xxxxxxx.xxxxxxx.
   (x pick, . skip; in the order you walk)
@@ -46,7 +45,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--at", metavar="S", type=whole(0, MOST), help="you are at this spot (the last one walked)")
     parser.add_argument("--left", metavar="S", type=whole(0, MOST), help="so many spots are left")
     parser.add_argument(
-        "--half", action="store_true", help="you are half way; with --at or --left and no SPOTS, those are one half"
+        "--half", action="store_true", help="you are halfway; with --at or --left and no SPOTS, those are one half"
     )
     parser.add_argument(
         "--rhythm", metavar="A/B", type=ratio, help="the natural ratio of this edge, or the rhythm you kept: 2/3"
@@ -160,5 +159,5 @@ def _text(done: Recount, found: CountedAt, unit: str) -> str:
         )
     if done.rhythm is not None and done.rhythm.stitches:
         picture = drawn(done.rhythm)
-        parts += [f"The rest, spaced anew:\n\n{picture}"] if picture else []
+        parts += [f"The rest, re-spaced:\n\n{picture}"] if picture else []
     return "\n\n".join(parts)

@@ -27,8 +27,8 @@ def where_it_stands(target: int, spots: int, at: int, counted: int, unit: str) -
     """Say what is there, and what is still to come."""
     left, spots_left = target - counted, spots - at
     here = f"{counted} of {target} at {unit} {at} of {spots}"
-    if left < 0:
-        return f"{here}: {-left} too many, {plural(spots_left, unit)} left."
+    if left <= 0:
+        return f"{here}: {f'{-left} too many' if left else 'all there'}, {plural(spots_left, unit)} left."
     return f"{here}. Pick up {left} over the last {plural(spots_left, unit)}."
 
 

@@ -33,10 +33,10 @@ class Mend:
 class Told:
     """The number that all repairs are told by: the first that a band is worked on, else the first that differs.
 
-    ``planned`` and ``real`` on ``place``; ``repeat``: what that must be of, where it is known.
+    ``planned`` and ``real`` on the place of that ``name``; ``repeat``: what that must be of, where it is known.
     """
 
-    place: str
+    name: str
     planned: int
     real: int
     repeat: RepeatOf | None
@@ -44,10 +44,11 @@ class Told:
 
 def told_by(state: State, differ: tuple[LaterChange, ...]) -> Told | None:
     """Return the number that the repairs of ``differ`` are told by; None where nothing differs."""
+    name = state.plan.here(state.ledger).name
     for change in differ:
         if (found := first_rounds_on(state, change.place, change.step)) is not None:
-            return Told(change.place, change.planned, change.real, repeat_of(found[1]))
-    return Told(differ[0].place, differ[0].planned, differ[0].real, None) if differ else None
+            return Told(name(change.place), change.planned, change.real, repeat_of(found[1]))
+    return Told(name(differ[0].place), differ[0].planned, differ[0].real, None) if differ else None
 
 
 def mends(state: State, differ: tuple[LaterChange, ...]) -> tuple[Mend, ...]:

@@ -32,14 +32,14 @@ class Answer:
 
     ``text``: what to do first, ``verb``: the same in one verb, to be read from afar; ``verdict``: how it lies then;
     ``made``: so many increases (below 0: decreases), ``ripped``: so many stitches to rip back; ``total``: what there is
-    then, in ``unit`` if that is not stitches; ``note``: what is wrong with that. ``edge``: how the edge would go, and
-    ``more``: that in words.
+    then, in ``unit`` if that is not stitches (None: not known yet); ``note``: what is wrong with that. ``edge``: how
+    the edge would go, and ``more``: that in words.
     """
 
     text: str
     verb: str
     verdict: Verdict | None
-    total: int
+    total: int | None
     made: int = 0
     ripped: int = 0
     unit: str = ""
@@ -72,6 +72,8 @@ class Answer:
     @property
     def comes_to(self) -> str:
         """What the total becomes, with what is wrong with it."""
+        if self.total is None:
+            return ""
         total = plural(self.total, self.unit) if self.unit else str(self.total)
         return f"{total} · {self.note}" if self.note else total
 

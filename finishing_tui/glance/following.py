@@ -47,7 +47,7 @@ def following(before: State, after: State) -> Following | None:
         if not lines:
             return None
         ways = [one for one in found.mends if one.command.how != "here"]
-        first = [(Answer(f"Go back and finish step {ended[0] + 1}", "GO BACK", None, _planned(told)), _BACK)]
+        first = [(Answer(f"Go back and finish step {ended[0] + 1}", "GO BACK", None, None), _BACK)]
         return _following(lines, told, first, ways)
     # In the middle of an edge no hand makes a stitch or works two together: the section itself is spaced anew.
     if _walking(after):
@@ -61,16 +61,14 @@ def following(before: State, after: State) -> Following | None:
             lines = (f"{after.plan.here(after.ledger).name(place)}: {now}, not {found.changes[0].planned}",)
         if now < was and not far_off(now, was):
             text = f"I found {'it' if was - now == 1 else 'them'} and picked up: {was}"
-            first.append((Answer(text, "PICK UP", None, _planned(told)), Does(TakeCount(was, place), undo=True)))
-        first.append((Answer("Count again", "COUNT", None, _planned(told)), _BACK))
+            first.append(
+                (Answer(text, "PICK UP", None, told.planned if told else was), Does(TakeCount(was, place), undo=True))
+            )
+        first.append((Answer("Count again", "COUNT", None, None), _BACK))
     return _following(lines, told, first, found.mends)
 
 
 _BACK = Does(None, undo=True)
-
-
-def _planned(told: Told | None) -> int:
-    return told.planned if told else 0
 
 
 def _following(
@@ -81,7 +79,7 @@ def _following(
         Answer(one.text, one.verb, one.verdict, one.total, one.made, note=not_of(one.total, repeat)) for one in ways
     ]
     heading = off_by(told.real - told.planned) if told else "later steps change"
-    said = f"it will be {told.real}, planned {told.planned}" if told else "see below"
+    said = f"{told.name} {told.real}, planned {told.planned}" if told else "see below"
     answers = Answers(heading, said, (*(one for one, _ in first), *rows))
     return Following(cut(lines), answers, (*(does for _, does in first), *(Does(one.command) for one in ways)))
 

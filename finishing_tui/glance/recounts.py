@@ -1,6 +1,6 @@
 """A recount, as a conversation: what was counted, what it may be put down to, and the ways to go on side by side."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from finishing_tui.craft.judging import Verdict
@@ -51,17 +51,18 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
     """Return what counting ``counted`` loops leads to.
 
     ``answer``: what a difference is put down to, and ``left`` the rows left where that is the answer. Raises
-    ``FinishingError`` with a sentence when that cannot be.
+    ``FinishingError`` with a sentence when that cannot be. Without an answer it is looked at as if the loops differed.
     """
     seen = outlook(state, counted, answer, left)
     standing = state.standing
     if standing is None or standing.work is None:
         raise ValueError("an outlook needs a step under way")
-    work = standing.work
+    work, matches = standing.work, seen.put == "as-planned"
+    why = None if matches else answer or "loops"
     commands: list[TakeCount] = []
     rows: list[Answer] = []
     for way in seen.ways:
-        command = TakeCount(counted, answer=answer, left=left, repair=way.repair)
+        command = TakeCount(counted, answer=why, left=left, repair=way.repair)
         comes = outcome(state, command, seen.stage.place)
         text = _text(way, seen, comes)
         if any(text == row.text for row in rows):
@@ -87,7 +88,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
         total=state.ledger.on(seen.stage.place) + counted - seen.expected,
         unit=seen.stage.spot,
         spot=seen.spot,
-        matches=seen.put == "as-planned",
+        matches=matches,
         answers=_answers(seen, tuple(rows), edge_of(state, work, seen.index)),
         commands=tuple(commands),
     )
@@ -108,8 +109,8 @@ def _lies(way: Way, seen: Outlook) -> Verdict:
     """Return how the rest lies if it is worked that way."""
     if seen.put in {"as-planned", "presses"} or way.repair == "space-the-rest":
         return seen.verdict
-    mark = way.progress.mark
-    return recounted(way.stage, seen.before, mark.loops, mark.units).verdict
+    mark, natural = way.progress.mark, seen.stage.natural or str(Fraction(seen.stage.target, seen.stage.units))
+    return recounted(replace(way.stage, natural=natural), seen.before, mark.loops, mark.units).verdict
 
 
 def _text(way: Way, seen: Outlook, comes: Outcome) -> str:

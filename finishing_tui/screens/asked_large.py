@@ -168,7 +168,7 @@ class LargeAsk(Leaving[None]):
                 return Shown(str(counted), str(expected), (aside,), joiner="not")
             case Weigh(answers=answers):
                 at = self._at
-                return Shown(str(answers.rows[at].total), verb=answers.rows[at].verb, then=answers.rows[at].text)
+                return Shown(str(answers.rows[at].total or ""), verb=answers.rows[at].verb, then=answers.rows[at].text)
             case _:
                 return Shown()
 

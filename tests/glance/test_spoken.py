@@ -12,11 +12,12 @@ from finishing_tui.garment.commands import ChoosePace, Finish, Press
 from finishing_tui.glance import glance
 from finishing_tui.glance.recounts import recount_view
 from finishing_tui.glance.rings import Ring, ring
-from finishing_tui.glance.spoken import spoken_answers, (
+from finishing_tui.glance.spoken import (
     RINGS,
     Speech,
     next_word,
     spoken,
+    spoken_answers,
     spoken_difference,
     spoken_question,
 )
@@ -179,4 +180,6 @@ def test_a_question_is_spoken_with_the_numbers_of_its_answers() -> None:
         "This changes what comes later. 1: leave it. 2: go on."
     )
     told = spoken_difference(11, 12)
-    assert told.startswith("11 counted, 12 by presses. What is it? 1: I missed or doubled presses. 2: ")
+    assert told.startswith(
+        "You counted 11; the count here is 12. What happened? 1: I missed a press, or pressed twice. 2: "
+    )
