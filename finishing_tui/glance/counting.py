@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
+from finishing_tui.craft.words import sentence
 from finishing_tui.garment.recounting import counted_stage
 from finishing_tui.garment.state import State
 
@@ -68,7 +69,7 @@ def countables(state: State) -> tuple[Countable, ...]:
     if index is not None:
         stage = work.stages[index]
         expected, held = work.progress[index].mark.loops, state.ledger.on(stage.place)
-        text = f"{stage.title}, since {'the last marker' if index else 'the start'}"
+        text = f"the {stage.title}{'' if held == expected else ' since the marker'}"
         needle = held if held != expected else None
         return (Countable("", text, expected, "stitches counted", section=True, needle=needle),)
     if work.complete:
@@ -93,6 +94,14 @@ def countables(state: State) -> tuple[Countable, ...]:
 def worth_counting(state: State) -> tuple[Countable, ...]:
     """Return what is worth counting after the work lay: what should be there at all, so that something can be gone."""
     return tuple(one for one in countables(state) if one.expected)
+
+
+def coming_back_asks(found: tuple[Countable, ...]) -> str:
+    """Return the question whether anything was dropped while the work lay, with every count that would be right."""
+    if len(found) == 1:
+        return sentence(f"any dropped stitches? Count {found[0].text}: it should be {found[0].right}")
+    each = " or ".join(f"{one.text} ({one.right})" for one in found)
+    return sentence(f"any dropped stitches? Count {each}")
 
 
 def asks_for_value(state: State) -> bool:

@@ -75,7 +75,7 @@ _SOME = InLines(choices.some, choices.hears_some, choices.told)
 SHAPES: Mapping[type[Ask], InLines] = MappingProxyType(
     {
         Choose: InLines(choices.answers, choices.hears, choices.told),
-        Explain: InLines(choices.answers, choices.hears, choices.difference_told),
+        Explain: InLines(choices.answers, choices.hears, choices.told),
         Pick: _SOME,
         choices.Further: _SOME,
         HowMany: InLines(_number, _hears_number),

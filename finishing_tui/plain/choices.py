@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from finishing_tui.craft.words import listing, sentence
 from finishing_tui.glance.answers import Answers
 from finishing_tui.plain.digits import whole
-from finishing_tui.talk.asks import Choose, Explain, Pick, Weigh
+from finishing_tui.talk.asks import Choose, Pick, Weigh
 from finishing_tui.talk.conversation import Talk
 
 AT_A_TIME = 9
@@ -31,11 +31,6 @@ def told(ask: Choose) -> list[str]:
 def _some_of(told: Sequence[str]) -> list[str]:
     more = len(told) - MOST_LINES
     return [*map(sentence, told[:MOST_LINES]), *([f"And {more} more."] if more > 0 else [])]
-
-
-def difference_told(ask: Explain) -> list[str]:
-    """Return what was counted, and what should be there."""
-    return [*told(ask), sentence(ask.aside)]
 
 
 def weighed_told(ask: Weigh) -> list[str]:

@@ -143,13 +143,14 @@ class LargeAsk(Leaving[None]):
         self.set_class(weighed and bool(ask.told), "-told")
         self.set_class(weighed, "-weighed")
         self.set_class(isinstance(ask, Pick), "-listed")
+        self.set_class(isinstance(ask, Explain), "-explained")
         self.set_class(isinstance(ask, HowMany) and ask.most is not None, "-bounded")
         if isinstance(ask, Pick | Explain):
             choices.show([Choice(one.text) for one in ask.options])
         table.show(ask.answers if isinstance(ask, Weigh) else None)
         style = "$foreground" if weighed else "$quiet"
         title = ask.title if isinstance(ask, Weigh) else ""
-        told = ((line, style) for line in ask.told)
+        told = ((sentence(line), style) for line in ask.told)
         self.query_one(Sentences).show((title, "$quiet"), (ask.question, "bold"), *told)
         self.query_one(KeyLine).show(self._keys())
         self._draw()
@@ -164,8 +165,8 @@ class LargeAsk(Leaving[None]):
             case HowMany(idle=idle, aside=aside):
                 style = "$mark" if self._typed or idle == "?" else "$act"
                 return Shown(verb=f"{self._typed}?" if self._typed else idle, then=aside, style=style)
-            case Explain(counted=counted, expected=expected, aside=aside):
-                return Shown(str(counted), str(expected), (aside,), joiner="not")
+            case Explain(counted=counted, expected=expected):
+                return Shown(str(counted), str(expected), joiner="not")
             case Weigh(answers=answers):
                 at = self._at
                 return Shown(str(answers.rows[at].total or ""), verb=answers.rows[at].verb, then=answers.rows[at].text)

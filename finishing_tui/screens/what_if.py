@@ -64,7 +64,7 @@ class WhatIfScreen(Leaving[None]):
         yield FigurePair()
         yield Fields()
         yield AnswerTable(numbered=False)
-        yield Sentences(id="later", most={"low": 3, "middling": 4, "high": 8})
+        yield Sentences(id="later")
         yield Notice()
         yield KeyLine()
 

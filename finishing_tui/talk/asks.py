@@ -54,11 +54,10 @@ class Choose(Ask):
 
 @dataclass(frozen=True, eq=False, kw_only=True)
 class Explain(Choose):
-    """What a count that differs is put down to: ``counted`` is not what was ``expected``, ``aside`` says by what."""
+    """What a count that differs is put down to: ``counted`` is not what was ``expected``."""
 
     counted: int
     expected: int
-    aside: str
 
 
 @dataclass(frozen=True, eq=False, kw_only=True)

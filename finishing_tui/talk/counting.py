@@ -152,14 +152,14 @@ def _why(talk: Talk, view: RecountView, said: str = "") -> Ask:
         return _how_many_left(talk, view) if answer == "rows-left" else _look_at(talk, view.counted, answer)
 
     found = countables(talk.state)
+    whole = (f"{said}: that is {view.counted} since the marker",) if said else ()
     return Explain(
         question="The counts differ. What happened?",
-        told=(f"{said}: that is {view.counted} since the marker",) if said else (),
+        told=(*whole, f"you counted {view.counted}; the count here is {view.expected}"),
         spoken=spoken_difference(view.counted, view.expected),
         options=tuple(Option(text) for _, text in ANSWERS),
         counted=view.counted,
         expected=view.expected,
-        aside=f"you counted {view.counted}; the count here is {view.expected}",
         then=answered,
         back=lambda: _how_many(talk, found[0]),
     )

@@ -8,7 +8,6 @@ from finishing_tui.garment.events import RepairChoice, WhyOff
 from tests.plain.making import Twin, crew, events, talked
 from tests.plain.test_whole_garments import NECKBAND
 
-
 _WAYS = "3 short: you counted 7, planned 10."
 
 

@@ -113,7 +113,7 @@ async def test_keys_lead_to_texts_in_their_order(tmp_path: Path, monkeypatch: py
             ("2", "3 counted. Lies flat. 1: space the rest."),
             ("backspace", "3 counted, 4 by presses. What is it? 1: "),
             ("escape", ""),
-            ("r", "Count the loops of left front neck, from the start."),
+            ("r", "Count the left front neck."),
             ("enter", "4 counted, as planned; 4 on the needle in all. skip 1, pick, 4 of 17"),
             ("enter", "Left front neck: 4 of 17 so far. Enter again does it all the same."),
         ):
