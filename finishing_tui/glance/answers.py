@@ -26,6 +26,10 @@ _SHAPES: Mapping[Verdict, str] = MappingProxyType(
 """The shape of a verdict, so that it is told apart without color."""
 
 
+NO_WORK = "none"
+"""What a way costs that adds no work."""
+
+
 @dataclass(frozen=True, slots=True)
 class Answer:
     """One way to go on.
@@ -66,8 +70,8 @@ class Answer:
     def work(self) -> str:
         """What it costs in work."""
         made = plural(abs(self.made), "increase" if self.made > 0 else "decrease") if self.made else ""
-        ripped = f"{self.ripped} to rip back" if self.ripped else ""
-        return ", ".join(part for part in (ripped, made) if part) or "no extra work"
+        ripped = f"{self.ripped} to rip" if self.ripped else ""
+        return ", ".join(part for part in (ripped, made) if part) or NO_WORK
 
     @property
     def comes_to(self) -> str:
@@ -82,12 +86,14 @@ class Answer:
 class Answers:
     """``heading``: the difference, ``said``: its two numbers in words; ``rows``: the ways, the safest first.
 
-    ``planned``: the edge as it was planned, where there is one.
+    ``numbers``: what there is and what was planned, where these are what it is about; ``planned``: the edge as it was
+    planned, where there is one.
     """
 
     heading: str
     said: str
     rows: tuple[Answer, ...]
+    numbers: tuple[int, int] | None = None
     planned: Edge | None = None
 
     def changed(self, at: int) -> tuple[int, ...]:

@@ -80,7 +80,8 @@ def _following(
     ]
     heading = off_by(told.real - told.planned) if told else "later steps change"
     said = f"{told.name} {told.real}, planned {told.planned}" if told else "see below"
-    answers = Answers(heading, said, (*(one for one, _ in first), *rows))
+    numbers = (told.real, told.planned) if told else None
+    answers = Answers(heading, said, (*(one for one, _ in first), *rows), numbers)
     return Following(cut(lines), answers, (*(does for _, does in first), *(Does(one.command) for one in ways)))
 
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from finishing_tui.craft.judging import Verdict
-from finishing_tui.craft.words import plural
+from finishing_tui.craft.words import plural, sentence
 from finishing_tui.garment.commands import TakeCount
 from finishing_tui.garment.events import WhyOff
 from finishing_tui.garment.outcome import Outcome, outcome
@@ -77,7 +77,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
             ripped=max(counted - mark.loops, 0) if way.repair == "rip-back" else 0,
             note=not_of(comes.total, comes.repeat),
             edge=edge_of(state, work, seen.index, way.progress),
-            more=rhythm_words(way.stage, way.progress) if mark.units < way.stage.units else "",
+            more=_more(way, seen, comes),
         )
         commands.append(command)
         rows.append(row)
@@ -99,10 +99,12 @@ def _answers(seen: Outlook, rows: tuple[Answer, ...], planned: Edge) -> Answers:
     by_plan = seen.expected
     if seen.spot != seen.before.mark.units:
         by_plan = seen.stage.target - to_come(seen.stage, seen.before, seen.spot)
+    numbers = seen.counted, by_plan
     if seen.put == "presses":
-        return Answers("another row", f"you counted {seen.counted}, the count here is {seen.expected}", rows, planned)
-    off = off_by(seen.counted - by_plan)
-    return Answers(off, f"you counted {seen.counted}, planned {by_plan}", rows, planned)
+        said = f"you counted {seen.counted}, the count here is {seen.expected}"
+        return Answers("another row", said, rows, numbers, planned)
+    said = f"you counted {seen.counted}, planned {by_plan}"
+    return Answers(off_by(seen.counted - by_plan), said, rows, numbers, planned)
 
 
 def _lies(way: Way, seen: Outlook) -> Verdict:
@@ -119,15 +121,13 @@ def _text(way: Way, seen: Outlook, comes: Outcome) -> str:
     to_pick = mark.units < way.stage.units
     match way.repair:
         case "rip-back" if mark.loops:
-            return f"Rip back to {unit} {mark.units} ({plural(mark.loops, 'stitch')})"
+            return f"Rip back to {unit} {mark.units}"
         case "rip-back":
             return f"Rip it all out; start again {f'after {unit} {mark.units}' if mark.units else 'at the beginning'}"
+        case "first-round" if to_pick:
+            return f"Fix it in {comes.unit} 1" if comes.made else _natural(seen.stage)
         case "first-round":
-            parts = [_natural(seen.stage)] if to_pick else []
-            if comes.made:
-                parts.append(f"{'in' if comes.made > 0 else 'de'}crease {abs(comes.made)} evenly in {comes.unit} 1")
-            text = "; ".join(parts)
-            return text[:1].upper() + text[1:] if text else _LEAVE
+            return _in_round_1(comes) if comes.made else _LEAVE
         case "space-the-rest" if seen.put == "presses":
             return f"Carry on: {plural(seen.counted, 'stitch')} means {unit} {seen.spot}"
         case "space-the-rest":
@@ -139,6 +139,23 @@ def _text(way: Way, seen: Outlook, comes: Outcome) -> str:
 _LEAVE = "Leave it as it is"
 
 
+def _in_round_1(comes: Outcome) -> str:
+    return f"{'In' if comes.made > 0 else 'De'}crease {abs(comes.made)} evenly in {comes.unit} 1"
+
+
+def _more(way: Way, seen: Outlook, comes: Outcome) -> str:
+    """Return how a way goes, in sentences; nothing at the end of the edge."""
+    mark = way.progress.mark
+    if mark.units >= way.stage.units:
+        return ""
+    said = []
+    if way.repair == "rip-back" and mark.loops:
+        said.append(f"rip back until {plural(mark.loops, 'stitch')} {'is' if mark.loops == 1 else 'are'} left")
+    if way.repair == "first-round" and comes.made:
+        said += [_natural(seen.stage), _in_round_1(comes)]
+    return " ".join(map(sentence, (*said, rhythm_words(way.stage, way.progress))))
+
+
 def _verb(way: Way, comes: Outcome) -> str:
     if way.repair == "rip-back":
         return "RIP BACK"
@@ -148,8 +165,8 @@ def _verb(way: Way, comes: Outcome) -> str:
 
 
 def _natural(stage: Stage) -> str:
-    """Say going on at the natural ratio: "keep 3 of every 4" where that is easily said."""
+    """Say going on at the natural ratio: "Keep 3 of every 4" where that is easily said."""
     natural = Fraction(stage.natural) if stage.natural else Fraction(stage.target, stage.units)
     if natural < 1 and natural.denominator <= EASILY_SAID:
-        return f"keep {natural.numerator} of every {natural.denominator}"
-    return f"pick up every {stage.spot}" if natural == 1 else "pick up at the rate your gauge gives"
+        return f"Keep {natural.numerator} of every {natural.denominator}"
+    return f"Pick up every {stage.spot}" if natural == 1 else "Pick up at the rate your gauge gives"

@@ -97,7 +97,7 @@ def what_if_view(state: State, command: WhatIf, most: int = 5) -> WhatIfView:
             heading,
             f"{figure} {what}, planned {planned}",
             (replace(keep, edge=before), change) if acts else (replace(keep, edge=before),),
-            before,
+            planned=before,
         ),
         later=cut(later_lines(consequences(state, after), after), most) if acts else (),
         changes=bool(acts),

@@ -168,8 +168,8 @@ class LargeAsk(Leaving[None]):
             case Explain(counted=counted, expected=expected):
                 return Shown(str(counted), str(expected), joiner="not")
             case Weigh(answers=answers):
-                at = self._at
-                return Shown(str(answers.rows[at].total or ""), verb=answers.rows[at].verb, then=answers.rows[at].text)
+                row, (there, planned) = answers.rows[self._at], answers.numbers or ("", "")
+                return Shown(str(there), str(planned), verb=row.verb, then=row.text, joiner="not")
             case _:
                 return Shown()
 

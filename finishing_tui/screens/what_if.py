@@ -71,7 +71,7 @@ class WhatIfScreen(Leaving[None]):
     def on_mount(self) -> None:
         """Show the plan there is."""
         hint = "Nothing changes until you press enter."
-        self.query_one(Sentences).show((self._ask.question, "bold"), (hint, "$quiet"))
+        self.query_one("#sentences", Sentences).show((self._ask.question, "bold"), (hint, "$quiet"))
         self._look()
 
     def action_sign(self, sign: str) -> None:

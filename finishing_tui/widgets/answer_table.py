@@ -8,7 +8,7 @@ from collections.abc import Sequence
 
 from textual.content import Content
 
-from finishing_tui.glance.answers import Answer, Answers
+from finishing_tui.glance.answers import NO_WORK, Answer, Answers
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
 from finishing_tui.widgets.two_edges import ROWS, two_edges
@@ -69,8 +69,8 @@ class AnswerTable(Rows):
             at = len(rows) if index == self.at else at
             for line, text in enumerate(wrapped(self._text(index, one), width - margin)):
                 rows.append((Content(" " * margin) if line else heads[index]) + text)
-            facts_of_it = Content("   ").join(_drawn(one, [0, 0, 0]))
-            rows += [Content(" " * margin) + line for line in wrapped(facts_of_it, width - margin)]
+            below = Content("  ").join(_drawn(one, [0, 0, 0]))
+            rows += [Content("   ") + line for line in wrapped(below, width - 3)]
         return rows, at
 
     def _head(self, index: int) -> Content:
@@ -101,6 +101,8 @@ def _facts(one: Answer) -> tuple[str, str, str]:
 
 def _drawn(one: Answer, wide: Sequence[int]) -> list[Content]:
     total, lies, work = _facts(one)
+    if work == NO_WORK and not any(wide):
+        work = f"work: {work}"  # there no heading stands over it
     styles = ("$alarm" if one.note else "bold $foreground", "bold $alarm" if one.shows else "bold $good", "$foreground")
     return [
         plain(text.ljust(of), style)

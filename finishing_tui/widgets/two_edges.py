@@ -5,7 +5,7 @@ from collections.abc import Collection
 from textual.content import Content
 
 from finishing_tui.glance.values import Edge
-from finishing_tui.widgets.edge_strip import SHAPES, window
+from finishing_tui.widgets.edge_strip import SHAPES
 from finishing_tui.widgets.plain import plain
 
 ROWS = 3
@@ -18,7 +18,7 @@ _MARK = "^"
 def two_edges(planned: Edge, now: Edge, changed: Collection[int], width: int, *, ascii_only: bool) -> list[Content]:
     """Return both edges around where ``now`` is, with every spot of ``changed`` marked."""
     room = width - len(_LABELS[0]) - 2 * (len(str(now.spots)) + 2)
-    first, last, step = window(now, room)
+    first, last, step = _window(now, max(room, 4))
     signs = [_signs(edge, min(last, edge.spots), first, step, ascii_only=ascii_only) for edge in (planned, now)]
     signs.append([((_MARK if spot in changed else " ").ljust(step), "bold $mark") for spot in range(first, last + 1)])
     if now.hand == "right":
@@ -37,6 +37,15 @@ def two_edges(planned: Edge, now: Edge, changed: Collection[int], width: int, *,
             + plain(f" {right}›" if right and framed else "", "$quiet")
         )
     return rows
+
+
+def _window(edge: Edge, room: int) -> tuple[int, int, int]:
+    """Return the first and last spot to show, and the columns a spot takes: mostly what is still to come."""
+    for step in (2, 1):
+        if edge.spots * step <= room:
+            return 1, edge.spots, step
+    first = min(max(edge.at - room // 4, 0), edge.spots - room)
+    return first + 1, first + room, 1
 
 
 def _signs(edge: Edge, last: int, first: int, step: int, *, ascii_only: bool) -> list[tuple[str, str]]:
