@@ -169,7 +169,7 @@ class LargeAsk(Leaving[None]):
                 return Shown(str(counted), str(expected), joiner="not")
             case Weigh(answers=answers):
                 row, (there, planned) = answers.rows[self._at], answers.numbers or ("", "")
-                return Shown(str(there), str(planned), verb=row.verb, then=row.text, joiner="not")
+                return Shown(str(there), str(planned), verb=row.verb, joiner="not")
             case _:
                 return Shown()
 

@@ -23,7 +23,7 @@ TABLES = (
 
 
 def _steady(lines: list[str], ways: int, texts: tuple[str, ...]) -> list[tuple[int, str]]:
-    """Return the rows that must stand still, each with its place: those of the table, the drawing's labels, the foot."""
+    """Return the rows that must stand still, each with its place: of the table, the drawing's labels, the foot."""
     kept = []
     for at, line in enumerate(lines):
         still = line.replace("▸", " ").rstrip()
