@@ -50,9 +50,9 @@ def plan_change(state: State, plan: Plan) -> PlanChange:
     lines = [*_changed(state, after.plan)]
     found = later_lines(consequences(state, after), after)
     if found:
-        lines += ["this changes what comes later", *found]
+        lines += ["this affects later steps", *found]
     elif not lines:
-        lines.append("only the layout of the files, or what they say in comments, is another one")
+        lines.append("only layout or comments changed")
     return PlanChange(tuple(lines), "", command)
 
 
@@ -92,9 +92,9 @@ def _named(plan: Plan, name: str) -> str:
 def _mappings(what: str, old: Mapping[str, Value], new: Mapping[str, Value], size: int) -> Iterator[str]:
     for name in dict.fromkeys((*old, *new)):
         if name not in new:
-            yield f"{what} {name}: is no more"
+            yield f"{what} {name}: removed"
         elif name not in old:
-            yield f"{what} {name}: is new"
+            yield f"{what} {name}: added"
         else:
             yield from _other(f"{what} {name}", old[name], new[name], size)
 
@@ -130,7 +130,7 @@ def _by_sizes(name: str, old: Value, new: Value, size: int) -> Iterator[str]:
     if old[size] != new[size]:
         yield f"{name}: {_was(old[size], new[size])}"
     else:
-        yield f"{name}: another one in other sizes"
+        yield f"{name}: differs in other sizes"
 
 
 def _called(value: Value) -> str:

@@ -34,7 +34,7 @@ def changed(*edits: tuple[str, str], steps: int = 0) -> tuple[tuple[str, ...], s
         ('text = "band needle"', 'text = "cord"', "place band, text: cord, not band needle"),
         ('title = "Two sides"', 'title = "Both"', "the recipe's title: Both, not Two sides"),
         ("rounds = 8", f'rounds = 8\nsay = "{"on and on " * 9}"', "step 2, Work the band: say: other words"),
-        ("rounds = 8", "rounds = 8\nexpect = { band = 34 }", "step 2, Work the band: expect band: is new"),
+        ("rounds = 8", "rounds = 8\nexpect = { band = 34 }", "step 2, Work the band: expect band: added"),
     ],
 )
 def test_each_change_is_named_with_its_step_and_field(old: str, new: str, line: str) -> None:
@@ -47,7 +47,7 @@ def test_each_change_is_named_with_its_step_and_field(old: str, new: str, line: 
 def test_what_it_changes_later_is_named_too() -> None:
     """After what is another way come the later numbers that change with it."""
     lines, _ = changed(("change = -2", "change = -4"))
-    at = lines.index("this changes what comes later")
+    at = lines.index("this affects later steps")
     assert lines[at + 1] == "step 2, Work the band: band needle 32, not 34"
 
 
@@ -83,5 +83,5 @@ def test_the_knitter_s_own_file_and_numbers() -> None:
 def test_what_only_looks_another_way_is_said_to_change_nothing() -> None:
     """A comment, or a line moved, is no change of any value."""
     lines, refusal = changed(('[[step]]\ndo = "work"', '# a comment\n[[step]]\ndo = "work"'))
-    assert lines == ("only the layout of the files, or what they say in comments, is another one",)
+    assert lines == ("only layout or comments changed",)
     assert not refusal

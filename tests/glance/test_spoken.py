@@ -176,8 +176,8 @@ def test_every_state_of_every_recipe_can_be_spoken(name: str, size: str) -> None
 
 def test_a_question_is_spoken_with_the_numbers_of_its_answers() -> None:
     """So that one of them can be taken with the eyes elsewhere."""
-    assert spoken_question("this changes what comes later", ["leave it", "go on."]) == (
-        "This changes what comes later. 1: leave it. 2: go on."
+    assert spoken_question("this affects later steps", ["leave it", "go on."]) == (
+        "This affects later steps. 1: leave it. 2: go on."
     )
     told = spoken_difference(11, 12)
     assert told.startswith(

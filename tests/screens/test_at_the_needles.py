@@ -420,8 +420,8 @@ async def test_every_action_is_alive(tmp_path: Path) -> None:
 
 async def _carry_on(pilot: Pilot[None]) -> None:
     """Leave what a count changes further on as it is."""
-    assert isinstance(pilot.app.screen, ChoiceBox)
-    assert "This changes what comes later" in shown_on(pilot)
+    assert isinstance(pilot.app.screen, LargeAsk)
+    assert "This affects later steps" in shown_on(pilot)
     await pilot.press("escape")
 
 
