@@ -43,11 +43,12 @@ class Asked:
 class WhatIfView:
     """Both plans side by side.
 
-    ``figure``: the stitches or rounds there would be; ``answers``: to keep the plan, or to change it to that;
+    ``figure``: the stitches or rounds there would be, ``now``: all of it in words; ``answers``: to keep the plan, or to change it to that;
     ``later``: the later numbers that change, a line each; ``changes``: it is not what the plan has already.
     """
 
     figure: int
+    now: str
     answers: Answers
     later: tuple[str, ...]
     changes: bool
@@ -93,6 +94,7 @@ def what_if_view(state: State, command: WhatIf, most: int = 5) -> WhatIfView:
     heading = off_by(figure - planned) if figure != planned else "as many as planned"
     return WhatIfView(
         figure=figure,
+        now=altered_words(found.why)[0],
         answers=Answers(
             heading,
             f"{figure} {what}, planned {planned}",

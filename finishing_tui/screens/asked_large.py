@@ -51,8 +51,10 @@ class LargeAsk(Leaving[None]):
         yield KeyLine()
 
     def on_mount(self) -> None:
-        """Ask the first thing."""
+        """Ask the first thing, under why what was typed at the needles could not be taken."""
         self._begin()
+        if self._talk.alarm:
+            self.query_one(Notice).show(self._talk.said, alarm=True)
 
     def action_digit(self, sign: str) -> None:
         """Take a digit of a number, or a choice."""

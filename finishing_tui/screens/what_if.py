@@ -70,7 +70,7 @@ class WhatIfScreen(Leaving[None]):
 
     def on_mount(self) -> None:
         """Show the plan there is."""
-        hint = "Nothing changes until you press enter."
+        hint = "Nothing changes yet."
         self.query_one("#sentences", Sentences).show((self._ask.question, "bold"), (hint, "$quiet"))
         self._look()
 

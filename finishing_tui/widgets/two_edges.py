@@ -29,7 +29,7 @@ def two_edges(planned: Edge, now: Edge, changed: Collection[int], width: int, *,
     cut = plain(f"‹{left} " if left else "", "$quiet")
     rows = []
     for label, one, framed in zip(_LABELS, signs, (True, True, False), strict=True):
-        drawn = Content.assemble(*one)
+        drawn = Content().join([plain(text, style) for text, style in one])
         rows.append(
             plain(label, "$quiet" if one is signs[0] else "bold $mark" if one is signs[2] else "bold $foreground")
             + (cut if framed else Content(" " * cut.cell_length))

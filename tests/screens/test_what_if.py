@@ -29,7 +29,7 @@ async def test_another_target_is_four_keys(tmp_path: Path) -> None:
         work = needles(app).talk.state.steps[PICK_UP].work
         assert work is not None
         assert work.stages[0].target == 11
-        assert "Taken: 11 from 24 rows" in shown(app)
+        assert "Changed: 11 from 24 rows" in shown(app)
         await pilot.press("backspace", "backspace")
         assert needles(app).talk.state.steps == before.steps
         await settled(pilot)
@@ -45,7 +45,7 @@ async def test_every_field_and_no_dead_key(tmp_path: Path, monkeypatch: pytest.M
         await settled(pilot)
         monkeypatch.setattr(app, "bell", lambda: rung.append(1))
         await pilot.press("w", "enter")
-        assert "Nothing is another way yet" in shown(app)
+        assert "Type a number first" in shown(app)
         await pilot.press("2")
         assert "4 loops are there" in shown(app)
         await pilot.press("enter")
@@ -98,7 +98,7 @@ def test_line_by_line_it_leads_to_the_same_events(tmp_path: Path) -> None:
     text = " ".join(said)
     assert "11 from 24 rows" in text
     assert "This affects later steps." in said
-    assert "17 from 22 rows" in text
+    assert "Changed: 17 from 22 rows" in text
     assert "Left as it is." in said
     assert text.count("That is no number of loops or rows, rhythm or spread.") == 2
     assert [kind for kind, _, _ in events(folder)].count("Replanned") == 1
