@@ -43,8 +43,9 @@ class Asked:
 class WhatIfView:
     """Both plans side by side.
 
-    ``figure``: the stitches or rounds there would be, ``now``: all of it in words; ``answers``: to keep the plan, or to change it to that;
-    ``later``: the later numbers that change, a line each; ``changes``: it is not what the plan has already.
+    ``figure``: the stitches or rounds there would be, ``now``: all of it in words; ``answers``: to keep the plan, or to
+    change it to that; ``later``: the later numbers that change, a line each; ``changes``: it is not what the plan has
+    already.
     """
 
     figure: int

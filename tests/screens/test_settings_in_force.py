@@ -114,7 +114,7 @@ async def test_keys_lead_to_texts_in_their_order(tmp_path: Path, monkeypatch: py
             ("backspace", "You counted 3; the count here is 4. What happened? 1: "),
             ("escape", ""),
             ("r", "Count the left front neck."),
-            ("enter", "4 counted, as planned; 4 on the needle in all. skip 1, pick, 4 of 17"),
+            ("enter", "4 counted, as planned. skip 1, pick, 4 of 17"),
             ("enter", "Left front neck: 4 of 17 so far. Enter again does it all the same."),
         ):
             said.clear()
