@@ -17,13 +17,12 @@ EXAMPLE = """\
 example: 71 stitches wanted from 88 rows; at row 44 there are 33 loops
 
   $ finishing recount 71 88 --at 44 --counted 33 --unit row
-  Counted 33 of 71 at row 44 of 88: 38 to pick, 44 rows left.
-  Spaced anew, the rest just shows: 2.5 stitches more than its rows take (7%).
-  1. Pick 38 stitches from the 44 rows left: 6 of every 7, four times, then 7 of every 8, twice.
-  2. Go on at the natural ratio (4 of every 5, four times, then 5 of every 6, four times): that makes 69; increase 2 \
-evenly in the first round.
-  3. Rip back until 29 loops are left, at row 38; from there the rest lies flat: 5 of every 6, six times, then 6 of \
-every 7, twice.
+  33 of 71 at row 44 of 88. Pick up 38 over the last 44 rows.
+  Re-spaced, the rest shows a little: 2.5 stitches too many for its rows (7%).
+  1. Pick up 38 stitches over the last 44 rows: 6 of every 7, four times, then 7 of every 8, twice.
+  2. Go on at the rate your gauge gives (4 of every 5, four times, then 5 of every 6, four times): that gives 69; \
+increase 2 evenly in round 1.
+  3. Rip back to row 38 (29 stitches). From there it lies flat: 5 of every 6, six times, then 6 of every 7, twice.
 
   The rest, re-spaced:
 

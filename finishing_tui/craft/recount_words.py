@@ -14,10 +14,10 @@ from finishing_tui.craft.words import decimal, many, percent, plural
 VERDICTS: Mapping[Verdict, str] = MappingProxyType(
     {
         Verdict.LIES_FLAT: "lies flat",
-        Verdict.JUST_SHOWS: "just shows",
+        Verdict.JUST_SHOWS: "shows a little",
         Verdict.WILL_PUCKER: "will pucker",
         Verdict.WILL_FLARE: "will flare",
-        Verdict.CANNOT_BE: "cannot be",
+        Verdict.CANNOT_BE: "won't fit",
     }
 )
 """How the rest lies, in words."""
@@ -26,32 +26,34 @@ VERDICTS: Mapping[Verdict, str] = MappingProxyType(
 def where_it_stands(target: int, spots: int, at: int, counted: int, unit: str) -> str:
     """Say what is there, and what is still to come."""
     left, spots_left = target - counted, spots - at
-    to_come = f"{left} to pick" if left >= 0 else f"{-left} too many"
-    return f"Counted {counted} of {target} at {unit} {at} of {spots}: {to_come}, {plural(spots_left, unit)} left."
+    here = f"{counted} of {target} at {unit} {at} of {spots}"
+    if left <= 0:
+        return f"{here}: {f'{-left} too many' if left else 'all there'}, {plural(spots_left, unit)} left."
+    return f"{here}. Pick up {left} over the last {plural(spots_left, unit)}."
 
 
 def about_the_rest(verdict: Verdict, here: Judgement, left: int, spots_left: int, unit: str) -> str:
     """Say how the rest lies when it is spaced anew, with the reason."""
     if verdict is Verdict.CANNOT_BE:
-        return f"That cannot be: {_why_not(left, spots_left, unit)}."
+        return f"{_why_not(left, spots_left, unit)}."
     if left == spots_left == 0:
         return f"The section is at its end, and it {VERDICTS[verdict]}."
     if not here.off:
-        return f"Spaced anew, the rest {VERDICTS[verdict]}: it is exactly what its {many(unit)} take."
-    more = "more" if here.off > 0 else "fewer"
+        return f"Re-spaced, the rest {VERDICTS[verdict]}: exactly right for its {many(unit)}."
+    off = "too many" if here.off > 0 else "too few"
     stitches = "stitch" if abs(here.off) == 1 else "stitches"
     return (
-        f"Spaced anew, the rest {VERDICTS[verdict]}: {decimal(abs(here.off))} {stitches} {more} than its "
-        f"{many(unit)} take ({percent(abs(here.change))})."
+        f"Re-spaced, the rest {VERDICTS[verdict]}: {decimal(abs(here.off))} {stitches} {off} for its "
+        f"{many(unit)} ({percent(abs(here.change))})."
     )
 
 
 def _why_not(left: int, spots_left: int, unit: str) -> str:
     if left < 0:
-        return f"there are {plural(-left, 'loop')} more than wanted already"
+        return f"You already have {-left} more than the section needs"
     if spots_left == 0:
-        return f"the edge is at its end and {plural(left, 'stitch')} {'is' if left == 1 else 'are'} still wanted"
-    return f"{plural(left, 'stitch')} cannot come out of {plural(spots_left, unit)}, not even with two in every one"
+        return f"This is the end of the edge, and you still need {plural(left, 'stitch')}"
+    return f"{plural(left, 'stitch')} is too many for {plural(spots_left, unit)}, even at two in each"
 
 
 def spaced_anew(left: int, rhythm: Rhythm, ends: Ends, unit: str) -> str:
@@ -59,34 +61,34 @@ def spaced_anew(left: int, rhythm: Rhythm, ends: Ends, unit: str) -> str:
     if left == 0:
         if ends != "open" and rhythm.spots:
             return (
-                f"All are there already: take out the last loop and pick it in the last {unit}, "
+                f"You have them all: take out the last stitch and pick it up in the last {unit}, "
                 "so that no hole is left at the end."
             )
-        return "All are there: " + (f"{say(rhythm, unit)} that is left." if rhythm.spots else "the section is done.")
-    return f"Pick {plural(left, 'stitch')} from the {plural(rhythm.spots, unit)} left: {say(rhythm, unit)}."
+        rest = f"{say(rhythm, unit)} that is left" if rhythm.spots else "the section is done"
+        return f"You have them all: {rest}."
+    return f"Pick up {plural(left, 'stitch')} over the last {plural(rhythm.spots, unit)}: {say(rhythm, unit)}."
 
 
 def first_round(counted: int, rhythm: Rhythm, difference: int, unit: str) -> str:
     """Say how the rest goes at the natural ratio, and what the first round then has to put right."""
-    how = f"Go on at the natural ratio ({say(rhythm, unit)})" if rhythm.spots else "Leave it as it is"
+    how = f"Go on at the rate your gauge gives ({say(rhythm, unit)})" if rhythm.spots else "Leave it as it is"
     total = counted + rhythm.stitches
     if difference == 0:
-        return f"{how}: that makes {total}, just what is wanted."
+        return f"{how}: that gives {total}, exactly right."
     work = "increase" if difference > 0 else "decrease"
-    return f"{how}: that makes {total}; {work} {abs(difference)} evenly in the first round."
+    return f"{how}: that gives {total}; {work} {abs(difference)} evenly in round 1."
 
 
 def ripped(spot: int, loops: int, rhythm: Rhythm, unit: str) -> str:
     """Say how far to rip back, and how to go on from there."""
     if not loops:
         where = f" after {unit} {spot}" if spot else ""
-        return f"Take it all out and begin this section anew{where}; then it lies flat: {say(rhythm, unit)}."
-    until = f"until {plural(loops, 'loop')} are left" if loops != 1 else "until 1 loop is left"
-    return f"Rip back {until}, at {unit} {spot}; from there the rest lies flat: {say(rhythm, unit)}."
+        return f"Rip it all out and start this section again{where}. Then it lies flat: {say(rhythm, unit)}."
+    return f"Rip back to {unit} {spot} ({plural(loops, 'stitch')}). From there it lies flat: {say(rhythm, unit)}."
 
 
 def no_rip_back(since_spot: int, unit: str) -> str:
     """Say that ripping back mends nothing, and why."""
     if since_spot:
-        return f"Ripping back to the last count, at {unit} {since_spot}, mends nothing: the rest never lies flat."
-    return "Ripping back mends nothing: the target itself does not suit this edge."
+        return f"Ripping back to the last count, at {unit} {since_spot}, won't help: the rest never lies flat."
+    return "Ripping back won't help: the total is wrong for this edge."

@@ -10,7 +10,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import OFF, Posting
 from finishing_tui.garment.decide.mirror import foreseen
 from finishing_tui.garment.decide.stages import entered, rest_of
-from finishing_tui.garment.repairs import Mend, mends
+from finishing_tui.garment.repairs import Mend, Told, mends, told_by
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import StepWork
 from finishing_tui.recipe.audit import AuditRun, Finding, Inputs, LaterChange, changes, new_findings, onward
@@ -18,11 +18,15 @@ from finishing_tui.recipe.audit import AuditRun, Finding, Inputs, LaterChange, c
 
 @dataclass(frozen=True, slots=True)
 class Consequences:
-    """What a difference changes: later numbers, what is newly found to be wrong, and the repairs in order of sense."""
+    """What a difference changes: later numbers, what is newly found to be wrong, and the repairs in order of sense.
+
+    ``told``: the number that the repairs are told by, where a later one differs.
+    """
 
     changes: tuple[LaterChange, ...]
     findings: tuple[Finding, ...]
     mends: tuple[Mend, ...]
+    told: Told | None = None
 
 
 def consequences(before: State, after: State) -> Consequences:
@@ -38,7 +42,7 @@ def consequences(before: State, after: State) -> Consequences:
     differ, found = changes(planned, real), new_findings(planned, real)
     if not differ and not found:
         return Consequences((), (), ())
-    return Consequences(differ, found, mends(after, differ))
+    return Consequences(differ, found, mends(after, differ), told_by(after, differ))
 
 
 def given_up(before: State, after: State) -> tuple[int, ...]:

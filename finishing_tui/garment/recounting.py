@@ -82,10 +82,10 @@ def outlook(state: State, counted: int, answer: WhyOff | None = None, left: int 
     work = standing.work if standing else None
     index = counted_stage(work) if work else None
     if work is None or index is None:
-        raise CannotCount("no section of an edge is under way to be counted")
+        raise CannotCount("you are not picking up along an edge, so there is no section to count")
     stage, before = work.stages[index], work.progress[index]
     if not 0 <= counted <= 2 * stage.units:
-        raise CannotCount(f"{stage.title} can hold 0 to {2 * stage.units} loops, not {counted}")
+        raise CannotCount(f"{counted} is too many for {stage.title}: it holds up to {2 * stage.units}")
     expected = before.mark.loops
     if counted == expected and answer is None:
         return _as_planned(index, stage, before)
@@ -99,7 +99,7 @@ def outlook(state: State, counted: int, answer: WhyOff | None = None, left: int 
 def _spot(stage: Stage, before: Progress, put: Put, left: int | None) -> int:
     if put == "rows-left":
         if left is None or not 0 <= left <= stage.units:
-            raise CannotCount(f"say how many {stage.spot}s are left, from 0 to {stage.units}")
+            raise CannotCount(f"type how many {stage.spot}s are left, 0 to {stage.units}")
         return stage.units - left
     if put == "half-way":
         return stage.units // 2
@@ -110,7 +110,7 @@ def _as_planned(index: int, stage: Stage, before: Progress) -> Outlook:
     mark = before.mark
     whole = mark.loops - mark.within  # a spot that takes two and has one is counted when it is done
     confirmed = replace(before, confirmed=(whole, mark.units))
-    text = f"{plural(mark.loops, 'loop')} counted, as planned."
+    text = f"{plural(mark.loops, 'stitch')} counted, as planned."
     way = Way("as-it-is", text, stage, confirmed, ())
     verdict = recounted(stage, before, whole, mark.units).verdict if mark.units else Verdict.LIES_FLAT
     return Outlook(index, stage, before, mark.loops, mark.loops, "as-planned", mark.units, verdict, text, (way,))
@@ -122,10 +122,10 @@ def _presses(index: int, stage: Stage, before: Progress, counted: int) -> Outloo
         known, at = explained_from(before)
         if counted < known:
             raise CannotCount(
-                f"{plural(known, 'loop')} were counted at {stage.spot} {at}, so presses do not explain {counted}: "
-                "say that the loops differ"
+                f"you counted {known} at {stage.spot} {at}, so missed presses can't make it {counted}; "
+                "choose the second answer"
             )
-        raise CannotCount(f"the plan never has {plural(counted, 'loop')} here; it ends at {stage.target}")
+        raise CannotCount(f"this section has only {stage.target}; did you count the whole needle?")
     if counted == stage.target:
         spot = stage.units
     after = replace(_cut(before, spot), mark=Reached(spot, 0, counted), confirmed=(counted, spot))
@@ -134,7 +134,7 @@ def _presses(index: int, stage: Stage, before: Progress, counted: int) -> Outloo
         rest = recounted(stage, before, counted, spot).rhythm
         if rest is not None:
             after = replace(after, stretches=(*after.stretches, Stretch(spot, rest, loops=counted)))
-    text = f"The plan stands; {plural(counted, 'loop')} is {stage.spot} {spot}."
+    text = f"Carry on: {plural(counted, 'stitch')} means {stage.spot} {spot}."
     way = Way("space-the-rest", text, stage, after, brought(stage.place, before.mark.loops, counted, EDGE, EDGE))
     return Outlook(index, stage, before, counted, before.mark.loops, "presses", spot, Verdict.LIES_FLAT, text, (way,))
 
@@ -146,7 +146,7 @@ def _looked_at(index: int, stage: Stage, before: Progress, counted: int, put: Pu
     ways = [_way(stage, before, here, differ, mending) for mending in told.repairs]
     stays = replace(_going_on(stage, before, spot, counted), mark=here, confirmed=(counted, spot))
     gives = replace(stage, target=counted + to_come(stage, stays, spot) or stage.target)
-    ways.append(Way("as-it-is", "Take the count down and go on by the plan there is.", gives, stays, differ))
+    ways.append(Way("as-it-is", "Note the count and carry on as planned.", gives, stays, differ))
     text = told.text.split("\n1. ")[0]
     verdict = told.verdict
     return Outlook(index, stage, before, counted, before.mark.loops, put, spot, verdict, text, tuple(ways))

@@ -4,61 +4,95 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from finishing_tui.craft.judging import FLAT, SHOWS, Verdict
-from finishing_tui.craft.recount_words import VERDICTS
-from finishing_tui.craft.words import percent, plural, times
 from finishing_tui.garment.commands import PutRight
 from finishing_tui.garment.decide.first_round import first_rounds_on
 from finishing_tui.garment.decide.respacing import respaced, sections_words
+from finishing_tui.garment.outcome import repeat_of, worked_in
 from finishing_tui.garment.state import State
 from finishing_tui.recipe.audit import LaterChange
+from finishing_tui.recipe.kinds.base import RepeatOf
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 
 
 @dataclass(frozen=True, slots=True)
 class Mend:
-    """One repair: in a few words, what it does to the look, and how to ask for it."""
+    """One repair: what to do, and the same in one verb; how it lies then, and how to ask for it.
+
+    ``total``: what ``Told`` then comes to; ``made``: so many increases (below 0: decreases).
+    """
 
     text: str
-    look: str
+    verb: str
+    verdict: Verdict
     command: PutRight
+    total: int
+    made: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """The number that all repairs are told by: the first that a band is worked on, else the first that differs.
+
+    ``planned`` and ``real`` on the place of that ``name``; ``repeat``: what that must be of, where it is known.
+    """
+
+    name: str
+    planned: int
+    real: int
+    repeat: RepeatOf | None
+
+
+def told_by(state: State, differ: tuple[LaterChange, ...]) -> Told | None:
+    """Return the number that the repairs of ``differ`` are told by; None where nothing differs."""
+    name = state.plan.here(state.ledger).name
+    for change in differ:
+        if (found := first_rounds_on(state, change.place, change.step)) is not None:
+            return Told(name(change.place), change.planned, change.real, repeat_of(found[1]))
+    return Told(name(differ[0].place), differ[0].planned, differ[0].real, None) if differ else None
 
 
 def mends(state: State, differ: tuple[LaterChange, ...]) -> tuple[Mend, ...]:
     """Return the smallest repairs of the first number that differs, and last to carry on as it is."""
+    told = told_by(state, differ)
+    if told is None:
+        return (Mend("Carry on", "GO ON", Verdict.LIES_FLAT, PutRight("as-it-is", "", 0), 0),)
     found: list[Mend] = []
     for change in differ[:1]:
-        found += _here(state, change.place, change.planned - change.real)
+        found += _here(state, change.place, change.planned - change.real, told.planned)
     for change in differ:
         step = state.plan.step(change.step)
         to_come = state.steps[change.step].status == "to-come"
         if isinstance(step, PickUpAndKnit) and change.place == step.onto and to_come:
-            found += _respaced(state, step, change)
+            found += _respaced(state, step, change, told.planned)
             break
     for change in differ:
         if (first := _first_round(state, change)) is not None:
             found += first
             break
-    command = PutRight("as-it-is", differ[0].place if differ else "", 0)
-    return (*found, Mend("carry on as it is", "every number above stays as it now is", command))
+    command = PutRight("as-it-is", differ[0].place, 0)
+    stays = Mend("Carry on", "GO ON", _lies(told.real - told.planned, told.planned), command, told.real)
+    return (*found, stays)
 
 
-def _here(state: State, place: str, lacks: int) -> list[Mend]:
+def _here(state: State, place: str, lacks: int, total: int) -> list[Mend]:
     held = state.ledger.on(place)
     if not held or not lacks or held + lacks < 1 or -lacks > held // 2:
         return []
     name = state.plan.recipe.place[place].text if place in state.plan.recipe.place else place
-    did = f"make {lacks}" if lacks > 0 else f"work two together {times(-lacks, figures=True)}"
-    return [Mend(f"{did} on the {name}, here and now", _look(lacks, held), PutRight("here", place, lacks))]
+    verb = "MAKE" if lacks > 0 else "DECREASE"
+    text = f"{verb.capitalize()} {abs(lacks)} on the {name} now"
+    return [Mend(text, verb, _lies(lacks, held), PutRight("here", place, lacks), total, lacks)]
 
 
-def _respaced(state: State, step: PickUpAndKnit, change: LaterChange) -> list[Mend]:
+def _respaced(state: State, step: PickUpAndKnit, change: LaterChange, total: int) -> list[Mend]:
     lacks = change.planned - change.real
     found = respaced(step, lacks, state.plan.here(state.ledger))
     if found is None:
         return []
     _, sections = found
-    text, was = f"re-space step {change.step + 1}: {sections_words(sections)}", sum(one.was for one in sections)
-    return [Mend(text, _look(lacks, was), PutRight("re-space", change.place, lacks, change.step))]
+    text = f"Re-space step {change.step + 1}: {sections_words(sections)}"
+    was = sum(one.was for one in sections)
+    return [Mend(text, "PICK", _lies(lacks, was), PutRight("re-space", change.place, lacks, change.step), total)]
 
 
 def _first_round(state: State, change: LaterChange) -> list[Mend] | None:
@@ -67,25 +101,29 @@ def _first_round(state: State, change: LaterChange) -> list[Mend] | None:
     if found is None or not change.real:
         return None
     index, band = found
-    lacks = change.planned - change.real
-    text = f"put {lacks:+d} right evenly in the first round of step {index + 1}: {change.planned}"
-    mends = [Mend(text, _look(lacks, change.real), PutRight("first-round", change.place, lacks, index))]
+    totals = [change.planned]
     repeat = band.repeat
     if repeat is not None:
         below = change.real - (change.real - repeat.plus) % repeat.of
         nearest = min((below, below + repeat.of), key=lambda total: (abs(total - change.real), total))
         if nearest not in {change.planned, change.real} and nearest > 0:
-            to = nearest - change.real
-            text = f"take the nearest repeat in the first round of step {index + 1}: {to:+d}, {nearest}"
-            mends.append(Mend(text, _look(to, change.real), PutRight("first-round", change.place, to, index)))
+            totals.append(nearest)
+    mends = []
+    for total in totals:
+        more = total - change.real
+        verb = "INCREASE" if more > 0 else "DECREASE"
+        where = f"{worked_in(band)} 1 of step {index + 1}"
+        text = f"{verb.capitalize()} {abs(more)} evenly in {where}{', to the nearest repeat' * (total != totals[0])}"
+        command = PutRight("first-round", change.place, more, index)
+        mends.append(Mend(text, verb, _lies(more, change.real), command, total, more))
     return mends
 
 
-def _look(change: int, of: int) -> str:
-    """Say what changing ``change`` of ``of`` stitches does to the look, by the limits of a recount."""
-    if abs(change) <= 1:
-        return f"{plural(abs(change), 'stitch')} of {of}: does not show"
+def _lies(change: int, of: int) -> Verdict:
+    """Return how changing ``change`` of ``of`` stitches lies, by the limits of a recount."""
     share = Fraction(abs(change), max(of, 1))
-    known = Verdict.LIES_FLAT if share <= FLAT else Verdict.JUST_SHOWS if share <= SHOWS else None
-    verdict = "will show" if known is None else VERDICTS[known]
-    return f"{abs(change)} of {of} ({percent(share)}): {verdict}"
+    if abs(change) <= 1 or share <= FLAT:
+        return Verdict.LIES_FLAT
+    if share <= SHOWS:
+        return Verdict.JUST_SHOWS
+    return Verdict.WILL_FLARE if change > 0 else Verdict.WILL_PUCKER

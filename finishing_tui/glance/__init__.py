@@ -6,7 +6,7 @@ or a file, or changes anything.
 
 from finishing_tui.glance.coming_back import ComingBack, coming_back
 from finishing_tui.glance.glancing import glance, look_at
-from finishing_tui.glance.recounts import RecountView, WayView, recount_view
+from finishing_tui.glance.recounts import RecountView, recount_view
 from finishing_tui.glance.ripping import RipPoint, rip_points
 from finishing_tui.glance.values import (
     Edge,
@@ -42,7 +42,6 @@ __all__ = [
     "StepLine",
     "StitchFace",
     "ValueFace",
-    "WayView",
     "WordLine",
     "coming_back",
     "glance",

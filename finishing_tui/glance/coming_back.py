@@ -73,7 +73,7 @@ def _last(seen: Glance) -> str:
     where = f"step {seen.step}, {seen.heading.removesuffix('.')}" if seen.step else "the end"
     done = "" if isinstance(seen.face, MessageFace) else f": {counted(seen.face)}"  # its words are what comes next
     label = seen.take_back.removesuffix(".")
-    return f"{where}{done.removesuffix('.')}{f' (last: {label})' if label else ''}"
+    return f"{where}{done.removesuffix('.')}{f' (last done: {label})' if label else ''}"
 
 
 def ago(since: str, now: datetime) -> str:

@@ -1,7 +1,9 @@
 """What a typed number would mean right now, and what could be counted: asked before anything is decided."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 
+from finishing_tui.craft.words import sentence
 from finishing_tui.garment.recounting import counted_stage
 from finishing_tui.garment.state import State
 
@@ -15,7 +17,8 @@ class Countable:
 
     ``place``: the key to ask for, empty for what is under way; ``text``: what is counted, in words; ``expected``: what
     should be there; ``short``: what the number would be, in two or three words; ``section``: it is a section of an
-    edge, which a recount looks at.
+    edge, which a recount looks at. ``needle``: what is on the whole needle, where that could be counted instead;
+    ``live``: it is what lies on a needle or holder.
     """
 
     place: str
@@ -23,6 +26,38 @@ class Countable:
     expected: int
     short: str
     section: bool = False
+    needle: int | None = None
+    live: bool = True
+
+    @property
+    def right(self) -> str:
+        """Both counts that would be right, in words."""
+        if self.needle is None:
+            return str(self.expected)
+        return f"{self.expected} since the marker, or {self.needle} on the needle"
+
+    def meant(self, counted: int) -> int:
+        """Return the count of this that ``counted`` stands for: that of the whole needle where it is that, or near."""
+        if self.needle is None or counted == self.expected:
+            return counted
+        off = abs(counted - self.needle)
+        near = off <= FEW and off < abs(counted - self.expected) and counted >= self.needle - self.expected
+        return counted - self.needle + self.expected if near or not off else counted
+
+
+SLIP, FAR = 2, Fraction(1, 10)
+"""A count that is off by more than both, stitches and a share of what was expected, is more likely a slip of the count.
+
+Along an edge that is asked anyway.
+"""
+
+FEW = 3
+"""A count that is off the whole needle's by no more than this is a count of the whole needle."""
+
+
+def far_off(counted: int, expected: int) -> bool:
+    """Return whether a count is so far off that it is more likely a slip: it is asked once more before it is taken."""
+    return abs(counted - expected) > SLIP and abs(counted - expected) > FAR * expected
 
 
 def countables(state: State) -> tuple[Countable, ...]:
@@ -33,9 +68,10 @@ def countables(state: State) -> tuple[Countable, ...]:
     index = counted_stage(work)
     if index is not None:
         stage = work.stages[index]
-        since = "the start" if not index else "the last marker"
-        text = f"the loops of {stage.title}, from {since}"
-        return (Countable("", text, work.progress[index].mark.loops, "loops counted", section=True),)
+        expected, held = work.progress[index].mark.loops, state.ledger.on(stage.place)
+        text = f"the {stage.title}{'' if held == expected else ' since the marker'}"
+        needle = held if held != expected else None
+        return (Countable("", text, expected, "stitches counted", section=True, needle=needle),)
     if work.complete:
         return ()
     stage, mark = work.stages[work.at], work.progress[work.at].mark
@@ -49,7 +85,7 @@ def countables(state: State) -> tuple[Countable, ...]:
     if stage.counts:
         return (Countable("", f"the {name(stage.place)}", stage.units, "stitches counted"),)
     if stage.takes_all:
-        return (Countable("", f"those done of {stage.title}", mark.units, "so many are done"),)
+        return (Countable("", f"those done of {stage.title}", mark.units, "so many are done", live=False),)
     if stage.place and stage.unit != "value":
         return (Countable("", f"the {name(stage.place)}", state.ledger.on(stage.place), "stitches counted"),)
     return ()
@@ -58,6 +94,14 @@ def countables(state: State) -> tuple[Countable, ...]:
 def worth_counting(state: State) -> tuple[Countable, ...]:
     """Return what is worth counting after the work lay: what should be there at all, so that something can be gone."""
     return tuple(one for one in countables(state) if one.expected)
+
+
+def coming_back_asks(found: tuple[Countable, ...]) -> str:
+    """Return the question whether anything was dropped while the work lay, with every count that would be right."""
+    if len(found) == 1:
+        return sentence(f"any dropped stitches? Count {found[0].text}: it should be {found[0].right}")
+    each = " or ".join(f"{one.text} ({one.right})" for one in found)
+    return sentence(f"any dropped stitches? Count {each}")
 
 
 def asks_for_value(state: State) -> bool:

@@ -1,32 +1,38 @@
 """What a count changes further on, and what may be done about it, in words."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 
+from finishing_tui.garment.commands import PutRight, TakeCount
 from finishing_tui.garment.consequences import consequences, given_up
 from finishing_tui.garment.explained import explained
-from finishing_tui.garment.repairs import Mend
+from finishing_tui.garment.repairs import Mend, Told
 from finishing_tui.garment.state import State
+from finishing_tui.glance.answers import Answer, Answers, not_of, off_by
+from finishing_tui.glance.counting import far_off
 from finishing_tui.glance.later import cut, later_lines
-
-SLIP, FAR = 2, Fraction(1, 10)
-"""A count that is off by more than both, stitches and a share of what was known, is more likely a slip of the count.
-
-Along an edge that was asked already.
-"""
 
 
 @dataclass(frozen=True, slots=True)
 class Following:
     """What a count changes, or a step that is finished or left out although there was more to do.
 
-    ``lines`` name the later numbers and the steps that cannot go as planned; ``ways`` are the repairs, the last to
-    carry on; ``undo``: what to take back first of all, in words, where that is the most sensible.
+    ``lines`` name the later numbers and the steps that cannot go as planned; ``answers``: what may be done about it,
+    the safest first, and ``does`` what does each. Where ``undo`` says so, that is to take back what was done, and then
+    to do the command, if there is one.
     """
 
     lines: tuple[str, ...]
-    ways: tuple[Mend, ...]
-    undo: str = ""
+    answers: Answers
+    does: tuple["Does", ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Does:
+    """What an answer leads to: what was done last is taken back (``undo``), and then ``command`` carried out."""
+
+    command: PutRight | TakeCount | None
+    undo: bool = False
 
 
 def following(before: State, after: State) -> Following | None:
@@ -36,23 +42,47 @@ def following(before: State, after: State) -> Following | None:
     found = consequences(before, after)
     if not found.changes and not found.findings:
         return None
-    lines, ended = later_lines(found, after), given_up(before, after)
+    lines, ended, told = later_lines(found, after), given_up(before, after), found.told
     if ended:
-        ways = tuple(one for one in found.mends if one.command.how != "here")
-        return Following(cut(lines), ways, undo=f"take it back: step {ended[0] + 1} is worked on") if lines else None
-    undo = ""
+        if not lines:
+            return None
+        ways = [one for one in found.mends if one.command.how != "here"]
+        first = [(Answer(f"Go back and finish step {ended[0] + 1}", "GO BACK", None, None), _BACK)]
+        return _following(lines, told, first, ways)
+    # In the middle of an edge no hand makes a stitch or works two together: the section itself is spaced anew.
+    if _walking(after):
+        return _following(lines, told, [], [one for one in found.mends if one.command.how != "here"])
+    first = []
     if found.changes:
         place = found.changes[0].place
-        off = after.ledger.on(place) - before.ledger.on(place)
-        lines = (*explained(after, off), *lines)
+        was, now = before.ledger.on(place), after.ledger.on(place)
+        lines = (*explained(after, now - was), *lines)
         if not lines:  # nothing after this is another number than it is now
-            name = after.plan.here(after.ledger).name(place)
-            lines = (f"{name}: {after.ledger.on(place)}, not {found.changes[0].planned}",)
-        if abs(off) > SLIP and abs(off) > FAR * before.ledger.on(place) and not _walking(after):
-            undo = "take it back, and count once more"
-    # In the middle of an edge no hand makes a stitch or works two together: the section itself is spaced anew.
-    walking = _walking(after)
-    return Following(cut(lines), tuple(one for one in found.mends if one.command.how != "here" or not walking), undo)
+            lines = (f"{after.plan.here(after.ledger).name(place)}: {now}, not {found.changes[0].planned}",)
+        if now < was and not far_off(now, was):
+            text = f"I found {'it' if was - now == 1 else 'them'} and picked up: {was}"
+            first.append(
+                (Answer(text, "PICK UP", None, told.planned if told else was), Does(TakeCount(was, place), undo=True))
+            )
+        first.append((Answer("Count again", "COUNT", None, None), _BACK))
+    return _following(lines, told, first, found.mends)
+
+
+_BACK = Does(None, undo=True)
+
+
+def _following(
+    lines: tuple[str, ...], told: Told | None, first: Sequence[tuple[Answer, Does]], ways: Sequence[Mend]
+) -> Following:
+    repeat = told.repeat if told else None
+    rows = [
+        Answer(one.text, one.verb, one.verdict, one.total, one.made, note=not_of(one.total, repeat)) for one in ways
+    ]
+    heading = off_by(told.real - told.planned) if told else "later steps change"
+    said = f"{told.name} {told.real}, planned {told.planned}" if told else "see below"
+    numbers = (told.real, told.planned) if told else None
+    answers = Answers(heading, said, (*(one for one, _ in first), *rows), numbers)
+    return Following(cut(lines), answers, (*(does for _, does in first), *(Does(one.command) for one in ways)))
 
 
 def _walking(state: State) -> bool:

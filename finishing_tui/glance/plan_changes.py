@@ -50,7 +50,7 @@ def plan_change(state: State, plan: Plan) -> PlanChange:
     lines = [*_changed(state, after.plan)]
     found = later_lines(consequences(state, after), after)
     if found:
-        lines += ["this changes what comes later", *found]
+        lines += ["this affects later steps", *found]
     elif not lines:
         lines.append("only layout or comments changed")
     return PlanChange(tuple(lines), "", command)

@@ -1,25 +1,26 @@
 """A recount, as a conversation: what was counted, what it may be put down to, and the ways to go on side by side."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from finishing_tui.craft.judging import Verdict
-from finishing_tui.craft.words import plural
+from finishing_tui.craft.words import plural, sentence
 from finishing_tui.garment.commands import TakeCount
-from finishing_tui.garment.decide.mirror import sides_to_come
 from finishing_tui.garment.events import WhyOff
-from finishing_tui.garment.recounting import Outlook, Way, outlook
+from finishing_tui.garment.outcome import Outcome, outcome
+from finishing_tui.garment.recounting import Outlook, Way, outlook, recounted
 from finishing_tui.garment.state import State
+from finishing_tui.garment.walk import to_come
+from finishing_tui.glance.answers import Answer, Answers, not_of, off_by
 from finishing_tui.glance.faces import edge_of, rhythm_words
-from finishing_tui.glance.stored_words import REPAIRS
 from finishing_tui.glance.values import Edge
 from finishing_tui.recipe.stage import Stage
 
 ANSWERS: tuple[tuple[WhyOff, str], ...] = (
-    ("presses", "I missed or doubled presses"),
-    ("loops", "I am at this spot, and the loops differ"),
-    ("rows-left", "I don't know the row: I count what is left"),
-    ("half-way", "I don't know the row: I am at the fold mark"),
+    ("presses", "I missed a press, or pressed twice"),
+    ("loops", "The row is right; I picked up a different number"),
+    ("rows-left", "I've lost my row: I'll count the rows left"),
+    ("half-way", "I've lost my row: I'm at the halfway fold"),
 )
 """What a count that differs from the presses may be put down to, in the order it is asked."""
 
@@ -28,22 +29,11 @@ EASILY_SAID = 12
 
 
 @dataclass(frozen=True, slots=True)
-class WayView:
-    """One way to go on: in a few words, in a sentence, as the edge and the rhythm would be, and how to ask for it."""
-
-    label: str
-    text: str
-    edge: Edge
-    rhythm: str
-    command: TakeCount
-
-
-@dataclass(frozen=True, slots=True)
 class RecountView:
     """A count and what it leads to.
 
-    ``matches``: it is what the presses say, and there is nothing to choose. ``verdict``: how the rest lies, ``text``:
-    all of it in sentences. ``before``: the edge as planned, ``rhythm``: its rhythm; ``ways``: in order of sense.
+    ``total``: what is on the needle with it; ``matches``: it is what the presses say, and there is nothing to choose.
+    ``answers``: the ways to go on, ``commands``: what asks for each of them.
     """
 
     title: str
@@ -53,72 +43,130 @@ class RecountView:
     unit: str
     spot: int
     matches: bool
-    verdict: Verdict
-    text: str
-    before: Edge
-    rhythm: str
-    ways: tuple[WayView, ...]
+    answers: Answers
+    commands: tuple[TakeCount, ...]
 
 
 def recount_view(state: State, counted: int, answer: WhyOff | None = None, left: int | None = None) -> RecountView:
     """Return what counting ``counted`` loops leads to.
 
     ``answer``: what a difference is put down to, and ``left`` the rows left where that is the answer. Raises
-    ``FinishingError`` with a sentence when that cannot be.
+    ``FinishingError`` with a sentence when that cannot be. Without an answer it is looked at as if the loops differed.
     """
     seen = outlook(state, counted, answer, left)
     standing = state.standing
     if standing is None or standing.work is None:
         raise ValueError("an outlook needs a step under way")
-    work = standing.work
-    total = state.ledger.on(seen.stage.place) + counted - seen.expected
-    ways = []
+    work, matches = standing.work, seen.put == "as-planned"
+    why = None if matches else answer or "loops"
+    commands: list[TakeCount] = []
+    rows: list[Answer] = []
     for way in seen.ways:
-        edge = edge_of(state, work, seen.index, way.progress)
-        command = TakeCount(counted, answer=answer, left=left, repair=way.repair)
-        sides = sides_to_come(work, seen.index)
-        text = f"{way.text} {_FOLLOWED}" if way.difference and sides > 1 else way.text
-        ways.append(WayView(_label(way, seen, sides), text, edge, rhythm_words(way.stage, way.progress), command))
+        command = TakeCount(counted, answer=why, left=left, repair=way.repair)
+        comes = outcome(state, command, seen.stage.place)
+        text = _text(way, seen, comes)
+        if any(text == row.text for row in rows):
+            continue  # nothing is left to be picked, and no round comes to put it right in: that is to leave it
+        mark = way.progress.mark
+        row = Answer(
+            text=text,
+            verb=_verb(way, comes),
+            verdict=_lies(way, seen),
+            total=comes.total,
+            made=comes.made,
+            ripped=max(counted - mark.loops, 0) if way.repair == "rip-back" else 0,
+            note=not_of(comes.total, comes.repeat),
+            edge=edge_of(state, work, seen.index, way.progress),
+            more=_more(way, seen, comes),
+        )
+        commands.append(command)
+        rows.append(row)
     return RecountView(
         title=seen.stage.title,
         counted=counted,
         expected=seen.expected,
-        total=total,
+        total=state.ledger.on(seen.stage.place) + counted - seen.expected,
         unit=seen.stage.spot,
         spot=seen.spot,
-        matches=seen.put == "as-planned",
-        verdict=seen.verdict,
-        text=seen.text,
-        before=edge_of(state, work, seen.index),
-        rhythm=rhythm_words(seen.stage, seen.before),
-        ways=tuple(ways),
+        matches=matches,
+        answers=_answers(seen, tuple(rows), edge_of(state, work, seen.index)),
+        commands=tuple(commands),
     )
 
 
-_FOLLOWED = "The second side follows this one, so the first round puts both right."
+def _answers(seen: Outlook, rows: tuple[Answer, ...], planned: Edge) -> Answers:
+    """Return the table: its heading is the difference to what the plan has at this spot, and no way's verdict."""
+    by_plan = seen.expected
+    if seen.spot != seen.before.mark.units:
+        by_plan = seen.stage.target - to_come(seen.stage, seen.before, seen.spot)
+    numbers = seen.counted, by_plan
+    if seen.put == "presses":
+        said = f"you counted {seen.counted}, the count here is {seen.expected}"
+        return Answers("another row", said, rows, numbers, planned)
+    said = f"you counted {seen.counted}, planned {by_plan}"
+    return Answers(off_by(seen.counted - by_plan), said, rows, numbers, planned)
 
 
-def _label(way: Way, seen: Outlook, sides: int) -> str:
+def _lies(way: Way, seen: Outlook) -> Verdict:
+    """Return how the rest lies if it is worked that way."""
+    if seen.put in {"as-planned", "presses"} or way.repair == "space-the-rest":
+        return seen.verdict
+    mark, natural = way.progress.mark, seen.stage.natural or str(Fraction(seen.stage.target, seen.stage.units))
+    return recounted(replace(way.stage, natural=natural), seen.before, mark.loops, mark.units).verdict
+
+
+def _text(way: Way, seen: Outlook, comes: Outcome) -> str:
+    """Say what to do first."""
+    mark, unit = way.progress.mark, way.stage.spot
+    to_pick = mark.units < way.stage.units
+    match way.repair:
+        case "rip-back" if mark.loops:
+            return f"Rip back to {unit} {mark.units}"
+        case "rip-back":
+            return f"Rip it all out; start again {f'after {unit} {mark.units}' if mark.units else 'at the beginning'}"
+        case "first-round" if to_pick:
+            return f"Fix it in {comes.unit} 1" if comes.made else _natural(seen.stage)
+        case "first-round":
+            return _in_round_1(comes) if comes.made else _LEAVE
+        case "space-the-rest" if seen.put == "presses":
+            return f"Carry on: {plural(seen.counted, 'stitch')} means {unit} {seen.spot}"
+        case "space-the-rest":
+            return "Re-space the rest" if to_pick else _LEAVE
+        case _:
+            return "Carry on as planned" if to_pick else _LEAVE
+
+
+_LEAVE = "Leave it as it is"
+
+
+def _in_round_1(comes: Outcome) -> str:
+    return f"{'In' if comes.made > 0 else 'De'}crease {abs(comes.made)} evenly in {comes.unit} 1"
+
+
+def _more(way: Way, seen: Outlook, comes: Outcome) -> str:
+    """Return how a way goes, in sentences; nothing at the end of the edge."""
+    mark = way.progress.mark
+    if mark.units >= way.stage.units:
+        return ""
+    said = []
+    if way.repair == "rip-back" and mark.loops:
+        said.append(f"rip back until {plural(mark.loops, 'stitch')} {'is' if mark.loops == 1 else 'are'} left")
+    if way.repair == "first-round" and comes.made:
+        said += [_natural(seen.stage), _in_round_1(comes)]
+    return " ".join(map(sentence, (*said, rhythm_words(way.stage, way.progress))))
+
+
+def _verb(way: Way, comes: Outcome) -> str:
     if way.repair == "rip-back":
-        mark = way.progress.mark
-        if not mark.loops:
-            where = f"after {way.stage.spot} {mark.units}" if mark.units else "this section anew"
-            return f"take it all out, begin {where}"
-        return f"rip back to {way.stage.spot} {mark.units}, {plural(mark.loops, 'loop')}"
-    if way.repair == "first-round":
-        more = "more" if way.difference > 0 else "fewer"
-        many = f"{abs(way.difference) * sides} {more} in the first round{' for both sides' if sides > 1 else ''}"
-        ratio = _natural(seen.stage) if way.progress.mark.units < way.stage.units else ""
-        parts = (ratio, many if way.difference else "")
-        return ", then ".join(part for part in parts if part) or "as it is"
-    if way.repair == "space-the-rest" and seen.put == "presses":
-        return "go on by the plan"
-    return REPAIRS[way.repair]
+        return "RIP BACK"
+    if way.progress.mark.units < way.stage.units:
+        return "PICK"
+    return "GO ON" if not comes.made else "INCREASE" if comes.made > 0 else "DECREASE"
 
 
 def _natural(stage: Stage) -> str:
-    """Say going on at the natural ratio: "3 of 4 to the end" where that is easily said."""
+    """Say going on at the natural ratio: "Keep 3 of every 4" where that is easily said."""
     natural = Fraction(stage.natural) if stage.natural else Fraction(stage.target, stage.units)
     if natural < 1 and natural.denominator <= EASILY_SAID:
-        return f"{natural.numerator} of {natural.denominator} to the end"
-    return f"every {stage.spot} to the end" if natural == 1 else "natural ratio to the end"
+        return f"Keep {natural.numerator} of every {natural.denominator}"
+    return f"Pick up every {stage.spot}" if natural == 1 else "Pick up at the rate your gauge gives"

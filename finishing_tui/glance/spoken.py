@@ -4,10 +4,10 @@ from collections.abc import Sequence
 from typing import Literal
 
 from finishing_tui.craft.words import sentence
+from finishing_tui.glance.answers import Answers
 from finishing_tui.glance.cautions import CARE
-from finishing_tui.glance.recounts import ANSWERS, RecountView
+from finishing_tui.glance.recounts import ANSWERS
 from finishing_tui.glance.rings import Ring
-from finishing_tui.glance.stored_words import verdict_words
 from finishing_tui.glance.values import (
     Face,
     Glance,
@@ -74,13 +74,14 @@ def spoken_question(question: str, answers: Sequence[str]) -> str:
 
 def spoken_difference(counted: int, expected: int) -> str:
     """Return what is spoken when a count is not what the presses say: both, and what it may be put down to."""
-    return spoken_question(f"{counted} counted, {expected} by presses. What is it?", [text for _, text in ANSWERS])
+    question = f"You counted {counted}; the count here is {expected}. What happened?"
+    return spoken_question(question, [text for _, text in ANSWERS])
 
 
-def spoken_verdict(view: RecountView) -> str:
-    """Return what is spoken when a count differs: the verdict, and the first way to go on."""
-    first = f" 1: {view.ways[0].label}." if view.ways else ""
-    return f"{view.counted} counted. {sentence(verdict_words(view.verdict))}{first}"
+def spoken_answers(answers: Answers) -> str:
+    """Return what is spoken of ways to go on: the difference, and each by its number with how it lies."""
+    ways = [f"{one.text}{f', {one.lies}' if one.lies else ''}" for one in answers.rows]
+    return spoken_question(f"{answers.heading}: {answers.said}", ways)
 
 
 def next_word(face: Face) -> str:

@@ -1,22 +1,26 @@
 """What if, side by side: the plan there is and the one that is asked for, how it lies, and what changes later."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Literal
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.judging import Verdict
-from finishing_tui.craft.words import decimal, many
-from finishing_tui.garment.commands import Refusal, WhatIf
+from finishing_tui.craft.words import decimal, many, sentence
+from finishing_tui.garment.alteration import Alteration
+from finishing_tui.garment.commands import ChoosePace, Refusal, WhatIf
 from finishing_tui.garment.decide import decide
 from finishing_tui.garment.decide.altering import altered, asks
 from finishing_tui.garment.events import Act
 from finishing_tui.garment.evolve import applied
+from finishing_tui.garment.outcome import outcome
+from finishing_tui.garment.recounting import recounted
 from finishing_tui.garment.state import State
+from finishing_tui.garment.work import StepWork
+from finishing_tui.glance.answers import Answer, Answers, not_of, off_by
 from finishing_tui.glance.faces import edge_of
 from finishing_tui.glance.label_words import altered_words
 from finishing_tui.glance.later import cut, later_lines
-from finishing_tui.glance.values import Edge
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,19 +41,16 @@ class Asked:
 
 @dataclass(frozen=True, slots=True)
 class WhatIfView:
-    """Both plans: ``was`` and ``now`` in words, ``before`` and ``after`` as edges, where an edge is walked.
+    """Both plans side by side.
 
-    ``figure``: the loops or rounds there would be; ``drift``: of both, in words; ``verdict``: how the rest lies;
-    ``later``: the later numbers that change, a line each; ``changes``: it is not what the plan has already.
+    ``figure``: the stitches or rounds there would be, ``now``: all of it in words; ``answers``: to keep the plan, or to
+    change it to that; ``later``: the later numbers that change, a line each; ``changes``: it is not what the plan has
+    already.
     """
 
     figure: int
-    was: str
     now: str
-    before: Edge | None
-    after: Edge | None
-    drift: str
-    verdict: Verdict | None
+    answers: Answers
     later: tuple[str, ...]
     changes: bool
     command: WhatIf
@@ -87,19 +88,44 @@ def what_if_view(state: State, command: WhatIf, most: int = 5) -> WhatIfView:
     acts = () if isinstance(events, Refusal) else tuple(event for event in events if isinstance(event, Act))
     after = applied(state, acts)
     section = stage.unit == "spot"
-    now, was = altered_words(found.why)
+    figure, planned = (stage.target, found.stage.target) if section else (stage.units, found.stage.units)
+    keep, change = _rows(state, old, found, command, refused=isinstance(events, Refusal))
+    before = edge_of(state, old, found.index) if section else None
+    what = "stitches" if section else many(stage.spot)
+    heading = off_by(figure - planned) if figure != planned else "as many as planned"
     return WhatIfView(
-        figure=stage.target if section else stage.units,
-        was=was,
-        now=now,
-        before=edge_of(state, old, found.index) if section else None,
-        after=edge_of(state, work, found.index, work.progress[found.index]) if section else None,
-        drift=_drifts(*found.drift) if found.drift else "",
-        verdict=found.verdict,
+        figure=figure,
+        now=altered_words(found.why)[0],
+        answers=Answers(
+            heading,
+            f"{figure} {what}, planned {planned}",
+            (replace(keep, edge=before), change) if acts else (replace(keep, edge=before),),
+            planned=before,
+        ),
         later=cut(later_lines(consequences(state, after), after), most) if acts else (),
         changes=bool(acts),
         command=command,
     )
+
+
+def _rows(state: State, old: StepWork, found: Alteration, command: WhatIf, *, refused: bool) -> tuple[Answer, Answer]:
+    """Return to keep the plan, and to change it; a section is told by what the whole needle comes to."""
+    stage = found.work.stages[found.index]
+    now, was = altered_words(found.why)
+    if stage.unit != "spot":
+        keep = Answer("Keep the plan", "GO ON", None, found.stage.units, unit=stage.spot, more=sentence(was))
+        return keep, Answer("Change it", "CHANGE", None, stage.units, unit=stage.spot, more=sentence(now))
+    progress = old.progress[found.index]
+    mark = progress.mark
+    lies = recounted(found.stage, progress, mark.loops, mark.units).verdict if mark.units else Verdict.LIES_FLAT
+    stays = outcome(state, ChoosePace(state.pace), stage.place)
+    comes = stays if refused else outcome(state, command, stage.place)
+    note = not_of(stays.total, stays.repeat)
+    keep = Answer("Keep the plan", "GO ON", lies, stays.total, note=note, more=sentence(was))
+    edge = edge_of(state, found.work, found.index, found.work.progress[found.index])
+    more = f"{sentence(now)} {sentence(_drifts(*found.drift)) if found.drift else ''}".strip()
+    note = not_of(comes.total, comes.repeat)
+    return keep, Answer("Change it", "CHANGE", found.verdict, comes.total, note=note, edge=edge, more=more)
 
 
 def rhythm_typed(typed: str) -> tuple[int, int] | None:
@@ -114,4 +140,4 @@ def unit_words(asked: Asked) -> str:
 
 
 def _drifts(was: Fraction, now: Fraction) -> str:
-    return f"strays from the straight line by {decimal(now)} of a stitch at most, as planned by {decimal(was)}"
+    return f"up to {decimal(now)} stitch from even (planned: {decimal(was)})"

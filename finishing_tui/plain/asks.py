@@ -19,8 +19,8 @@ from finishing_tui.talk.asks import (
     HowMany,
     Pick,
     SetNumber,
+    Weigh,
     WeighPlans,
-    WeighWays,
     WriteLine,
 )
 from finishing_tui.talk.conversation import Talk
@@ -75,12 +75,12 @@ _SOME = InLines(choices.some, choices.hears_some, choices.told)
 SHAPES: Mapping[type[Ask], InLines] = MappingProxyType(
     {
         Choose: InLines(choices.answers, choices.hears, choices.told),
-        Explain: InLines(choices.answers, choices.hears, choices.difference_told),
+        Explain: InLines(choices.answers, choices.hears, choices.told),
         Pick: _SOME,
         choices.Further: _SOME,
         HowMany: InLines(_number, _hears_number),
         WriteLine: InLines(_line, _hears_line, free=True),
-        WeighWays: InLines(choices.ways, choices.hears_way, choices.ways_told),
+        Weigh: InLines(choices.weighed, choices.hears_weighed, choices.weighed_told),
         WeighPlans: InLines(plans.answers, plans.hears),
         SetNumber: InLines(own_numbers.answers, own_numbers.hears, own_numbers.told),
     }

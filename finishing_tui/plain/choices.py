@@ -3,9 +3,10 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from finishing_tui.craft.words import sentence
+from finishing_tui.craft.words import listing, sentence
+from finishing_tui.glance.answers import Answers
 from finishing_tui.plain.digits import whole
-from finishing_tui.talk.asks import Choose, Explain, Pick, WeighWays
+from finishing_tui.talk.asks import Choose, Pick, Weigh
 from finishing_tui.talk.conversation import Talk
 
 AT_A_TIME = 9
@@ -24,20 +25,17 @@ class Further(Pick):
 
 def told(ask: Choose) -> list[str]:
     """Return what a choice is about."""
-    lines = ask.told[:MOST_LINES] if ask.unasked else ask.told
-    more = len(ask.told) - len(lines)
-    return [*map(sentence, lines), *([f"And {more} more."] if more else [])]
+    return _some_of(ask.told) if ask.unasked else [sentence(line) for line in ask.told]
 
 
-def difference_told(ask: Explain) -> list[str]:
-    """Return what was counted, and what the presses say."""
-    return [*told(ask), sentence(f"{ask.counted} {ask.aside}")]
+def _some_of(told: Sequence[str]) -> list[str]:
+    more = len(told) - MOST_LINES
+    return [*map(sentence, told[:MOST_LINES]), *([f"And {more} more."] if more > 0 else [])]
 
 
-def ways_told(ask: WeighWays) -> list[str]:
-    """Return what a count that differs leads to, and how it was planned."""
-    planned = f"the plan so far: {ask.view.rhythm}.", f"in all: {ask.view.total} on the needle."
-    return [*map(sentence, ask.told), *planned]
+def weighed_told(ask: Weigh) -> list[str]:
+    """Return what ways to go on are about."""
+    return [sentence(ask.title), *_some_of(ask.told)]
 
 
 def answers(ask: Choose) -> list[str]:
@@ -46,10 +44,20 @@ def answers(ask: Choose) -> list[str]:
     return [*_numbered(options), _which(len(options))]
 
 
-def ways(ask: WeighWays) -> list[str]:
-    """Return the ways to go on by number, each with its rhythm."""
-    said = [f"{sentence(way.label)} {sentence(way.text)} It goes: {sentence(way.rhythm)}" for way in ask.view.ways]
+def weighed(ask: Weigh) -> list[str]:
+    """Return the ways to go on by number, each with all that the table on the screen says of it."""
+    said = [" ".join(answered(ask.answers, at)) for at in range(len(ask.answers.rows))]
     return [*_numbered(said), _which(len(said))]
+
+
+def answered(answers: Answers, at: int) -> list[str]:
+    """Return one way to go on in sentences: what to do, the total, how it lies, the work, and where it changes."""
+    row, changed = answers.rows[at], answers.changed(at)
+    total = f"total {row.comes_to}" if row.comes_to else ""
+    facts = "; ".join(part for part in (total, row.lies, f"work: {row.work}") if part)
+    where = f"Changed at {listing([str(spot) for spot in changed[:MOST_LINES]])}" if changed else ""
+    more = f" and {len(changed) - MOST_LINES} more" if len(changed) > MOST_LINES else ""
+    return [sentence(part) for part in (row.text, facts, row.more, f"{where}{more}") if part]
 
 
 def some(ask: Pick) -> list[str]:
@@ -64,9 +72,9 @@ def hears(talk: Talk, ask: Choose, line: str) -> list[str]:
     return _hears(talk, line, len(ask.options))
 
 
-def hears_way(talk: Talk, ask: WeighWays, line: str) -> list[str]:
+def hears_weighed(talk: Talk, ask: Weigh, line: str) -> list[str]:
     """Take the number of a way to go on."""
-    return _hears(talk, line, len(ask.view.ways))
+    return _hears(talk, line, len(ask.answers.rows))
 
 
 def hears_some(talk: Talk, ask: Pick, line: str) -> list[str]:

@@ -7,7 +7,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.state import State
-from finishing_tui.glance.counting import worth_counting
+from finishing_tui.glance.counting import coming_back_asks, worth_counting
 from finishing_tui.glance.rings import ring
 from finishing_tui.glance.wishes import Wishes
 from finishing_tui.plain import telling, typed
@@ -56,8 +56,7 @@ class LineByLine:
         lines = telling.beginning(self._seeing.under_way())
         found = worth_counting(state)
         if state.last_act and found:
-            wanted = ", or ".join(f"{one.text}, which should be {one.expected}" for one in found)
-            lines.append(f"has anything slipped off? Count {wanted}, and type the number; or go on.")
+            lines.append(f"{coming_back_asks(found)} Type the number, or go on.")
         return [*lines, *self._prompt.lines()]
 
     def hear(self, line: str, *, eager: bool = False) -> list[str]:

@@ -1,4 +1,4 @@
-"""What if, in lines: another number is typed, both plans are said, and only then is asked whether it is to be taken."""
+"""What if, in lines: another number is typed, both plans are said, and only then is asked which to take."""
 
 import re
 from dataclasses import replace
@@ -7,9 +7,8 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import WhatIf
 from finishing_tui.glance.counting import MOST_DIGITS
-from finishing_tui.glance.stored_words import verdict_words
-from finishing_tui.glance.what_if import Asked, WhatIfView, unit_words
-from finishing_tui.talk.asks import Choose, Option, WeighPlans
+from finishing_tui.glance.what_if import Asked, unit_words
+from finishing_tui.talk.asks import WeighPlans, weigh
 from finishing_tui.talk.conversation import Talk
 
 _NUMBER = rf"([0-9]{{1,{MOST_DIGITS}}})"
@@ -29,7 +28,7 @@ def answers(ask: WeighPlans) -> list[str]:
 
 
 def hears(talk: Talk, ask: WeighPlans, line: str) -> list[str]:
-    """Look at the plan that a line asks for, and ask whether it is to be taken."""
+    """Look at the plan that a line asks for, and ask which to take."""
     command = _understood(line, ask.asked)
     if command is None:
         return ["That is no number of loops or rows, rhythm or spread. Nothing was done."]
@@ -39,11 +38,8 @@ def hears(talk: Talk, ask: WeighPlans, line: str) -> list[str]:
         return [sentence(str(error))]
     if not view.changes:
         return ["The plan has that already. Nothing was done."]
-    options = Option("take it"), Option("leave it as it was")
-    question, plans = "Take the new plan?", _told(view)
-    talk.asks(
-        Choose(question=question, told=plans, options=options, then=lambda at: ask.then(view) if not at else None)
-    )
+    later = ("this affects later steps", *view.later) if view.later else ()
+    talk.asks(weigh(ask.question, view.answers, lambda at: ask.then(view) if at else None, told=later))
     return []
 
 
@@ -66,14 +62,3 @@ def _understood(line: str, asked: Asked) -> WhatIf | None:
         else:
             return None
     return command
-
-
-def _told(view: WhatIfView) -> tuple[str, ...]:
-    """Return both plans, how the new one lies, and what changes later."""
-    return (
-        f"now: {view.was}",
-        f"then: {view.now}",
-        *([f"it {verdict_words(view.verdict)}"] if view.verdict else []),
-        *([view.drift] if view.drift else []),
-        *(["this changes what comes later", *view.later] if view.later else []),
-    )

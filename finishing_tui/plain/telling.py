@@ -181,7 +181,7 @@ def came_back(back: ComingBack) -> list[str]:
     """Return what a knitter coming back must know."""
     now = back.now
     left = f", {'left' if back.cut_off else 'put down'} {back.away}" if back.away else ""
-    cut = "the last sitting was cut off; everything that was said to be saved is here."
+    cut = "the program stopped last time. Nothing said to be saved was lost."
     return [
         f"garment: {now.title}, size {now.size}{left}.",
         *([cut] if back.cut_off else []),

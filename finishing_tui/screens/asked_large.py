@@ -8,21 +8,19 @@ from textual.containers import Vertical
 
 from finishing_tui.craft.words import sentence
 from finishing_tui.glance.counting import MOST_DIGITS
-from finishing_tui.glance.stored_words import verdict_words
 from finishing_tui.screens.finding import Finding
 from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of, numbers
 from finishing_tui.screens.program import program
-from finishing_tui.screens.verdict import look_of
-from finishing_tui.talk.asks import Explain, HowMany, Pick, WeighWays
+from finishing_tui.talk.asks import Explain, HowMany, Pick, Weigh
 from finishing_tui.talk.conversation import Talk
+from finishing_tui.widgets.answer_table import AnswerTable
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.key_line import KeyLine, KeyPlace, ShownKey
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
-from finishing_tui.widgets.ways import Ways
 
-Question = HowMany | Explain | Pick | WeighWays
+Question = HowMany | Explain | Pick | Weigh
 """What is drawn here."""
 
 
@@ -48,13 +46,15 @@ class LargeAsk(Finding[None]):
             yield Sentences(most={"low": 4, "middling": 5, "high": 8})
         yield FigurePair()
         yield Choices(spaced=False)
-        yield Ways()
+        yield AnswerTable()
         yield Notice()
         yield KeyLine()
 
     def on_mount(self) -> None:
-        """Ask the first thing."""
+        """Ask the first thing, under why what was typed at the needles could not be taken."""
         self._begin()
+        if self._talk.alarm:
+            self.query_one(Notice).show(self._talk.said, alarm=True)
 
     def action_digit(self, sign: str) -> None:
         """Take a digit of a number, or a choice."""
@@ -94,9 +94,10 @@ class LargeAsk(Finding[None]):
         """Move the caret."""
         if isinstance(self._ask, HowMany):
             self.app.bell()
-        elif isinstance(self._ask, WeighWays):
+        elif isinstance(self._ask, Weigh):
             if 0 <= self._at + by < self._many:
-                self.query_one(Ways).show(self._ask.view, self._at + by)
+                self.query_one(AnswerTable).show(self._ask.answers, self._at + by)
+                self._draw()
             else:
                 self.app.bell()
         elif (at := self.query_one(Choices).beside(by)) is not None:
@@ -128,14 +129,14 @@ class LargeAsk(Finding[None]):
 
     @property
     def _at(self) -> int:
-        return self.query_one(Ways).at if isinstance(self._ask, WeighWays) else self.query_one(Choices).at
+        return self.query_one(AnswerTable).at if isinstance(self._ask, Weigh) else self.query_one(Choices).at
 
     @property
     def _many(self) -> int:
         ask = self._ask
         if isinstance(ask, HowMany):
             return 0
-        return len(ask.view.ways) if isinstance(ask, WeighWays) else len(ask.options)
+        return len(ask.answers.rows) if isinstance(ask, Weigh) else len(ask.options)
 
     def _choose(self, number: int) -> None:
         if not 0 <= number < self._many:
@@ -146,18 +147,22 @@ class LargeAsk(Finding[None]):
 
     def _begin(self) -> None:
         """Show another question."""
-        ask, choices, ways = self._ask, self.query_one(Choices), self.query_one(Ways)
+        ask, choices, table = self._ask, self.query_one(Choices), self.query_one(AnswerTable)
         program(self).speak(ask.spoken or ask.question)
-        listed, weighed = isinstance(ask, Pick | Explain), isinstance(ask, WeighWays)
-        choices.display, ways.display = listed, weighed
-        self.set_class(weighed, "-ways")
+        listed, weighed = isinstance(ask, Pick | Explain), isinstance(ask, Weigh)
+        choices.display, table.display = listed, weighed
+        self.set_class(weighed and bool(ask.told), "-told")
+        self.set_class(weighed, "-weighed")
         self.set_class(isinstance(ask, Pick), "-listed")
+        self.set_class(isinstance(ask, Explain), "-explained")
         self.set_class(isinstance(ask, HowMany) and ask.most is not None, "-bounded")
         if isinstance(ask, Pick | Explain):
             choices.show([Choice(one.text) for one in ask.options])
-        ways.show(ask.view if isinstance(ask, WeighWays) else None)
+        table.show(ask.answers if isinstance(ask, Weigh) else None)
         style = "$foreground" if weighed else "$quiet"
-        self.query_one(Sentences).show((ask.question, "bold"), *((line, style) for line in ask.told))
+        title = ask.title if isinstance(ask, Weigh) else ""
+        told = ((sentence(line), style) for line in ask.told)
+        self.query_one(Sentences).show((title, "$quiet"), (ask.question, "bold"), *told)
         self._draw()
 
     def _draw(self) -> None:
@@ -171,13 +176,11 @@ class LargeAsk(Finding[None]):
             case HowMany(idle=idle, aside=aside):
                 style = "$mark" if self._typed or idle == "?" else "$act"
                 return Shown(verb=f"{self._typed}?" if self._typed else idle, then=aside, style=style)
-            case Explain(counted=counted, expected=expected, aside=aside):
-                return Shown(str(counted), str(expected), (aside,), joiner="not")
-            case WeighWays(view=view):
-                then = f"{view.total} on the needle in all"
-                return Shown(
-                    str(view.counted), verb=verdict_words(view.verdict), then=then, style=look_of(view.verdict)
-                )
+            case Explain(counted=counted, expected=expected):
+                return Shown(str(counted), str(expected), joiner="not")
+            case Weigh(answers=answers):
+                row, (there, planned) = answers.rows[self._at], answers.numbers or ("", "")
+                return Shown(str(there), str(planned), verb=row.verb, joiner="not")
             case _:
                 return Shown()
 
@@ -201,8 +204,9 @@ class LargeAsk(Finding[None]):
                 return (*first, KeyPlace(off, back, 5, 5), leaves)
             case Explain():
                 return (*self.choosing(), (off, "count again"), *self.moving(), leaves)
-            case WeighWays():
+            case Weigh():
                 look = ((shown(*MOVE), "look"),) if self._many > 1 else ()
-                return ((f"{take} {numbers(self._many)}", "choose"), (off, back), *look, leaves)
+                again = ((off, "back"),) if ask.back is not None else ()
+                return ((f"{take} {numbers(self._many)}", "choose"), *look, *again, leaves)
             case _:
                 return (*self.choosing(), *self.moving(), leaves)

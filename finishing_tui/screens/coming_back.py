@@ -5,7 +5,7 @@ from textual.containers import Vertical
 
 from finishing_tui.craft.words import sentence
 from finishing_tui.glance.coming_back import ComingBack
-from finishing_tui.glance.counting import MOST_DIGITS, worth_counting
+from finishing_tui.glance.counting import MOST_DIGITS, coming_back_asks, worth_counting
 from finishing_tui.glance.values import Face, PairFace, RoundFace, SpotFace, StitchFace
 from finishing_tui.screens.keys import bindings, digits, keys_of
 from finishing_tui.screens.leaving import Leaving
@@ -54,7 +54,7 @@ class ComingBackScreen(Leaving[int | None]):
         """Show everything at once."""
         back, now = self._back, self._back.now
         where = f"You wrote: {back.where}" if back.where else ""
-        cut = "The last sitting was cut off; everything that was shown as saved is here." if back.cut_off else ""
+        cut = "The program stopped last time. Nothing shown as saved was lost." if back.cut_off else ""
         lie = " · ".join(text for text in (now.posture, now.needles) if text)
         self.query_one("#left", Sentences).show(
             (f"{now.title} · size {now.size}", "bold $count"),
@@ -94,10 +94,9 @@ class ComingBackScreen(Leaving[int | None]):
         found = worth_counting(self._talk.state)
         asked = ""
         if found:
-            asked = "Has anything slipped off? " + sentence(f"Count {' or '.join(one.text for one in found)}")
-            if len(found) == 1:
-                asked += f" It should be {found[0].expected}."
+            asked = coming_back_asks(found)
         self.query_one("#asked", Sentences).show((asked, "$foreground"))
+        self.set_class(bool(self._typed), "-typed")
         if self._typed:
             shown = Shown(verb=f"{self._typed}?", style="$mark")
         else:

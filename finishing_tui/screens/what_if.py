@@ -9,18 +9,17 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import WhatIf
 from finishing_tui.glance.counting import MOST_DIGITS
-from finishing_tui.glance.stored_words import verdict_words
 from finishing_tui.glance.what_if import WhatIfView, rhythm_typed, unit_words
 from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of
 from finishing_tui.screens.leaving import Leaving
-from finishing_tui.screens.verdict import look_of
 from finishing_tui.talk.asks import WeighPlans
 from finishing_tui.talk.conversation import Talk
+from finishing_tui.widgets.answer_table import AnswerTable
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
+from finishing_tui.widgets.plan_fields import Fields, PlanField
 from finishing_tui.widgets.sentences import Sentences
-from finishing_tui.widgets.two_plans import Fields, PlanField, TwoPlans
 
 Name = Literal["loops", "spots", "rhythm", "style", "rounds"]
 """What may be asked."""
@@ -64,14 +63,15 @@ class WhatIfScreen(Leaving[None]):
             yield Sentences()
         yield FigurePair()
         yield Fields()
-        yield TwoPlans()
+        yield AnswerTable(numbered=False)
+        yield Sentences(id="later")
         yield Notice()
         yield KeyLine()
 
     def on_mount(self) -> None:
         """Show the plan there is."""
-        hint = "Nothing changes until you take it."
-        self.query_one(Sentences).show((self._ask.question, "bold"), (hint, "$quiet"))
+        hint = "Nothing changes yet."
+        self.query_one("#sentences", Sentences).show((self._ask.question, "bold"), (hint, "$quiet"))
         self._look()
 
     def action_sign(self, sign: str) -> None:
@@ -120,7 +120,7 @@ class WhatIfScreen(Leaving[None]):
         view = self._view
         if view is None or not view.changes:
             self.app.bell()
-            self.query_one(Notice).show(self._trouble or "Nothing is another way yet: type a number.", alarm=True)
+            self.query_one(Notice).show(self._trouble or "Type a number first.", alarm=True)
             return
         self._talk.answer(view)
         if self._talk.asked is self._ask:
@@ -156,10 +156,10 @@ class WhatIfScreen(Leaving[None]):
         self.query_one(Notice).show("")
         self.query_one(Fields).show([self._field(name) for name in self._names], self._at)
         self.query_one(FigurePair).show(self._figures())
-        self.query_one(TwoPlans).show(self._view, self._trouble, self._brief())
+        self._weigh()
         self.set_class(self._view is not None and self._view.changes, "-changes")
         key = keys_of(self).shown
-        take = [(key("lists.take"), "take it")] if self._view is not None and self._view.changes else []
+        take = [(key("lists.take"), "change it")] if self._view is not None and self._view.changes else []
         spread = (key("what_if.spread"), "easy or even")
         first = ("digits", "another number") if self._here != "style" else spread
         more = [(key(*MOVE), "what else"), spread] if self._asked.section else []
@@ -170,33 +170,32 @@ class WhatIfScreen(Leaving[None]):
         view, asked = self._view, self._asked
         match name:
             case "loops":
-                return PlanField("loops", typed or str(view.figure if view else asked.figure), bool(typed))
+                return PlanField("stitches", typed or str(view.figure if view else asked.figure), bool(typed))
             case "rhythm":
-                return PlanField("a of every b", typed.replace("/", " of every ") or "-", bool(typed))
+                return PlanField("rhythm", typed.replace("/", " of every ") or "-", bool(typed))
             case "style":
                 return PlanField("spread", self._style or self._asked.style, self._style is not None)
             case _:
                 planned = asked.spots if name == "spots" else asked.figure
                 return PlanField(unit_words(asked), typed or str(planned), bool(typed))
 
-    def _brief(self) -> tuple[str, str]:
-        """Return the figures and the verdict in a sentence, and its look."""
-        view, asked = self._view, self._asked
-        if view is None or not view.changes:
-            return "", ""
-        other = f", not {asked.figure}" if asked.figure != view.figure else ""
-        what = "loops" if asked.section else unit_words(asked)
-        verdict = f": {verdict_words(view.verdict)}" if view.verdict else ""
-        return f"{view.figure} {what}{other}{verdict}", look_of(view.verdict) if view.verdict else "$mark"
+    def _weigh(self) -> None:
+        """Show both plans side by side, and what changes later, or why what was typed cannot be."""
+        view, later = self._view, self.query_one("#later", Sentences)
+        if view is None:
+            self.query_one(AnswerTable).show(None)
+            later.show((self._trouble, "$alarm"))
+            return
+        self.query_one(AnswerTable).show(view.answers, len(view.answers.rows) - 1)
+        head = ("this affects later steps" if view.later else "nothing later changes") if view.changes else ""
+        later.show((head, "bold $foreground"), *((f"· {line}", "$foreground") for line in view.later))
 
     def _figures(self) -> Shown:
         view, asked = self._view, self._asked
         if view is None:
             return Shown(verb=f"{self._typed.get(self._here, '')}?", style="$mark")
-        what = "loops" if asked.section else unit_words(asked)
+        what = "stitches" if asked.section else unit_words(asked)
         if not view.changes:
-            return Shown(str(view.figure), aside=(f"{what}, as planned",), verb="WHAT IF", style="$mark")
-        verb = verdict_words(view.verdict) if view.verdict else "TAKE IT?"
-        style = look_of(view.verdict) if view.verdict else "$mark"
+            return Shown(str(view.figure), aside=(f"{what}, as planned",))
         other = str(asked.figure) if asked.figure != view.figure else ""
-        return Shown(str(view.figure), other, (what,), verb, style=style, joiner="not")
+        return Shown(str(view.figure), other, (what,), view.answers.rows[-1].verb, style="$mark", joiner="not")

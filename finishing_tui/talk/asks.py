@@ -11,7 +11,8 @@ from typing import TYPE_CHECKING, Any
 
 from finishing_tui.garment.commands import WhatIf
 from finishing_tui.garment.hand import InHand
-from finishing_tui.glance.recounts import RecountView
+from finishing_tui.glance.answers import Answers
+from finishing_tui.glance.spoken import spoken_answers
 from finishing_tui.glance.what_if import Asked, WhatIfView
 from finishing_tui.recipe.techniques import Technique
 
@@ -53,11 +54,10 @@ class Choose(Ask):
 
 @dataclass(frozen=True, eq=False, kw_only=True)
 class Explain(Choose):
-    """What a count that differs is put down to: ``counted`` is not what was ``expected``, ``aside`` says by what."""
+    """What a count that differs is put down to: ``counted`` is not what was ``expected``."""
 
     counted: int
     expected: int
-    aside: str
 
 
 @dataclass(frozen=True, eq=False, kw_only=True)
@@ -94,11 +94,32 @@ class WriteLine(Ask):
 
 
 @dataclass(frozen=True, eq=False, kw_only=True)
-class WeighWays(Ask):
-    """Ways to go on after a count, side by side; the answer is which."""
+class Weigh(Ask):
+    """Ways to go on, side by side; the answer is which. ``title``: what they are about, in a few words."""
 
-    view: RecountView
+    title: str
+    answers: Answers
     then: Callable[[int], Ask | None]
+
+
+def weigh(
+    title: str,
+    answers: Answers,
+    then: Callable[[int], Ask | None],
+    told: tuple[str, ...] = (),
+    back: Callable[[], Ask | None] | None = None,
+) -> Weigh:
+    """Return the question which of ``answers`` to take: its heading is the difference, never how one of them lies."""
+    question = f"{answers.heading[:1].upper()}{answers.heading[1:]}: {answers.said}"
+    return Weigh(
+        question=question,
+        told=told,
+        spoken=spoken_answers(answers),
+        title=title,
+        answers=answers,
+        then=then,
+        back=back,
+    )
 
 
 @dataclass(frozen=True, eq=False, kw_only=True)

@@ -12,12 +12,12 @@ def changed(talk: Talk, plan: Plan) -> Choose:
 
     def chosen(at: int) -> None:
         if at == 1 and talk.do(change.command):
-            talk.say("the change is taken")
+            talk.say("the new version is in use")
 
-    stay = Option("go on by the plan there is", change.refusal)
-    take = Option("take the change", "For the steps that are not begun yet.")
+    stay = Option("keep the old version", change.refusal)
+    take = Option("use the new version", "For steps you have not started.")
     return Choose(
-        question="The recipe or the garment's file was changed since it was taken.",
+        question="The recipe has changed since you started.",
         told=change.lines,
         options=(stay,) if change.refusal else (stay, take),
         then=chosen,

@@ -16,7 +16,7 @@ from finishing_tui.glance.counting import MOST_DIGITS, asks_for_value
 from finishing_tui.glance.glancing import half_done, steps_words
 from finishing_tui.glance.label_words import top_words
 from finishing_tui.glance.rings import Ring, ring
-from finishing_tui.talk.asks import Ask, Choose, Option
+from finishing_tui.talk.asks import Ask, weigh
 
 
 class KeyNames(Protocol):
@@ -192,14 +192,12 @@ class Talk:
         follows = following(before, self.state)
         if follows is None:
             return
-        ways, undo = follows.ways, [Option(follows.undo)] if follows.undo else []
 
         def chosen(at: int) -> None:
-            if at < len(undo):
+            does = follows.does[at]
+            if does.undo:
                 self.take_back()
-            elif self.do(ways[at - len(undo)].command):
-                self.say(f"{top_words(self.state)}: noted")
+            if does.command is not None and self.do(does.command):
+                self.say(f"{follows.answers.rows[at].text}: noted")
 
-        options = (*undo, *(Option(way.text, way.look) for way in ways))
-        question = "This changes what comes later"
-        self.waits(Choose(question=question, told=follows.lines, options=options, then=chosen, unasked=True))
+        self.waits(weigh("This affects later steps", follows.answers, chosen, told=follows.lines))

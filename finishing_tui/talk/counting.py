@@ -1,18 +1,15 @@
 """What a number leads to: a measure, a count, or the conversation of a recount."""
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import TakeCount, TakeMeasure
 from finishing_tui.garment.events import WhyOff
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import waits_for_count
-from finishing_tui.glance.counting import Countable, asks_for_value, countables
+from finishing_tui.glance.counting import Countable, asks_for_value, countables, far_off
 from finishing_tui.glance.measured import beside_wanted
 from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view
-from finishing_tui.glance.spoken import spoken_difference, spoken_verdict
-from finishing_tui.glance.stored_words import verdict_words
-from finishing_tui.glance.wishes import begins
-from finishing_tui.talk.asks import Ask, Choose, Explain, HowMany, Option, WeighWays
+from finishing_tui.glance.spoken import spoken_difference
+from finishing_tui.talk.asks import Ask, Choose, Explain, HowMany, Option, weigh
 from finishing_tui.talk.conversation import KeyNames, Talk
 
 NOTHING = "there is nothing to count here"
@@ -95,13 +92,36 @@ def _measure(talk: Talk) -> None:
 def _counted(talk: Talk, what: Countable) -> Ask | None:
     counted, talk.typed = int(talk.typed), ""
     if what.section:
-        return _look_at(talk, counted)
+        return _section(talk, what, counted)
+    if what.live and far_off(counted, what.expected):
+        return _again(talk, what, counted)
+    _take(talk, what, counted)
+    return None
+
+
+def _take(talk: Talk, what: Countable, counted: int) -> None:
     if talk.do(TakeCount(counted, what.place)):
         differs = what.place and counted != what.expected
-        talk.say(
-            f"{counted} counted: {what.text}{f', and {what.expected} were expected' if differs else ''}", aloud=True
-        )
-    return None
+        talk.say(f"{counted} counted: {what.text}{f'; expected {what.expected}' if differs else ''}", aloud=True)
+
+
+def _again(talk: Talk, what: Countable, counted: int) -> Ask:
+    """Ask for a count once more that is far from what should be there; the same again is what is there."""
+
+    def again(number: int) -> Ask | None:
+        if number != counted and far_off(number, what.expected):
+            return _again(talk, what, number)
+        _take(talk, what, number)
+        return None
+
+    return HowMany(
+        question=f"{counted}? It should be {what.expected}. Count {what.text} again.",
+        unit="the count",
+        idle="COUNT",
+        aside=f"should be {what.expected}; type {counted} again if it is",
+        missing="Type the count first.",
+        then=again,
+    )
 
 
 def _how_many(talk: Talk, what: Countable) -> Ask:
@@ -111,39 +131,52 @@ def _how_many(talk: Talk, what: Countable) -> Ask:
         unit="the count",
         idle="COUNT",
         same=what.expected,
-        aside=f"Should be {what.expected}. {begins(take)} if it is.",
-        then=lambda counted: _look_at(talk, counted),
+        aside=f"should be {what.right}; {take} if it is",
+        then=lambda counted: _section(talk, what, counted),
     )
 
 
-def _look_at(talk: Talk, counted: int, answer: WhyOff | None = None, left: int | None = None) -> Ask | None:
-    """Look at what the count leads to with this answer; where it is as planned, take it and go."""
-    asked = talk.asked
+def _section(talk: Talk, what: Countable, counted: int) -> Ask | None:
+    """Look at the count of a section, or of the whole needle, which stands for one; what cannot be is asked again."""
+    meant = what.meant(counted)
     try:
-        view = recount_view(talk.state, counted, answer, left)
+        ask = _look_at(talk, meant, said="" if meant == counted else f"{counted} on the needle")
     except FinishingError as error:
         talk.refuse(str(error))
-        return asked
+        return talk.asked or _how_many(talk, what)
+    return ask
+
+
+def _look_at(
+    talk: Talk, counted: int, answer: WhyOff | None = None, left: int | None = None, said: str = ""
+) -> Ask | None:
+    """Look at what the count leads to with this answer; where it is as planned, take it and go.
+
+    ``said``: what was counted, where that was the whole needle. Raises ``FinishingError`` with a sentence.
+    """
+    view = recount_view(talk.state, counted, answer, left)
     if view.matches:
-        if talk.do(view.ways[0].command):
-            talk.say(f"{counted} counted, as planned; {view.total} on the needle in all", aloud=True)
+        if talk.do(view.commands[0]):
+            also = f"; {view.total} on the needle" if view.total != counted else ""
+            talk.say(f"{said}: as it should be" if said else f"{counted} counted, as planned{also}", aloud=True)
         return None
-    return _why(talk, view) if answer is None else _ways(talk, view)
+    return _why(talk, view, said) if answer is None else _ways(talk, view)
 
 
-def _why(talk: Talk, view: RecountView) -> Ask:
+def _why(talk: Talk, view: RecountView, said: str = "") -> Ask:
     def answered(at: int) -> Ask | None:
         answer = ANSWERS[at][0]
         return _how_many_left(talk, view) if answer == "rows-left" else _look_at(talk, view.counted, answer)
 
     found = countables(talk.state)
+    whole = (f"{said}: that is {view.counted} since the marker",) if said else ()
     return Explain(
-        question="The count and the presses differ. What is it?",
+        question="The counts differ. What happened?",
+        told=(*whole, f"you counted {view.counted}; the count here is {view.expected}"),
         spoken=spoken_difference(view.counted, view.expected),
         options=tuple(Option(text) for _, text in ANSWERS),
         counted=view.counted,
         expected=view.expected,
-        aside=f"counted, not {view.expected} as by presses",
         then=answered,
         back=lambda: _how_many(talk, found[0]),
     )
@@ -162,17 +195,10 @@ def _how_many_left(talk: Talk, view: RecountView) -> Ask:
 
 def _ways(talk: Talk, view: RecountView) -> Ask:
     def taken(at: int) -> Ask | None:
-        way = view.ways[at]
-        if not talk.do(way.command):
+        if not talk.do(view.commands[at]):
             return talk.asked
-        talk.say(f"{view.counted} counted: {way.label}", aloud=True)
+        talk.say(f"{view.counted} counted: {view.answers.rows[at].text}", aloud=True)
         return None
 
-    return WeighWays(
-        question=f"{sentence(verdict_words(view.verdict))} How to go on?",
-        told=tuple(line for line in view.text.split("\n") if line),
-        spoken=spoken_verdict(view),
-        view=view,
-        then=taken,
-        back=lambda: _why(talk, recount_view(talk.state, view.counted)),
-    )
+    title = f"{view.title}, {view.unit} {view.spot}"
+    return weigh(title, view.answers, taken, back=lambda: _why(talk, recount_view(talk.state, view.counted)))

@@ -217,20 +217,20 @@ def test_a_judgement_needs_a_ratio_and_a_target() -> None:
 def test_a_closed_edge_with_everything_picked_too_soon_says_what_to_do() -> None:
     """The last spot would stay empty: the last loop moves there."""
     done = recount(24, 32, at=31, counted=24, ends="closed")
-    assert "pick it in the last spot" in done.text
+    assert "pick it up in the last spot" in done.text
 
 
 def test_the_text_names_the_unit_and_the_hands_way_of_ripping_back() -> None:
     """9 of 24 half way along 32 rows: the answer is to rip back, said as hands do it."""
     done = recount(24, 32, at=16, counted=9, unit="row")
     assert done.verdict is Verdict.WILL_FLARE
-    assert "Counted 9 of 24 at row 16 of 32: 15 to pick, 16 rows left." in done.text
-    assert "1. Rip back until 5 loops are left, at row 8; from there the rest lies flat" in done.text
-    assert "increase 3 evenly in the first round" in done.text
+    assert "9 of 24 at row 16 of 32. Pick up 15 over the last 16 rows." in done.text
+    assert "1. Rip back to row 8 (5 stitches). From there it lies flat" in done.text
+    assert "increase 3 evenly in round 1" in done.text
 
 
 def test_where_the_target_does_not_suit_the_edge_ripping_back_mends_nothing() -> None:
     """24 from 24 rows that take 3 of 4: no spot to go back to, and the text says why."""
     done = recount(24, 24, at=12, counted=9, natural=Fraction(3, 4))
     assert done.rip_back is None
-    assert "the target itself does not suit this edge" in done.text
+    assert "the total is wrong for this edge" in done.text

@@ -135,9 +135,17 @@ def test_plum_yoke_finds_the_missing_stitch_by_the_count(tmp_path: Path) -> None
     found = following(before, hand.state)
     assert found is not None
     assert "One missing" in found.lines[0]
-    mended = [way.command for way in found.ways]
-    assert hand.do(mended[0]) is None
-    assert hand.state.ledger.on("neck") == should
+    rows = found.answers.rows
+    assert [one.text for one in rows[:3]] == [
+        f"I found it and picked up: {should}",
+        "Count again",
+        "Make 1 on the neck needle now",
+    ]
+    assert found.does[0].undo
+    made = found.does[2].command
+    assert made is not None
+    assert hand.do(made) is None
+    assert hand.state.ledger.on("neck") == should == rows[0].total == rows[2].total
     hand.put_down()
 
 

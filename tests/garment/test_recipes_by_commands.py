@@ -14,7 +14,7 @@ import pytest
 from finishing_tui import shipped
 from finishing_tui.craft.figures import rounded
 from finishing_tui.craft.lengths import read_length
-from finishing_tui.garment.commands import ChoosePace, Finish, Other, Press, TakeCount, TakeMeasure
+from finishing_tui.garment.commands import ChoosePace, Finish, Other, Press, PutRight, TakeCount, TakeMeasure
 from finishing_tui.garment.events import Pace
 from finishing_tui.garment.evolve import Happening
 from finishing_tui.garment.stored import from_row
@@ -167,7 +167,7 @@ def test_one_stitch_missing_is_found_and_put_right(name: str, size: str) -> None
     found = following(before, paper.state)
     assert found is not None
     assert "One missing" in found.lines[0]
-    paper.did(found.ways[0].command)
+    paper.did(next(one.command for one in found.does if isinstance(one.command, PutRight)))
     to_the_end(paper)
     assert paper.state.ledger.empty
     (told,) = [one for one in recorded(paper).counts if one.counted != one.expected]

@@ -47,7 +47,7 @@ def test_each_change_is_named_with_its_step_and_field(old: str, new: str, line: 
 def test_what_it_changes_later_is_named_too() -> None:
     """After what is another way come the later numbers that change with it."""
     lines, _ = changed(("change = -2", "change = -4"))
-    at = lines.index("this changes what comes later")
+    at = lines.index("this affects later steps")
     assert lines[at + 1] == "step 2, Work the band: band needle 32, not 34"
 
 

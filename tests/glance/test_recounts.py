@@ -1,38 +1,94 @@
-"""The labels of the ways to go on after a recount, which must be read at a glance."""
+"""The ways to go on after a recount, which must be read at a glance and say what really comes of each."""
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.ledger import EDGE, Posting
+from finishing_tui.garment.commands import Finish, Press
+from finishing_tui.garment.events import Recounted, Replanned, WhyOff
 from finishing_tui.glance import recount_view
-from tests.garment.edges import along
+from finishing_tui.recipe.kinds.work import Work
+from tests.examples import share
+from tests.garment.edges import along, press_to_the_end, sections
 
 
 @pytest.mark.parametrize(
-    ("spots", "target", "presses", "counted", "label"),
+    ("spots", "target", "presses", "counted", "said"),
     [
-        (40, 30, 15, 15 - 3, "3 of 4 to the end, then 2 more in the first round"),
-        (40, 30, 15, 15 + 2, "3 of 4 to the end, then 3 fewer in the first round"),
-        (12, 12, 6, 6 - 2, "every row to the end, then 2 more in the first round"),
-        (40, 39, 13, 13 - 2, "natural ratio to the end, then 2 more in the first round"),
-        (8, 6, 6, 4, "2 more in the first round"),
+        (40, 30, 15, 15 - 3, "Keep 3 of every 4. Increase 2 evenly in row 1."),
+        (40, 30, 15, 15 + 2, "Keep 3 of every 4. Decrease 3 evenly in row 1."),
+        (12, 12, 6, 6 - 2, "Pick up every row. Increase 2 evenly in row 1."),
+        (40, 39, 13, 13 - 2, "Pick up at the rate your gauge gives. Increase 2 evenly in row 1."),
+        (8, 6, 6, 4, "Increase 2 evenly in row 1"),
     ],
 )
 def test_the_first_round_is_said_in_plain_numbers(
-    spots: int, target: int, presses: int, counted: int, label: str
+    spots: int, target: int, presses: int, counted: int, said: str
 ) -> None:
     """The ratio is said in figures where it is easy, more and fewer in words; at the end of the edge no ratio."""
     view = recount_view(along(spots, target).press(presses).state, counted, "loops")
-    way = next(way for way in view.ways if way.command.repair == "first-round")
-    assert way.label == label
+    row = next(one for one in view.answers.rows if one.made)
+    assert row.text == "Fix it in row 1" or presses == target
+    assert (row.more or row.text).startswith(said)
 
 
 def test_taking_it_all_out_is_said_kindly() -> None:
-    """Where nothing before the first loop can stay, it is begun anew; no row 0 is spoken of."""
+    """Where nothing before the first loop can stay, it is begun again; no row 0 is spoken of."""
     view = recount_view(along(40, 30).press(15).state, 2, "loops")
-    way = next(way for way in view.ways if way.command.repair == "rip-back")
-    assert way.label == "take it all out, begin after row 1"
-    assert way.text.startswith("Take it all out and begin this section anew after row 1; then it lies flat: ")
+    assert "Rip it all out; start again after row 1" in [one.text for one in view.answers.rows]
     view = recount_view(along(5, 3).press(1).state, 3, "loops")
-    way = next(way for way in view.ways if way.command.repair == "rip-back")
-    assert way.label == "take it all out, begin this section anew"
-    assert way.text.startswith("Take it all out and begin this section anew; then it lies flat: ")
-    assert "row 0" not in view.text
+    assert "Rip it all out; start again at the beginning" in [one.text for one in view.answers.rows]
+    assert not any("row 0" in one.text or "row 0" in one.more for one in view.answers.rows)
+
+
+def test_the_heading_is_the_difference_and_no_verdict() -> None:
+    """The count and what was planned stand over the ways; how it lies stands with the way that it is true of."""
+    view = recount_view(along(96, 68).press(34).state, 26, "loops")
+    assert (view.answers.heading, view.answers.said) == ("8 short", "you counted 26, planned 34")
+    assert [(one.text[:8], one.lies) for one in view.answers.rows][::3] == [
+        ("Rip back", "lies flat"),
+        ("Carry on", "lies flat"),
+    ]
+    assert {one.text: one.lies for one in view.answers.rows}["Re-space the rest"] == "will flare"
+
+
+_ANSWERS: tuple[WhyOff, ...] = ("presses", "loops", "rows-left", "half-way")
+
+
+@settings(max_examples=share(60))
+@given(sections(), st.data())
+def test_every_row_says_what_really_comes_of_it(shape: tuple[int, int, str, str], data: st.DataObject) -> None:
+    """Each way is really taken and the step worked to its end and through the first row of the band.
+
+    The total is what is on the needle then, the increases are those that the plan gains, and the stitches to rip back
+    are those that come out; the spots marked as changed are those whose loops differ from the plan.
+    """
+    pressed = data.draw(st.integers(0, shape[1]))
+    counted = data.draw(st.integers(0, 2 * shape[0]))
+    answer = data.draw(st.sampled_from(_ANSWERS))
+    left = data.draw(st.integers(0, shape[0])) if answer == "rows-left" else None
+    for at in range(9):
+        paper = along(*shape).press(pressed)
+        try:
+            view = recount_view(paper.state, counted, answer, left)
+        except FinishingError:
+            return
+        if at == len(view.commands):
+            return
+        row = view.answers.rows[at]
+        paper.did(view.commands[at])
+        told, *later = paper.latest
+        assert isinstance(told, Recounted)
+        out = [one.stitches for one in told.entries if isinstance(one, Posting) and one.to == EDGE]
+        assert row.ripped == (sum(out) if view.commands[at].repair == "rip-back" else 0)
+        made = [
+            sum(one.change for edit in event.edits if isinstance(edit.after, Work) for one in edit.after.shaping)
+            for event in later
+            if isinstance(event, Replanned)
+        ]
+        assert row.made == sum(made)
+        press_to_the_end(paper).surely(Finish())
+        paper.did(Press())
+        assert paper.state.ledger.on("band") == row.total

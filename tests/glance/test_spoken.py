@@ -17,11 +17,10 @@ from finishing_tui.glance.spoken import (
     Speech,
     next_word,
     spoken,
+    spoken_answers,
     spoken_difference,
     spoken_question,
-    spoken_verdict,
 )
-from finishing_tui.glance.stored_words import verdict_words
 from finishing_tui.glance.values import Glance, PairFace
 from tests.garment.edges import along
 from tests.garment.paper import Paper, plan_for
@@ -142,15 +141,16 @@ def test_every_step_of_a_garment_has_something_to_say() -> None:
     assert len(said) > 20
 
 
-@pytest.mark.parametrize(("counted", "begins"), [(5, "5 counted. "), (9, "9 counted. ")])
-def test_a_recount_says_its_verdict(counted: int, begins: str) -> None:
-    """What was counted, how the rest lies, and the first way to go on."""
+@pytest.mark.parametrize(("counted", "begins"), [(5, "3 short: you counted 5, "), (9, "1 too many: you counted 9, ")])
+def test_a_recount_says_how_far_it_is_off(counted: int, begins: str) -> None:
+    """The difference and both numbers, and then every way with how it lies."""
     paper = along(24, 18)
     pressed(paper, 8)
     view = recount_view(paper.state, counted, "loops")
-    told = spoken_verdict(view)
-    assert told.startswith(f"{begins}{verdict_words(view.verdict).capitalize()}.")
-    assert f"1: {view.ways[0].label}" in told
+    told = spoken_answers(view.answers)
+    assert told.startswith(begins)
+    for number, way in enumerate(view.answers.rows, 1):
+        assert f"{number}: {way.text}, {way.lies}." in told
 
 
 @pytest.mark.parametrize(("name", "size"), MIDDLE)
@@ -176,8 +176,10 @@ def test_every_state_of_every_recipe_can_be_spoken(name: str, size: str) -> None
 
 def test_a_question_is_spoken_with_the_numbers_of_its_answers() -> None:
     """So that one of them can be taken with the eyes elsewhere."""
-    assert spoken_question("this changes what comes later", ["leave it", "go on."]) == (
-        "This changes what comes later. 1: leave it. 2: go on."
+    assert spoken_question("this affects later steps", ["leave it", "go on."]) == (
+        "This affects later steps. 1: leave it. 2: go on."
     )
     told = spoken_difference(11, 12)
-    assert told.startswith("11 counted, 12 by presses. What is it? 1: I missed or doubled presses. 2: ")
+    assert told.startswith(
+        "You counted 11; the count here is 12. What happened? 1: I missed a press, or pressed twice. 2: "
+    )

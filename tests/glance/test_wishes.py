@@ -25,7 +25,7 @@ def test_what_is_told_names_the_keys_in_force(table: Table) -> None:
     face = look_at(Paper(plan_for(NECKBAND)).state, 7, NOW, keys.wishes()).face
     assert isinstance(face, MessageFace)
     assert face.words == f"Press {keys.shown('needles.finish')} to start this step."
-    assert meaning(along(8, 6).state, keys) == f"{keys.shown('needles.finish')}: loops counted"
+    assert meaning(along(8, 6).state, keys) == f"{keys.shown('needles.finish')}: stitches counted"
 
 
 def test_usual_keys_are_named_as_ever() -> None:

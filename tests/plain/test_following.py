@@ -18,7 +18,7 @@ def at_the_back_holder(folder: Path) -> Twin:
 
 @pytest.mark.parametrize(
     ("line", "way"),
-    [("1", PutRight("here", "back", 1)), ("3", PutRight("as-it-is", "back", 0)), ("escape", None)],
+    [("3", PutRight("here", "back", 1)), ("5", PutRight("as-it-is", "back", 0)), ("escape", None)],
 )
 def test_a_count_that_differs_names_what_it_changes(tmp_path: Path, line: str, way: PutRight | None) -> None:
     """One missing of 46: the later numbers are said, and each answer leaves the events of its command, escape none."""
@@ -30,11 +30,11 @@ def test_a_count_that_differs_names_what_it_changes(tmp_path: Path, line: str, w
         twin.does(way, line)
     twin.puts_down("")
     said = talked(crew(tmp_path / "plain"), *twin.lines)
-    at = said.index("This changes what comes later.")
+    at = said.index("This affects later steps.")
     assert any(one.startswith("One missing: look for a dropped stitch first") for one in said[at:])
     assert "Step 5, Left back onto a needle: back holder 34, not 35." in said[at:]
-    assert any(one.startswith("1: Make 1 on the back holder, here and now") for one in said[at:])
-    assert "Type 1 to 3, or escape." in said[at:]
+    assert any(one.startswith("3: Make 1 on the back holder now.") for one in said[at:])
+    assert "Type 1 to 5, or escape." in said[at:]
     assert events(tmp_path / "plain") == events(tmp_path / "twin")
 
 
@@ -42,13 +42,13 @@ def test_other_lines_do_nothing_while_it_is_asked(tmp_path: Path) -> None:
     """What fits no way is no answer: nothing is done, and the ways are said again without the numbers before them."""
     twin = at_the_back_holder(tmp_path / "twin")
     twin.does(TakeCount(45, "back"), "45")
-    twin.lines += ["d", "0", "4", "47"]
-    twin.does(PutRight("as-it-is", "back", 0), "3")
+    twin.lines += ["d", "0", "6", "47"]
+    twin.does(PutRight("as-it-is", "back", 0), "5")
     twin.puts_down("")
     said = talked(crew(tmp_path / "plain"), *twin.lines)
     assert events(tmp_path / "plain") == events(tmp_path / "twin")
     assert sum(one.startswith("One missing") for one in said) == 1
-    assert sum(one.startswith("3: Carry on as it is") for one in said) == 5
+    assert sum(one.startswith("5: Carry on.") for one in said) == 5
 
 
 def test_a_count_that_changes_nothing_asks_nothing(tmp_path: Path) -> None:
@@ -57,7 +57,7 @@ def test_a_count_that_changes_nothing_asks_nothing(tmp_path: Path) -> None:
     twin.does(TakeCount(46, "back"), "46")
     twin.puts_down("")
     said = talked(crew(tmp_path / "plain"), *twin.lines)
-    assert "This changes what comes later." not in said
+    assert "This affects later steps." not in said
     assert events(tmp_path / "plain") == events(tmp_path / "twin")
 
 
@@ -70,6 +70,6 @@ def test_a_recount_that_leaves_another_number_asks_too(tmp_path: Path) -> None:
     twin.puts_down("")
     lines = [*twin.lines[:-2], "escape", *twin.lines[-2:]]
     said = talked(crew(tmp_path / "plain"), *lines)
-    at = said.index("This changes what comes later.")
+    at = said.index("This affects later steps.")
     assert any("neck needle 70, not 76" in one for one in said[at:]), said[at:]
     assert events(tmp_path / "plain") == events(tmp_path / "twin")

@@ -8,6 +8,8 @@ from finishing_tui.garment.events import RepairChoice, WhyOff
 from tests.plain.making import Twin, crew, events, talked
 from tests.plain.test_whole_garments import NECKBAND
 
+_WAYS = "3 short: you counted 7, planned 10."
+
 
 @pytest.fixture(scope="module")
 def half_way(tmp_path_factory: pytest.TempPathFactory) -> Path:
@@ -50,9 +52,9 @@ def test_the_half_way_count_that_differs(
     twin.does(TakeCount(number, answer=answer, left=left, repair=repair))
     twin.puts_down("")
     said = talked(plain, str(number), *lines, "q", "")
-    assert "  What is it?" in said
+    assert "  What happened?" in said
     assert "Type 1 to 4, or escape." in said
-    assert "  How to go on?" in said
+    assert any(f": you counted {number}, " in line for line in said)
     assert events(plain) == events(tmp_path / "twin")
 
 
@@ -66,8 +68,8 @@ def test_nothing_changes_before_a_way_is_taken(half_way: Path, tmp_path: Path) -
         *("r", "999999", "r", "escape"),
     )
     said = [line.strip() for line in talked(plain, *asked, "q", "")]
-    questions = [line for line in said if line in {"How to go on?", "What is it?"}]
-    assert questions == ["What is it?"] * 7 + ["How to go on?"] * 3 + ["What is it?"]
+    questions = [line for line in said if line in {_WAYS, "What happened?"}]
+    assert questions == ["What happened?"] * 7 + [_WAYS] * 3 + ["What happened?"]
     assert said.count("Nothing changed.") == 2
     assert events(plain) == events(tmp_path / "twin")
 
@@ -80,5 +82,5 @@ def test_a_count_as_planned_is_taken_at_once(half_way: Path, tmp_path: Path, lin
     twin.does(TakeCount(loops))
     twin.puts_down("")
     said = talked(plain, "r", line, "q", "")
-    assert f"{loops} counted, as planned; {loops} on the needle in all." in said
+    assert f"{loops} counted, as planned." in said
     assert events(plain) == events(tmp_path / "twin")

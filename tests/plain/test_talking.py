@@ -138,9 +138,9 @@ def test_files_that_were_changed_are_asked_about_first(tmp_path: Path) -> None:
     more = "".join(f'[place.extra_{at}]\ntext = "extra {at}"\nkind = "holder"\nlive = 1\n\n' for at in range(20))
     (folder / "hostile.toml").write_text(RECIPE.replace("[[step]]", f"{more}[[step]]", 1))
     said = talked(folder, "d", "2", "q", "")
-    at = said.index("The recipe or the garment's file was changed since it was taken.")
-    told = said[at + 1 : said.index("1: Go on by the plan there is.")]
+    at = said.index("The recipe has changed since you started.")
+    told = said[at + 1 : said.index("1: Keep the old version.")]
     assert len(told) == MOST_LINES + 1
     assert told[-1].startswith("And ")
-    assert "The change is taken." in said
+    assert "The new version is in use." in said
     assert sum(kind == "Replanned" for kind, _, _ in events(folder)) == 1

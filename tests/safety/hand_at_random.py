@@ -128,11 +128,12 @@ class HandAtRandom:
                 seen = recount_view(before, number, answer, left)
             except FinishingError:  # such a count cannot be, which is said in a sentence
                 return
-            assert seen.ways
+            assert seen.commands
             if seen.matches or answer is not None:
-                self.asks(self.dice.choice(seen.ways).command)
+                self.asks(self.dice.choice(seen.commands))
         if self.state != before and self.dice.random() < 0.3 and (follows := following(before, self.state)):
-            self.asks(self.dice.choice(follows.ways).command)
+            ways = [one.command for one in follows.does if one.command is not None]
+            self.asks(self.dice.choice(ways))
 
     def _asks_what_if(self) -> None:
         """Ask for another target, spots, rhythm or rounds, mostly near what there is; what cannot be says why."""

@@ -165,12 +165,15 @@ class AtTheNeedles(RuleBasedStateMachine):
             seen = recount_view(state, max(loops + off, 0), answer, left)
         except FinishingError:
             return
-        assert seen.ways
-        way = data.draw(st.sampled_from(seen.ways))
+        assert seen.commands
+        command, row = data.draw(st.sampled_from([*zip(seen.commands, seen.answers.rows, strict=True)]))
         if seen.matches or answer is not None:
-            refusal = self.do(way.command)
+            refusal = self.do(command)
             if refusal is None and self.paper.state.standing and self.paper.state.standing.work:
-                assert any(one.mark.units == way.edge.at for one in self.paper.state.standing.work.progress)
+                assert any(
+                    row.edge is not None and one.mark.units == row.edge.at
+                    for one in self.paper.state.standing.work.progress
+                )
 
     @rule(step=st.integers(0, 19) | absurd, stage=st.integers(0, 5) | absurd, units=st.integers(0, 30) | absurd)
     def rip(self, step: int, stage: int, units: int) -> None:

@@ -126,7 +126,7 @@ async def test_digits_build_a_number_that_says_what_it_means(tmp_path: Path) -> 
     async with app.run_test() as pilot:
         await pilot.press("1", "4")
         assert needles(app).talk.typed == "14"
-        assert "enter: loops counted" in shown(app)
+        assert "enter: stitches counted" in shown(app)
         await pilot.press("backspace")
         assert needles(app).talk.typed == "1"
         await pilot.press("escape")
@@ -262,20 +262,20 @@ async def test_a_count_that_is_right_takes_no_question(tmp_path: Path) -> None:
     app = _prepared(tmp_path, PICK_UP, *[Press()] * 9)
     async with app.run_test() as pilot:
         await pilot.press("r", "enter")
-        assert _said(app) == "9 counted, as planned; 9 on the needle in all."
+        assert _said(app) == "9 counted, as planned."
         await pilot.press("9", "enter")
-        assert _said(app) == "9 counted, as planned; 9 on the needle in all."
+        assert _said(app) == "9 counted, as planned."
         await pilot.press("r", "1", "backspace", "escape")
         assert _loops(app) == 9
 
 
 async def test_a_count_that_cannot_be_is_refused_where_it_is_typed(tmp_path: Path) -> None:
-    """A number beyond what the section can hold is refused with the range, and nothing is lost."""
+    """A number beyond what the section can hold is refused with the most it can be, and nothing is lost."""
     app = _prepared(tmp_path, PICK_UP, *[Press()] * 9)
     async with app.run_test() as pilot:
         await pilot.press("r", "9", "9", "9", "enter")
         assert isinstance(front(app), LargeAsk)
-        assert "0 to 48" in " ".join(shown(app).split())
+        assert "it holds up to 48" in " ".join(shown(app).split())
         await pilot.press("escape")
         assert _loops(app) == 9
 
@@ -422,8 +422,8 @@ async def test_every_action_is_alive(tmp_path: Path) -> None:
 
 async def _carry_on(pilot: Pilot[None]) -> None:
     """Leave what a count changes further on as it is."""
-    assert isinstance(pilot.app.screen, ChoiceBox)
-    assert "This changes what comes later" in shown_on(pilot)
+    assert isinstance(pilot.app.screen, LargeAsk)
+    assert "This affects later steps" in shown_on(pilot)
     await pilot.press("escape")
 
 

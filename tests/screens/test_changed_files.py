@@ -39,7 +39,7 @@ def test_line_by_line_it_is_named_too(tmp_path: Path) -> None:
     """Yes takes it, and the change is among those of the plan."""
     said = talked(edited(tmp_path), "2", "ledger 1", "q", "")
     assert "Step 6, Work the rib: rounds: 8, not 6." in said
-    assert "The change is taken." in said
+    assert "The new version is in use." in said
 
 
 def test_what_cannot_be_taken_is_said_to_be_for_a_new_garment(tmp_path: Path) -> None:

@@ -29,7 +29,7 @@ async def test_the_box_fits_and_the_answer_at_the_caret_is_seen(size: tuple[int,
     """However many lines and answers: keys and box are whole, and the whole answer at the caret is on the screen."""
     app = _app(tmp_path)
     async with app.run_test(size=size) as pilot:
-        app.push_screen(ChoiceBox("This changes what comes later", WAYS, LINES))
+        app.push_screen(ChoiceBox("This affects later steps", WAYS, LINES))
         await settled(pilot)
         await settled(pilot)
         for number in range(1, len(WAYS) + 1):
@@ -37,7 +37,7 @@ async def test_the_box_fits_and_the_answer_at_the_caret_is_seen(size: tuple[int,
             assert f"▸ {number}  way {number}" in told
             assert f"look {number}" in told
             assert all(word in told for word in ("1-6 choose", "enter confirm", "escape leave", "╭", "╰"))
-            assert "This changes what comes later" in told
+            assert "This affects later steps" in told
             hidden = len(LINES) - told.count("· step")
             assert (f"... and {hidden} line" in told) == bool(hidden)
             await pilot.press("down")
@@ -49,7 +49,7 @@ async def test_a_digit_chooses_and_is_confirmed_where_consequences_are_told(tmp_
     app = _app(tmp_path)
     taken: list[int | None] = []
     async with app.run_test() as pilot:
-        app.push_screen(ChoiceBox("This changes what comes later", WAYS, LINES), taken.append)
+        app.push_screen(ChoiceBox("This affects later steps", WAYS, LINES), taken.append)
         await pilot.press("3")
         assert isinstance(app.screen, ChoiceBox)
         assert (app.screen.query_one(Choices).at, taken) == (2, [])
@@ -64,7 +64,7 @@ async def test_keys_that_do_nothing_ring(tmp_path: Path, monkeypatch: pytest.Mon
     app = _app(tmp_path)
     rung: list[str] = []
     async with app.run_test() as pilot:
-        app.push_screen(ChoiceBox("This changes what comes later", WAYS, LINES))
+        app.push_screen(ChoiceBox("This affects later steps", WAYS, LINES))
         await settled(pilot)
         monkeypatch.setattr(app, "bell", lambda: rung.append("bell"))
         for many, key in enumerate(("x", "0", "9", "up"), 1):

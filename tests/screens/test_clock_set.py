@@ -63,7 +63,7 @@ async def test_coming_back_before_it_was_put_down(ahead: timedelta, tmp_path: Pa
         text = shown(app)
         assert " ago" not in text
         assert "put down" not in text
-        assert ("The last sitting was cut off" in text) is cut_off
+        assert ("The program stopped last time" in text) is cut_off
 
 
 @pytest.mark.parametrize("ahead", [FORWARD, BACK])

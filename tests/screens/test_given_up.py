@@ -2,8 +2,8 @@
 
 from pathlib import Path
 
+from finishing_tui.screens.asked_large import LargeAsk
 from finishing_tui.screens.at_the_needles import AtTheNeedles
-from finishing_tui.screens.choice_box import ChoiceBox
 from tests.plain.making import talked
 from tests.screens.hands import JOIN, app_for, front, needles, settled, shelf, shown, work_to
 
@@ -17,15 +17,15 @@ async def test_enter_twice_says_what_it_changes_and_can_be_taken_back(tmp_path: 
         await settled(pilot)
         before = needles(app).talk.state
         await pilot.press("enter", "enter")
-        assert isinstance(front(app), ChoiceBox)
-        assert "This changes what comes later" in shown(app)
+        assert isinstance(front(app), LargeAsk)
+        assert "This affects later steps" in shown(app)
         assert "6 live stitches left on the left front shoulder" in " ".join(shown(app).split())
         await pilot.press("enter")
         assert isinstance(front(app), AtTheNeedles)
         assert needles(app).talk.state.steps == before.steps
         assert "Taken back: the end of step 2" in shown(app)
         await pilot.press("o", "o")
-        assert "This changes what comes later" in shown(app)
+        assert "This affects later steps" in shown(app)
         await pilot.press("escape")
         assert needles(app).talk.state.steps[JOIN].status == "left-out"
         await settled(pilot)
@@ -36,6 +36,6 @@ def test_line_by_line_too(tmp_path: Path) -> None:
     folder = shelf(tmp_path)
     work_to(folder, JOIN)
     said = talked(folder, "f", "f", "1", "q", "")
-    assert "This changes what comes later." in said
-    assert any(line == "1: Take it back: step 2 is worked on." for line in said)
+    assert "This affects later steps." in said
+    assert any(line == "1: Go back and finish step 2." for line in said)
     assert "Taken back: the end of step 2." in said

@@ -19,12 +19,12 @@ from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.settings.looks import GROUNDS
 from finishing_tui.talk.offers import offers
+from finishing_tui.widgets.answer_table import AnswerTable
 from finishing_tui.widgets.entry import EntryBox
 from finishing_tui.widgets.figure_pair import FigurePair
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.rows import Rows
-from finishing_tui.widgets.ways import Ways
 from tests.screens.hands import pressed, pressing, shown, still
 from tests.screens.readable import faint, letters
 from tests.screens.scenes import SCENES, SIZES
@@ -246,11 +246,11 @@ def _keys_are_alive(app: FinishingApp) -> None:
 
 def _all_ways_are_there(app: FinishingApp) -> None:
     """Check that where there are ways to choose between, the label of each is on the screen."""
-    for ways in app.screen.query(Ways):
-        if ways.display and ways.view is not None:
+    for table in app.screen.query(AnswerTable):
+        if table.display and table.answers is not None:
             lines = shown(app).split("\n")
-            for number, way in enumerate(ways.view.ways, 1):
-                assert any(f"{number}  {way.label[:20]}" in line for line in lines), (number, way.label, lines)
+            for way in table.answers.rows:
+                assert any(way.text[:20] in line for line in lines), (way.text, lines)
 
 
 def _lies_whole(app: FinishingApp) -> None:

@@ -86,7 +86,7 @@ async def test_the_next_word_and_the_count_are_spoken_after_a_press(tmp_path: Pa
             (("space",), "pick, 5 of "),
             (("enter",), "Enter again does it all the same."),
             (("x",), "pick, 5 of "),
-            (("1", "1", "enter", "2"), "11 counted. "),
+            (("1", "1", "enter", "2"), "you counted 11, "),
         ):
             before = len(talk.heard())
             await pilot.press(*keys)
@@ -109,12 +109,12 @@ async def test_keys_lead_to_texts_in_their_order(tmp_path: Path, monkeypatch: py
             ("space", "pick, 5 of 17"),
             ("backspace", "back to 4. skip 1, pick, 4 of 17"),
             ("3", ""),
-            ("enter", "3 counted, 4 by presses. What is it? 1: I missed or doubled presses. 2: "),
-            ("2", "3 counted. Lies flat. 1: space the rest."),
-            ("backspace", "3 counted, 4 by presses. What is it? 1: "),
+            ("enter", "You counted 3; the count here is 4. What happened? 1: I missed a press, or pressed twice. 2: "),
+            ("2", "1 short: you counted 3, planned 4. 1: Re-space the rest, lies flat."),
+            ("backspace", "You counted 3; the count here is 4. What happened? 1: "),
             ("escape", ""),
-            ("r", "Count the loops of left front neck, from the start."),
-            ("enter", "4 counted, as planned; 4 on the needle in all. skip 1, pick, 4 of 17"),
+            ("r", "Count the left front neck."),
+            ("enter", "4 counted, as planned. skip 1, pick, 4 of 17"),
             ("enter", "Left front neck: 4 of 17 so far. Enter again does it all the same."),
         ):
             said.clear()

@@ -21,7 +21,7 @@ async def test_another_target_is_four_keys(tmp_path: Path) -> None:
         before = needles(app).talk.state
         await pilot.press("w", "1", "1")
         assert isinstance(front(app), WhatIfScreen)
-        assert "this changes what comes later" in shown(app)
+        assert "this affects later steps" in shown(app)
         await pilot.press("escape")
         assert needles(app).talk.state is before
         await pilot.press("w", "1", "1", "enter")
@@ -29,7 +29,7 @@ async def test_another_target_is_four_keys(tmp_path: Path) -> None:
         work = needles(app).talk.state.steps[PICK_UP].work
         assert work is not None
         assert work.stages[0].target == 11
-        assert "Taken: 11 from 24 rows" in shown(app)
+        assert "Changed: 11 from 24 rows" in shown(app)
         await pilot.press("backspace", "backspace")
         assert needles(app).talk.state.steps == before.steps
         await settled(pilot)
@@ -45,7 +45,7 @@ async def test_every_field_and_no_dead_key(tmp_path: Path, monkeypatch: pytest.M
         await settled(pilot)
         monkeypatch.setattr(app, "bell", lambda: rung.append(1))
         await pilot.press("w", "enter")
-        assert "Nothing is another way yet" in shown(app)
+        assert "Type a number first" in shown(app)
         await pilot.press("2")
         assert "4 loops are there" in shown(app)
         await pilot.press("enter")
@@ -94,11 +94,11 @@ def test_line_by_line_it_leads_to_the_same_events(tmp_path: Path) -> None:
     """Both plans are said, yes takes the new one, and the journal has what the keys would have made of it."""
     folder = shelf(tmp_path)
     work_to(folder, PICK_UP, *[Press()] * 4)
-    said = talked(folder, "w 11", "2", "what if", "22 rows, even", "1", "w 2/3", "escape", "w two", "w 11 cm", "q", "")
+    said = talked(folder, "w 11", "1", "what if", "22 rows, even", "2", "w 2/3", "escape", "w two", "w 11 cm", "q", "")
     text = " ".join(said)
-    assert "Then: 11 from 24 rows" in text
-    assert "This changes what comes later." in said
-    assert "Taken: 17 from 22 rows" in text
+    assert "11 from 24 rows" in text
+    assert "This affects later steps." in said
+    assert "Changed: 17 from 22 rows" in text
     assert "Nothing changed." in said
     assert text.count("That is no number of loops or rows, rhythm or spread.") == 2
     assert [kind for kind, _, _ in events(folder)].count("Replanned") == 1

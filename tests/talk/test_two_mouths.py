@@ -20,8 +20,8 @@ from finishing_tui.talk.asks import (
     HowMany,
     Read,
     SetNumber,
+    Weigh,
     WeighPlans,
-    WeighWays,
     WorkOut,
     WriteLine,
 )
@@ -117,8 +117,8 @@ class Knitter:
             self._leaves()
             return
         match ask:
-            case Choose() | WeighWays():
-                many = len(ask.view.ways if isinstance(ask, WeighWays) else ask.options)
+            case Choose() | Weigh():
+                many = len(ask.answers.rows if isinstance(ask, Weigh) else ask.options)
                 at = self._random.randrange(min(many, 9))
                 number = str(at + 1)
                 self._talk.answer(at)
@@ -147,7 +147,7 @@ class Knitter:
             self._leaves()
             return
         self._talk.answer(view)
-        self.moves.append(Move((str(number), "1"), (*str(number), "enter")))
+        self.moves.append(Move((str(number), "2"), (*str(number), "enter")))
         if self._talk.asked is ask:
             self._leaves()
 

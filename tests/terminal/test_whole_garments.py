@@ -133,11 +133,11 @@ class Hands:
         self.missing = ""
         self.terminal.press(*str(held - 1), "enter")
         # A screen may be read while it is still being drawn, so it is waited for what is to be read off it.
-        repair = re.compile(r"(\d)  put \+1 right evenly in the first round")
+        repair = re.compile(r"(\d)  Increase 1 evenly in round 1")
         text = self.terminal.wait_for(lambda text: repair.search(text) is not None)
         way = repair.search(text)
         assert way is not None, text
-        self.keys(way[1], "enter", until=lambda now: now.top_label == Label("first-round-changed"))
+        self.keys(way[1], until=lambda now: now.top_label == Label("first-round-changed"))
 
     def everything_on_the_way(self, stage: Stage) -> None:
         """Stray, take back and put back, recount in each of three ways, and rip back."""
@@ -164,10 +164,10 @@ class Hands:
         """Type a count that differs from the presses, say what that is put down to, and take the first way."""
         before = self.section[1].confirmed
         self.terminal.press(*str(counted), "enter")
-        self.terminal.wait_for("missed or doubled")
+        self.terminal.wait_for("missed a press")
         self.terminal.press(*answer)
         if answer[0] != "1":
-            self.terminal.wait_for(lambda text: "space the rest" in text or "rip back" in text)
+            self.terminal.wait_for(lambda text: "Re-space the rest" in text or "Rip back to" in text)
         self.keys("enter", until=lambda _: self.section[1].confirmed != before)
 
 

@@ -36,7 +36,7 @@ def mended_first_round(
     if found is None:
         return None
     index, band = found
-    before = _mended_by(band)
+    before = mended_by(band)
     if only_mended and not before:
         return None
     ids = state.plan.ids
@@ -49,11 +49,11 @@ def mending_kept(state: State, plan: Plan) -> Plan:
     for index, old in enumerate(state.plan.recipe.step):
         new = plan.step(index)
         if isinstance(old, WorkStep) and isinstance(new, WorkStep) and old.on == new.on:
-            plan = plan.with_step(index, _mending(new, _mended_by(old)))
+            plan = plan.with_step(index, _mending(new, mended_by(old)))
     return plan
 
 
-def _mended_by(step: WorkStep) -> int:
+def mended_by(step: WorkStep) -> int:
     """Return the stitches that recounts have left to the first round of ``step``."""
     return sum(one.change for one in step.shaping if one.at == MENDS)
 

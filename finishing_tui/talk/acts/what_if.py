@@ -30,7 +30,7 @@ def _does(talk: Talk) -> Ask | None:
     def taken(view: WhatIfView) -> Ask | None:
         if not talk.do(view.command):
             return talk.asked
-        talk.say(f"taken: {view.now}")
+        talk.say(f"changed: {view.now}")
         return None
 
     return WeighPlans(

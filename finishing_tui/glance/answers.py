@@ -1,0 +1,119 @@
+"""The answers to a question about numbers, side by side: what to do first, how it lies, the work, and the total.
+
+Every question of that kind is this one value, whatever raised it; the screens draw it as a table, ``plain`` says it.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from finishing_tui.craft.judging import Verdict
+from finishing_tui.craft.words import plural
+from finishing_tui.garment.walk import planned_on
+from finishing_tui.glance.stored_words import verdict_words
+from finishing_tui.glance.values import Edge
+from finishing_tui.recipe.kinds.base import RepeatOf
+
+_SHAPES: Mapping[Verdict, str] = MappingProxyType(
+    {
+        Verdict.LIES_FLAT: "==",
+        Verdict.JUST_SHOWS: "=~",
+        Verdict.WILL_PUCKER: "><",
+        Verdict.WILL_FLARE: "<>",
+        Verdict.CANNOT_BE: "!!",
+    }
+)
+"""The shape of a verdict, so that it is told apart without color."""
+
+
+NO_WORK = "none"
+"""What a way costs that adds no work."""
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """One way to go on.
+
+    ``text``: what to do first, ``verb``: the same in one verb, to be read from afar; ``verdict``: how it lies then;
+    ``made``: so many increases (below 0: decreases), ``ripped``: so many stitches to rip back; ``total``: what there is
+    then, in ``unit`` if that is not stitches (None: not known yet); ``note``: what is wrong with that. ``edge``: how
+    the edge would go, and ``more``: that in words.
+    """
+
+    text: str
+    verb: str
+    verdict: Verdict | None
+    total: int | None
+    made: int = 0
+    ripped: int = 0
+    unit: str = ""
+    note: str = ""
+    edge: Edge | None = None
+    more: str = ""
+
+    @property
+    def lies(self) -> str:
+        """How it lies, in words."""
+        return verdict_words(self.verdict)
+
+    @property
+    def shape(self) -> str:
+        """The same in a shape of two signs."""
+        return _SHAPES[self.verdict] if self.verdict is not None else ""
+
+    @property
+    def shows(self) -> bool:
+        """Whether it lies so that it will be seen from afar."""
+        return self.verdict not in {None, Verdict.LIES_FLAT, Verdict.JUST_SHOWS}
+
+    @property
+    def work(self) -> str:
+        """What it costs in work."""
+        made = plural(abs(self.made), "increase" if self.made > 0 else "decrease") if self.made else ""
+        ripped = f"{self.ripped} to rip" if self.ripped else ""
+        return ", ".join(part for part in (ripped, made) if part) or NO_WORK
+
+    @property
+    def comes_to(self) -> str:
+        """What the total becomes, with what is wrong with it."""
+        if self.total is None:
+            return ""
+        total = plural(self.total, self.unit) if self.unit else str(self.total)
+        return f"{total} · {self.note}" if self.note else total
+
+
+@dataclass(frozen=True, slots=True)
+class Answers:
+    """``heading``: the difference, ``said``: its two numbers in words; ``rows``: the ways, the safest first.
+
+    ``numbers``: what there is and what was planned, where these are what it is about; ``planned``: the edge as it was
+    planned, where there is one.
+    """
+
+    heading: str
+    said: str
+    rows: tuple[Answer, ...]
+    numbers: tuple[int, int] | None = None
+    planned: Edge | None = None
+
+    def changed(self, at: int) -> tuple[int, ...]:
+        """Return the spots to come that the way at ``at`` works otherwise than planned."""
+        edge = self.rows[at].edge
+        if edge is None or self.planned is None or edge.spots != self.planned.spots:
+            return ()
+        was, now = (planned_on(one.progress, edge.at, edge.spots) for one in (self.planned, edge))
+        return tuple(spot for spot, (old, new) in enumerate(zip(was, now, strict=True), edge.at + 1) if old != new)
+
+
+def off_by(difference: int) -> str:
+    """Say how many are there too many (below 0: too few)."""
+    if not difference:
+        return "as planned"
+    return f"{-difference} short" if difference < 0 else f"{difference} too many"
+
+
+def not_of(total: int, repeat: RepeatOf | None) -> str:
+    """Return what is wrong with a total that is not of its repeat; empty where nothing is."""
+    if repeat is None or repeat.takes(total):
+        return ""
+    return f"not a multiple of {repeat.of}{f' plus {repeat.plus}' if repeat.plus else ''}"

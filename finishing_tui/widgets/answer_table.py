@@ -1,0 +1,115 @@
+"""Ways to go on as a table: what to do first, the total, how it lies and the work; under it the edge of one way.
+
+Every row stands where it stands whichever way the caret is at: the edge always takes the same rows, and so does what
+is said about a way.
+"""
+
+from collections.abc import Sequence
+
+from textual.content import Content
+
+from finishing_tui.glance.answers import NO_WORK, Answer, Answers
+from finishing_tui.widgets.plain import plain, wrapped
+from finishing_tui.widgets.rows import Rows
+from finishing_tui.widgets.two_edges import ROWS, two_edges
+
+_TITLES = ("total", "how it lies", "work")
+
+
+class AnswerTable(Rows):
+    """The ways to go on, one under the other, and the edge of the one at the caret beside the planned one."""
+
+    def __init__(self, *, numbered: bool = True) -> None:
+        """``numbered``: a number takes a way, so each shows its own, and the caret stands at one."""
+        super().__init__(id="answers")
+        self._answers: Answers | None = None
+        self._numbered = numbered
+        self.at = 0
+
+    @property
+    def answers(self) -> Answers | None:
+        """What is shown."""
+        return self._answers
+
+    def show(self, answers: Answers | None, at: int = 0) -> None:
+        """Show ``answers`` with the caret at one of them; None shows nothing."""
+        self._answers, self.at = answers, at
+        self.redraw()
+
+    def rows(self, width: int, height: int | None) -> Sequence[Content]:
+        """Return the table, then the edge and the words of the way at the caret, as far as there is room for them."""
+        answers = self._answers
+        if answers is None:
+            return ()
+        table, at = self._table(answers, width)
+        room = len(table) + 99 if height is None else height
+        if len(table) > room:
+            top = min(max(at - room // 2, 0), len(table) - room)
+            return table[top : top + room]
+        below = [*self._edge(answers, width), *self._more(answers, width)]
+        gap = [Content()] if below and len(table) + len(below) < room else []
+        return [*table, *gap, *below][:room]
+
+    def _table(self, answers: Answers, width: int) -> tuple[list[Content], int]:
+        """Return the rows of the table, and which of them the caret stands at."""
+        heads = [self._head(index) for index in range(len(answers.rows))]
+        margin = heads[0].cell_length
+        wide = [max(map(len, column)) for column in zip(_TITLES, *map(_facts, answers.rows), strict=True)]
+        facts = sum(wide) + 3 * len(wide)
+        texts = max(len(one.text) for one in answers.rows)
+        if margin + texts + facts <= width:
+            titles = [plain(title.ljust(of), "$quiet") for title, of in zip(_TITLES, wide, strict=True)]
+            rows = [_row(Content(" " * (margin + texts)), titles)]
+            for index, one in enumerate(answers.rows):
+                text = self._text(index, one)
+                rows.append(_row(heads[index] + text.pad_right(texts - text.cell_length), _drawn(one, wide)))
+            return rows, self.at + 1
+        rows, at = [], 0
+        for index, one in enumerate(answers.rows):
+            at = len(rows) if index == self.at else at
+            for line, text in enumerate(wrapped(self._text(index, one), width - margin)):
+                rows.append((Content(" " * margin) if line else heads[index]) + text)
+            below = Content("  ").join(_drawn(one, [0, 0, 0]))
+            rows += [Content("   ") + line for line in wrapped(below, width - 3)]
+        return rows, at
+
+    def _head(self, index: int) -> Content:
+        if not self._numbered:
+            return Content("  ")
+        return plain("▸ " if index == self.at else "  ", "bold $act") + plain(f"{index + 1}  ", "bold $act")
+
+    def _text(self, index: int, one: Answer) -> Content:
+        return plain(one.text, "bold $count" if self._numbered and index == self.at else "bold $foreground")
+
+    def _edge(self, answers: Answers, width: int) -> list[Content]:
+        planned = answers.planned
+        if planned is None:
+            return []
+        edge = answers.rows[self.at].edge or planned
+        return two_edges(planned, edge, answers.changed(self.at), width, ascii_only=self.ascii)[:ROWS]
+
+    def _more(self, answers: Answers, width: int) -> list[Content]:
+        """Return what is said about the way at the caret, in as many rows as the longest of all takes."""
+        said = [wrapped(plain(one.more, "$foreground"), width) if one.more else [] for one in answers.rows]
+        most = max(map(len, said))
+        return [*said[self.at], *[Content()] * (most - len(said[self.at]))]
+
+
+def _facts(one: Answer) -> tuple[str, str, str]:
+    return one.comes_to, f"{one.shape} {one.lies}".strip(), one.work
+
+
+def _drawn(one: Answer, wide: Sequence[int]) -> list[Content]:
+    total, lies, work = _facts(one)
+    if work == NO_WORK and not any(wide):
+        work = f"work: {work}"  # there no heading stands over it
+    styles = ("$alarm" if one.note else "bold $foreground", "bold $alarm" if one.shows else "bold $good", "$foreground")
+    return [
+        plain(text.ljust(of), style)
+        for text, of, style in zip((total, lies, work), wide, styles, strict=True)
+        if text or of
+    ]
+
+
+def _row(begins: Content, parts: Sequence[Content]) -> Content:
+    return Content("   ").join([begins, *parts])

@@ -1,0 +1,83 @@
+"""Answers side by side: nothing moves as the caret does, and the lines say what the table says."""
+
+from pathlib import Path
+
+import pytest
+
+from finishing_tui.craft.words import sentence
+from finishing_tui.plain.choices import answered
+from finishing_tui.widgets.answer_table import AnswerTable
+from tests.screens.hands import settled, shown
+from tests.screens.scenes import SCENES, SIZES
+
+TABLES = (
+    "recount-lies-flat",
+    "recount-just-shows",
+    "recount-will-flare",
+    "recount-will-pucker",
+    "recount-cannot-be",
+    "count-one-short",
+    "count-far-off",
+)
+"""Scenes that end at a table of several ways."""
+
+
+def _steady(lines: list[str], ways: int, texts: tuple[str, ...]) -> list[tuple[int, str]]:
+    """Return the rows that must stand still, each with its place: of the table, the drawing's labels, the foot."""
+    kept = []
+    for at, line in enumerate(lines):
+        still = line.replace("▸", " ").rstrip()
+        label = next((one for one in ("planned", "now", "changed") if still.strip().startswith(one)), "")
+        if label or any(text in still for text in texts) or " choose " in still or "total" in still:
+            kept.append((at, label or still))
+    assert len(kept) > ways
+    return kept
+
+
+@pytest.mark.parametrize("name", TABLES)
+@pytest.mark.parametrize("size", SIZES.values(), ids=SIZES)
+async def test_moving_the_caret_moves_no_row(name: str, size: tuple[int, int], tmp_path: Path) -> None:
+    """Over all the ways, each row of the table, of the drawing and of the foot stays where it is, with what it says."""
+    scene = SCENES[name]
+    app = scene.app(tmp_path)
+    async with app.run_test(size=size) as pilot:
+        await settled(pilot)
+        await pilot.press(*scene.keys)
+        await settled(pilot)
+        table = app.screen.query_one(AnswerTable)
+        assert table.answers is not None
+        rows = table.answers.rows
+        texts = tuple(one.text for one in rows)
+        texts = tuple(text[:24] for text in texts)
+        first = shown(app).split("\n")
+        for at in range(len(rows)):
+            assert table.at == at
+            now = shown(app).split("\n")
+            assert _steady(now, len(rows), texts) == _steady(first, len(rows), texts)
+            await pilot.press("down")
+            await settled(pilot)
+
+
+@pytest.mark.parametrize("name", [*TABLES, "what-if-pucker", "what-if-rounds", "recount-presses", "count-one-over"])
+async def test_the_lines_say_what_the_table_says(name: str, tmp_path: Path) -> None:
+    """Of each way the text, the total, how it lies and the work stand in both; the verdict has a shape besides."""
+    scene = SCENES[name]
+    app = scene.app(tmp_path)
+    async with app.run_test(size=(160, 50)) as pilot:
+        await settled(pilot)
+        await pilot.press(*scene.keys)
+        await settled(pilot)
+        table = app.screen.query_one(AnswerTable)
+        assert table.answers is not None
+        drawn = shown(app).split("\n")
+        for at, row in enumerate(table.answers.rows):
+            line = next(line for line in drawn if row.text in line and row.work in line)
+            said = " ".join(answered(table.answers, at))
+            assert sentence(row.text) in said
+            for fact in (row.comes_to, row.lies, row.work):
+                assert fact in line
+                assert fact in said
+            assert f"{row.shape} {row.lies}".strip() in line
+            marked = sum(one.count("^") for one in drawn if one.strip().startswith("changed"))
+            if at == table.at and len(table.answers.changed(at)) < 12:
+                assert marked == len(table.answers.changed(at))
