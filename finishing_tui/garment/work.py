@@ -83,6 +83,11 @@ class StepWork:
         object.__setattr__(self, "at", at)
         object.__setattr__(self, "complete", at == len(self.stages))
 
+    @property
+    def ticks(self) -> bool:
+        """Whether there are only things to tick off."""
+        return all(stage.unit == "item" for stage in self.stages)
+
     def with_progress(self, stage: int, progress: Progress) -> "StepWork":
         """Return this work with the progress of one stage replaced."""
         return replace(self, progress=(*self.progress[:stage], progress, *self.progress[stage + 1 :]))

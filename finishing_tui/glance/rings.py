@@ -8,12 +8,14 @@ from finishing_tui.garment.work import Progress, StepWork
 from finishing_tui.recipe.stage import Stage
 
 Ring = Literal["run", "recount", "target"]
-"""At the end of a run, when a recount is due, and when a part of a step is complete."""
+"""At the end of a run, when a recount is due, and when a part of a step, or a list of ticks, is complete."""
 
 
 def ring(before: State, after: State) -> Ring | None:
     """Return what the bell rings for between two states, if it does."""
     was, now = _work(before), _work(after)
+    if was is not None and was.complete and was.ticks and before.current != after.current:
+        return "target"
     if was is None or now is None or before.current != after.current or was.complete:
         return None
     index = was.at

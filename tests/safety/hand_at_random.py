@@ -168,4 +168,4 @@ class HandAtRandom:
         if refusal is not None and refusal.again is not None:
             self.asks(replace(cast("TakeOut", refusal.again), sure=True))
         else:
-            assert refusal is None or "where the work is now" in refusal.sentence, (command, refusal)
+            assert refusal is None or "already there" in refusal.sentence, (command, refusal)

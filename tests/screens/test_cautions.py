@@ -59,4 +59,9 @@ async def test_a_caution_goes_behind_its_key_and_nothing_moves(size: tuple[int, 
         assert words.region == before
         await pilot.press("?")
         await settled(pilot)
-        assert "A short circular crowds" in shown(app)
+        read = shown(app)
+        for _ in range(8):
+            await pilot.press("pagedown")
+            await settled(pilot)
+            read += shown(app)
+        assert "A short circular crowds" in read

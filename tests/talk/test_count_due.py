@@ -55,7 +55,7 @@ async def test_enter_counts_only_while_the_count_is_due(tmp_path: Path) -> None:
     talk = Talk(hand, "", USUAL)
     assert due(talk.state) == AT_HALF
     ask_for(talk, "finish")
-    assert (due(talk.state), talk.said) == (None, "9 counted, as planned; 9 on the needle in all.")
+    assert (due(talk.state), talk.said) == (None, "9 counted, as planned.")
     ask_for(talk, "finish")
     assert talk.alarm
     talk.take_back()

@@ -1,7 +1,8 @@
 """The step is finished, or all of a part; a count that is due is right; digits are taken; another step is started."""
 
-from finishing_tui.garment.commands import Finish, TakeCount, TakeUp
+from finishing_tui.garment.commands import Finish, Press, TakeCount, TakeUp
 from finishing_tui.garment.state import State
+from finishing_tui.garment.work import StepWork
 from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.asks import Ask
 from finishing_tui.talk.conversation import Talk
@@ -22,7 +23,16 @@ def _offered(state: State, looking_at: int | None) -> Offer | None:
     if not work.complete and work.stages[work.at].takes_all:
         stage = work.stages[work.at]
         return Offer("finish", f"all {stage.units}", f"enter all {stage.units} of {stage.title}", Finish())
+    if _is_last_tick(work):
+        return Offer("finish", "tick it", "tick the last one off and end this step", Press())
     return Offer("finish", "end step", "end this step", Finish())
+
+
+def _is_last_tick(work: StepWork) -> bool:
+    """Return whether one thing is left to tick off, and nothing else: there is no reason to stop once it is."""
+    if work.complete or not work.ticks:
+        return False
+    return sum(stage.units for stage in work.stages) - sum(one.mark.units for one in work.progress) == 1
 
 
 def _does(talk: Talk) -> Ask | None:
@@ -31,14 +41,16 @@ def _does(talk: Talk) -> Ask | None:
     offer = _offered(talk.state, talk.looking)
     if offer is not None and isinstance(offer.command, TakeCount):
         return take_as_expected(talk)
-    talk.do(Finish() if offer is None or offer.command is None else offer.command, "finish")
+    done = talk.do(Finish() if offer is None or offer.command is None else offer.command, "finish")
+    if done and offer is not None and isinstance(offer.command, Press):
+        talk.do(Finish(), "finish")
     return None
 
 
 ACT = Action(
     "finish",
     "enter",
-    "end the step; at halfway: the count is right; after digits: the count is that",
+    "end the step, with its last tick; at halfway: the count is right; after digits: the count is that",
     _offered,
     _does,
     "right now",
