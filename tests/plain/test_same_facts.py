@@ -57,9 +57,9 @@ def test_what_is_drawn_is_said(name: str, pace: Pace) -> None:
             case ValueFace(words=wanted) | MessageFace(words=wanted):
                 assert wanted.lower().rstrip(".") in lines
                 assert wanted.lower().rstrip(".") in speech
-            case RoundFace(count=count, of=of, unit=unit):  # speech names the one that comes next
-                assert f"{unit} {count} of {of}" in lines
-                assert f"{unit} {count + 1} of {of}" in speech
+            case RoundFace(count=count, of=of, unit=name_of_one):  # speech names the one that comes next
+                assert f"{name_of_one} {count} of {of}" in lines
+                assert f"{name_of_one} {count + 1} of {of}" in speech
             case _:
                 assert f"{figures[0]} of {figures[1]}" in lines
                 assert f"{figures[0]} of {figures[1]}" in speech
