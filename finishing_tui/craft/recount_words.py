@@ -71,7 +71,7 @@ def spaced_anew(left: int, rhythm: Rhythm, ends: Ends, unit: str) -> str:
 
 def first_round(counted: int, rhythm: Rhythm, difference: int, unit: str) -> str:
     """Say how the rest goes at the natural ratio, and what the first round then has to put right."""
-    how = f"Go on at the rate your gauge gives ({say(rhythm, unit)})" if rhythm.spots else "Leave it as it is"
+    how = f"Go on at the rate your gauge gives ({say(rhythm, unit)})" if rhythm.spots else "Leave it"
     total = counted + rhythm.stitches
     if difference == 0:
         return f"{how}: that gives {total}, exactly right."

@@ -7,6 +7,9 @@ from finishing_tui.garment.state import State
 if TYPE_CHECKING:
     from finishing_tui.garment.consequences import Consequences
 
+AFFECTS_LATER = "this affects later steps"
+"""What stands over such lines."""
+
 MOST_LINES = 5
 """Later numbers that are named one by one; of more, only how many there are."""
 

@@ -15,7 +15,7 @@ from finishing_tui.garment.evolve import applied
 from finishing_tui.garment.labels import Label
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import State
-from finishing_tui.glance.later import later_lines
+from finishing_tui.glance.later import AFFECTS_LATER, later_lines
 
 LONGEST = 40
 """A text that is longer than this is not shown, only said to be another one."""
@@ -50,7 +50,7 @@ def plan_change(state: State, plan: Plan) -> PlanChange:
     lines = [*_changed(state, after.plan)]
     found = later_lines(consequences(state, after), after)
     if found:
-        lines += ["this affects later steps", *found]
+        lines += [AFFECTS_LATER, *found]
     elif not lines:
         lines.append("only layout or comments changed")
     return PlanChange(tuple(lines), "", command)

@@ -136,7 +136,7 @@ def _text(way: Way, seen: Outlook, comes: Outcome) -> str:
             return "Carry on as planned" if to_pick else _LEAVE
 
 
-_LEAVE = "Leave it as it is"
+_LEAVE = "Leave it"
 
 
 def _in_round_1(comes: Outcome) -> str:

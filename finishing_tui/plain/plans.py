@@ -7,6 +7,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import WhatIf
 from finishing_tui.glance.counting import MOST_DIGITS
+from finishing_tui.glance.later import AFFECTS_LATER
 from finishing_tui.glance.what_if import Asked, unit_words
 from finishing_tui.talk.asks import WeighPlans, weigh
 from finishing_tui.talk.conversation import Talk
@@ -38,7 +39,7 @@ def hears(talk: Talk, ask: WeighPlans, line: str) -> list[str]:
         return [sentence(str(error))]
     if not view.changes:
         return ["The plan has that already. Nothing was done."]
-    later = ("this affects later steps", *view.later) if view.later else ()
+    later = (AFFECTS_LATER, *view.later) if view.later else ()
     talk.asks(weigh(ask.question, view.answers, lambda at: ask.then(view) if at else None, told=later))
     return []
 

@@ -9,6 +9,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import WhatIf
 from finishing_tui.glance.counting import MOST_DIGITS
+from finishing_tui.glance.later import AFFECTS_LATER
 from finishing_tui.glance.what_if import WhatIfView, rhythm_typed, unit_words
 from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of
 from finishing_tui.screens.leaving import Leaving
@@ -187,7 +188,7 @@ class WhatIfScreen(Leaving[None]):
             later.show((self._trouble, "$alarm"))
             return
         self.query_one(AnswerTable).show(view.answers, len(view.answers.rows) - 1)
-        head = ("this affects later steps" if view.later else "nothing later changes") if view.changes else ""
+        head = (AFFECTS_LATER if view.later else "nothing later changes") if view.changes else ""
         later.show((head, "bold $foreground"), *((f"· {line}", "$foreground") for line in view.later))
 
     def _figures(self) -> Shown:

@@ -85,7 +85,7 @@ _OTHERS = (
     Keyed("recipes", "read", ("r",), "read the recipe through"),
     Keyed("recipes", "file", ("f",), "take a recipe file of your own"),
     Keyed("audit", "understood", ("a",), "every warning is understood"),
-    Keyed("audit", "accept", ("x",), "accept the error at the caret as it is"),
+    Keyed("audit", "accept", ("x",), "accept the error at the caret"),
     Keyed("audit", "numbers", ("e",), "change numbers"),
     Keyed("numbers", "as_printed", ("p",), "give the number of one's own up: as the recipe has it"),
     Keyed("what_if", "before", ("left",), "to what is asked before"),
