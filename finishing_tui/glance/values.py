@@ -78,6 +78,14 @@ class SpotFace:
     edge: Edge
 
     @property
+    def ahead(self) -> int:
+        """How many spots the next press skips before it picks one up."""
+        if not self.first:
+            return 0
+        to_come = self.edge.sorts(self.edge.at + 1, self.edge.spots)
+        return next((at for at, sort in enumerate(to_come) if sort != "to skip"), 0)
+
+    @property
     def acts(self) -> tuple[str, ...]:
         """All that the next press stands for, in turn."""
         return tuple(one.upper() for one in (self.first, self.act, self.after) if one)

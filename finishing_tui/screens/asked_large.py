@@ -175,7 +175,7 @@ class LargeAsk(Finding[None]):
         match self._ask:
             case HowMany(idle=idle, aside=aside):
                 style = "$mark" if self._typed or idle == "?" else "$act"
-                return Shown(verb=f"{self._typed}?" if self._typed else idle, then=aside, style=style)
+                return Shown(verb=self._typed or idle, first="typed" if self._typed else "", then=aside, style=style)
             case Explain(counted=counted, expected=expected):
                 return Shown(str(counted), str(expected), joiner="not")
             case Weigh(answers=answers):

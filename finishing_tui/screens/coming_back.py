@@ -98,7 +98,7 @@ class ComingBackScreen(Leaving[int | None]):
         self.query_one("#asked", Sentences).show((asked, "$foreground"))
         self.set_class(bool(self._typed), "-typed")
         if self._typed:
-            shown = Shown(verb=f"{self._typed}?", style="$mark")
+            shown = Shown(verb=self._typed, first="typed", style="$mark")
         else:
             face = self._back.now.face
             count, of = _figures(face)

@@ -194,7 +194,7 @@ class WhatIfScreen(Leaving[None]):
     def _figures(self) -> Shown:
         view, asked = self._view, self._asked
         if view is None:
-            return Shown(verb=f"{self._typed.get(self._here, '')}?", style="$mark")
+            return Shown(verb=self._typed.get(self._here, ""), first="typed", style="$mark")
         what = "stitches" if asked.section else unit_words(asked)
         if not view.changes:
             return Shown(str(view.figure), aside=(f"{what}, as planned",))

@@ -42,10 +42,11 @@ class EdgeStrip(Rows):
     def __init__(self) -> None:
         super().__init__()
         self._edge: Edge | None = None
+        self._ahead = 0
 
-    def show(self, edge: Edge) -> None:
-        """Show an edge."""
-        self._edge = edge
+    def show(self, edge: Edge, ahead: int = 0) -> None:
+        """Show an edge; so many spots ``ahead`` are skipped before the next one is worked."""
+        self._edge, self._ahead = edge, ahead
         self.redraw()
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
@@ -53,7 +54,7 @@ class EdgeStrip(Rows):
         del height
         if self._edge is None:
             return ()
-        rows = edge_rows(self._edge, width, ascii_only=self.ascii)
+        rows = edge_rows(self._edge, width, ascii_only=self.ascii, ahead=self._ahead)
         if self.tallness == "low":
             return rows[:3]
         if self.tallness not in {"high", "tall"}:
@@ -63,17 +64,20 @@ class EdgeStrip(Rows):
         return [*rows, plain(legend, "$quiet").truncate(width, ellipsis=True)]
 
 
-def edge_rows(edge: Edge, width: int, *, ascii_only: bool = False, beside: Edge | None = None) -> list[Content]:
+def edge_rows(
+    edge: Edge, width: int, *, ascii_only: bool = False, beside: Edge | None = None, ahead: int = 0
+) -> list[Content]:
     """Return the four lines of an edge in ``width`` columns: a window of spots around the next one, centered.
 
     ``beside``: an edge of as many spots that it is laid under; the window is the same, where the next spot is in it.
+    ``ahead``: so many spots are skipped before the one that is next worked, which is the brightest.
     """
     room = width - 2 * (len(str(edge.spots)) + 2)
     first, last, step = window(beside or edge, room)
     if not first <= min(edge.at + 1, edge.spots) <= last:
         first, last, step = window(edge, room)
     alphabet = int(ascii_only)
-    here = edge.at + 1
+    here = edge.at + 1 + ahead
     above: list[tuple[str, str]] = []
     for spot, sort in enumerate(edge.sorts(first, last), first):
         *signs, style = SHAPES[sort]

@@ -11,11 +11,15 @@ from finishing_tui.widgets.rows import Rows
 
 @dataclass(frozen=True, slots=True)
 class DrawnNeedle:
-    """A needle, or part of one: its name (may be empty), stitches ``done`` and ``left``."""
+    """A needle, or part of one: its name (may be empty), stitches ``done`` and ``left``.
+
+    ``bare``: it is no needle, but the edge of a piece: rows, with nothing under them and no tip.
+    """
 
     name: str
     done: int
     left: int
+    bare: bool = False
 
 
 class Loops(Rows):
@@ -60,10 +64,12 @@ class Loops(Rows):
             hidden_left = done + left - room - hidden_done
         most = max(one.done + one.left for one in self._needles)  # all alike, so that the longer one looks longer
         gap = " " if 2 * most <= room else ""
-        loop, passed, bare, tip = "n'=>" if self.ascii else "∩╵═▷"
+        loop, passed, wire, tip = "n'=>" if self.ascii else "∩╵═▷"
+        if needle.bare:
+            loop, wire, tip = passed, " ", ""
         before = plain(f"{hidden_left}‹ ", "$quiet") if hidden_left > 0 else Content()
         after = plain(f" ›{hidden_done}", "$quiet") if hidden_done else Content()
-        between = bare if gap else ""
-        on = plain(bare + (loop + between) * (left - max(hidden_left, 0)) + tip, "$foreground")
+        between = wire if gap else ""
+        on = plain(wire + (loop + between) * (left - max(hidden_left, 0)) + tip, "$foreground")
         off = plain(f" {(passed + gap) * (done - hidden_done)}".rstrip(), "bold $count")
         return before + on + off + after

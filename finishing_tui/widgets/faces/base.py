@@ -61,7 +61,7 @@ class FaceView(Vertical, Generic[F]):
     def _show(self, face: F, typed: Typed | None, digits: int) -> None:
         shown = self.figures(face)
         if typed is not None:
-            shown = replace(shown, verb=f"{typed.digits}?", first="", then=typed.meaning, style="$mark")
+            shown = replace(shown, verb=typed.digits, first="typed", then=typed.meaning, style="$mark")
         self.query_one(FigurePair).show(shown, digits)
         self.query_one(Sentences).show(*self.sentences(face))
         self.show_more(face)

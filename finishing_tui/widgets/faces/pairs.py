@@ -44,5 +44,6 @@ class Pairs(FaceView[PairFace]):
         """Show the moves of the next pair, and what is left on both needles, the further one above."""
         self.query_one(MoveLines).show(face.moves)
         self.set_class(bool(face.moves), "-moves")
-        back, front = DrawnNeedle(face.back, 0, face.back_left), DrawnNeedle(face.front, 0, face.front_left)
+        sides = (face.back, face.back_left), (face.front, face.front_left)
+        back, front = (DrawnNeedle(name, 0, left, bare=face.sewn) for name, left in sides)
         self.query_one(Loops).show((back, front))

@@ -34,4 +34,4 @@ class Spots(FaceView[SpotFace]):
 
     def show_more(self, face: SpotFace) -> None:
         """Show the edge."""
-        self.query_one(EdgeStrip).show(face.edge)
+        self.query_one(EdgeStrip).show(face.edge, face.ahead)
