@@ -10,7 +10,7 @@ from finishing_tui.record import as_data
 from tests.terminal.terminal import Terminal
 from tests.terminal.test_whole_garments import Hands
 
-RECIPES_BY_NUMBER = {"Baby jacket with a buttoned shoulder": "3", "Blanket border with mitred corners": "4"}
+RECIPES_BY_NUMBER = {"Baby jacket with a buttoned shoulder": "3", "Blanket border with mitered corners": "4"}
 """Two of the shipped recipes, by the key that chooses them: they stand by their titles."""
 
 
@@ -75,7 +75,7 @@ def test_from_an_empty_shelf_to_the_end_put_down_twice_with_another_one_beside_i
         hands.keys("space", "space", until=lambda now: now.top > 0 and hands.mark(now).units == 2)
         put_down(terminal, "in the green bag")
 
-        start(terminal, "Blanket border with mitred corners", "grey blanket")
+        start(terminal, "Blanket border with mitered corners", "grey blanket")
         (blanket,) = set(folders_on(shelf)) - {jacket}
         others = Hands(terminal, blanket)
         others.keys("space", until=lambda now: others.mark(now).units == 1)

@@ -87,6 +87,6 @@ def test_settings_that_are_not_there_are_told_on_the_first_screen(tmp_path: Path
     """The usual ones hold, and the sentence stands where it is seen."""
     extra = {"FINISHING_SETTINGS": str(tmp_path / "none.toml")}
     with Terminal("shelf", shelf=tmp_path / "shelf", extra=extra) as terminal:
-        terminal.wait_for(lambda text: "The shelf" in text and "usual settings hold" in " ".join(text.split()))
+        terminal.wait_for(lambda text: "of your own" in text and "usual settings hold" in " ".join(text.split()))
         terminal.press("q")
         assert terminal.wait_for_end() == 0

@@ -35,7 +35,7 @@ def test_from_an_empty_shelf_to_the_first_stitches_and_back(tmp_path: Path) -> N
     """Choose, read, size, number, gauge, audit, first presses, put down, pick up: the journal has all of it."""
     shelf = tmp_path / "shelf"
     with Terminal(shelf=shelf) as terminal:
-        terminal.wait_for("Nothing is on the shelf yet")
+        terminal.wait_for("Start one of your own")
         terminal.press("s")
         terminal.wait_for("Crew neck on held shoulders")
         terminal.press(*CHOSEN)
