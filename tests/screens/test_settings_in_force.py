@@ -90,8 +90,13 @@ async def test_the_next_word_and_the_count_are_spoken_after_a_press(tmp_path: Pa
         ):
             before = len(talk.heard())
             await pilot.press(*keys)
-            assert until(partial(_more, talk, before))
-            assert said in talk.heard()[-1]
+            assert until(partial(_heard_last, talk, before, said)), talk.heard()
+
+
+def _heard_last(talk: Talk, before: int, said: str) -> bool:
+    """Return whether more than so many texts were heard, the last of them with these words."""
+    heard = talk.heard()
+    return len(heard) > before and said in heard[-1]
 
 
 async def test_keys_lead_to_texts_in_their_order(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -122,10 +127,6 @@ async def test_keys_lead_to_texts_in_their_order(tmp_path: Path, monkeypatch: py
             await pilot.pause()
             assert len(said) == bool(text), (key, said)
             assert "".join(said).startswith(text)
-
-
-def _more(talk: Talk, before: int) -> bool:
-    return len(talk.heard()) > before
 
 
 def _failed_more(speaker: Speaker, than: int) -> bool:
