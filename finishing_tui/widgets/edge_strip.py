@@ -79,9 +79,10 @@ def edge_rows(
     alphabet = int(ascii_only)
     here = edge.at + 1 + ahead
     above: list[tuple[str, str]] = []
-    for spot, sort in enumerate(edge.sorts(first, last), first):
+    gaps = _gaps(edge, first, last, step - 1, alphabet)
+    for spot, (sort, right_of_it) in enumerate(zip(edge.sorts(first, last), gaps, strict=True), first):
         *signs, style = SHAPES[sort]
-        above.append((signs[alphabet] + _gap(edge, spot, step - 1, alphabet), "bold $act" if spot == here else style))
+        above.append((signs[alphabet] + right_of_it, "bold $act" if spot == here else style))
     gap = " " * (step - 1)
     rows = [(ROW[alphabet] + gap, "$quiet")] * len(above)
     if first <= here <= last:
@@ -93,17 +94,20 @@ def edge_rows(
     return _framed(edge, (first, last), (_line(above), _line(rows), ruler), width)
 
 
-def _gap(edge: Edge, spot: int, wide: int, alphabet: int) -> str:
-    """Return what stands right of a spot up to its neighbor: the needle as far as it reaches, its tip, or nothing."""
+def _gaps(edge: Edge, first: int, last: int, wide: int, alphabet: int) -> list[str]:
+    """Return what stands right of each spot: the needle as far as it reaches, its tip, or nothing."""
+    many = last - first + 1
     if not wide:
-        return ""
-    needle = SHAPES["skipped"][alphabet]
-    reaches = spot <= edge.at if edge.hand == "right" else spot < edge.at
-    at_tip = spot == edge.at + 1 if edge.hand == "right" else spot == edge.at
-    if at_tip and 0 < edge.at < edge.spots:
+        return [""] * many
+    needle, right = SHAPES["skipped"][alphabet], edge.hand == "right"
+    reaches = edge.at if right else edge.at - 1  # the last spot with the needle at its right
+    passed = min(max(reaches - first + 1, 0), many)
+    gaps = [needle * wide] * passed + [" " * wide] * (many - passed)
+    at_tip = edge.at + 1 if right else edge.at
+    if 0 < edge.at < edge.spots and first <= at_tip <= last:
         tip = TIPS[edge.hand][alphabet]
-        return tip + needle * (wide - 1) if edge.hand == "right" else needle * (wide - 1) + tip
-    return (needle if reaches else " ") * wide
+        gaps[at_tip - first] = tip + needle * (wide - 1) if right else needle * (wide - 1) + tip
+    return gaps
 
 
 def _ruler(edge: Edge, first: int, last: int, step: int) -> Content:

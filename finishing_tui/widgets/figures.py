@@ -4,6 +4,7 @@ A pixel is half a line high and one column wide, so it is square; ``▀▄█`` 
 they are ``"`` and ``.`` and ``#``. Signs that have no strokes are left out, never guessed.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from itertools import pairwise
@@ -87,31 +88,30 @@ def _pixels(sign: str, lettering: Lettering) -> tuple[tuple[tuple[bool, bool], .
     lit = [[False] * wide for _ in range(2 * lines)]
     for stroke in strokes:
         placed = [(round(x * across) + pen / 2, round(y * unit) + pen / 2) for x, y in stroke]
-        for start, end in pairwise(placed):
-            _draw(lit, start, end, pen)
+        _draw(lit, placed, pen)
     return tuple(map(tuple, map(zip, lit[::2], lit[1::2])))
 
 
-def _draw(lit: list[list[bool]], start: Point, end: Point, pen: int) -> None:
-    """Light every pixel whose middle lies under a square pen that goes from ``start`` to ``end``.
+def _draw(lit: list[list[bool]], stroke: Sequence[Point], pen: int) -> None:
+    """Light every pixel whose middle lies under a square pen that goes along ``stroke``, from point to point.
 
-    Only pixels that the pen can reach are asked: a glyph has many, and most sizes are only tried.
+    Only pixels that the pen can reach are asked: a glyph has many.
     """
-    (x1, y1), (x2, y2) = start, end
-    half = pen / 2
-    rows = range(max(int(min(y1, y2)) - pen, 0), min(int(max(y1, y2)) + pen + 1, len(lit)))
-    columns = range(max(int(min(x1, x2)) - pen, 0), min(int(max(x1, x2)) + pen + 1, len(lit[0])))
-    if x1 == x2 or y1 == y2:
-        (top, bottom), (left, right) = sorted((y1, y2)), sorted((x1, x2))
+    half, high, across = pen / 2, len(lit), len(lit[0])
+    for (x1, y1), (x2, y2) in pairwise(stroke):
+        rows = range(max(int(min(y1, y2)) - pen, 0), min(int(max(y1, y2)) + pen + 1, high))
+        columns = range(max(int(min(x1, x2)) - pen, 0), min(int(max(x1, x2)) + pen + 1, across))
+        if x1 == x2 or y1 == y2:
+            (top, bottom), (left, right) = sorted((y1, y2)), sorted((x1, x2))
+            for y in rows:
+                for x in columns:
+                    if top - half < y + 0.5 < bottom + half and left - half < x + 0.5 < right + half:
+                        lit[y][x] = True
+            continue
+        wide, tall, reach = x2 - x1, y2 - y1, (half * 1.05) ** 2
         for y in rows:
             for x in columns:
-                if top - half < y + 0.5 < bottom + half and left - half < x + 0.5 < right + half:
+                right_by, down = x + 0.5 - x1, y + 0.5 - y1
+                along = min(max((right_by * wide + down * tall) / (wide**2 + tall**2), 0.0), 1.0)
+                if (right_by - along * wide) ** 2 + (down - along * tall) ** 2 <= reach:
                     lit[y][x] = True
-        return
-    wide, high, reach = x2 - x1, y2 - y1, (half * 1.05) ** 2
-    for y in rows:
-        for x in columns:
-            right, down = x + 0.5 - x1, y + 0.5 - y1
-            along = min(max((right * wide + down * high) / (wide**2 + high**2), 0.0), 1.0)
-            if (right - along * wide) ** 2 + (down - along * high) ** 2 <= reach:
-                lit[y][x] = True
