@@ -90,5 +90,6 @@ def test_every_row_says_what_really_comes_of_it(shape: tuple[int, int, str, str]
         ]
         assert row.made == sum(made)
         press_to_the_end(paper).surely(Finish())
-        paper.did(Press())
+        if paper.state.ledger.on("band"):  # on a needle with nothing on it no row is begun
+            paper.did(Press())
         assert paper.state.ledger.on("band") == row.total
