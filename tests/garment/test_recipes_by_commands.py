@@ -7,6 +7,7 @@ The audit and the tests of recipes work whole steps on paper. Here each press, c
 from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
+from random import Random
 from typing import Literal
 
 import pytest
@@ -66,6 +67,17 @@ def unit(paper: Paper) -> None:
         if progress.mark.units in stage.halts and progress.confirmed[1] < progress.mark.units:
             paper.did(TakeCount(progress.mark.loops))
         paper.did(Press())
+
+
+def done_or_taken_back(paper: Paper, dice: Random) -> None:
+    """Do the next thing, the end of a step too, or now and then take the last one back."""
+    work = work_of(paper)
+    if dice.random() < 0.1 or paper.state.current is None:
+        paper.take_back()
+    elif work is not None and work.complete:
+        paper.did(Finish())
+    else:
+        unit(paper)
 
 
 def end_step(paper: Paper) -> None:

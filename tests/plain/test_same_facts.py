@@ -4,14 +4,13 @@ from random import Random
 
 import pytest
 
-from finishing_tui.garment.commands import Finish
 from finishing_tui.garment.events import Pace
 from finishing_tui.glance import look_at
 from finishing_tui.glance.spoken import spoken
 from finishing_tui.glance.values import Glance, ItemFace, MessageFace, RoundFace, SpotFace, ValueFace
 from finishing_tui.plain.telling import coming, holding, part, upcoming
 from finishing_tui.widgets.faces import VIEWS
-from tests.garment.test_recipes_by_commands import SIZES, taken, unit, work_of
+from tests.garment.test_recipes_by_commands import SIZES, done_or_taken_back, taken
 from tests.safety.test_random_offers import NOW
 
 WALKED = 300
@@ -33,22 +32,16 @@ def said(seen: Glance) -> str:
 @pytest.mark.parametrize("name", ["crew-neck", "cardigan-bands", "hood", "v-neck", "seamed-crew-neck"])
 @pytest.mark.parametrize("pace", ["loop", "spot", "run"])
 def test_what_is_drawn_is_said(name: str, pace: Pace) -> None:
-    """On a random walk through a recipe: figures, verb, what comes before it, what is held, the tails and holes."""
+    """On a random walk through a recipe: figures, verb, what comes before it, and what is held where."""
     dice = Random(f"{name} {pace}")  # noqa: S311  (a hand, not a secret)
     paper = taken(name, SIZES[name][0], pace=pace)
     for _ in range(WALKED):
-        if dice.random() < 0.1 or paper.state.current is None:
-            paper.take_back()
-        elif (work := work_of(paper)) is not None and work.complete:
-            paper.did(Finish())
-        else:
-            unit(paper)
+        done_or_taken_back(paper, dice)
         seen = look_at(paper.state, paper.state.current, NOW)
         figures, words = drawn(seen)
         lines, speech = said(seen), spoken(None, seen, "all").lower()
         for held in seen.holdings:
-            assert held.name.lower() in lines
-            assert f"{held.stitches}" in lines
+            assert f"on the {held.name}: {held.stitches}".lower() in lines
         match seen.face:
             case ItemFace(items=items, done=done):
                 item = items[done].lower().rstrip(".")

@@ -5,7 +5,6 @@ from random import Random
 
 import pytest
 
-from finishing_tui.garment.commands import Finish
 from finishing_tui.glance import look_at
 from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.widgets.faces import VIEWS
@@ -13,7 +12,7 @@ from finishing_tui.widgets.figure_pair import DIGITS, FigurePair, Shown, in_cell
 from finishing_tui.widgets.figures import big
 from finishing_tui.widgets.grid import cells_for, count_wide, letters_for, word_at
 from tests.garment.test_recipes_by_commands import SIZES as SIZES_OF
-from tests.garment.test_recipes_by_commands import taken, unit, work_of
+from tests.garment.test_recipes_by_commands import done_or_taken_back, taken
 from tests.safety.test_random_offers import NOW
 from tests.screens.hands import front, needles, settled, shown
 from tests.screens.scenes import SCENES, SIZES
@@ -59,12 +58,7 @@ def test_nothing_moves_on_a_random_walk(name: str) -> None:
     paper = taken(name, SIZES_OF[name][-1], pace="loop")
     seen = set[Shown]()
     for _ in range(WALKED // 4):
-        if dice.random() < 0.1 or paper.state.current is None:
-            paper.take_back()
-        elif (work := work_of(paper)) is not None and work.complete:
-            paper.did(Finish())
-        else:
-            unit(paper)
+        done_or_taken_back(paper, dice)
         face = look_at(paper.state, paper.state.current, NOW).face
         seen.add(VIEWS[type(face)]().figures(face))
     for figures in seen:
