@@ -1,10 +1,12 @@
 """Cuts every test off from the machine it runs on: its settings, home, colours, animations and clock-bound luck."""
 
 import atexit
+import gc
 import os
 import shutil
 import tempfile
 import time
+from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -48,6 +50,24 @@ def pytest_configure(config: pytest.Config) -> None:
     """Have CI try other examples at every commit, and the same ones wherever that commit is tested."""
     if (config.option.hypothesis_profile or "ci") == "ci" and config.option.hypothesis_seed is None:
         config.option.hypothesis_seed = str(seed_of_commit())
+
+
+@pytest.hookimpl(tryfirst=True)  # before those that are long are left out
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Mark as long what is not in this commit's share: of a test's cases one in so many, others at every commit."""
+    seed, before = seed_of_commit(), Counter[str]()
+    for item in items:
+        share = item.get_closest_marker("share")
+        if share is not None:
+            test = item.nodeid.partition("[")[0]
+            if (before[test] + seed) % share.kwargs["one_in"]:
+                item.add_marker("long")
+            before[test] += 1
+
+
+def pytest_collection_finish() -> None:
+    """Keep what all tests share from being looked through again and again for what could be thrown away."""
+    gc.freeze()
 
 
 @pytest.hookimpl(tryfirst=True)  # before the pictures are summed up

@@ -1,9 +1,11 @@
 """The seed that examples are made from in CI: that of the commit, so that anyone can run what CI will run."""
 
 import subprocess
+from functools import cache
 from pathlib import Path
 
 
+@cache
 def seed_of_commit() -> int:
     """Return the seed of the commit that is checked out; 0 where the tree is in no repository."""
     try:

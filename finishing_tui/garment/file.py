@@ -14,6 +14,7 @@ from finishing_tui import shipped
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.sources import FILE, recipe_path
+from finishing_tui.recipe.annotations import walk
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import READ
 from finishing_tui.recipe.model import Recipe, RecipeGauge
@@ -87,7 +88,7 @@ def read_garment(folder: File) -> tuple[GarmentFile, str]:
     if isinstance(data, Problem):
         raise BadGarment(str(path), [data])
     data = tidied(data)
-    found = [*problems(data), *_wrong(data), *blank(GarmentFile, data)]
+    found = [*problems(data), *_wrong(data), *blank(walk(GarmentFile, data))]
     if found:
         raise BadGarment(str(path), placed(found, text))
     return _adapter().validate_json(as_json(data)), text

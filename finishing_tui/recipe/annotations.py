@@ -118,39 +118,45 @@ class Seen:
     value: Any
 
 
-def walk(wanted: Any, value: Any) -> Iterator[Seen]:
-    """Yield every mark and every table met in ``value``, which should be of the type ``wanted``.
+def walk(wanted: Any, value: Any) -> list[Seen]:
+    """Return every mark and every table met in ``value``, which should be of the type ``wanted``, in their order.
 
     ``value`` is what stands in a file, right or not, or a value of the model. What is of another type than it should
     be is passed over: the validation says that. So is what may be left out and is.
     """
-    yield from _walk(annotation(wanted), value, ())
+    seen: list[Seen] = []
+    _walk(annotation(wanted), value, (), seen)
+    return seen
 
 
-def _walk(one: Annotation, value: Any, path: tuple[str | int, ...]) -> Iterator[Seen]:
+def _walk(one: Annotation, value: Any, path: tuple[str | int, ...], seen: list[Seen]) -> None:
     if value is None:
         return
     if one.choice is not None:
         if (meant := one.choice.meant(value)) is not None:
-            yield from _walk(annotation(meant), value, path)
+            _walk(_of_class(meant), value, path, seen)
         return
-    for mark in one.marks:
-        yield Seen(path, mark, value)
+    seen.extend(Seen(path, mark, value) for mark in one.marks)
     if one.arms:
         if isinstance(value, str | int) and any(value in arm.literals for arm in one.arms):
             return
         for arm in one.arms:
-            yield from _walk(arm, value, path)
+            _walk(arm, value, path, seen)
     elif one.table is not None and isinstance(value, dict | one.table):
-        yield Seen(path, one.table, value)
+        seen.append(Seen(path, one.table, value))
         for key, field in fields_of(one.table).items():
             inner = value.get(key) if isinstance(value, dict) else getattr(value, field.attribute)
             if not (inner == "" and field.default == ""):
-                yield from _walk(field.annotation, inner, (*path, key))
+                _walk(field.annotation, inner, (*path, key), seen)
     elif one.item is not None and isinstance(value, list | tuple):
         for place, item in enumerate(value):
-            yield from _walk(one.item, item, (*path, place))
+            _walk(one.item, item, (*path, place), seen)
     elif one.name is not None and one.named is not None and isinstance(value, Mapping):
         for key, item in value.items():
-            yield from _walk(one.name, key, (*path, key))
-            yield from _walk(one.named, item, (*path, key))
+            _walk(one.name, key, (*path, key), seen)
+            _walk(one.named, item, (*path, key), seen)
+
+
+@cache
+def _of_class(cls: type) -> Annotation:
+    return annotation(cls)

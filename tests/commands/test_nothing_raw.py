@@ -176,6 +176,7 @@ def test_before_a_command_nothing_steers(capsysbinary: pytest.CaptureFixture[byt
         assert not steering(said.out + said.err), words
 
 
+@pytest.mark.share(one_in=3)
 @pytest.mark.parametrize("name", ["FINISHING_SETTINGS", "FINISHING_LOOKS", "FINISHING_SHELF", "HOME"])
 @pytest.mark.parametrize("command", COMMANDS)
 def test_nothing_of_the_environment_steers(

@@ -32,29 +32,22 @@ from tests.screens.test_grid import OFFSETS
 
 
 @dataclass(frozen=True)
-class Terminal:
-    """A terminal that a scene is drawn in: its size, whether it has colour, and the looks asked for."""
+class Looks:
+    """The looks that are asked for, and whether the terminal has color."""
 
-    size: tuple[int, int]
-    colour: bool = True
     looks: str = ""
+    colour: bool = True
 
 
-STARTS: dict[str, Terminal] = {
-    "40x20": Terminal(SIZES["40x20"]),
-    "80x24": Terminal(SIZES["80x24"]),
-}
-"""Every scene starts in each of these; the smallest on its own, because pages scroll differently there."""
+FIRST = "80x24"
+"""The size that every scene starts in; one start for all its pictures, and it is made smaller and larger then."""
 
-GROWN = {"80x24": tuple(name for name in SIZES if name not in {"40x20", "80x24"})}
-"""To which sizes a terminal grows after that: one start, and a picture at each; the last one is in ASCII."""
-
-ONCE: dict[str, Terminal] = {
-    "no-colour": Terminal(SIZES["80x24"], colour=False),
-    "ascii-no-colour": Terminal(SIZES["80x24"], colour=False, looks="ascii"),
-    "light": Terminal(SIZES["80x24"], looks="light"),
-    "terminal": Terminal(SIZES["80x24"], looks="terminal"),
-    "terminal-no-colour": Terminal(SIZES["80x24"], colour=False, looks="terminal"),
+ONCE: dict[str, Looks] = {
+    "no-colour": Looks(colour=False),
+    "ascii-no-colour": Looks("ascii", colour=False),
+    "light": Looks("light"),
+    "terminal": Looks("terminal"),
+    "terminal-no-colour": Looks("terminal", colour=False),
 }
 """What differs in its colors alone is pictured at a few scenes."""
 
@@ -70,7 +63,7 @@ class Shown(SingleFileSnapshotExtension):
 
     @classmethod
     def get_snapshot_name(cls, *, test_location: PyTestLocation, index: SnapshotIndex = 0) -> str:
-        """Return the name of the file: the test's, and what the picture is called, whichever start it was taken in."""
+        """Return the name of the file: the test's, and what the picture is called."""
         return f"{test_location.methodname}[{index}]"
 
 
@@ -84,40 +77,10 @@ class Picture(Shown):
         return re.sub(r"\bterminal-\d+-([\w-]+)", r"terminal-\1", str(super().serialize(data, **given)))
 
 
-async def _pictured(
-    name: str,
-    start: str,
-    terminal: Terminal,
-    at: Path,
-    snapshot: SnapshotAssertion,
-    monkeypatch: pytest.MonkeyPatch,
-    grown: tuple[str, ...] = (),
-) -> None:
-    """Check that a scene looks in ``terminal`` as it did; whatever it looks like, what is written must be readable.
-
-    ``start``: what the terminal is called; ``grown``: the sizes it is made to grow to then.
-    """
-    if not terminal.colour:
-        monkeypatch.setenv("NO_COLOR", "1")
-    app = SCENES[name].app(at, terminal.looks)
-    assert app.no_color is not terminal.colour
-    async with app.run_test(size=terminal.size) as pilot:
-        await pressing(*SCENES[name].keys)(pilot)
-        await still(pilot)
-        for label in (start, *grown):
-            if label != start:
-                await pilot.resize_terminal(*SIZES[label])
-                await still(pilot)
-            _looks_as_it_did(app, f"{name}-{label}", snapshot)
-        if grown:
-            await pilot.resize_terminal(*terminal.size)
-            app.set_class(True, "-ascii")  # noqa: FBT003  (Textual's)
-            for rows in (rows for screen in app.screen_stack for rows in screen.query(Rows)):
-                rows.redraw()
-                rows.refresh()
-            await still(pilot)
-            _looks_as_it_did(app, f"{name}-{start}-ascii", snapshot)
-            await _whole_at_every_size(app, pilot)
+async def _opened(name: str, pilot: Pilot[None]) -> None:
+    """Bring a scene on the screen."""
+    await pressing(*SCENES[name].keys)(pilot)
+    await still(pilot)
 
 
 def _looks_as_it_did(app: FinishingApp, label: str, snapshot: SnapshotAssertion) -> None:
@@ -131,27 +94,51 @@ def _looks_as_it_did(app: FinishingApp, label: str, snapshot: SnapshotAssertion)
     assert pictures(name=label) == app.export_screenshot(title=app.title, simplify=True)
 
 
-@pytest.mark.parametrize("start", STARTS)
 @pytest.mark.parametrize("name", SCENES)
-async def test_every_scene_looks_as_it_did(
-    name: str, start: str, snapshot: SnapshotAssertion, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+async def test_every_scene_looks_as_it_did(name: str, snapshot: SnapshotAssertion, tmp_path: Path) -> None:
     """Every screen in every state looks as it did when it was looked at: at four sizes, and in ASCII.
 
-    Nothing is cut off at any size, and each key shown is alive.
+    Whatever it looks like, what is written can be read; nothing is cut off at any size, and each key shown is alive.
     """
-    await _pictured(name, start, STARTS[start], tmp_path, snapshot, monkeypatch, GROWN.get(start, ()))
+    app = SCENES[name].app(tmp_path)
+    async with app.run_test(size=SIZES[FIRST]) as pilot:
+        await _opened(name, pilot)
+        _looks_as_it_did(app, f"{name}-{FIRST}", snapshot)
+        _keys_are_alive(app)
+        for size in (size for size in SIZES if size != FIRST):
+            await pilot.resize_terminal(*SIZES[size])
+            await still(pilot)
+            _looks_as_it_did(app, f"{name}-{size}", snapshot)
+        app.set_class(True, "-ascii")  # noqa: FBT003  (Textual's)
+        for rows in (rows for screen in app.screen_stack for rows in screen.query(Rows)):
+            rows.redraw()
+            rows.refresh()
+        for size in reversed(SIZES):
+            await pilot.resize_terminal(*SIZES[size])
+            await still(pilot)
+            _lies_whole(app)
+            _all_ways_are_there(app)
+            assert shown(app).isascii(), [line for line in shown(app).split("\n") if not line.isascii()]
+            if size == FIRST:
+                _looks_as_it_did(app, f"{name}-{FIRST}-ascii", snapshot)
 
 
-@pytest.mark.parametrize("start", ONCE)
+@pytest.mark.parametrize("looks", ONCE)
 @pytest.mark.parametrize("name", ["spot-strayed", "recount-will-pucker", "shelf-full"])
 async def test_other_looks_look_as_they_did(
-    name: str, start: str, snapshot: SnapshotAssertion, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    name: str, looks: str, snapshot: SnapshotAssertion, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """And in every look."""
-    await _pictured(name, start, ONCE[start], tmp_path, snapshot, monkeypatch)
+    if not ONCE[looks].colour:
+        monkeypatch.setenv("NO_COLOR", "1")
+    app = SCENES[name].app(tmp_path, ONCE[looks].looks)
+    assert app.no_color is not ONCE[looks].colour
+    async with app.run_test(size=SIZES[FIRST]) as pilot:
+        await _opened(name, pilot)
+        _looks_as_it_did(app, f"{name}-{looks}", snapshot)
 
 
+@pytest.mark.share(one_in=4)
 @pytest.mark.parametrize(("term", "colour"), [*((term, True) for term in TERMS), ("xterm-256color", False)])
 @pytest.mark.parametrize("looks", [f"{look} {more}".strip() for look in GROUNDS for more in ("", "ascii")])
 @pytest.mark.parametrize("name", ["spot-strayed", "start-line"])
@@ -170,8 +157,7 @@ async def test_every_look_can_be_read(
     monkeypatch.setenv("COLORTERM", TERMS[term])
     app = SCENES[name].app(tmp_path, looks)
     async with app.run_test(size=SIZES["80x24"]) as pilot:
-        await pressing(*SCENES[name].keys)(pilot)
-        await still(pilot)
+        await _opened(name, pilot)
         assert letters(app)
         assert not faint(app)
         for entry in app.screen.query(EntryBox):
@@ -205,17 +191,6 @@ async def test_what_is_hard_to_read_is_found() -> None:
         ((text, ratio),) = faint(app)
         assert text == "faint"
         assert 1.3 < ratio < 1.5
-
-
-async def _whole_at_every_size(app: FinishingApp, pilot: Pilot[None]) -> None:
-    """Check that at every size each widget lies whole and over no other; each key shown is bound; ASCII is ASCII."""
-    _keys_are_alive(app)
-    for size in SIZES.values():
-        await pilot.resize_terminal(*size)
-        await still(pilot)
-        _lies_whole(app)
-        _all_ways_are_there(app)
-        assert shown(app).isascii(), [line for line in shown(app).split("\n") if not line.isascii()]
 
 
 def _keys_are_alive(app: FinishingApp) -> None:

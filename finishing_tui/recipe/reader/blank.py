@@ -1,16 +1,15 @@
 """Finds texts that must be there and are blank: of the right type, and yet they say nothing."""
 
-from collections.abc import Iterator, Mapping
-from typing import Any
+from collections.abc import Iterable, Iterator
 
-from finishing_tui.recipe.annotations import fields_of, walk
+from finishing_tui.recipe.annotations import Seen, fields_of
 from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.sentences import meaning
 
 
-def blank(model: type, data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
-    """Yield (path, sentence) for every blank text of ``data``, a table of the class ``model``, that may not be so."""
-    for seen in walk(model, data):
+def blank(met: Iterable[Seen]) -> Iterator[tuple[Path, str]]:
+    """Yield (path, sentence) for every blank text that may not be so in the tables that a walk ``met``."""
+    for seen in met:
         if not isinstance(seen.mark, type):
             continue
         for key, field in fields_of(seen.mark).items():

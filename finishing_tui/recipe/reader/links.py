@@ -31,10 +31,11 @@ _NAMES: Mapping[str | type, str] = {"tail": "a tail", "marker": "a marker", "hol
 
 
 class Links:
-    """The references of one file, whose values are ``data``."""
+    """The references of one file, whose values are ``data``; ``met`` is all that a walk through them meets."""
 
     def __init__(self, data: Mapping[str, Any]) -> None:
         self.data = data
+        self.met = walk(Recipe, data)
         self.numbers = _table(data, "number")
         self.places = _table(data, "place")
         sizes = data.get("sizes")
@@ -45,7 +46,7 @@ class Links:
         """Yield (path, sentence) for everything that is wrong."""
         yield from self._names()
         yield from self._circles()
-        for seen in walk(Recipe, self.data):
+        for seen in self.met:
             if seen.mark == "count":
                 yield from self._count(seen)
             elif seen.mark == "place":

@@ -7,7 +7,7 @@ from pathlib import Path as File
 from typing import TYPE_CHECKING, Any
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.recipe.annotations import walk
+from finishing_tui.recipe.annotations import Seen
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.kinds import BRITISH
 from finishing_tui.recipe.model import FORMAT, Recipe
@@ -77,7 +77,7 @@ def read_text(text: str, name: str) -> Recipe:
     told = {path for path, _ in found}
     found += tuple(islice((one for one in values.problems(data) if one[0] not in told), MOST_TOLD + 1))
     if recipe is not None and not found:
-        found = tuple(islice(_worked_out(recipe, data), MOST_TOLD + 1))
+        found = tuple(islice(_worked_out(recipe, links.met), MOST_TOLD + 1))
     if recipe is None or found:
         raise BadRecipe(name, placed(found, text))
     return recipe
@@ -114,10 +114,10 @@ def _validated(data: Mapping[str, Any]) -> tuple[Recipe | None, FoundProblems]:
         return None, tuple(islice(sentences(errors, data, Recipe), MOST_TOLD + 1))
 
 
-def _worked_out(recipe: Recipe, data: Mapping[str, Any]) -> FoundProblems:
+def _worked_out(recipe: Recipe, met: Iterable[Seen]) -> FoundProblems:
     """Yield (path, sentence) for counts that cannot be worked out in some size."""
     unknown = _unknown(recipe)
-    counts = [seen for seen in walk(Recipe, data) if seen.mark == "count" and not _names(seen.value, unknown)]
+    counts = [seen for seen in met if seen.mark == "count" and not _names(seen.value, unknown)]
     told: set[Path] = set()
     for size, name in enumerate(recipe.sizes):
         try:

@@ -9,7 +9,6 @@ from typing import Any
 
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.lengths import read_length
-from finishing_tui.recipe.annotations import walk
 from finishing_tui.recipe.kinds.base import RepeatOf, Step
 from finishing_tui.recipe.kinds.check import Check
 from finishing_tui.recipe.kinds.join import Join
@@ -37,8 +36,8 @@ _TURNED = ("start end", "far end")
 def problems(links: Links) -> Mistakes:
     """Yield (path, sentence) for every rule that is broken."""
     yield from caps.unprinted(links.data)
-    yield from blank(Recipe, links.data)
-    for seen in walk(Recipe, links.data):
+    yield from blank(links.met)
+    for seen in links.met:
         if isinstance(seen.mark, type):
             for cls in seen.mark.__mro__:
                 if cls in _RULES:

@@ -5,6 +5,7 @@ from functools import cache
 from pathlib import Path as File
 from typing import TYPE_CHECKING, Any
 
+from finishing_tui.recipe.annotations import walk
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.reader import values
 from finishing_tui.recipe.reader.blank import blank
@@ -40,7 +41,7 @@ def read_technique_text(text: str, name: str) -> Technique:
     if isinstance(data, Problem):
         raise BadTechnique(name, [data])
     data = values.tidied(data)
-    found = [*_characters(data), *_wrong(data), *blank(Technique, data)]
+    found = [*_characters(data), *_wrong(data), *blank(walk(Technique, data))]
     if found:
         raise BadTechnique(name, placed(found, text))
     return _adapter().validate_json(values.as_json(data))
