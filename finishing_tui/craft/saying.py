@@ -18,6 +18,9 @@ _LONGEST_PATTERN = 6
 _MOST_PARTS = 8
 """Parts of a rhythm that a person can be asked to follow by ear."""
 
+_LONGEST = 300
+"""Characters that a person can be asked to follow by ear: of parts with doubled spots, fewer than that many do."""
+
 
 def say(rhythm: Rhythm, unit: str = "spot") -> str:
     """Say a rhythm in words; ``unit`` is what a spot is here: ``row``, ``ridge``, ``chain`` or ``stitch``."""
@@ -29,7 +32,8 @@ def say(rhythm: Rhythm, unit: str = "spot") -> str:
     found = _pattern(runs)
     if (len(runs) if found is None else found.parts) > _MOST_PARTS:
         return _mixture(runs, unit, skips_first=rhythm.skips_first)
-    return _in_order(runs, found, unit, skips_first=rhythm.skips_first)
+    told = _in_order(runs, found, unit, skips_first=rhythm.skips_first)
+    return told if len(told) <= _LONGEST else _mixture(runs, unit, skips_first=rhythm.skips_first)
 
 
 @dataclass(frozen=True, slots=True)

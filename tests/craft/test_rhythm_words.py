@@ -93,6 +93,11 @@ def test_whoever_follows_the_words_makes_the_rhythm(rhythm: Rhythm) -> None:
             space(355, 501, style="even"),
             "evenly mixed, as drawn (2 of every 3, 82 times; 3 of every 4, 63 times; 1 of 2), then the last row",
         ),
+        (
+            space(729, 440),
+            "evenly mixed, as drawn (5 in every 3 (two in each of the last two), 138 times; "
+            "3 in every 2 (two in the last), 13 times)",
+        ),
     ],
 )
 def test_how_it_is_said(rhythm: Rhythm, words: str) -> None:

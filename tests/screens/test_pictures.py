@@ -104,23 +104,39 @@ async def test_every_scene_looks_as_it_did(name: str, snapshot: SnapshotAssertio
     async with app.run_test(size=SIZES[FIRST]) as pilot:
         await _opened(name, pilot)
         _looks_as_it_did(app, f"{name}-{FIRST}", snapshot)
+        _is_whole(app)
         _keys_are_alive(app)
         for size in (size for size in SIZES if size != FIRST):
             await pilot.resize_terminal(*SIZES[size])
             await still(pilot)
             _looks_as_it_did(app, f"{name}-{size}", snapshot)
-        app.set_class(True, "-ascii")  # noqa: FBT003  (Textual's)
-        for rows in (rows for screen in app.screen_stack for rows in screen.query(Rows)):
-            rows.redraw()
-            rows.refresh()
-        for size in reversed(SIZES):
-            await pilot.resize_terminal(*SIZES[size])
+            _is_whole(app)
+        await pilot.resize_terminal(*SIZES[FIRST])
+        await _in_ascii(app, pilot)
+        _looks_as_it_did(app, f"{name}-{FIRST}-ascii", snapshot)
+
+
+@pytest.mark.share(one_in=4)
+@pytest.mark.parametrize("name", SCENES)
+async def test_every_scene_is_whole_in_ascii(name: str, tmp_path: Path) -> None:
+    """At every size; a sign may have more letters there."""
+    app = SCENES[name].app(tmp_path, "ascii")
+    async with app.run_test(size=SIZES[FIRST]) as pilot:
+        await _opened(name, pilot)
+        for size in SIZES.values():
+            await pilot.resize_terminal(*size)
             await still(pilot)
-            _lies_whole(app)
-            _all_ways_are_there(app)
+            _is_whole(app)
             assert shown(app).isascii(), [line for line in shown(app).split("\n") if not line.isascii()]
-            if size == FIRST:
-                _looks_as_it_did(app, f"{name}-{FIRST}-ascii", snapshot)
+
+
+async def _in_ascii(app: FinishingApp, pilot: Pilot[None]) -> None:
+    """Draw everything anew in ASCII."""
+    app.set_class(True, "-ascii")  # noqa: FBT003  (Textual's)
+    for rows in (rows for screen in app.screen_stack for rows in screen.query(Rows)):
+        rows.redraw()
+        rows.refresh()
+    await still(pilot)
 
 
 @pytest.mark.parametrize("looks", ONCE)
@@ -217,6 +233,12 @@ def _keys_are_alive(app: FinishingApp) -> None:
         reached = {found.binding.action for found in bindings.values()}
         for offer in offers(app.screen.talk.state, app.screen.talk.looking):
             assert any(f"'{offer.action}'" in action for action in reached), offer.action
+
+
+def _is_whole(app: FinishingApp) -> None:
+    """Check that everything that is drawn lies whole, and over nothing else, and that every way to choose is there."""
+    _lies_whole(app)
+    _all_ways_are_there(app)
 
 
 def _all_ways_are_there(app: FinishingApp) -> None:
