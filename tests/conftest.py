@@ -4,6 +4,7 @@ import atexit
 import gc
 import os
 import shutil
+import sys
 import tempfile
 import time
 from collections import Counter
@@ -14,6 +15,9 @@ from typing import Any
 # Textual reads these when it is imported, so they must be right before any test module is.
 for name in [name for name in os.environ if name == "NO_COLOR" or name.startswith(("TEXTUAL_", "FINISHING_"))]:
     del os.environ[name]
+# Some machines forbid keeping what is compiled; what is started two hundred times is compiled once all the same.
+os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
+sys.dont_write_bytecode = False
 os.environ["TEXTUAL_ANIMATIONS"] = "none"
 os.environ["FINISHING_SETTINGS"] = str(Path(__file__).parent / "settings" / "usual.toml")
 os.environ |= {"TERM": "xterm-256color", "COLORTERM": "truecolor"}  # how many colours there are to draw with

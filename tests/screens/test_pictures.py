@@ -116,7 +116,7 @@ async def test_every_scene_looks_as_it_did(name: str, snapshot: SnapshotAssertio
         _looks_as_it_did(app, f"{name}-{FIRST}-ascii", snapshot)
 
 
-@pytest.mark.share(one_in=4)
+@pytest.mark.share(one_in=8)
 @pytest.mark.parametrize("name", SCENES)
 async def test_every_scene_is_whole_in_ascii(name: str, tmp_path: Path) -> None:
     """At every size; a sign may have more letters there."""
