@@ -146,6 +146,7 @@ def _any_arguments() -> Lines:
     yield ("--json", f"--json={POISON}")
 
 
+@pytest.mark.share(one_in=2)
 @pytest.mark.parametrize("command", COMMANDS)
 def test_no_command_lets_anything_steer(
     command: str, places: Poisoned, capsysbinary: pytest.CaptureFixture[bytes]

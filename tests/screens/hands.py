@@ -119,8 +119,7 @@ async def settled(pilot: Pilot[None]) -> None:
         assert app.in_hand.flush(60)
     await pilot.pause()
     while any(worker.group == "reading" and not worker.is_finished for worker in app.workers):
-        await pilot.pause(0.01)
-    await pilot.pause()
+        await pilot.pause()
 
 
 async def still(pilot: Pilot[None]) -> None:
@@ -129,12 +128,12 @@ async def still(pilot: Pilot[None]) -> None:
     assert isinstance(app, FinishingApp)
     await settled(pilot)
     same, before = 0, ""
-    for _ in range(1000):
+    for _ in range(4000):
         now = shown(app)
         same, before = (same + 1 if now == before and not _is_waiting(app) else 0), now
         if same == 3:
             return
-        await pilot.pause(0.02)
+        await pilot.pause(0.005)
     raise AssertionError(f"it never stands still; there is:\n{before}")
 
 
