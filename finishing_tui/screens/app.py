@@ -83,7 +83,6 @@ class FinishingApp(Program):
         self._given_up: list[GivenUp] = []
         self._first = garment
         self._demos = demos
-        self._leaving = False
         light = LIGHT_OF_FEW if self.console.color_system == "standard" else LIGHT
         self.register_theme(DARK)
         self.register_theme(light)
@@ -133,7 +132,7 @@ class FinishingApp(Program):
         namespaces: Mapping[str, DOMNode] | None = None,
     ) -> bool:
         """Do what a key asks for; nothing for a key that outran its screen, or that comes while all is being left."""
-        if self._leaving or (isinstance(default_namespace, Screen) and not default_namespace.is_mounted):
+        if self.leaving or (isinstance(default_namespace, Screen) and not default_namespace.is_mounted):
             return False
         return await super().run_action(action, default_namespace, namespaces)
 
@@ -185,7 +184,7 @@ class FinishingApp(Program):
         self._leave()
 
     def _leave(self) -> None:
-        self._leaving = True
+        self.leaving = True
         self.put_down()
         self.exit()
 

@@ -15,6 +15,7 @@ from finishing_tui.garment.journal.lock import in_use
 from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.ledger import LedgerScreen
+from finishing_tui.screens.program import program
 from finishing_tui.widgets.choices import Choice
 
 EVERY = 1.0
@@ -39,7 +40,7 @@ class Looking(AtTheNeedles):
         super().__init__(hand, None, why)
         self._take_over = take_over
         self._reading = False
-        self._declined = False
+        self._offered = False
 
     def on_mount(self) -> None:
         """Begin to follow."""
@@ -64,6 +65,8 @@ class Looking(AtTheNeedles):
     def on_heard(self, heard: Heard) -> None:
         """Show what is new, or what keeps it from being read; offer to take it up once nobody has it in hand."""
         self._reading = False
+        if program(self).leaving:
+            return
         try:
             self.talk.hand.hear(heard.news, heard.known)
         except FinishingError as error:
@@ -75,13 +78,14 @@ class Looking(AtTheNeedles):
             for screen in self.app.screen_stack:
                 if isinstance(screen, LedgerScreen):
                     screen.show_books()
-        self._declined = self._declined and heard.free
-        if heard.free and self._take_over is not None and not self._declined and self.is_current:
+        self._offered = self._offered and heard.free
+        if heard.free and self._take_over is not None and not self._offered and self.is_active:
             self._offer(self._take_over)
 
     def _offer(self, take_over: Callable[[], None]) -> None:
+        self._offered = True  # by now: more may be heard before the answer is
+
         def chosen(at: int | None) -> None:
-            self._declined = at != 0
             if at == 0:
                 self.talk.hand.close()
                 self.dismiss()

@@ -18,6 +18,7 @@ class Program(InTurn):
     """Its clock, its keys and settings, what is in hand; it speaks, rings, and puts down.
 
     ``to_say``: what the needles must say, such as why nothing is spoken, until they have.
+    ``leaving``: it is on its way out, and opens nothing any more.
     """
 
     def __init__(self, *, settings: Settings, clock: Clock, ansi_color: bool) -> None:
@@ -27,6 +28,7 @@ class Program(InTurn):
         self.clock = clock
         self.in_hand: InHand | None = None
         self.to_say = ""
+        self.leaving = False
 
     @property
     def wishes(self) -> Wishes:

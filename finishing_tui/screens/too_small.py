@@ -22,7 +22,7 @@ class TooSmall(ModalScreen[None]):
 
     def on_resize(self, event: Resize) -> None:
         """Go when there is room again."""
-        if fits(*event.size) and self.is_current:
+        if fits(*event.size) and self.is_active:
             self.dismiss()
 
 

@@ -27,12 +27,18 @@ def picked_up(at: Path) -> tuple[Path, InHand]:
     return folder, other
 
 
-async def followed(app: FinishingApp, pilot: Pilot[None]) -> None:
-    """Look at the journal once more, and wait until what is new is drawn."""
+async def looked_again(app: FinishingApp, pilot: Pilot[None]) -> None:
+    """Look at the journal once more, and wait until that is done."""
     screen = app.screen
     assert isinstance(screen, Looking)
     screen.follow()
     await settled(pilot)
+
+
+async def followed(app: FinishingApp, pilot: Pilot[None], told: str) -> None:
+    """Wait until what is ``told`` by then is there, and keys are taken there: another look may be under way."""
+    await looked_again(app, pilot)
+    await comes_to(pilot, lambda: front(app).is_mounted and told in shown(app))
 
 
 async def test_what_the_other_window_does_is_followed(tmp_path: Path) -> None:
@@ -48,8 +54,7 @@ async def test_what_the_other_window_does_is_followed(tmp_path: Path) -> None:
         for _ in range(3):
             assert other.do(Press()) is None
         assert other.flush(60)
-        await followed(app, pilot)
-        assert "neck needle 7" in shown(app)
+        await followed(app, pilot, "neck needle 7")
         await pilot.press("space")
         assert "This garment is open in another window" in shown(app)
         await pilot.press("l")
@@ -60,11 +65,14 @@ async def test_what_the_other_window_does_is_followed(tmp_path: Path) -> None:
         await pilot.press("escape")
         await comes_to(pilot, lambda: isinstance(front(app), Looking))
         assert other.put_down()
-        await followed(app, pilot)
-        assert "The other window has put this garment down." in shown(app)
+        looking = front(app)
+        assert isinstance(looking, Looking)
+        await followed(app, pilot, "The other window has put this garment down.")
+        looking.follow()  # it is not asked over the question itself
+        await settled(pilot)
         await pilot.press("2")
         await comes_to(pilot, lambda: isinstance(front(app), Looking))
-        await followed(app, pilot)
+        await looked_again(app, pilot)
         assert isinstance(front(app), Looking)  # it is not asked again and again
         await pilot.press("q")
         await settled(pilot)
@@ -81,11 +89,10 @@ async def test_it_is_taken_up_here_once_it_is_put_down(tmp_path: Path) -> None:
         await comes_to(pilot, lambda: isinstance(front(app), Looking))
         assert other.do(Press()) is None
         assert other.put_down("on the sofa")
-        await followed(app, pilot)
+        await followed(app, pilot, "The other window has put this garment down.")
         await pilot.press("enter")
-        await settled(pilot)
+        await comes_to(pilot, lambda: "You wrote: on the sofa" in shown(app))
         assert app.in_hand is not None
-        assert "You wrote: on the sofa" in shown(app)
         await pilot.press("escape")
         assert isinstance(front(app), AtTheNeedles)
         assert not isinstance(front(app), Looking)
@@ -128,7 +135,7 @@ async def test_where_nothing_can_be_written_it_can_be_looked_at(
         assert "Nothing can be written in the folder" in " ".join(shown(app).split())
         await pilot.press("1")
         assert isinstance(front(app), Looking)
-        await followed(app, pilot)
+        await looked_again(app, pilot)
         assert isinstance(front(app), Looking)
         await pilot.press("space")
         assert "This garment's folder is read-only" in shown(app)
