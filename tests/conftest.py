@@ -60,13 +60,13 @@ def pytest_configure(config: pytest.Config) -> None:
 
 @pytest.hookimpl(tryfirst=True)  # before those that are long are left out
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Mark as long what is not in this commit's share: of a test's cases one in so many, others at every commit."""
+    """Let the cases of some tests take turns: one in so many is tried at a commit, and the others are long there."""
     seed, before = seed_of_commit(), Counter[str]()
     for item in items:
-        share = item.get_closest_marker("share")
-        if share is not None:
+        turns = item.get_closest_marker("turns")
+        if turns is not None:
             test = item.nodeid.partition("[")[0]
-            if (before[test] + seed) % share.kwargs["one_in"]:
+            if (before[test] + seed) % turns.kwargs["of"]:
                 item.add_marker("long")
             before[test] += 1
 

@@ -146,7 +146,7 @@ def _any_arguments() -> Lines:
     yield ("--json", f"--json={POISON}")
 
 
-@pytest.mark.share(one_in=2)
+@pytest.mark.turns(of=2)
 @pytest.mark.parametrize("command", COMMANDS)
 def test_no_command_lets_anything_steer(
     command: str, places: Poisoned, capsysbinary: pytest.CaptureFixture[bytes]
@@ -177,7 +177,7 @@ def test_before_a_command_nothing_steers(capsysbinary: pytest.CaptureFixture[byt
         assert not steering(said.out + said.err), words
 
 
-@pytest.mark.share(one_in=3)
+@pytest.mark.turns(of=3)
 @pytest.mark.parametrize("name", ["FINISHING_SETTINGS", "FINISHING_LOOKS", "FINISHING_SHELF", "HOME"])
 @pytest.mark.parametrize("command", COMMANDS)
 def test_nothing_of_the_environment_steers(

@@ -118,7 +118,7 @@ def is_complete(paper: Paper) -> Record:
     return record
 
 
-@pytest.mark.share(one_in=4)
+@pytest.mark.turns(of=4)
 @pytest.mark.parametrize(("name", "size"), EVERY_SIZE)
 def test_every_size_as_printed(name: str, size: str) -> None:
     """With the printed numbers nothing is refused or asked twice, nothing departs, and nothing is left."""
@@ -131,7 +131,7 @@ OTHERWISE: tuple[tuple[int, Hand, Pace], ...] = ((2, "left", "loop"), (-3, "righ
 """How the smallest and the largest size differ from print: asked numbers by so many, the hand, and the pace."""
 
 
-@pytest.mark.share(one_in=2)
+@pytest.mark.turns(of=2)
 @pytest.mark.parametrize(("name", "size", "otherwise"), [(*one, at % 2) for at, one in enumerate(SMALLEST_AND_LARGEST)])
 def test_a_few_rows_more_or_fewer(name: str, size: str, otherwise: int) -> None:
     """What the knitter is asked for may differ from print, for either hand: nothing is refused, and nothing is left."""
@@ -143,7 +143,7 @@ def test_a_few_rows_more_or_fewer(name: str, size: str, otherwise: int) -> None:
     is_complete(to_the_end(taken(name, size, pace=pace, hand=hand, own=own)))
 
 
-@pytest.mark.share(one_in=2)
+@pytest.mark.turns(of=2)
 @pytest.mark.parametrize(("name", "size"), MIDDLE)
 def test_a_gauge_of_her_own_in_inches_left_handed(name: str, size: str) -> None:
     """A stitch more and a row fewer than printed, counted over 4 in, for a left-handed knitter: it comes out too.
@@ -161,7 +161,7 @@ def test_a_gauge_of_her_own_in_inches_left_handed(name: str, size: str) -> None:
     assert paper.state.ledger.empty
 
 
-@pytest.mark.share(one_in=2)
+@pytest.mark.turns(of=2)
 @pytest.mark.parametrize(("name", "size"), MIDDLE)
 def test_one_stitch_missing_is_found_and_put_right(name: str, size: str) -> None:
     """At the first count one stitch is missing: later numbers are named, the first repair mends all of them."""
@@ -190,7 +190,7 @@ def test_one_stitch_missing_is_found_and_put_right(name: str, size: str) -> None
     assert (told.counted, told.expected) == (should - 1, should)
 
 
-@pytest.mark.share(one_in=2)
+@pytest.mark.turns(of=2)
 @pytest.mark.parametrize(("name", "size"), MIDDLE)
 def test_the_other_thing_done_at_one_row(name: str, size: str) -> None:
     """One row picked that should have been skipped, or the other way: the rest makes up for it, and it is recorded.

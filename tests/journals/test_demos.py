@@ -49,7 +49,7 @@ def test_each_leads_to_the_state_it_led_to(name: str, tmp_path: Path, monkeypatc
     assert hand.state == state_of(json.loads((DEMOS / f"{name}.json").read_text(encoding="utf-8")))
 
 
-@pytest.mark.share(one_in=2)
+@pytest.mark.turns(of=2)
 @pytest.mark.parametrize("name", NAMES)
 def test_each_is_worked_to_an_empty_ledger_and_undone_to_its_first_press(name: str, tmp_path: Path) -> None:
     """The steps begun then go on as they were begun; all of it can be taken back, and put back again."""

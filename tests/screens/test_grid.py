@@ -70,7 +70,7 @@ def test_nothing_moves_on_a_random_walk(name: str) -> None:
     assert len({one.count for one in seen}) > 30
 
 
-@pytest.mark.share(one_in=2)
+@pytest.mark.turns(of=2)
 @pytest.mark.parametrize("size", SIZES)
 async def test_nothing_moves_in_the_program(size: str, tmp_path: Path) -> None:
     """Fifty keys at each size: on the screen as it is drawn, nothing has moved by a cell."""

@@ -116,7 +116,7 @@ async def test_every_scene_looks_as_it_did(name: str, snapshot: SnapshotAssertio
         _looks_as_it_did(app, f"{name}-{FIRST}-ascii", snapshot)
 
 
-@pytest.mark.share(one_in=8)
+@pytest.mark.turns(of=8)
 @pytest.mark.parametrize("name", SCENES)
 async def test_every_scene_is_whole_in_ascii(name: str, tmp_path: Path) -> None:
     """At every size; a sign may have more letters there."""
@@ -154,7 +154,7 @@ async def test_other_looks_look_as_they_did(
         _looks_as_it_did(app, f"{name}-{looks}", snapshot)
 
 
-@pytest.mark.share(one_in=4)
+@pytest.mark.turns(of=4)
 @pytest.mark.parametrize(("term", "colour"), [*((term, True) for term in TERMS), ("xterm-256color", False)])
 @pytest.mark.parametrize("looks", [f"{look} {more}".strip() for look in GROUNDS for more in ("", "ascii")])
 @pytest.mark.parametrize("name", ["spot-strayed", "start-line"])

@@ -40,7 +40,7 @@ SIZES = ((80, 24), (40, 20), (39, 10), (160, 50))
 """Other sizes that the window is dragged to, one of them too small."""
 
 
-@pytest.mark.share(one_in=4)
+@pytest.mark.turns(of=4)
 @pytest.mark.parametrize("name", SEEDS)
 def test_random_keys(name: str, tmp_path: Path) -> None:
     """The program never ends but when it is left, and then well; killed and taken up, all is as the screen had it."""

@@ -55,7 +55,7 @@ def rescue_file(folder: Path, home: Path) -> Path:
     return found
 
 
-@pytest.mark.share(one_in=2)
+@pytest.mark.turns(of=2)
 @pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGHUP], ids=["terminate", "hang-up"])
 def test_told_to_end_while_unsaved(garment: Path, tmp_path: Path, number: signal.Signals) -> None:
     """On the screen: after the signal three presses are in a rescue file; taken in, they are in the count."""
@@ -85,7 +85,7 @@ def test_told_to_end_while_unsaved(garment: Path, tmp_path: Path, number: signal
     assert not file.exists()
 
 
-@pytest.mark.share(one_in=3)
+@pytest.mark.turns(of=3)
 @pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGINT, None], ids=str)
 def test_line_by_line(garment: Path, tmp_path: Path, number: signal.Signals | None) -> None:
     """Line by line: a signal or the end of the input names the file in the sentence it ends with; then it is asked."""

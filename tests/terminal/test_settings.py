@@ -61,7 +61,7 @@ def test_what_is_wrong_with_the_settings_ends_it_in_a_sentence(tmp_path: Path) -
 POOR = ({"TERM": "linux"}, {"TERM": "dumb"}, {"PYTHONIOENCODING": "latin-1"})
 
 
-@pytest.mark.share(one_in=3)
+@pytest.mark.turns(of=3)
 @pytest.mark.parametrize("extra", POOR, ids=str)
 def test_a_terminal_that_lacks_signs_gets_plain_letters(extra: dict[str, str], tmp_path: Path) -> None:
     """On the shelf and at the needles all is ASCII, and the first screen says so; looks that are set win."""

@@ -182,7 +182,7 @@ def _went_on(now: Reached, before: Reached, presses: int, stage: Stage) -> bool:
     return now.units >= before.units + presses
 
 
-@pytest.mark.share(one_in=2)
+@pytest.mark.turns(of=2)
 @pytest.mark.parametrize(("name", "missing"), [("slate-crew", "front_held"), ("moss-vest", "")])
 def test_worked_to_its_end_by_keys_alone(name: str, missing: str, tmp_path: Path) -> None:
     """With a deviation, things taken back and put back, three recounts and a rip-back: the ledger ends holding nothing.

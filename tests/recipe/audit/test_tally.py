@@ -77,7 +77,7 @@ HARD = {
 """Recipes inside every cap of the reader, each with as much as there may be of something that grows."""
 
 
-@pytest.mark.share(one_in=2)
+@pytest.mark.turns(of=2)
 @pytest.mark.parametrize("most", [tally.MOST // 10, pytest.param(tally.MOST, marks=pytest.mark.long)])
 @pytest.mark.parametrize("hard", HARD)
 def test_the_hardest_recipes_come_to_an_end_by_counts(hard: str, most: int, monkeypatch: pytest.MonkeyPatch) -> None:
