@@ -16,6 +16,7 @@ from finishing_tui.screens.asked_large import LargeAsk
 from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.one_line import OneLine
 from finishing_tui.screens.shelf import ShelfScreen
+from finishing_tui.talk.action import Action
 from finishing_tui.talk.acts import ACTS, put_down
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.top import Top
@@ -403,21 +404,21 @@ async def test_what_cannot_be_saved_is_asked_about_before_it_is_put_down(
     assert joined.progress[0].mark.units == (2 if stays else 0)
 
 
-async def test_every_action_is_alive(tmp_path: Path) -> None:
-    """Each action's key does something: the garment changes, a screen opens, or it is said why not."""
+@pytest.mark.turns(of=3)
+@pytest.mark.parametrize("action", ACTS, ids=lambda action: action.id)
+async def test_every_action_is_alive(action: Action, tmp_path: Path) -> None:
+    """Its key does something: the garment changes, a screen opens, or it is said why not."""
     folder = shelf(tmp_path)
     work_to(folder, PICK_UP, ChoosePace("spot"), *[Press()] * 4)
-    for action in ACTS:
-        app = app_for(folder)
-        async with app.run_test() as pilot:
-            await _not_coming_back(pilot)
-            assert app.in_hand is not None
-            before = (app.in_hand.state, app.screen, needles(app).talk.shown_step)
-            await pilot.press(action.key)
-            screen = app.screen
-            after = (app.in_hand.state, screen, needles(app).talk.shown_step if screen is before[1] else None)
-            assert after != before or _said(app), action
-            await pilot.press("escape", "escape")
+    app = app_for(folder)
+    async with app.run_test() as pilot:
+        await _not_coming_back(pilot)
+        assert app.in_hand is not None
+        before = (app.in_hand.state, app.screen, needles(app).talk.shown_step)
+        await pilot.press(action.key)
+        screen = app.screen
+        after = (app.in_hand.state, screen, needles(app).talk.shown_step if screen is before[1] else None)
+        assert after != before or _said(app)
 
 
 async def _carry_on(pilot: Pilot[None]) -> None:
