@@ -1,4 +1,4 @@
-"""``garment.toml``: what a knitter says of one garment. It is read at the first sitting; after that the journal rules.
+"""``garment.toml``: what a knitter says of one garment. It is read when it is started; after that the journal rules.
 
 Like a recipe it comes from outside: nothing in it is trusted, and what is wrong with it is said by file, line and key.
 """

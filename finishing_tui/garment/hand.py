@@ -54,7 +54,7 @@ class InHand:
         clock: Clock | None = None,
         on_change: Callable[[], None] | None = None,
     ) -> Self:
-        """Open the garment in ``folder``; at its first sitting its recipe is taken into a new journal.
+        """Open the garment in ``folder``; one that has no journal yet takes its recipe into a new one.
 
         ``on_change`` is called from another thread when something was saved, or could not be.
 
@@ -145,9 +145,9 @@ class InHand:
             self.given_up = give_up(self._lies_at, self._id, self._journal, ended=refusal is None, where=where.strip())
         return saved
 
-    def close(self) -> None:
-        """Stop looking, or let go of a garment that no sitting was begun for."""
-        self._journal.close()
+    def close(self) -> bool:
+        """Stop looking, or let go of a garment that no sitting was begun for; return whether everything is saved."""
+        return self._journal.close()
 
     @property
     def unsaved(self) -> int:

@@ -29,6 +29,9 @@ from finishing_tui.inert import inert
 Stands = Literal["to-come", "under-way", "done", "left-out", "here"]
 """How a step stands; ``here``: it is under the needles."""
 
+NOT_BEGUN = "not begun"
+"""What the shelf says of a garment that was never picked up."""
+
 LONGEST_NAME = 60
 """Characters in the name of a folder on the shelf: it must fit with a number after it, on any system."""
 
@@ -124,10 +127,12 @@ def _seen(folder: Path) -> OnShelf:
         from finishing_tui.garment.file import read_garment  # noqa: PLC0415  (the reader; not once it is begun)
 
         garment, _ = read_garment(folder)
-        return OnShelf(folder, garment.title, garment.size, heading="not begun")
+        return OnShelf(folder, garment.title, garment.size, heading=NOT_BEGUN)
     hand = InHand.open(folder, look=True)
     state = hand.state
     hand.close()
+    if not state.sittings:
+        return OnShelf(folder, state.plan.title, state.plan.size, heading=NOT_BEGUN)
     finished = state.current is None
     step = len(state.steps) if state.current is None else state.current + 1
     heading = "finished" if state.current is None else state.plan.step(state.current).title
@@ -167,16 +172,16 @@ def take_copy(source: Path, shelf: Path) -> Path:
 def put_on_shelf(shelf: Path, called: str, text: str) -> Path:
     """Put a new garment, whose file holds ``text``, on the shelf under a free name like ``called``; return its folder.
 
-    It appears whole or not at all, open to its owner only. Raises ``NotWritten``, and ``BadGarment`` or ``BadRecipe``
-    where it could not be opened afterwards.
+    Its recipe is taken into its journal at once, so that from here on it needs nothing but its folder. It appears whole
+    or not at all, open to its owner only. Raises ``NotWritten``, and ``BadGarment`` or ``BadRecipe`` where it cannot
+    be begun.
     """
 
     def written(waiting: Path) -> None:
-        from finishing_tui.garment.file import plan_of  # noqa: PLC0415  (the reader: only to start a garment)
-
         waiting.mkdir(mode=0o700)
         write_whole(waiting / FILE, text)
-        plan_of(waiting)
+        if not InHand.open(waiting).close():
+            raise NotWritten("The garment could not be put on the shelf: its journal could not be saved.")
 
     return _placed(shelf, called, written, "The garment could not be put on the shelf")
 

@@ -1,10 +1,14 @@
 """``finishing start``: what is started, what is refused, and what the audit stops."""
 
+import shutil
 from pathlib import Path
 
 import pytest
 
+from finishing_tui import shipped
 from finishing_tui.garment.file import plan_of
+from finishing_tui.garment.hand import InHand
+from finishing_tui.garment.shelf import NOT_BEGUN, on_shelf
 from tests.commands.prompt import ask, ask_json, help_of, leave, refused
 
 
@@ -28,6 +32,47 @@ def test_a_garment_is_started_with_everything_that_was_said(capsys: pytest.Captu
     assert plan.gauge.band is not None
     assert (plan.gauge.stitches, plan.gauge.over) == (21, "4 in")
     assert (plan.gauge.band.stitches, plan.gauge.band.over) == (47, "20 cm")  # 23.5 over 10 cm, in whole stitches
+
+
+def test_what_is_started_needs_nothing_but_its_folder(
+    capsys: pytest.CaptureFixture[str], shelf: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Its recipe edited, then deleted, its folder elsewhere, another home: it is what it was when it was started."""
+    recipe = tmp_path / "own.toml"
+    text = shipped.recipes()["crew-neck"].read_text()
+    recipe.write_text(text)
+    ask(capsys, "start", str(recipe), "--size", "M", "--name", "slate crew")
+    (garment,) = on_shelf(shelf)
+    assert (garment.heading, garment.size) == (NOT_BEGUN, "M")
+    started = InHand.open(garment.folder, look=True)
+    recipe.write_text(text.replace("Crew neck on held shoulders", "Another neck"))
+    elsewhere = tmp_path / "elsewhere" / "slate"
+    shutil.copytree(garment.folder, elsewhere)
+    recipe.unlink()
+    monkeypatch.setenv("HOME", str(tmp_path / "another home"))
+    opened = InHand.open(elsewhere)
+    assert opened.state == started.state
+    assert opened.pick_up() is None
+    assert opened.changed_plan() is None
+    assert opened.put_down()
+    started.close()
+
+
+def test_an_edited_recipe_changes_nothing_of_what_was_started_unasked(
+    capsys: pytest.CaptureFixture[str], shelf: Path, tmp_path: Path
+) -> None:
+    """Not even before its first sitting; there the new one is offered."""
+    recipe = tmp_path / "own.toml"
+    text = shipped.recipes()["crew-neck"].read_text()
+    recipe.write_text(text)
+    ask(capsys, "start", str(recipe), "--size", "M", "--name", "slate crew")
+    recipe.write_text(text.replace("Crew neck on held shoulders", "Another neck"))
+    hand = InHand.open(shelf / "slate-crew")
+    changed = hand.changed_plan()
+    assert hand.state.plan.recipe.title == "Crew neck on held shoulders"
+    assert changed is not None
+    assert changed.recipe.title == "Another neck"
+    assert hand.close()
 
 
 def test_numbers_nobody_gave_are_told_with_how_they_are_counted(capsys: pytest.CaptureFixture[str]) -> None:
