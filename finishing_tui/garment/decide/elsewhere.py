@@ -27,7 +27,7 @@ def already_at(state: State, command: AlreadyAt) -> tuple[AnyAct, ...] | Refusal
         return Refusal(f"there is no step {step + 1} for size {state.plan.size}")
     if state.steps[step].work is not None:
         return Refusal(f"step {step + 1} was begun here already")
-    before = [at for at in range(step) if state.steps[at].status in {"to-come", "under-way"} and state.plan.is_for(at)]
+    before = [at for at in state.unfinished if at < step]
     if not before:
         return begun_as(state, step, "step-taken-up")
     ledger, entries, changes = state.ledger, list[Entry](), list[Stood]()

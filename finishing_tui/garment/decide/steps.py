@@ -44,12 +44,8 @@ def turn_to(state: State, step: int | None) -> tuple[AnyAct, ...]:
 
 def next_step(state: State, after: int) -> int | None:
     """Return the step that follows ``after`` in the recipe's order and is not done; an earlier one when none does."""
-    open_steps = [
-        index
-        for index, standing in enumerate(state.steps)
-        if standing.status in {"to-come", "under-way"} and index != after and state.plan.is_for(index)
-    ]
-    return next((index for index in open_steps if index > after), next(iter(open_steps), None))
+    others = [index for index in state.unfinished if index != after]
+    return next((index for index in others if index > after), next(iter(others), None))
 
 
 def finish(state: State, command: Finish) -> tuple[AnyAct, ...] | Refusal:
