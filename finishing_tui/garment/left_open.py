@@ -33,8 +33,14 @@ def first_stitch(state: State) -> int | None:
 def left_open(state: State) -> tuple[int, ...]:
     """Return the steps in which nothing is done yet, although one that comes after them was begun."""
     last = max(state.order, default=0)
-    passed = (step for step in state.unfinished if step < last and step != state.current)
-    return tuple(step for step in passed if (work := state.steps[step].work) is None or untouched(work))
+    return tuple(
+        step
+        for step, standing in enumerate(state.steps[:last])
+        if standing.status in {"to-come", "under-way"}
+        and step != state.current
+        and state.plan.is_for(step)
+        and (standing.work is None or untouched(standing.work))
+    )
 
 
 def untouched(work: StepWork) -> bool:
