@@ -129,7 +129,7 @@ class Codec:
         if origin in {typing.Union, types.UnionType}:
             return self._union(typing.get_args(wanted))
         if origin is typing.Literal:
-            return _literal(typing.get_args(wanted))
+            return _one_of({word: word for word in typing.get_args(wanted)})
         if origin is tuple:
             return self._tuple(typing.get_args(wanted))
         if origin is not None and issubclass(origin, Mapping):
@@ -139,7 +139,7 @@ class Codec:
         if wanted in self._table:
             return self._dataclass(wanted, self._table[wanted])
         if isinstance(wanted, type) and issubclass(wanted, Enum):
-            return _member({member.value: member for member in wanted})
+            return _one_of({member.value: member for member in wanted})
         if wanted is None or wanted in _AS_THEY_ARE:
             return _as_it_is(type(None) if wanted is None else wanted)
         raise Unreadable(f"nothing of the type {wanted} is ever stored")
@@ -236,15 +236,6 @@ def _brought_up(plain: Mapping[str, Any], stored: Stored) -> Mapping[str, Any]:
     return plain
 
 
-def _member(members: Mapping[Any, Enum]) -> Reader:
-    def read(plain: Any) -> Any:
-        if isinstance(plain, list | dict) or plain not in members:
-            raise Unreadable(f"{_kind(plain)} is none of {tuple(members)}")
-        return members[plain]
-
-    return read
-
-
 def _as_it_is(wanted: type) -> Reader:
     def read(plain: Any) -> Any:
         if type(plain) is not wanted:
@@ -274,12 +265,13 @@ def _named(wanted: Any) -> str:
     return getattr(wanted, "__name__", str(wanted))
 
 
-def _literal(words: tuple[Any, ...]) -> Reader:
-    kinds = {type(word) for word in words}  # else True would do for 1
+def _one_of(meant: Mapping[Any, Any]) -> Reader:
+    """Return what reads one of a few words as what it means."""
+    kinds = {type(word) for word in meant}  # else True would do for 1
 
     def read(plain: Any) -> Any:
-        if isinstance(plain, list | dict) or plain not in words or type(plain) not in kinds:
-            raise Unreadable(f"{_kind(plain)} is none of {words}")
-        return plain
+        if type(plain) not in kinds or plain not in meant:
+            raise Unreadable(f"{_kind(plain)} is none of {tuple(meant)}")
+        return meant[plain]
 
     return read

@@ -15,7 +15,7 @@ from finishing_tui import shipped
 from finishing_tui.commands.answer import Answer
 from finishing_tui.commands.audit_table import table
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.words import listing, plural
+from finishing_tui.craft.words import capital, listing, plural
 from finishing_tui.files import read_plain
 from finishing_tui.inert import inert
 from finishing_tui.recipe.audit import Audit, Finding, audit
@@ -132,9 +132,7 @@ def _told(name: str, recipe: Recipe, found: Audit, line: CountAt, width: int, *,
         for sentence, named in _sentences(alike):
             size = "" if named == sizes else f"{_sizes(named)}: "
             text = f"{size}{sentence}"
-            yield from textwrap.wrap(
-                f"{text[:1].upper()}{text[1:]}.", width, initial_indent="  ", subsequent_indent="  "
-            )
+            yield from textwrap.wrap(f"{capital(text)}.", width, initial_indent="  ", subsequent_indent="  ")
     for audited in found.sizes if ledger else ():
         yield ""
         yield from textwrap.wrap(f"Size {audited.size}: live stitches after every step", width)

@@ -39,18 +39,15 @@ def table(recipe: Recipe, audit: SizeAudit, width: int) -> Iterator[str]:
 def _columns(recipe: Recipe, audit: SizeAudit) -> tuple[list[list[str]], list[list[str]]]:
     """Return the headings, as words to be stacked, and a list of cells for the start and every step."""
     places = [name for name in recipe.place if audit.start.get(name) or any(row.live.get(name) for row in audit.rows)]
-    others = [
-        (what, count)
-        for what, count in (("tails", _tails), ("markers", _markers), ("holes", _holes))
-        if any(count(row) for row in audit.rows) or (what == "tails" and recipe.tails)
-    ]
-    heads = [_stacked(recipe.place[name].text) for name in places] + [[what] for what, _ in others]
+    before = {"tails": len(recipe.tails), "markers": 0, "holes": 0}
+    others = [what for what, many in before.items() if many or any(getattr(row, what) for row in audit.rows)]
+    heads = [_stacked(recipe.place[name].text) for name in places] + [[what] for what in others]
     start = [_cell(audit.start.get(name, 0)) for name in places]
-    start += [_cell(len(recipe.tails) if what == "tails" else 0) for what, _ in others]
+    start += [_cell(before[what]) for what in others]
     cells = [start]
     for row in audit.rows:
         held = [_cell(row.live.get(name, 0)) for name in places]
-        cells.append(held + [_cell(count(row)) for _, count in others])
+        cells.append(held + [_cell(len(getattr(row, what))) for what in others])
     return heads, cells
 
 
@@ -85,15 +82,3 @@ def _cell(count: int) -> str:
 
 def _stacked(text: str) -> list[str]:
     return [part for word in text.split() for part in textwrap.wrap(word, _WORD)]
-
-
-def _tails(row: LedgerRow) -> int:
-    return len(row.tails)
-
-
-def _markers(row: LedgerRow) -> int:
-    return len(row.markers)
-
-
-def _holes(row: LedgerRow) -> int:
-    return len(row.holes)

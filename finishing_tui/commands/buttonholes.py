@@ -1,6 +1,7 @@
 """``finishing buttonholes``: where the holes go on a band."""
 
 import argparse
+from dataclasses import asdict
 
 from finishing_tui.commands.answer import Answer, whole
 from finishing_tui.craft.buttonholes import MOST_HOLES, buttonholes
@@ -35,15 +36,4 @@ def answer(args: argparse.Namespace) -> Answer:
     if last is None:  # one hole leaves only one answer
         last = args.first if args.holes > 1 else max(args.stitches - args.first - args.width, 1)
     found = buttonholes(args.stitches, args.holes, args.width, args.first, last)
-    data = {
-        "stitches": found.stitches,
-        "holes": found.holes,
-        "width": found.width,
-        "first": found.first,
-        "last": found.last,
-        "gaps": list(found.gaps),
-        "starts": list(found.starts),
-        "row": found.row,
-        "text": found.text,
-    }
-    return Answer(found.text, data)
+    return Answer(found.text, asdict(found))

@@ -1,6 +1,7 @@
 """``finishing gap``: extra loops where a hole would be, and what becomes of them."""
 
 import argparse
+from dataclasses import asdict
 
 from finishing_tui.commands.answer import Answer, whole
 from finishing_tui.craft.counts import MOST
@@ -34,11 +35,4 @@ def answer(args: argparse.Namespace) -> Answer:
         found = grafted_gap(*args.parts, each=args.extra)
     else:
         found = extra_loops(args.parts, each=args.extra, decrease_round=args.decrease_round)
-    data = {
-        "planned": list(found.planned),
-        "picked": list(found.picked),
-        "extra": found.extra,
-        "decrease_round": found.decrease_round,
-        "text": found.text,
-    }
-    return Answer(found.text, data)
+    return Answer(found.text, asdict(found))

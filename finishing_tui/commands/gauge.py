@@ -8,7 +8,7 @@ import argparse
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
-from typing import Any
+from typing import Any, get_args
 
 from finishing_tui.commands.answer import Answer, whole
 from finishing_tui.commands.typed_edge import plain, read_edge, read_unit, say_edge, say_error, say_ratio
@@ -26,6 +26,8 @@ from finishing_tui.craft.edges import (
     doubt_of,
     ideal,
     natural_ratio,
+    spots_in,
+    unit_of,
 )
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.figures import rounded
@@ -53,7 +55,7 @@ when nobody counted the rows:
   finishing gauge --edge rows --stitches 72
 """
 
-_KINDS: tuple[EdgeUnit, ...] = ("row", "ridge", "chain", "stitch")
+_KINDS: tuple[EdgeUnit, ...] = get_args(EdgeUnit)
 _SHOWN = 4
 _SMALL = 20
 
@@ -110,7 +112,7 @@ def _read_edge(typed: str | None) -> tuple[EdgeUnit | None, EdgeSection | None]:
     edge = read_edge("the edge", typed)
     if isinstance(edge, HeldEdge | GapEdge):
         raise Impossible(f"{say_edge(edge)} need no ratio: each is knitted once")
-    return (edge.unit if isinstance(edge, SpotsEdge) else "row" if isinstance(edge, SlopeEdge) else None), edge
+    return unit_of(edge), edge
 
 
 def _kinds(unit: EdgeUnit | None, edge: EdgeSection | None) -> Sequence[EdgeUnit]:
@@ -162,8 +164,7 @@ def _say_edge(told: _Told, edge: EdgeSection, args: argparse.Namespace, body: Ga
     if nearest == 0:
         raise Impossible(f"{say_edge(edge)} is too short for a single stitch: give a longer edge")
     count = nearest if args.stitches is None else args.stitches
-    spots = edge.spots if isinstance(edge, SpotsEdge) else rows_of(edge.legs) if isinstance(edge, SlopeEdge) else None
-    unit: EdgeUnit = edge.unit if isinstance(edge, SpotsEdge) else "row"
+    spots, unit = spots_in(edge), unit_of(edge) or "row"
     line = f"{_wants(edge)} {plural(nearest, 'stitch')}{_exactly(edge, wanted, body, band)}"
     if spots is None:
         doubtful = doubt_of(count, wanted)

@@ -1,6 +1,7 @@
 """``finishing pair``: two needles, or two edges, that do not hold the same number, worked or sewn together."""
 
 import argparse
+from dataclasses import asdict
 
 from finishing_tui.commands.answer import Answer, whole
 from finishing_tui.craft.counts import MOST
@@ -36,9 +37,7 @@ def answer(args: argparse.Namespace) -> Answer:
         return Answer(bars.text, data)
     if args.stitches_to_rows:
         sewn = stitches_to_rows(args.front, args.back)
-        return Answer(
-            sewn.text, {"stitches": sewn.stitches, "rows": sewn.rows, "taken": list(sewn.taken), "text": sewn.text}
-        )
+        return Answer(sewn.text, asdict(sewn))
     found = pair(args.front, args.back)
     return Answer(
         found.text,

@@ -10,6 +10,7 @@ from finishing_tui.commands.answer import Answer
 from finishing_tui.commands.techniques import technique
 from finishing_tui.commands.whole_recipe import whole_recipe
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.words import plural
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.numbers import numbers_for, size_index
@@ -116,7 +117,7 @@ def _shipped() -> Answer:
     found = {name: read_recipe(path) for name, path in shipped.recipes().items()}
     texts = []
     for name, recipe in found.items():
-        size = f"{_many(len(recipe.step), 'step')}; sizes {', '.join(recipe.sizes)}"
+        size = f"{plural(len(recipe.step), 'step')}; sizes {', '.join(recipe.sizes)}"
         texts.append("\n  ".join(line for line in (name, recipe.title, size, recipe.about) if line))
     return Answer(
         "\n\n".join(texts) or "No recipes come with this program.",
@@ -153,7 +154,3 @@ def _outline(recipe: Recipe, size: int) -> Iterator[str]:
         yield f"  {number:>6}  {step.title} ({step.do})"
         for name, count in step.expect.items():
             yield f"          then {count_of(count, numbers, size)} on the {recipe.place[name].text}"
-
-
-def _many(many: int, what: str) -> str:
-    return f"{many} {what}" if many == 1 else f"{many} {what}s"

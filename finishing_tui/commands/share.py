@@ -13,13 +13,23 @@ from typing import Any
 from finishing_tui.commands.answer import Answer, whole
 from finishing_tui.commands.typed_edge import plain, read_edge, say_edge
 from finishing_tui.craft.counts import MOST
-from finishing_tui.craft.edges import Doubt, EdgeSection, SlopeEdge, SpotsEdge, doubt, doubt_of, natural_ratio, walk
+from finishing_tui.craft.edges import (
+    Doubt,
+    EdgeSection,
+    SlopeEdge,
+    SpotsEdge,
+    doubt,
+    doubt_of,
+    natural_ratio,
+    spots_in,
+    unit_of,
+    walk,
+)
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.figures import read_number
 from finishing_tui.craft.gauge import Gauge, read_gauge
 from finishing_tui.craft.sections import MOST_SECTIONS
 from finishing_tui.craft.sharing import Portion, Shares, share
-from finishing_tui.craft.slopes import rows_of
 from finishing_tui.craft.spacing import say, space
 from finishing_tui.craft.words import decimal, plural
 
@@ -79,8 +89,9 @@ def answer(args: argparse.Namespace) -> Answer:
         raise Impossible("the band's gauge needs the body's beside it: give --gauge too")
     typed = [_read(number, text) for number, text in enumerate(args.sections, 1)]
     repeat = _read_repeat(args.repeat) if args.repeat is not None else None
-    shares = share(_sections(typed, body, band), total=args.total, repeat=repeat)
-    return _say(typed, shares, repeat, body, band)
+    sections = _sections(typed, body, band)
+    shares = share(sections, total=args.total, repeat=repeat)
+    return _say(typed, sections, shares, repeat, body, band)
 
 
 def _read(number: int, typed: str) -> _Typed:
@@ -156,12 +167,12 @@ def _place(name: str, of: str, names: list[str]) -> int:
 
 def _say(
     typed: list[_Typed],
+    sections: list[Portion],
     shares: Shares,
     repeat: tuple[int, int] | None,
     body: Gauge | None,
     band: Gauge | None,
 ) -> Answer:
-    sections = _sections(typed, body, band)
     head = f"Pick up and knit {plural(shares.total, 'stitch')} in all"
     if repeat is not None:
         times = (shares.total - repeat[1]) // repeat[0]
@@ -200,35 +211,21 @@ def _say_section(one: _Typed, section: Portion, count: int) -> str:
     if one.edge is None:
         return f"{plural(count, 'stitch')} {ideal}"
     said = f"{plural(count, 'stitch')} over {say_edge(one.edge)} {ideal}"
-    spots = _spots(one.edge)
+    spots = spots_in(one.edge)
     if spots is None or count == 0:
         return said
-    unit = one.edge.unit if isinstance(one.edge, SpotsEdge) else "row"
+    unit = unit_of(one.edge) or "row"
     rhythm = space(count, spots)
     return f"{said}: {say(rhythm.mirrored() if one.mirrors else rhythm, unit)}"
-
-
-def _unit(edge: EdgeSection | None) -> str | None:
-    """Return what one spot of an edge is; None where it has none."""
-    if isinstance(edge, SpotsEdge):
-        return edge.unit
-    return "row" if isinstance(edge, SlopeEdge) else None
-
-
-def _spots(edge: EdgeSection | None) -> int | None:
-    """Return how many spots an edge has, None where that is not known."""
-    if isinstance(edge, SpotsEdge):
-        return edge.spots
-    return rows_of(edge.legs) if isinstance(edge, SlopeEdge) else None
 
 
 def _doubt(one: _Typed, section: Portion, count: int, body: Gauge | None, band: Gauge | None) -> Doubt | None:
     if section.fixed or section.ideal == 0:
         return None
-    spots = _spots(one.edge)
+    spots = spots_in(one.edge)
     if spots is None:
         return doubt_of(count, section.ideal)
-    unit = one.edge.unit if isinstance(one.edge, SpotsEdge) else "row"
+    unit = unit_of(one.edge) or "row"
     if body is None:
         return doubt(unit, count, spots)
     natural = natural_ratio(unit, body, band) if isinstance(one.edge, SpotsEdge) else section.ideal / spots
@@ -241,7 +238,7 @@ def _row(one: _Typed, section: Portion, count: int, text: str) -> dict[str, Any]
         "stitches": count,
         "ideal": str(section.ideal),
         "fixed": section.fixed,
-        "spots": _spots(one.edge),
-        "unit": _unit(one.edge),
+        "spots": spots_in(one.edge),
+        "unit": unit_of(one.edge),
         "text": text,
     }

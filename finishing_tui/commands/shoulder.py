@@ -1,6 +1,7 @@
 """``finishing shoulder``: a sloped shoulder in steps, and stepped bind-offs turned into short rows."""
 
 import argparse
+from dataclasses import asdict
 
 from finishing_tui.commands.answer import Answer, whole
 from finishing_tui.craft.counts import MOST
@@ -32,7 +33,7 @@ def answer(args: argparse.Namespace) -> Answer:
     """Say the steps; raises ``Impossible`` when they do not fit."""
     if args.steps is not None and args.each is None and args.rows is None:
         slope = steps(args.stitches, args.steps)
-        return Answer(slope.text, {"steps": list(slope.steps), "turns": slope.turns, "text": slope.text})
+        return Answer(slope.text, asdict(slope))
     if args.steps is None and args.each is not None and args.rows is not None:
         found = stepped(args.stitches, args.each, args.rows)
         data = {"left_unworked": list(found.left_unworked), "live": found.live, "middle": found.middle}

@@ -5,6 +5,7 @@ Shared by the commands that ask for one. It only reads; the sums are in ``craft.
 
 import re
 from fractions import Fraction
+from typing import get_args
 
 from finishing_tui.craft.edges import EdgeSection, EdgeUnit, GapEdge, HeldEdge, Measured, SlopeEdge, SpotsEdge
 from finishing_tui.craft.errors import Impossible
@@ -17,16 +18,7 @@ from finishing_tui.craft.words import many, percent, plural
 LONGEST = 500
 """The most characters of one argument."""
 
-_UNITS: dict[str, EdgeUnit] = {
-    "row": "row",
-    "rows": "row",
-    "ridge": "ridge",
-    "ridges": "ridge",
-    "chain": "chain",
-    "chains": "chain",
-    "stitch": "stitch",
-    "stitches": "stitch",
-}
+_UNITS: dict[str, EdgeUnit] = {word: unit for unit in get_args(EdgeUnit) for word in (unit, many(unit))}
 _SPOTS = re.compile(r"(?P<spots>[0-9]{1,6}) ?(?P<unit>[a-z]+)")
 _HELD = re.compile(r"(?P<count>[0-9]{1,6})(?: stitches| stitch)? held(?: stitches| stitch)?")
 _EXTRA = re.compile(r"(?P<count>[0-9]{1,6}) extra(?: loops?| stitches| stitch)?")

@@ -11,7 +11,7 @@ from finishing_tui.craft.counts import MOST, counted
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.even_parts import spread
 from finishing_tui.craft.totals import Repeat
-from finishing_tui.craft.words import listing, plural
+from finishing_tui.craft.words import capital, listing, plural
 
 MOST_HOLES = 1_000
 """No band has more holes than this."""
@@ -66,7 +66,7 @@ def buttonholes(stitches: int, holes: int, width: int, first: int, last: int) ->
         at += width + gap
     row = bind_off_row(groups)
     text = (
-        f"{row[0].upper()}{row[1:]}. {_between(gaps)} {CONVENTION} Next row: work across and cast on {width} "
+        f"{capital(row)}. {_between(gaps)} {CONVENTION} Next row: work across and cast on {width} "
         f"above each hole: {plural(stitches, 'stitch')} again."
     )
     return ButtonholeRow(stitches, holes, width, first, last, gaps, tuple(starts), row, text)

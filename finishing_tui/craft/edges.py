@@ -161,17 +161,25 @@ def walk(sections: Sequence[EdgeSection], body: Gauge | None, band: Gauge | None
         Portion(
             ideal(section, body, band),
             fixed=isinstance(section, HeldEdge | GapEdge),
-            holds=_holds(section),
+            holds=None if (spots := spots_in(section)) is None else 2 * spots,
             along=section.along,
         )
         for section in sections
     )
 
 
-def _holds(section: EdgeSection) -> int | None:
+def spots_in(section: EdgeSection | None) -> int | None:
+    """Return how many spots a section has, None where that is not known."""
     if isinstance(section, SpotsEdge):
-        return 2 * section.spots
-    return 2 * rows_of(section.legs) if isinstance(section, SlopeEdge) else None
+        return section.spots
+    return rows_of(section.legs) if isinstance(section, SlopeEdge) else None
+
+
+def unit_of(section: EdgeSection | None) -> EdgeUnit | None:
+    """Return what one spot of a section is; None where it has none."""
+    if isinstance(section, SpotsEdge):
+        return section.unit
+    return "row" if isinstance(section, SlopeEdge) else None
 
 
 def _in_range(along: str, count: int) -> None:

@@ -5,21 +5,12 @@ It exists so that a gauge, a length and an ideal are all read by one rule. It mu
 """
 
 import re
+import unicodedata
 from fractions import Fraction
 
 from finishing_tui.craft.errors import Impossible
 
-_VULGAR = {
-    "¼": "1/4",
-    "½": "1/2",
-    "¾": "3/4",
-    "⅓": "1/3",
-    "⅔": "2/3",
-    "⅛": "1/8",
-    "⅜": "3/8",
-    "⅝": "5/8",
-    "⅞": "7/8",
-}
+_VULGAR = {sign: unicodedata.normalize("NFKC", sign).replace("\N{FRACTION SLASH}", "/") for sign in "¼½¾⅓⅔⅛⅜⅝⅞"}
 # Written once for every reader of numbers: digits are plain 0 to 9, and few enough that nothing can grow absurd.
 NUMBER = r"(?:[0-9]{1,6}(?:[ -]?[0-9]{1,3}/[0-9]{1,3}|[.,][0-9]{1,6}|/[0-9]{1,6})?)"
 _NUMBER = re.compile(

@@ -10,7 +10,7 @@ from fractions import Fraction
 from finishing_tui.craft.counts import counted
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.lengths import Length, length, say_length
-from finishing_tui.craft.words import listing
+from finishing_tui.craft.words import capital, listing
 
 HEADS: dict[str, tuple[Fraction, Fraction]] = {
     "3 months": (Fraction("41.7"), Fraction("41.7")),
@@ -77,7 +77,7 @@ def over_the_head(relaxed: Length, head: Length, stretch: Fraction = ORDINARY_ST
     verdict = "it goes over" if goes else "it does not go over"
     cure = "" if goes else " Bind off more loosely, pick up more stitches, or make an opening."
     text = (
-        f"{_cap(say_length(relaxed))} round, {say_length(stretched)} at full stretch: {verdict} a head of "
+        f"{capital(say_length(relaxed))} round, {say_length(stretched)} at full stretch: {verdict} a head of "
         f"{say_length(head)}.{cure} {CAUTION}"
     )
     return OverTheHead(relaxed, stretched, head, goes, text)
@@ -86,7 +86,3 @@ def over_the_head(relaxed: Length, head: Length, stretch: Fraction = ORDINARY_ST
 def wide_and_deep_enough(width: Length, front_depth: Length) -> bool:
     """Return whether an adult's neck, ``width`` across and ``front_depth`` deep, passes the head (Melville's rule)."""
     return width.cm + front_depth.cm >= WIDTH_AND_DEPTH.cm
-
-
-def _cap(text: str) -> str:
-    return text[0].upper() + text[1:]

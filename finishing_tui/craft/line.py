@@ -4,12 +4,13 @@ Built of nothing but whole numbers, so that it can be written into a journal and
 holds a list of its spots. Which line is the right one is for ``craft.spacing`` to say.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 from typing import ClassVar
 
-from finishing_tui.craft.runs import Run
+from finishing_tui.craft.runs import Run, joined
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,18 +85,7 @@ class Line:
 
     def as_runs(self) -> tuple[Run, ...]:
         """Return it as runs in walking order, equal neighbours joined; the first may be a cut one (0 of 1)."""
-        runs: list[Run] = []
-        after = loops = 0
-        while after < self.spots:
-            end = self.run_end(after)
-            made = self.up_to(end)
-            pick, of = made - loops, end - after
-            if runs and (runs[-1].pick, runs[-1].of) == (pick, of):
-                runs[-1] = Run(pick, of, runs[-1].times + 1)
-            else:
-                runs.append(Run(pick, of, 1))
-            after, loops = end, made
-        return tuple(runs)
+        return joined(self._single_runs())
 
     def run_end(self, after: int) -> int:
         """Return the spot where the run that holds spot ``after + 1`` ends. IndexError beyond the rhythm."""
@@ -124,6 +114,14 @@ class Line:
         """Return every loop's spot, in order; a doubled spot stands twice."""
         step, wide, at = self.numerator, self.denominator, self.offset
         return [-((at - loop * wide) // step) for loop in range(1, self.stitches + 1)]
+
+    def _single_runs(self) -> Iterator[Run]:
+        after = loops = 0
+        while after < self.spots:
+            end = self.run_end(after)
+            made = self.up_to(end)
+            yield Run(made - loops, end - after, 1)
+            after, loops = end, made
 
     def _rare(self) -> tuple["Line", bool]:
         """Return the line of the spots that never stand together, and whether they open a run (else they end it).

@@ -6,7 +6,7 @@ needle: beyond that something was miscounted, and that is what is said.
 """
 
 from dataclasses import dataclass
-from itertools import groupby, pairwise
+from itertools import accumulate, groupby, pairwise
 from typing import Literal
 
 from finishing_tui.craft.counts import counted
@@ -54,11 +54,7 @@ def _doubles(pairs: int, extra: int) -> tuple[int, ...]:
         return ()
     single = pairs - extra
     gaps = across(single, extra, 1 if single >= 2 else 0)
-    places, at = [], 0
-    for gap in gaps[:-1]:
-        at += gap + 1
-        places.append(at)
-    return tuple(places)
+    return tuple(accumulate(gap + 1 for gap in gaps[:-1]))
 
 
 def _rhythm(count: int, places: tuple[int, ...], one: str) -> str:
@@ -107,12 +103,7 @@ def _made_after(few: int, extra: int) -> tuple[int, ...]:
     """Return the stitches after which one is made so that ``few`` become ``few + extra``; () where bars are too few."""
     if extra > few - 1:
         return ()
-    gaps = across(few, extra, 1)
-    places, at = [], 0
-    for gap in gaps[:-1]:
-        at += gap
-        places.append(at)
-    return tuple(places)
+    return tuple(accumulate(across(few, extra, 1)[:-1]))
 
 
 def _made(places: tuple[int, ...]) -> str:

@@ -5,12 +5,10 @@ and both are made only of whole numbers, which a journal can hold. Whoever uses 
 which of the two it has in hand.
 """
 
-from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.line import Line
 from finishing_tui.craft.runs import Run, Runs
-from finishing_tui.craft.words import plural
 
-__all__ = ["Line", "Rhythm", "Run", "Runs", "draw", "where_plan_has"]
+__all__ = ["Line", "Rhythm", "Run", "Runs", "draw"]
 
 Rhythm = Runs | Line
 
@@ -18,18 +16,3 @@ Rhythm = Runs | Line
 def draw(rhythm: Rhythm) -> str:
     """Draw a rhythm spot by spot in walking order: ``x`` picked, ``.`` skipped, ``2`` two loops in it."""
     return "".join(".x2"[rhythm.at(spot)] for spot in range(1, rhythm.spots + 1))
-
-
-def where_plan_has(rhythm: Rhythm, loops: int) -> int:
-    """Return the spot where the plan first has ``loops`` loops (0 for none): presses were missed or doubled.
-
-    Raises:
-        Impossible: the plan never has that many.
-
-    """
-    if not 0 <= loops <= rhythm.stitches:
-        raise Impossible(
-            f"the plan makes {plural(rhythm.stitches, 'loop')} here and never has {loops}: "
-            "count again, or say that the loops differ"
-        )
-    return rhythm.spot_of(loops) if loops else 0

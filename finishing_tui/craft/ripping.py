@@ -4,6 +4,7 @@ Which loops were made where is not known between two counts, so they are taken a
 spot and the loops that are left there, as hands rip back ("until 14 loops are left, at row 22").
 """
 
+from bisect import bisect_left
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -67,19 +68,12 @@ def rip_back(stretch: WorkedStretch) -> RipBack | None:
 
 def _last_hope(stretch: WorkedStretch) -> int | None:
     """Return a spot before here beyond which the rest surely does not lie flat; None if it nowhere does."""
-    low, high = stretch.since_spot, stretch.at - 1
-    sign = 1 if _off(stretch, high) > 0 else -1
-    if not _hopeless(stretch, high, sign):
-        return high
-    if _hopeless(stretch, low, sign):
-        return None
-    while high - low > 1:
-        middle = (low + high) // 2
-        if _hopeless(stretch, middle, sign):
-            high = middle
-        else:
-            low = middle
-    return low
+    spots = range(stretch.since_spot, stretch.at)
+    sign = 1 if _off(stretch, spots[-1]) > 0 else -1
+    if not _hopeless(stretch, spots[-1], sign):
+        return spots[-1]
+    hopeful = bisect_left(spots, x=True, key=lambda spot: _hopeless(stretch, spot, sign))
+    return spots[hopeful - 1] if hopeful else None
 
 
 def _off(stretch: WorkedStretch, spot: int) -> Fraction:

@@ -5,10 +5,10 @@ decides how stitches are best spread; ``craft.easy`` does.
 """
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
-from itertools import accumulate
+from itertools import accumulate, groupby
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +36,11 @@ class Run:
     def spots(self) -> int:
         """Spots the run walks over, all its times together."""
         return self.of * self.times
+
+
+def joined(runs: Iterable[Run]) -> tuple[Run, ...]:
+    """Return ``runs`` of one time each, equal neighbours made one run with its times."""
+    return tuple(replace(run, times=len(list(alike))) for run, alike in groupby(runs))
 
 
 @dataclass(frozen=True, slots=True)

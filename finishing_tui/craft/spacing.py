@@ -25,7 +25,7 @@ from typing import Literal
 
 from finishing_tui.craft.easy import easy_closed, easy_open
 from finishing_tui.craft.errors import Impossible
-from finishing_tui.craft.rhythm import Line, Rhythm, Run, Runs, draw, where_plan_has
+from finishing_tui.craft.rhythm import Line, Rhythm, Run, Runs, draw
 from finishing_tui.craft.saying import say
 from finishing_tui.craft.words import plural
 
@@ -40,7 +40,6 @@ __all__ = [
     "least_drift",
     "say",
     "space",
-    "where_plan_has",
 ]
 
 Style = Literal["easy", "even"]

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 
-from finishing_tui.craft.runs import Run, Runs
+from finishing_tui.craft.runs import Run, Runs, joined
 
 
 def rhythm_of(loops: Sequence[int]) -> Runs:
@@ -13,7 +13,7 @@ def rhythm_of(loops: Sequence[int]) -> Runs:
     """
     if any(one not in {0, 1, 2} for one in loops):
         raise ValueError("a spot takes no loop, one or two")
-    return Runs(tuple(_joined(_runs(loops))))
+    return Runs(joined(_runs(loops)))
 
 
 def _runs(loops: Sequence[int]) -> Iterable[Run]:
@@ -23,13 +23,3 @@ def _runs(loops: Sequence[int]) -> Iterable[Run]:
         if after is None or here == 2 or (here == 0 and after != 0):
             yield Run(sum(loops[start : spot + 1]), spot + 1 - start, 1)
             start = spot + 1
-
-
-def _joined(runs: Iterable[Run]) -> list[Run]:
-    joined: list[Run] = []
-    for run in runs:
-        if joined and (joined[-1].pick, joined[-1].of) == (run.pick, run.of):
-            joined[-1] = Run(run.pick, run.of, joined[-1].times + 1)
-        else:
-            joined.append(run)
-    return joined

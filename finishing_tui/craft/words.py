@@ -37,9 +37,14 @@ def ordinal(place: int) -> str:
     return f"{place}{ending}"
 
 
+def capital(text: str) -> str:
+    """Return ``text`` begun with a capital."""
+    return text[:1].upper() + text[1:]
+
+
 def sentence(text: str) -> str:
     """Return ``text`` with a capital and, where it has no end yet, a full stop."""
-    text = text[:1].upper() + text[1:]
+    text = capital(text)
     return text if text.endswith((".", "?", "!")) else f"{text}."
 
 

@@ -11,7 +11,7 @@ from typing import Literal
 
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.lengths import LONGEST, Length, length, say_length
-from finishing_tui.craft.words import decimal, listing, plural
+from finishing_tui.craft.words import capital, decimal, listing, plural
 
 OPERATIONS: dict[str, tuple[int, int, int]] = {
     "bind-off": (3, 4, 6),
@@ -105,10 +105,10 @@ def will_it_do(need: Need, have: Length) -> tuple[Literal["enough", "tight", "to
     spare = have.cm - WEAVE_IN.cm
     what = f"the {need.operation} and its tail"
     if spare >= need.usual.cm:
-        return "enough", f"{_cap(say_length(have))} is enough for {what}."
+        return "enough", f"{capital(say_length(have))} is enough for {what}."
     if spare >= need.least.cm:
-        return "tight", f"{_cap(say_length(have))} is tight for {what}: join new yarn first, or have it ready."
-    return "too short", f"{_cap(say_length(have))} is too short for {what}, even by the least: join new yarn first."
+        return "tight", f"{capital(say_length(have))} is tight for {what}: join new yarn first, or have it ready."
+    return "too short", f"{capital(say_length(have))} is too short for {what}, even by the least: join new yarn first."
 
 
 def in_weight(grams: Fraction, ball_grams: Fraction, ball_metres: Fraction) -> Fraction:
@@ -161,7 +161,3 @@ def rounds_left(before: Fraction, after: Fraction, between: Fraction) -> RoundsL
 
 def _grams(weight: Fraction) -> str:
     return f"{decimal(weight)} g"
-
-
-def _cap(text: str) -> str:
-    return text[0].upper() + text[1:]

@@ -64,11 +64,7 @@ def _beside(planned: AuditRun, real: AuditRun) -> tuple[AuditRun, AuditRun]:
 
 def _onward(state: State, steps_of: State) -> AuditRun:
     """Run what is to come in ``steps_of`` from the ledger of ``state``, and of every step begun there only the rest."""
-    steps = [
-        index
-        for index, standing in enumerate(steps_of.steps)
-        if index != steps_of.current and standing.status in {"to-come", "under-way"} and steps_of.plan.is_for(index)
-    ]
+    steps = [index for index in steps_of.unfinished if index != steps_of.current]
     if steps_of.current is not None:
         steps.insert(0, steps_of.current)
     begun = {

@@ -3,12 +3,11 @@
 Like a recipe it comes from outside: nothing in it is trusted, and what is wrong with it is said by file, line and key.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
-from functools import cache
 from pathlib import Path as File
 from types import MappingProxyType
-from typing import TYPE_CHECKING, Any, ClassVar, Literal
+from typing import ClassVar, Literal
 
 from finishing_tui import shipped
 from finishing_tui.craft.errors import FinishingError
@@ -26,13 +25,10 @@ from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.guards import looked_over, text_in
 from finishing_tui.recipe.reader.near import near
 from finishing_tui.recipe.reader.placing import placed
-from finishing_tui.recipe.reader.sentences import sentences
 from finishing_tui.recipe.reader.syntax import parsed
 from finishing_tui.recipe.reader.text import tidy
-from finishing_tui.recipe.reader.values import as_json, problems, tidied
-
-if TYPE_CHECKING:
-    from pydantic import TypeAdapter
+from finishing_tui.recipe.reader.validating import validated
+from finishing_tui.recipe.reader.values import problems, tidied
 
 
 class BadGarment(BadRecipe):
@@ -88,10 +84,13 @@ def read_garment(folder: File) -> tuple[GarmentFile, str]:
     if isinstance(data, Problem):
         raise BadGarment(str(path), [data])
     data = tidied(data)
-    found = [*problems(data), *_wrong(data), *blank(walk(GarmentFile, data))]
-    if found:
+    garment, wrong = validated(GarmentFile, data)
+    if isinstance(data.get("format"), int) and data["format"] > 1:
+        wrong = [(("format",), f"this garment has format {data['format']}; this program reads format 1")]
+    found = [*problems(data), *wrong, *blank(walk(GarmentFile, data))]
+    if garment is None or found:
         raise BadGarment(str(path), placed(found, text))
-    return _adapter().validate_json(as_json(data)), text
+    return garment, text
 
 
 def plan_of(folder: File) -> Plan:
@@ -204,23 +203,3 @@ def _fits(path: File, text: str, garment: GarmentFile, recipe: Recipe) -> None:
             found.append((("number",), str(error)))
     if found:
         raise BadGarment(str(path), placed(found, text))
-
-
-@cache
-def _adapter() -> "TypeAdapter[GarmentFile]":
-    from pydantic import TypeAdapter  # noqa: PLC0415  (only reading a file needs it)
-
-    return TypeAdapter(GarmentFile)
-
-
-def _wrong(data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
-    """Yield (path, sentence) for everything the validation finds wrong."""
-    from pydantic import ValidationError  # noqa: PLC0415  (as above)
-
-    if isinstance(data.get("format"), int) and data["format"] > 1:
-        yield ("format",), f"this garment has format {data['format']}; this program reads format 1"
-        return
-    try:
-        _adapter().validate_json(as_json(data), strict=True)
-    except ValidationError as error:
-        yield from sentences(error.errors(include_url=False, include_context=False), data, GarmentFile)

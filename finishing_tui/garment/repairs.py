@@ -56,19 +56,15 @@ def mends(state: State, differ: tuple[LaterChange, ...]) -> tuple[Mend, ...]:
     told = told_by(state, differ)
     if told is None:
         return (Mend("Carry on", "GO ON", Verdict.LIES_FLAT, PutRight("as-it-is", "", 0), 0),)
-    found: list[Mend] = []
-    for change in differ[:1]:
-        found += _here(state, change.place, change.planned - change.real, told.planned)
+    found = _here(state, differ[0].place, differ[0].planned - differ[0].real, told.planned)
     for change in differ:
         step = state.plan.step(change.step)
         to_come = state.steps[change.step].status == "to-come"
         if isinstance(step, PickUpAndKnit) and change.place == step.onto and to_come:
             found += _respaced(state, step, change, told.planned)
             break
-    for change in differ:
-        if (first := _first_round(state, change)) is not None:
-            found += first
-            break
+    rounds = (_first_round(state, change) for change in differ)
+    found += next((first for first in rounds if first is not None), [])
     command = PutRight("as-it-is", differ[0].place, 0)
     stays = Mend("Carry on", "GO ON", _lies(told.real - told.planned, told.planned), command, told.real)
     return (*found, stays)

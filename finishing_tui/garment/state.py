@@ -74,3 +74,9 @@ class State:
     def standing(self) -> Standing | None:
         """How the step under the needles stands; None when none is left."""
         return None if self.current is None else self.steps[self.current]
+
+    @property
+    def unfinished(self) -> list[int]:
+        """The steps of this size that are to come or under way, in the order of the recipe."""
+        still = {"to-come", "under-way"}
+        return [at for at, one in enumerate(self.steps) if one.status in still and self.plan.is_for(at)]

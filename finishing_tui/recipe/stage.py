@@ -145,6 +145,11 @@ class Stage:
         return next((moves.said for moves in reversed(self.moves) if moves.first <= unit), ())
 
 
+def lot_onto(place: str, many: int, title: str, act: Doing, words: str) -> Stage:
+    """Return the stage in which ``many`` loops that were on no needle come onto a place, all at one go if need be."""
+    return Stage("stitch", many, title, act, words, many, place, flows=loops_onto(place, many), takes_all=True)
+
+
 def none_of(title: str, act: Doing) -> Stage:
     """Return the stage of what there is none of in this size: it is done as it begins and enters nothing."""
     return Stage("stitch", 0, title, act, "There is none of this in this size.")

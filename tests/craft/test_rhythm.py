@@ -9,8 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishing_tui.craft.errors import Impossible
-from finishing_tui.craft.spacing import Line, Rhythm, Run, Runs, draw, space, where_plan_has
+from finishing_tui.craft.spacing import Line, Rhythm, Run, Runs, draw
 
 
 @st.composite
@@ -158,19 +157,3 @@ def test_there_are_no_impossible_lines(numbers: tuple[int, int, int, int]) -> No
     """A line steeper than two a spot, level, or with an offset outside its denominator is refused."""
     with pytest.raises(ValueError, match="no such line"):
         Line(*numbers)
-
-
-@given(st.integers(1, 200), st.data())
-def test_missed_presses_move_the_spot_to_where_the_plan_has_the_count(spots: int, data: st.DataObject) -> None:
-    """The plan has that count there, and not one spot earlier."""
-    plan = space(data.draw(st.integers(1, spots)), spots, style=data.draw(st.sampled_from(("easy", "even"))))
-    loops = data.draw(st.integers(0, plan.stitches))
-    spot = where_plan_has(plan, loops)
-    assert plan.up_to(spot) == loops
-    assert spot == 0 or plan.up_to(spot - 1) < loops
-
-
-def test_a_count_that_the_plan_never_has_is_refused() -> None:
-    """More loops than the plan makes cannot be explained by missed presses."""
-    with pytest.raises(Impossible, match="the plan makes 3 loops"):
-        where_plan_has(space(3, 4), 4)

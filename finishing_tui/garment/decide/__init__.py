@@ -4,6 +4,8 @@ It does all the computing and answers with the events to store, or with a refusa
 itself: the state it was given is as valid after it as before.
 """
 
+from dataclasses import replace
+
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import (
     AlreadyAt,
@@ -46,8 +48,9 @@ from finishing_tui.garment.decide.sittings import (
     take_back,
     write_note,
 )
+from finishing_tui.garment.decide.stages import sentence
 from finishing_tui.garment.decide.steps import finish, leave_out, take_up
-from finishing_tui.garment.events import Event
+from finishing_tui.garment.events import Act, Event
 from finishing_tui.garment.state import State
 
 
@@ -55,11 +58,20 @@ def decide(state: State, command: Command) -> tuple[Event, ...] | Refusal:
     """Return the events that carry ``command`` out in ``state`` (none, when nothing changes), or why it is refused."""
     try:
         events = _decided(state, command)
-        if isinstance(events, Refusal) or isinstance(command, TakeBack | PutBackAgain | ChooseMirror | WhatIf):
+        if isinstance(events, Refusal):
             return events
-        return with_mirrors(state, events)
+        if not isinstance(command, TakeBack | PutBackAgain | ChooseMirror | WhatIf):
+            events = with_mirrors(state, events)
+        return _on_top(state, events)
     except FinishingError as error:  # what the books cannot bear, or sums that have no answer
-        return Refusal(str(error))
+        return Refusal(sentence(error))
+
+
+def _on_top(state: State, events: tuple[Event, ...]) -> tuple[Event, ...]:
+    """Return ``events``, the first of them saying, if it is an act, which group was the latest before."""
+    if not events or not isinstance(events[0], Act):
+        return events
+    return (replace(events[0], under=state.top), *events[1:])
 
 
 def _decided(state: State, command: Command) -> tuple[Event, ...] | Refusal:

@@ -6,12 +6,11 @@ The screen lays the old plan and the new one side by side and ``decide`` carries
 
 from dataclasses import replace
 
-from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.alteration import Alteration, CannotAsk
 from finishing_tui.garment.commands import Refusal, WhatIf
 from finishing_tui.garment.decide.section_altered import section_altered
-from finishing_tui.garment.decide.stages import begun, entered, going_on, sentence, under_way, with_stage
+from finishing_tui.garment.decide.stages import begun, entered, going_on, under_way, with_stage
 from finishing_tui.garment.events import AnyAct, Edited, Replanned
 from finishing_tui.garment.labels import Label
 from finishing_tui.garment.state import State
@@ -37,10 +36,7 @@ def altered(state: State, command: WhatIf) -> Alteration:
 
 def what_if(state: State, command: WhatIf) -> tuple[AnyAct, ...] | Refusal:
     """Take what was asked for; nothing happens where it is as the plan has it already."""
-    try:
-        found = altered(state, command)
-    except FinishingError as error:
-        return Refusal(sentence(error))
+    found = altered(state, command)
     _, work = under_way(state)
     if found.work == work or command == WhatIf():
         return ()
@@ -50,7 +46,6 @@ def what_if(state: State, command: WhatIf) -> tuple[AnyAct, ...] | Refusal:
             changes=going_on(state, found.work),
             why=found.why,
             label=Label("plan-altered", names=(found.stage.title,)),
-            under=state.top,
         ),
     )
 

@@ -2,13 +2,12 @@
 
 from dataclasses import replace
 
-from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.ledger import OUTSIDE, Entry, brought
+from finishing_tui.craft.ledger import OUTSIDE, Entry, brought, inverses
 from finishing_tui.garment.commands import Refusal, TakeCount, TakeMeasure
 from finishing_tui.garment.decide.after_count import later_stages
 from finishing_tui.garment.decide.first_round import mended_first_round
 from finishing_tui.garment.decide.mirror import sides_to_come
-from finishing_tui.garment.decide.stages import begun, going_on, openings, sentence, under_way, with_stage, work_on
+from finishing_tui.garment.decide.stages import begun, going_on, openings, under_way, with_stage, work_on
 from finishing_tui.garment.events import AnyAct, Progressed, Recounted, Valued
 from finishing_tui.garment.labels import Label
 from finishing_tui.garment.recounting import Outlook, Way, counted_stage, outlook
@@ -64,14 +63,11 @@ def measure(state: State, command: TakeMeasure) -> tuple[AnyAct, ...] | Refusal:
     after = replace(before, mark=Reached(1, 0, 1), value=value)
     named = state.plan.ids[step]
     change = Progressed(named, work.at, before, after)
-    return (Valued(step=named, value=value, changes=(change,), label=Label("measured"), under=state.top),)
+    return (Valued(step=named, value=value, changes=(change,), label=Label("measured")),)
 
 
 def _section(state: State, work: StepWork, command: TakeCount) -> tuple[AnyAct, ...] | Refusal:
-    try:
-        seen = outlook(state, command.counted, command.answer, command.left)
-    except FinishingError as error:
-        return Refusal(sentence(error))
+    seen = outlook(state, command.counted, command.answer, command.left)
     if seen.put == "loops" and command.answer is None:
         return Refusal(
             f"you counted {seen.counted}, and the count here is {seen.expected}: say whether you missed a press, "
@@ -98,12 +94,9 @@ def _carried_out(state: State, work: StepWork, seen: Outlook, way: Way) -> tuple
     elif was_complete and not is_complete:
         # The stages after it were opened but not begun: they close again until this one is complete once more.
         opened = (*seen.stage.closing, *openings(work.stages, index + 1))
-        entries = (*(entry.inverse() for entry in reversed(opened)), *entries)
+        entries = (*inverses(opened), *entries)
     after = with_stage(work, index, way.stage).with_progress(index, way.progress)
-    try:
-        state.ledger.enter(*entries)
-    except FinishingError as error:
-        return Refusal(sentence(error))
+    state.ledger.enter(*entries)  # refused here, and not when it is entered
     named = state.plan.ids[step]
     marked = (Progressed(named, index, seen.before, way.progress),)
     told = Recounted(
@@ -118,7 +111,6 @@ def _carried_out(state: State, work: StepWork, seen: Outlook, way: Way) -> tuple
         changes=marked if way.stage == seen.stage else going_on(state, after),
         what=seen.stage.title,
         label=Label("recounted", names=(seen.stage.title,)),
-        under=state.top,
     )
     if not way.difference:
         return (told,)
@@ -150,6 +142,5 @@ def _place(state: State, work: StepWork, place: str, counted: int) -> tuple[AnyA
             changes=going_on(state, after),
             what=state.plan.recipe.place[place].text,
             label=Label("place-counted", names=(state.plan.recipe.place[place].text,)),
-            under=state.top,
         ),
     )

@@ -11,7 +11,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import Entry
 from finishing_tui.garment.commands import AlreadyAt, Refusal
 from finishing_tui.garment.decide.stages import entered, rest_of, sentence, turned
-from finishing_tui.garment.decide.steps import begin
+from finishing_tui.garment.decide.steps import begin, begun_as
 from finishing_tui.garment.events import AnyAct, DoneElsewhere, Stood
 from finishing_tui.garment.labels import Label
 from finishing_tui.garment.state import State
@@ -27,11 +27,9 @@ def already_at(state: State, command: AlreadyAt) -> tuple[AnyAct, ...] | Refusal
         return Refusal(f"there is no step {step + 1} for size {state.plan.size}")
     if state.steps[step].work is not None:
         return Refusal(f"step {step + 1} was begun here already")
-    before = [at for at in range(step) if state.steps[at].status in {"to-come", "under-way"} and state.plan.is_for(at)]
+    before = [at for at in state.unfinished if at < step]
     if not before:
-        taken = begin(state, step)
-        label = Label("step-taken-up", (state.plan.ids[step],))
-        return taken if isinstance(taken, Refusal) else (replace(taken, label=label, under=state.top),)
+        return begun_as(state, step, "step-taken-up")
     ledger, entries, changes = state.ledger, list[Entry](), list[Stood]()
     for at in before:
         try:
@@ -60,7 +58,6 @@ def already_at(state: State, command: AlreadyAt) -> tuple[AnyAct, ...] | Refusal
         changes=tuple(changes),
         turned=turned(state, None),
         label=Label("done-elsewhere", steps_done),
-        under=state.top,
     )
     return (elsewhere, begun)
 

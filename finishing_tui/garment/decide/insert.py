@@ -23,6 +23,5 @@ def insert_step(state: State, command: InsertStep) -> tuple[AnyAct, ...] | Refus
             after=command.step,
             turned=Turned(None, new) if state.current is None else None,
             label=Label("step-inserted", (new,), numbers=(at + 1,)),
-            under=state.top,
         ),
     )

@@ -5,7 +5,7 @@ needle cannot be refused before the section ends. Where there is doubt, ``decide
 """
 
 from finishing_tui.craft.ledger import OUTSIDE
-from finishing_tui.garment.commands import ChoosePace, Command, Finish, LeaveOut, Other, Press, Refusal, TakeCount
+from finishing_tui.garment.commands import ChoosePace, Command, Finish, Other, Press, Refusal, TakeCount
 from finishing_tui.garment.decide import decide
 from finishing_tui.garment.events import Pace
 from finishing_tui.garment.state import State
@@ -28,8 +28,6 @@ def _certain(state: State, work: StepWork | None, command: Command) -> bool:
     match command:
         case ChoosePace():
             return True
-        case LeaveOut(step):
-            return state.steps[step].status in {"to come", "under way"} and state.plan.is_for(step)
         case Finish():  # every doubt about it is asked again
             return work is not None and (work.complete or not work.stages[work.at].takes_all)
         case TakeCount(counted, place=""):  # that all is as it should be

@@ -2,13 +2,12 @@
 
 from dataclasses import replace
 
-from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import EDGE, OFF, OUTSIDE, brought
 from finishing_tui.garment.commands import PutRight, Refusal
 from finishing_tui.garment.decide.after_count import later_stages
 from finishing_tui.garment.decide.first_round import mended_first_round
 from finishing_tui.garment.decide.respacing import respaced
-from finishing_tui.garment.decide.stages import begun, going_on, sentence, under_way
+from finishing_tui.garment.decide.stages import begun, going_on, under_way
 from finishing_tui.garment.events import AnyAct, Edited, Mended, Replanned, Stood
 from finishing_tui.garment.labels import Deed, Label
 from finishing_tui.garment.state import State
@@ -27,7 +26,7 @@ def put_right(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
             return _first_round(state, command)
         case "as-it-is":
             label = Label("kept-as-it-is")
-            return (Mended(place=command.place, how="as-it-is", difference=0, label=label, under=state.top),)
+            return (Mended(place=command.place, how="as-it-is", difference=0, label=label),)
 
 
 def _here(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
@@ -38,10 +37,7 @@ def _here(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
         return Refusal(f"a place holds up to {MOST} stitches")
     held = state.ledger.on(place)
     entries = brought(place, held, held + more, EDGE, OFF)
-    try:
-        state.ledger.enter(*entries)
-    except FinishingError as error:
-        return Refusal(sentence(error))
+    state.ledger.enter(*entries)  # refused here, and not when it is entered
     changes: tuple[Stood, ...] = ()
     if begun(state):
         _, work = under_way(state)
@@ -55,7 +51,6 @@ def _here(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
             entries=entries,
             changes=changes,
             label=Label(did, names=(state.plan.recipe.place[place].text,), numbers=(abs(more),)),
-            under=state.top,
         ),
     )
 
@@ -67,10 +62,7 @@ def _respace(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
     step = state.plan.step(index)
     if not isinstance(step, PickUpAndKnit):
         return Refusal(f"step {index + 1} picks nothing up that could be re-spaced")
-    try:
-        found = respaced(step, command.difference, state.plan.here(state.ledger))
-    except FinishingError as error:
-        return Refusal(sentence(error))
+    found = respaced(step, command.difference, state.plan.here(state.ledger))
     if found is None:
         return Refusal(f"no section of step {index + 1} can take {command.difference:+d}")
     changed, sections = found
@@ -78,7 +70,7 @@ def _respace(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
     numbers = tuple(number for one in sections for number in (one.now, one.was))
     why = Label("sections-re-spaced", (named,), tuple(one.title for one in sections), numbers)
     label = Label("re-spaced", (named,))
-    return (Replanned(edits=(Edited(named, step, changed),), why=why, label=label, under=state.top),)
+    return (Replanned(edits=(Edited(named, step, changed),), why=why, label=label),)
 
 
 def _first_round(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
@@ -89,4 +81,4 @@ def _first_round(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusa
     if mended is None:
         return Refusal("no step to come works rounds there")
     why = Label("to-first-round", (mended.edits[0].step,), numbers=(command.difference,))
-    return (replace(mended, why=why, label=Label("first-round-changed"), under=state.top),)
+    return (replace(mended, why=why, label=Label("first-round-changed")),)

@@ -15,7 +15,7 @@ from finishing_tui.craft.spacing import say, space
 from finishing_tui.craft.walked import rhythm_of
 from finishing_tui.garment.commands import ChooseMirror, Refusal
 from finishing_tui.garment.decide.first_round import mended_first_round
-from finishing_tui.garment.decide.stages import begun, going_on, sentence, under_way, with_stage
+from finishing_tui.garment.decide.stages import begun, going_on, under_way, with_stage
 from finishing_tui.garment.events import Act, AnyAct, Event, Marked, Mirrored, Stood
 from finishing_tui.garment.evolve import applied
 from finishing_tui.garment.labels import Deed, Label
@@ -67,10 +67,7 @@ def choose_mirror(state: State, command: ChooseMirror) -> tuple[AnyAct, ...] | R
     index, stage = found
     if stage.as_worked == command.as_worked:
         return ()
-    try:
-        changed = resolved(state, work, index, _first(work, stage)) if command.as_worked else planned(state, index)
-    except FinishingError as error:
-        return Refusal(sentence(error))
+    changed = resolved(state, work, index, _first(work, stage)) if command.as_worked else planned(state, index)
     after = _with(work, index, changed)
     what: Deed = "mirrored-as-worked" if command.as_worked else "mirrored-as-planned"
     told = Mirrored(
@@ -78,7 +75,6 @@ def choose_mirror(state: State, command: ChooseMirror) -> tuple[AnyAct, ...] | R
         as_worked=command.as_worked,
         changes=going_on(state, after),
         label=Label(what, names=(stage.title,)),
-        under=state.top,
     )
     first = _first(work, stage)
     left = left_by(after, first) - left_by(work, first)

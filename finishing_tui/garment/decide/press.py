@@ -2,20 +2,18 @@
 
 from dataclasses import replace
 
-from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import OFF, Entry, Posting
 from finishing_tui.garment.commands import Other, Refusal
 from finishing_tui.garment.decide.stages import (
     begun,
     going_on,
     passed,
-    sentence,
     uncounted,
     under_way,
     with_stage,
     work_on,
 )
-from finishing_tui.garment.decide.steps import begin
+from finishing_tui.garment.decide.steps import begun_as
 from finishing_tui.garment.events import AnyAct, Progressed, Strayed
 from finishing_tui.garment.labels import Label
 from finishing_tui.garment.state import State
@@ -41,10 +39,7 @@ def press(state: State) -> tuple[AnyAct, ...] | Refusal:
     if state.current is None:
         return Refusal("every step is done")
     if not begun(state):
-        first = begin(state, state.current)
-        if isinstance(first, Refusal):
-            return first
-        return (replace(first, label=Label("step-begun", (first.step,)), under=state.top),)
+        return begun_as(state, state.current, "step-begun")
     _, work = under_way(state)
     if work.complete:
         return Refusal("this step is complete: check it, then finish it")
@@ -100,7 +95,6 @@ def _stray(state: State, work: StepWork, stage: Stage) -> tuple[AnyAct, ...]:
             entries=entries,
             changes=(Progressed(state.plan.ids[step], index, progress, after),),
             label=Label(against_plan(really, plan), names=(stage.spot,), numbers=(spot,)),
-            under=state.top,
         ),
     )
 
@@ -155,10 +149,7 @@ def _double(state: State, work: StepWork, stage: Stage, side: str) -> tuple[AnyA
     after = replace(progress, mark=Reached(units, 0, units), doubled=(*progress.doubled, (units, side)))
     extra: Entry = Posting(side, OFF, 1)
     entries = (extra, *passed(work, index, after.mark))
-    try:
-        state.ledger.enter(*entries)
-    except FinishingError as error:
-        return Refusal(sentence(error))
+    state.ledger.enter(*entries)  # refused here, and not when it is entered
     return (
         Strayed(
             step=state.plan.ids[step],
@@ -167,7 +158,6 @@ def _double(state: State, work: StepWork, stage: Stage, side: str) -> tuple[AnyA
             entries=entries,
             changes=(Progressed(state.plan.ids[step], index, progress, after),),
             label=Label("two-together", numbers=(units,)),
-            under=state.top,
         ),
     )
 
@@ -176,11 +166,8 @@ def _two_bars(state: State, work: StepWork, stage: Stage, side: str) -> tuple[An
     """Take two bars of one side of a seam at once, and share out anew what is left of the two."""
     step, index = state.current or 0, work.at
     units = work.progress[index].mark.units + 1
-    try:
-        taken = replace(two_at_once(stage, units, side), as_planned=stage.as_planned or stage)
-        eased = with_stage(work, index, taken)
-    except FinishingError as error:
-        return Refusal(sentence(error))
+    taken = replace(two_at_once(stage, units, side), as_planned=stage.as_planned or stage)
+    eased = with_stage(work, index, taken)
     mark = Reached(units, 0, units)
     entries = passed(eased, index, mark)
     after = eased.with_progress(index, replace(work.progress[index], mark=mark))
@@ -192,7 +179,6 @@ def _two_bars(state: State, work: StepWork, stage: Stage, side: str) -> tuple[An
             entries=entries,
             changes=going_on(state, after),
             label=Label("two-at-once", names=(side,), numbers=(units,)),
-            under=state.top,
         ),
     )
 

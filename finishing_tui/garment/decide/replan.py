@@ -38,7 +38,6 @@ def replan(state: State, command: Replan) -> tuple[AnyAct, ...] | Refusal:
             why=command.why,
             note=command.note,
             label=Label("plan-taken"),
-            under=state.top,
         ),
     )
 

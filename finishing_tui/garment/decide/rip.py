@@ -11,7 +11,7 @@ from finishing_tui.garment.commands import Refusal, TakeOut
 from finishing_tui.garment.decide.difference import difference
 from finishing_tui.garment.decide.first_round import mended_first_round
 from finishing_tui.garment.decide.mirror import left_by
-from finishing_tui.garment.decide.stages import sentence, turned, with_stage
+from finishing_tui.garment.decide.stages import turned, with_stage
 from finishing_tui.garment.decide.taken_out import taken_out
 from finishing_tui.garment.events import AnyAct, Replanned, RippedBack, Stood
 from finishing_tui.garment.labels import Label
@@ -33,13 +33,10 @@ def rip_back(state: State, command: TakeOut) -> tuple[AnyAct, ...] | Refusal:
     if command.stage > work.at or not 0 <= command.units <= mark.units:
         return Refusal(f"{stage.title} is at {mark.units}; it can be taken out to 0 to {mark.units}")
     fell = state.order[state.order.index(step) + 1 :]
-    try:
-        after = _to(work, command.stage, command.units)
-        if stage.bars and command.units < mark.units:
-            after = _seam_back(state, step, after, command.stage)
-        entries = difference(state.ledger, taken_out(state, step, after, fell))
-    except FinishingError as error:
-        return Refusal(sentence(error))
+    after = _to(work, command.stage, command.units)
+    if stage.bars and command.units < mark.units:
+        after = _seam_back(state, step, after, command.stage)
+    entries = difference(state.ledger, taken_out(state, step, after, fell))
     standing = Standing("under-way", after)
     if standing == state.steps[step] and step == state.current and not fell:
         return Refusal("you are already there")
@@ -60,7 +57,6 @@ def rip_back(state: State, command: TakeOut) -> tuple[AnyAct, ...] | Refusal:
             changes=tuple(changes),
             turned=turned(state, step) if state.current != step else None,
             label=label,
-            under=state.top,
         ),
         *_mending_back(state, changes),
     )

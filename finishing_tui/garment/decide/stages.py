@@ -67,18 +67,15 @@ def rest_of(work: StepWork) -> tuple[Entry, ...]:
     return (*entries, *(entry for later in work.stages[work.at + 1 :] for entry in whole(later)))
 
 
-def work_on(state: State, after: Reached, *, label: Label | None = None) -> tuple[Worked] | Refusal:
+def work_on(state: State, after: Reached, *, label: Label | None = None) -> tuple[Worked]:
     """Return the event in which the stage under way goes on to the mark ``after``."""
     step, work = under_way(state)
     index = work.at
     entries = passed(work, index, after)
-    try:
-        state.ledger.enter(*entries)
-    except FinishingError as error:
-        return Refusal(sentence(error))
+    state.ledger.enter(*entries)  # refused here, and not when it is entered
     named = state.plan.ids[step]
     change = Marked(named, index, work.progress[index].mark, after)
-    return (Worked(step=named, entries=entries, changes=(change,), label=label, under=state.top),)
+    return (Worked(step=named, entries=entries, changes=(change,), label=label),)
 
 
 def uncounted(state: State, stage: Stage, after: Reached) -> Refusal | None:

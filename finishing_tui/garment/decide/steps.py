@@ -7,7 +7,7 @@ from finishing_tui.garment.commands import AlreadyAt, Finish, LeaveOut, Refusal,
 from finishing_tui.garment.decide.doubts import doubts_about, doubts_words
 from finishing_tui.garment.decide.stages import openings, sentence, turned, uncounted, work_on
 from finishing_tui.garment.events import AnyAct, Begun, Finished, LeftOut, Stood, TakenUp
-from finishing_tui.garment.labels import Label
+from finishing_tui.garment.labels import Deed, Label
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Standing, StepWork, fresh
 
@@ -27,23 +27,25 @@ def begin(state: State, step: int) -> Begun | Refusal:
     return Begun(step=named, entries=entries, changes=(change,), turned=turn)
 
 
+def begun_as(state: State, step: int, what: Deed) -> tuple[Begun] | Refusal:
+    """Return the beginning of ``step`` as what was done last."""
+    begun = begin(state, step)
+    return begun if isinstance(begun, Refusal) else (replace(begun, label=Label(what, (begun.step,))),)
+
+
 def turn_to(state: State, step: int | None) -> tuple[AnyAct, ...]:
     """Return the events that bring ``step`` under the needles: begun, if it can be begun and was not yet."""
-    if step is not None and state.steps[step].work is None:
-        begun = begin(state, step)
-        if isinstance(begun, Begun):
-            return (begun,)
-    return (TakenUp(step=state.plan.ids[step], turned=turned(state, step)),) if step is not None else ()
+    if step is None:
+        return ()
+    if state.steps[step].work is None and isinstance(begun := begin(state, step), Begun):
+        return (begun,)
+    return (TakenUp(step=state.plan.ids[step], turned=turned(state, step)),)
 
 
 def next_step(state: State, after: int) -> int | None:
     """Return the step that follows ``after`` in the recipe's order and is not done; an earlier one when none does."""
-    open_steps = [
-        index
-        for index, standing in enumerate(state.steps)
-        if standing.status in {"to-come", "under-way"} and index != after and state.plan.is_for(index)
-    ]
-    return next((index for index in open_steps if index > after), next(iter(open_steps), None))
+    others = [index for index in state.unfinished if index != after]
+    return next((index for index in others if index > after), next(iter(others), None))
 
 
 def finish(state: State, command: Finish) -> tuple[AnyAct, ...] | Refusal:
@@ -53,12 +55,7 @@ def finish(state: State, command: Finish) -> tuple[AnyAct, ...] | Refusal:
         return Refusal("every step is done; nothing is left to finish")
     work = standing.work
     if work is None:
-        begun = begin(state, step)
-        return (
-            begun
-            if isinstance(begun, Refusal)
-            else (replace(begun, label=Label("step-begun", (begun.step,)), under=state.top),)
-        )
+        return begun_as(state, step, "step-begun")
     if not work.complete and work.stages[work.at].takes_all and not command.sure:
         stage, mark = work.stages[work.at], work.progress[work.at].mark
         lot = replace(mark, units=stage.units, loops=stage.units)
@@ -76,7 +73,6 @@ def finish(state: State, command: Finish) -> tuple[AnyAct, ...] | Refusal:
         changes=(change,),
         turned=turned(state, None),
         label=Label("step-ended", (named,)),
-        under=state.top,
         although=tuple(doubts),
     )
     return (done, *turn_to(standing_so(state, change), next_step(state, step)))
@@ -93,20 +89,15 @@ def take_up(state: State, command: TakeUp) -> tuple[AnyAct, ...] | Refusal:
         return Refusal(f"step {step + 1} is not for size {state.plan.size}")
     standing = state.steps[step]
     named = state.plan.ids[step]
-    label = Label("step-taken-up", (named,))
     if standing.status == "done":
         return Refusal(f"step {step + 1} is done; rip back to it to work it again")
     if standing.work is None:
-        begun = begin(state, step)
+        begun = begun_as(state, step, "step-taken-up")
         if isinstance(begun, Refusal):
-            return replace(
-                begun,
-                sentence=f"{begun.sentence}. Again, if the steps before it were done elsewhere",
-                again=AlreadyAt(step),
-            )
-        return (replace(begun, label=label, under=state.top),)
+            return Refusal(f"{begun.sentence}. Again, if the steps before it were done elsewhere", AlreadyAt(step))
+        return begun
     again = () if standing.status == "under-way" else (Stood(named, standing, replace(standing, status="under-way")),)
-    return (TakenUp(step=named, changes=again, turned=turned(state, step), label=label, under=state.top),)
+    return (TakenUp(step=named, changes=again, turned=turned(state, step), label=Label("step-taken-up", (named,))),)
 
 
 def leave_out(state: State, command: LeaveOut) -> tuple[AnyAct, ...] | Refusal:
@@ -128,7 +119,7 @@ def leave_out(state: State, command: LeaveOut) -> tuple[AnyAct, ...] | Refusal:
     named = state.plan.ids[step]
     change = Stood(named, standing, replace(standing, status="left-out"))
     turn = turned(state, None) if step == state.current else None
-    left = LeftOut(step=named, changes=(change,), turned=turn, label=Label("step-left-out", (named,)), under=state.top)
+    left = LeftOut(step=named, changes=(change,), turned=turn, label=Label("step-left-out", (named,)))
     if turn is None:
         return (left,)
     return (left, *turn_to(standing_so(state, change), next_step(state, step)))

@@ -1,6 +1,7 @@
 """What can be wrong with a journal, each as one sentence for the person whose garment it is."""
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.words import capital
 
 
 class NoJournal(FinishingError):
@@ -82,6 +83,6 @@ class Displaced(FinishingError):
     """
 
     def __init__(self, why: str, help_: str = "") -> None:
-        super().__init__(f"{why[:1].upper()}{why[1:]}. {help_}".rstrip())
+        super().__init__(f"{capital(why)}. {help_}".rstrip())
         self.why = why
         self.help = help_

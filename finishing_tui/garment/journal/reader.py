@@ -16,7 +16,7 @@ from finishing_tui.files import reason
 from finishing_tui.garment.journal import door, schema
 from finishing_tui.garment.journal.chain import START, link, seal
 from finishing_tui.garment.journal.errors import Damaged, Newer, Unreachable
-from finishing_tui.garment.journal.rows import Raw
+from finishing_tui.garment.journal.rows import TYPES, Raw
 
 _AFTER = """\
 SELECT seq, "group", at, sitting, after_ms, kind, version, body, chain FROM events WHERE seq > ? ORDER BY seq"""
@@ -35,9 +35,6 @@ _IN_WORDS = {
     sqlite3.SQLITE_TOOBIG: "an entry in it is larger than any that this program writes",
 }
 """What people are told of damage that SQLite finds; its own words help nobody at the needles."""
-
-_TYPES = (int, int, str, int, int, str, int, str, str)
-"""What the columns of a row are."""
 
 MOST_SNAPSHOTS = 8
 """So many of the newest are looked at; no more than two are kept."""
@@ -90,7 +87,7 @@ def proven(connection: sqlite3.Connection, after: int = 0) -> Iterator[Raw]:
             number += 1
             if columns[0] != number:
                 raise Damaged(f"event {number} is missing", number - 1)
-            if tuple(map(type, columns)) != _TYPES:  # STRICT holds for what SQLite writes, not for what it reads
+            if tuple(map(type, columns)) != TYPES:  # STRICT holds for what SQLite writes, not for what it reads
                 raise Damaged(f"event {number} is not as it was written", number - 1)
             chain = link(chain, *columns[:8])
             if chain != columns[8]:

@@ -25,14 +25,14 @@ from dataclasses import dataclass
 from hashlib import sha256
 from itertools import groupby
 from pathlib import Path
-from typing import Any
+from typing import Any, cast
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.files import NotWritten, reason, sync, sync_folder
 from finishing_tui.garment.journal.chain import link
 from finishing_tui.garment.journal.door import MOST_IN_BODY
 from finishing_tui.garment.journal.errors import NoJSON
-from finishing_tui.garment.journal.rows import LARGEST, Row, is_moment, parsed, raw, row
+from finishing_tui.garment.journal.rows import LARGEST, TYPES, Raw, Row, is_moment, parsed, raw, row
 from finishing_tui.garment.journal.writer import MOST_UNSAVED
 
 FORMAT = 1
@@ -42,7 +42,6 @@ MOST_BYTES = 64 * 2**20
 """The largest rescue file that is written or read."""
 
 _HEADER = {"finishing": str, "format": int, "garment": str, "folder": str, "seq": int, "chain": str, "rows": int}
-_COLUMNS = (int, int, str, int, int, str, int, str, str)
 _CHAIN = re.compile(r"[0-9a-f]{64}")
 _NAME = re.compile(r"finishing-rescue-[a-z0-9-]{1,40}-([0-9a-f]{16})-[0-9a-f]{8}\.jsonl")
 
@@ -207,9 +206,9 @@ def _rows(seq: int, chain: str, found: list[Any]) -> Iterator[Row]:
     group = 0
     for columns in found:
         seq += 1
-        if not isinstance(columns, list) or tuple(map(type, columns)) != _COLUMNS:
+        if not isinstance(columns, list) or tuple(map(type, columns)) != TYPES:
             raise Unsound(f"entry {seq} is not as this program writes it")
-        one = row((columns[0], columns[1], columns[2], columns[3], columns[4], columns[5], columns[6], *columns[7:9]))
+        one = row(cast("Raw", tuple(columns)))
         group = one.group if one.group == seq else group  # the first of a group, or one more of the same
         if not _in_range(one) or (one.seq, one.group) != (seq, group) or not isinstance(one.body, dict):
             raise Unsound(f"entry {seq} is not as this program writes it")

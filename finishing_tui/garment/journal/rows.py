@@ -8,7 +8,7 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
-from typing import Any, TypeAlias
+from typing import Any, TypeAlias, get_args
 
 from finishing_tui.garment.journal.door import MOST_IN_BODY
 from finishing_tui.garment.journal.errors import NoJSON, NotSaved, Unwritable
@@ -67,6 +67,9 @@ class Row:
 Raw: TypeAlias = tuple[int, int, str, int, int, str, int, str, str]
 """A row as its columns in order: seq, group, at, sitting, after_ms, kind, version, body text, chain."""
 
+TYPES = get_args(Raw)
+"""What the columns of a row are."""
+
 
 def raw(row: Row) -> Raw:
     """Return ``row`` as the columns of the table."""
@@ -77,8 +80,7 @@ def raw(row: Row) -> Raw:
 
 def row(columns: Raw) -> Row:
     """Return the row that the columns of the table make."""
-    seq, group, at, sitting, after_ms, kind, version, text, chain = columns
-    return Row(seq, group, at, sitting, after_ms, kind, version, text, chain)
+    return Row(*columns)
 
 
 def parsed(text: str) -> Any:

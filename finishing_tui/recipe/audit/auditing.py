@@ -1,16 +1,15 @@
 """The audit of a whole recipe: every size, step by step, and what only shows when the sizes lie side by side."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.recipe.audit.finding import Finding, LedgerRow
-from finishing_tui.recipe.audit.footing import AuditFooting, Inputs, footing
+from finishing_tui.recipe.audit.footing import Inputs, footing
 from finishing_tui.recipe.audit.implied import implied
-from finishing_tui.recipe.audit.left import findings_of
 from finishing_tui.recipe.audit.numbers import misprinted, sums
-from finishing_tui.recipe.audit.running import AuditRun, run
+from finishing_tui.recipe.audit.running import run
 from finishing_tui.recipe.audit.sizes import falls_and_jumps
 from finishing_tui.recipe.audit.tally import Tally, TooMuch
 from finishing_tui.recipe.audit.unused import unused
@@ -83,15 +82,8 @@ def _size(inputs: Inputs, across: tuple[Finding, ...]) -> SizeAudit:
         told = Finding(level="error", kind="number", message=str(error), where=("number",), size=name)
         nothing: Mapping[str, int] = MappingProxyType({})
         return SizeAudit(name, nothing, (), (told, *mine), nothing, nothing)
-    done = on_paper(ground)
-    found = (*solved.findings, *_numbers(ground), *mine, *done.findings)
+    wrong = misprinted(ground)
+    done = run(ground, wrong=wrong)
+    printed = (one for one in sums(ground, wrong) if isinstance(one, Finding))
+    found = (*solved.findings, *printed, *mine, *done.findings)
     return SizeAudit(name, ground.live, done.rows, found, ground.numbers, solved.values)
-
-
-def on_paper(ground: AuditFooting) -> AuditRun:
-    """Do the whole recipe on paper in one size."""
-    return run(ground, wrong=misprinted(ground))
-
-
-def _numbers(ground: AuditFooting) -> Iterator[Finding]:
-    return findings_of(sums(ground, misprinted(ground)))

@@ -1,7 +1,5 @@
 """At the end: whatever is left behind. A finished garment has no live stitch, marker, hole, tail or working yarn."""
 
-from collections.abc import Iterator
-
 from finishing_tui.craft.ledger import Ledger
 from finishing_tui.craft.words import plural
 from finishing_tui.recipe.audit.finding import Compared, Finding, Where
@@ -54,8 +52,3 @@ def _finding(
         found=found,
         suggestion=suggestion,
     )
-
-
-def findings_of(found: Findings) -> Iterator[Finding]:
-    """Yield the findings among what looks yielded."""
-    return (one for one in found if isinstance(one, Finding))

@@ -43,7 +43,7 @@ def sums(footing: AuditFooting, wrong: Mapping[str, int]) -> Findings:
 
 def _misprinted(footing: AuditFooting, name: str, value: int, total: int) -> Finding:
     number = footing.recipe.number[name]
-    ways = other_numbers(number.is_, footing.numbers, value, lambda part: part)
+    ways = other_numbers(number.is_, footing.numbers, value)
     size = footing.index
     where = ("number", name, "by_size", *((size,) if isinstance(number.by_size, tuple) else ()))
     return Finding(

@@ -8,7 +8,7 @@ neither hides nor multiplies others. It reads no file and no clock.
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from types import MappingProxyType
-from typing import Literal
+from typing import Any, Literal
 
 from finishing_tui.craft.errors import FinishingError, Impossible
 from finishing_tui.craft.ledger import OFF, Entry, Ledger, Posting, Unbalanced
@@ -36,9 +36,8 @@ _MOST_MENDS = 30
 _MOST_DOUBTS = 20
 """Printed counts of a run for which both ways are tried; where more are wrong, the print is gone on from."""
 
-_NONE: Mapping[str, int] = MappingProxyType({})
+_NONE: Mapping[Any, int] = MappingProxyType({})
 _NO_REST: Mapping[int, tuple[Entry, ...]] = MappingProxyType({})
-_NONE_OFF: Mapping[int, int] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,46 +75,34 @@ def run(
     steps: Sequence[int] | None = None,
     *,
     rest: Mapping[int, tuple[Entry, ...]] = _NO_REST,
-    off: Mapping[int, int] = _NONE_OFF,
+    off: Mapping[int, int] = _NONE,
     trust: Trust = "print",
     wrong: Mapping[str, int] = _NONE,
     trail: Trail = Trail(),  # noqa: B008  (frozen)
+    ahead: bool = True,
 ) -> AuditRun:
     """Do ``steps`` (positions from 0; all that are for this size, where none are given) from ``ledger``.
 
     ``ledger`` is that of the pieces as they come, where none is given. ``rest``: for each step that is under way,
     the entries it still has to make; ``off``: the stitches it worked off already. ``wrong``: numbers whose print is
-    known to differ from their sum. Raises ``TooMuch`` when the audit takes more than it may.
+    known to differ from their sum. ``ahead``: whether a doubt is settled by looking ahead, which itself does not.
+    Raises ``TooMuch`` when the audit takes more than it may.
     """
-    return _run(footing, ledger or footing.opening(), steps, rest, off, trust, wrong, trail, ahead=True)
-
-
-def _run(
-    footing: AuditFooting,
-    ledger: Ledger,
-    steps: Sequence[int] | None,
-    rest: Mapping[int, tuple[Entry, ...]],
-    off: Mapping[int, int],
-    trust: Trust,
-    wrong: Mapping[str, int],
-    trail: Trail,
-    *,
-    ahead: bool,
-) -> AuditRun:
-    """As ``run``; with ``ahead`` false without looking ahead, so that looking ahead ends."""
+    ledger = ledger or footing.opening()
     steps = footing.steps() if steps is None else steps
     rows, compared = list[LedgerRow](), list[Compared]()
     doubts = 0
 
     def ahead_from(given: Ledger, after: int) -> int:
-        return _run(footing, given, steps[after:], rest, off, trust, wrong, trail, ahead=False).errors
+        done = run(
+            footing, given, steps[after:], rest=rest, off=off, trust=trust, wrong=wrong, trail=trail, ahead=False
+        )
+        return done.errors
 
     for number, at in enumerate(steps, 1):
         step = footing.recipe.step[at]
-        if at in rest:
-            done = _rest_done(footing, at, step, ledger, rest[at], off.get(at, 0), trail, wrong)
-        else:
-            done = _done(footing, at, step, ledger, trail, wrong)
+        blank = Look(footing, at, step, ledger, (), (), trail, wrong)
+        done = _rest_done(blank, rest[at], off.get(at, 0)) if at in rest else _done(blank)
         ledger, look, findings = done.ledger, done.look, list(done.findings)
         if look is None:
             ledger, trail = _adopted(footing, step, ledger), _unsure(trail, step)
@@ -157,11 +144,9 @@ def _looked(look: Look) -> Findings:
         yield from own(look)
 
 
-def _done(footing: AuditFooting, at: int, step: Step, ledger: Ledger, trail: Trail, wrong: Mapping[str, int]) -> _Done:
+def _done(blank: Look) -> _Done:
     """Do one step: its stages, entered whole, with what had to be mended first."""
     findings: list[Finding] = []
-    tally = footing.tally
-    blank = Look(footing, at, step, ledger, (), (), trail, wrong)
     try:
         stages, ledger = _begun(blank, findings)
     except TooMuch:
@@ -170,22 +155,21 @@ def _done(footing: AuditFooting, at: int, step: Step, ledger: Ledger, trail: Tra
         doable, told = _instead(blank)
         if not told:
             findings.append(_refused(blank, error))
-            return _Done(ledger, tuple(findings), None)
+            return _Done(blank.before, tuple(findings), None)
         findings[:] = told
         try:
             stages, ledger = _begun(replace(blank, step=doable), findings)
         except TooMuch:
             raise
         except FinishingError:
-            return _Done(ledger, tuple(findings), None)
+            return _Done(blank.before, tuple(findings), None)
     before, after = ledger, list[Ledger]()
     for stage in stages:
         entries = whole(stage)
-        tally.stage(stage, len(entries))
+        blank.footing.tally.stage(stage, len(entries))
         ledger = _entered(blank, _worked_off(stage, ledger), entries, findings)
         after.append(ledger)
-    look = Look(footing, at, step, before, stages, tuple(after), trail, wrong)
-    return _Done(ledger, tuple(findings), look)
+    return _Done(ledger, tuple(findings), replace(blank, before=before, stages=stages, after=tuple(after)))
 
 
 def _instead(look: Look) -> Instead:
@@ -244,20 +228,10 @@ def _entered(look: Look, ledger: Ledger, entries: Iterable[Entry], findings: lis
         return ledger
 
 
-def _rest_done(
-    footing: AuditFooting,
-    at: int,
-    step: Step,
-    ledger: Ledger,
-    rest: tuple[Entry, ...],
-    off: int,
-    trail: Trail,
-    wrong: Mapping[str, int],
-) -> _Done:
+def _rest_done(blank: Look, rest: tuple[Entry, ...], off: int) -> _Done:
     """Do what is left of a step under way."""
     findings: list[Finding] = []
-    blank = Look(footing, at, step, ledger, (), (), trail, wrong)
-    after = _entered(blank, ledger, rest, findings)
+    after = _entered(blank, blank.before, rest, findings)
     stage = Stage("item", 1, "what is left of this step", "rest")
     return _Done(after, tuple(findings), replace(blank, stages=(stage,), after=(after,), off=off))
 

@@ -1,7 +1,7 @@
 """Shows a sum in figures and says which of its parts would mend it, the likeliest first."""
 
 import re
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 
 from finishing_tui.craft.words import listing
 from finishing_tui.recipe.audit.finding import SumPart
@@ -67,7 +67,7 @@ def in_figures(text: str, numbers: Mapping[str, int]) -> str:
     return _NAME.sub(lambda name: str(numbers.get(name[0], name[0])), text)
 
 
-def other_numbers(text: str, numbers: Mapping[str, int], wanted: int, called: Callable[[str], str]) -> list[str]:
+def other_numbers(text: str, numbers: Mapping[str, int], wanted: int) -> list[str]:
     """Return what single numbers of a sum would have to be for it to come to ``wanted``: "side 22 instead of 23"."""
     found = work_out(text, numbers)
     ways = []
@@ -80,5 +80,5 @@ def other_numbers(text: str, numbers: Mapping[str, int], wanted: int, called: Ca
             continue
         value = numbers[name] + (wanted - found) // weight
         if value >= 0 and work_out(text, {**numbers, name: value}) == wanted:
-            ways.append(f"{called(name)} {value} instead of {numbers[name]}")
+            ways.append(f"{name} {value} instead of {numbers[name]}")
     return ways[:_MOST_SHOWN]

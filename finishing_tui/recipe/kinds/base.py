@@ -15,6 +15,7 @@ from finishing_tui.craft.gauge import Gauge
 from finishing_tui.craft.ledger import FOUND, Entry, Ledger, Posting, TailEntry, YarnEntry
 from finishing_tui.craft.totals import Repeat
 from finishing_tui.craft.words import plural
+from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import READ, Count, PlaceName
 from finishing_tui.recipe.stage import Stage
 
@@ -97,6 +98,18 @@ class Here:
                 found=held,
                 mend=(Posting(FOUND, place, wanted - held),),
             )
+
+    def taking(self, count: Count | Literal["all"], done: str, *places: str) -> int:
+        """Return how many are taken from each of ``places``: ``count``, or all that match; 0 for none in this size.
+
+        ``done`` as for ``holding``. Raises ``CannotBegin`` where a place holds fewer, or none of what there should be.
+        """
+        many = min(map(self.ledger.on, places)) if count == "all" else count_of(count, self.numbers, self.size)
+        if self.absent(*places) or (many == 0 and count != "all"):
+            return 0
+        for place in places:
+            self.holding(place, max(many, 1), done)
+        return many
 
     def absent(self, *places: str) -> bool:
         """Return whether ``places`` are printed to hold nothing in this size, and nothing was put there since."""

@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from typing import Literal
 
 from finishing_tui.craft.ledger import OFF, Entry, Posting, YarnEntry
-from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import Count, PlaceName, TailName
 from finishing_tui.recipe.kinds.base import Here, Step
 from finishing_tui.recipe.stage import Flow, Stage, none_of
@@ -37,10 +36,9 @@ class BindOff(Step):
     def stages(self, here: Here) -> tuple[Stage, ...]:
         """Return one stage of single stitches; the last press of all fastens off, unless the loop is kept."""
         held = here.ledger.on(self.from_)
-        many = held if self.count == "all" else count_of(self.count, here.numbers, here.size)
-        if here.absent(self.from_) or (many == 0 and self.count != "all"):
+        many = here.taking(self.count, "bound off", self.from_)
+        if not many:
             return (none_of(here.name(self.from_), "bind-off"),)
-        here.holding(self.from_, max(many, 1), "bound off")
         joined = here.joins(self.from_) if self.yarn == "new" else ()
         started = here.new_tail(self.start_tail or f"start of {self.own_tail}") if self.yarn == "new" else ()
         closing: tuple[Entry, ...]

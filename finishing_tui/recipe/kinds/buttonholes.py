@@ -10,7 +10,7 @@ from typing import Literal
 from finishing_tui.craft.buttonholes import ButtonholeRow as Holes
 from finishing_tui.craft.buttonholes import buttonholes
 from finishing_tui.craft.ledger import EDGE, OFF, Posting
-from finishing_tui.craft.words import plural
+from finishing_tui.craft.words import capital, plural
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import Count, PlaceName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
@@ -129,7 +129,7 @@ def _groups(plan: Holes, rest: int, hole: str, *entries: Posting) -> tuple[Item,
     items = []
     for place, kept in enumerate((plan.first, *plan.gaps)):
         todo = kept if not place else kept - 1
-        words = f"Work {todo}, {hole}" if todo else hole[0].upper() + hole[1:]
+        words = f"Work {todo}, {hole}" if todo else capital(hole)
         if place == plan.holes - 1 and (to_end := plan.last - 1 + rest):
             words += f", work {to_end} to the end"
         items.append(Item(f"{words}.", entries))

@@ -7,7 +7,7 @@ from finishing_tui.craft.words import plural
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import Count, PlaceName
 from finishing_tui.recipe.kinds.base import Here, Step
-from finishing_tui.recipe.stage import Stage, loops_onto, none_of
+from finishing_tui.recipe.stage import Stage, lot_onto, none_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,19 +29,7 @@ class CastOn(Step):
         if not many:
             return (none_of(title, "cast-on"),)
         words = f"Cast {plural(many, 'stitch')} {title}{': ' + self.method if self.method else ''}."
-        return (
-            Stage(
-                "stitch",
-                many,
-                title,
-                "cast-on",
-                words,
-                many,
-                self.onto,
-                flows=loops_onto(self.onto, many),
-                takes_all=True,
-            ),
-        )
+        return (lot_onto(self.onto, many, title, "cast-on", words),)
 
     @property
     def main_place(self) -> str:

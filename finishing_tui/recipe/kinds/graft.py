@@ -9,7 +9,6 @@ from typing import Literal
 
 from finishing_tui.craft.ledger import OFF, PostureEntry, TailEntry
 from finishing_tui.craft.pairing import pair
-from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import Count, PlaceName, TailName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
 from finishing_tui.recipe.stage import Flow, Item, Moves, Stage, none_of
@@ -54,13 +53,11 @@ class Graft(Step):
         ``Impossible`` when that one has more than twice as many.
         """
         front, back = here.ledger.on(self.front), here.ledger.on(self.back)
-        pairs = min(front, back) if self.count == "all" else count_of(self.count, here.numbers, here.size)
-        if here.absent(self.front, self.back) or (pairs == 0 and self.count != "all"):
+        pairs = here.taking(self.count, "grafted", self.front, self.back)
+        if not pairs:
             return (none_of("pairs", "graft"),)
         if self.front == self.back:
             raise CannotBegin(f"a graft needs two needles, and both are the {here.name(self.front)}")
-        here.holding(self.front, max(pairs, 1), "grafted")
-        here.holding(self.back, max(pairs, 1), "grafted")
         here.tail(self.tail, "graft with")
         lie = here.ledger.posture
         if lie.together == "right":

@@ -9,7 +9,6 @@ from typing import Literal
 
 from finishing_tui.craft.ledger import OFF, Posting, PostureEntry, YarnEntry
 from finishing_tui.craft.words import times
-from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import Count, PlaceName, TailName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
 from finishing_tui.recipe.stage import HAND, Flow, Item, Stage, none_of
@@ -43,11 +42,9 @@ class Join(Step):
         With unequal needles the pairs are as many as the shorter holds; two together on the longer make them equal.
         """
         front, back = here.ledger.on(self.front), here.ledger.on(self.back)
-        pairs = min(front, back) if self.count == "all" else count_of(self.count, here.numbers, here.size)
-        if here.absent(self.front, self.back) or (pairs == 0 and self.count != "all"):
+        pairs = here.taking(self.count, "joined", self.front, self.back)
+        if not pairs:
             return (none_of("pairs", "pair"),)
-        here.holding(self.front, max(pairs, 1), "joined")
-        here.holding(self.back, max(pairs, 1), "joined")
         together = here.ledger.posture.together
         wanted = "right" if self.ridge == "inside" else "wrong"
         if together and together != wanted:

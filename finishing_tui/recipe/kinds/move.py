@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 from typing import Literal
 
-from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import Count, PlaceName
 from finishing_tui.recipe.kinds.base import Here, Step
 from finishing_tui.recipe.stage import Flow, Stage, none_of
@@ -24,21 +23,21 @@ class Move(Step):
     def stages(self, here: Here) -> tuple[Stage, ...]:
         """Return one stage of single stitches; when all go, the working yarn goes with them."""
         held = here.ledger.on(self.from_)
-        many = held if self.count == "all" else count_of(self.count, here.numbers, here.size)
-        if here.absent(self.from_) or (many == 0 and self.count != "all"):
-            return (none_of(f"{here.name(self.from_)} to {here.name(self.to)}", "slip"),)
-        here.holding(self.from_, max(many, 1), "moved")
+        many = here.taking(self.count, "moved", self.from_)
+        title = f"{here.name(self.from_)} to {here.name(self.to)}"
+        if not many:
+            return (none_of(title, "slip"),)
         words = f"Slip {many} from the {here.name(self.from_)} onto the {here.name(self.to)}, untwisted."
         return (
             Stage(
                 "stitch",
                 many,
-                f"{here.name(self.from_)} to {here.name(self.to)}",
+                title,
                 "slip",
                 words,
                 many,
                 self.to,
-                flows=(Flow(self.from_, self.to, many, 1, many),) if many else (),
+                flows=(Flow(self.from_, self.to, many, 1, many),),
                 closing=here.carry(self.to, self.from_) if many == held else (),
                 takes_all=True,
             ),

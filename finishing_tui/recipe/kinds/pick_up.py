@@ -6,7 +6,7 @@ from typing import Literal
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import Count, PlaceName
 from finishing_tui.recipe.kinds.base import Here, Step
-from finishing_tui.recipe.stage import Stage, loops_onto
+from finishing_tui.recipe.stage import Stage, lot_onto
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,19 +25,8 @@ class PickUp(Step):
         """Return one stage of single loops from the edge."""
         many = count_of(self.count, here.numbers, here.size)
         words = f"Lift {many} {'loop' if many == 1 else 'loops'} {self.at} the stitches on the {here.name(self.onto)}."
-        return (
-            Stage(
-                "stitch",
-                many,
-                f"loops {self.at} the {here.name(self.onto)}",
-                "lift",
-                words,
-                many,
-                self.onto,
-                flows=loops_onto(self.onto, many),
-                takes_all=True,
-            ),
-        )
+        title = f"loops {self.at} the {here.name(self.onto)}"
+        return (lot_onto(self.onto, many, title, "lift", words),)
 
     @property
     def main_place(self) -> str:

@@ -149,11 +149,9 @@ class Held:
 
     def stage(self, here: Here, onto: str) -> Stage:
         """Return its stage: one unit a stitch of the result, so ``enter`` may take the lot."""
-        held = here.ledger.on(self.from_)
-        take = held if self.take == "all" else count_of(self.take, here.numbers, here.size)
-        if here.absent(self.from_) or (take == 0 and self.take != "all"):
+        take = here.taking(self.take, "knitted across", self.from_)
+        if not take:
             return none_of(self.along or here.name(self.from_), "knit")
-        here.holding(self.from_, max(take, 1), "knitted across")
         into = take if self.stitches is None else count_of(self.stitches, here.numbers, here.size)
         if into < 1:
             raise CannotBegin(f"the stitches of the {here.name(self.from_)} cannot be worked into {into}")

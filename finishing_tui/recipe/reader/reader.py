@@ -1,10 +1,9 @@
 """The front door of the reader: a file or a text goes in; a recipe, or everything that is wrong with it, comes out."""
 
 from collections.abc import Iterable, Mapping
-from functools import cache
 from itertools import chain, islice
 from pathlib import Path as File
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.recipe.annotations import Seen
@@ -17,16 +16,10 @@ from finishing_tui.recipe.reader.errors import BadRecipe, Path, Problem
 from finishing_tui.recipe.reader.guards import MOST_BYTES, looked_over, text_in
 from finishing_tui.recipe.reader.links import Links
 from finishing_tui.recipe.reader.placing import MOST_TOLD, placed
-from finishing_tui.recipe.reader.sentences import sentences
 from finishing_tui.recipe.reader.syntax import parsed
 from finishing_tui.recipe.reader.text import tidy
+from finishing_tui.recipe.reader.validating import FoundProblems, validated
 from finishing_tui.recipe.sums import names_in
-
-if TYPE_CHECKING:
-    from pydantic import TypeAdapter
-
-FoundProblems = Iterable[tuple[Path, str]]
-
 
 _SAID: Mapping[type[OSError], str] = {
     IsADirectoryError: "this is a folder; name a recipe file in it, such as recipe.toml",
@@ -59,9 +52,7 @@ def read_text(text: str, name: str) -> Recipe:
     if len(text.encode(errors="surrogatepass")) > MOST_BYTES:
         raise BadRecipe(name, [Problem(None, "", f"the recipe is larger than {MOST_BYTES // 1024} kB")])
     problem = looked_over(text)
-    if problem is not None:
-        raise BadRecipe(name, [problem])
-    data = parsed(text)
+    data = parsed(text) if problem is None else problem
     if isinstance(data, Problem):
         raise BadRecipe(name, [data])
     if _newer(data):
@@ -71,7 +62,7 @@ def read_text(text: str, name: str) -> Recipe:
     long = tuple(islice(caps.too_many(data), MOST_TOLD + 1))
     if long:  # before anything is done again for each of them
         raise BadRecipe(name, placed(long, text))
-    recipe, wrong = _validated(data)
+    recipe, wrong = validated(Recipe, data)
     links = Links(data)
     found = tuple(islice(chain(wrong, links.problems(), rules.problems(links)), MOST_TOLD + 1))
     told = {path for path, _ in found}
@@ -95,23 +86,6 @@ def _in_our_words(data: dict[str, Any]) -> dict[str, Any]:
         if isinstance(step, dict) and isinstance(step.get("do"), str):
             step["do"] = BRITISH.get(step["do"], step["do"])
     return data
-
-
-@cache
-def _adapter() -> "TypeAdapter[Recipe]":
-    from pydantic import TypeAdapter  # noqa: PLC0415  (a tenth of a second, and only reading a file needs it)
-
-    return TypeAdapter(Recipe)
-
-
-def _validated(data: Mapping[str, Any]) -> tuple[Recipe | None, FoundProblems]:
-    from pydantic import ValidationError  # noqa: PLC0415  (as above)
-
-    try:
-        return _adapter().validate_json(values.as_json(data), strict=True), ()
-    except ValidationError as error:
-        errors = error.errors(include_url=False, include_context=False, include_input=False)
-        return None, tuple(islice(sentences(errors, data, Recipe), MOST_TOLD + 1))
 
 
 def _worked_out(recipe: Recipe, met: Iterable[Seen]) -> FoundProblems:

@@ -7,12 +7,9 @@ import re
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.lengths import read_length
 from finishing_tui.recipe.kinds.base import RepeatOf, Step
 from finishing_tui.recipe.kinds.check import Check
-from finishing_tui.recipe.kinds.join import Join
-from finishing_tui.recipe.kinds.move import Move
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.work import Shaping, Work
 from finishing_tui.recipe.model import BandGauge, Number, Recipe, RecipeGauge
@@ -21,11 +18,10 @@ from finishing_tui.recipe.reader.blank import blank
 from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.links import Links, Mistakes, in_range
 from finishing_tui.recipe.reader.near import near
-from finishing_tui.recipe.reader.rules_of_kinds import OF_KINDS
+from finishing_tui.recipe.reader.rules_of_kinds import OF_KINDS, Table, readable
 from finishing_tui.recipe.reader.sentences import given
 from finishing_tui.recipe.sums import MOST
 
-Table = Mapping[str, Any]
 Rule = Callable[[Path, Table, Links], Mistakes]
 
 _BRACED = re.compile(r"\{([^{}\n]{0,60})\}")
@@ -67,12 +63,7 @@ def _recipe(_path: Path, table: Table, _links: Links) -> Mistakes:
 def _gauge(path: Path, table: Table, _links: Links) -> Mistakes:
     for key in ("stitches", "rows"):
         yield from in_range((*path, key), table.get(key), 1, 1000)
-    over = table.get("over")
-    if isinstance(over, str) and over.strip():
-        try:
-            read_length(over)
-        except Impossible as error:
-            yield (*path, "over"), str(error)
+    yield from readable(path, table, "over", read_length)
 
 
 def _number(path: Path, table: Table, links: Links) -> Mistakes:
@@ -165,22 +156,9 @@ def _shaping(path: Path, table: Table, _links: Links) -> Mistakes:
         yield (*path, "change"), "a change of 0 is no shaping; say how many stitches more, or with - fewer, there are"
 
 
-def _join(path: Path, table: Table, _links: Links) -> Mistakes:
-    yield from _two(path, table, "front", "back")
-
-
-def _move(path: Path, table: Table, _links: Links) -> Mistakes:
-    yield from _two(path, table, "to", "from")
-
-
 def _check(path: Path, table: Table, _links: Links) -> Mistakes:
     if not (table.get("items") or table.get("same") or table.get("over_the_head")):
         yield path, "there is nothing to check; give 'items', 'same' or 'over_the_head'"
-
-
-def _two(path: Path, table: Table, one: str, other: str) -> Mistakes:
-    if isinstance(table.get(one), str) and table.get(one) == table.get(other):
-        yield (*path, one), f"'{one}' and '{other}' are the same place; two different ones are wanted"
 
 
 def _whole(value: Any) -> bool:
@@ -197,8 +175,6 @@ _RULES: Mapping[type, Rule] = {
     PickUpAndKnit: _pick_up_and_knit,
     Work: _work,
     Shaping: _shaping,
-    Join: _join,
-    Move: _move,
     Check: _check,
     **OF_KINDS,
 }

@@ -12,7 +12,9 @@ from finishing_tui.craft.methods import method
 from finishing_tui.craft.slopes import read_slope
 from finishing_tui.recipe.kinds.buttonholes import Buttonholes
 from finishing_tui.recipe.kinds.graft import Graft
+from finishing_tui.recipe.kinds.join import Join
 from finishing_tui.recipe.kinds.measure import Measure
+from finishing_tui.recipe.kinds.move import Move
 from finishing_tui.recipe.kinds.seam import Seam
 from finishing_tui.recipe.kinds.sections import Along
 from finishing_tui.recipe.kinds.shape import Shape
@@ -26,13 +28,21 @@ Table = Mapping[str, Any]
 def _along(path: Path, table: Table, _links: Links) -> Mistakes:
     if "spots" not in table and not table.get("length") and not table.get("slope"):
         yield path, "this section does not say how long it is; give 'spots', 'slope' or 'length'"
-    yield from _read(path, table, "length", read_length)
-    yield from _read(path, table, "slope", read_slope)
+    yield from readable(path, table, "length", read_length)
+    yield from readable(path, table, "slope", read_slope)
 
 
-def _graft(path: Path, table: Table, _links: Links) -> Mistakes:
-    if isinstance(table.get("front"), str) and table.get("front") == table.get("back"):
-        yield (*path, "front"), "'front' and 'back' are the same place; two different ones are wanted"
+def _needles(path: Path, table: Table, _links: Links) -> Mistakes:
+    yield from _two(path, table, "front", "back")
+
+
+def _move(path: Path, table: Table, _links: Links) -> Mistakes:
+    yield from _two(path, table, "to", "from")
+
+
+def _two(path: Path, table: Table, one: str, other: str) -> Mistakes:
+    if isinstance(table.get(one), str) and table.get(one) == table.get(other):
+        yield (*path, one), f"'{one}' and '{other}' are the same place; two different ones are wanted"
 
 
 def _seam(path: Path, table: Table, _links: Links) -> Mistakes:
@@ -42,7 +52,7 @@ def _seam(path: Path, table: Table, _links: Links) -> Mistakes:
 
 
 def _shape(path: Path, table: Table, _links: Links) -> Mistakes:
-    yield from _read(path, table, "method", method)
+    yield from readable(path, table, "method", method)
 
 
 def _buttonholes(path: Path, table: Table, _links: Links) -> Mistakes:
@@ -58,13 +68,13 @@ def _short_rows(path: Path, table: Table, _links: Links) -> Mistakes:
 
 
 def _measure(path: Path, table: Table, _links: Links) -> Mistakes:
-    yield from _read(path, table, "value", read_length)
-    yield from _read(path, table, "tolerance", read_length)
+    yield from readable(path, table, "value", read_length)
+    yield from readable(path, table, "tolerance", read_length)
     if table.get("tolerance") and not table.get("value"):
         yield (*path, "tolerance"), "a tolerance belongs to a 'value', and none is given"
 
 
-def _read(path: Path, table: Table, key: str, read: Callable[[str], object]) -> Iterator[tuple[Path, str]]:
+def readable(path: Path, table: Table, key: str, read: Callable[[str], object]) -> Iterator[tuple[Path, str]]:
     """Yield why the text at ``key`` cannot be read, if it is a text and not empty."""
     text = table.get(key)
     if isinstance(text, str) and text.strip():
@@ -76,7 +86,9 @@ def _read(path: Path, table: Table, key: str, read: Callable[[str], object]) -> 
 
 OF_KINDS: Mapping[type, Callable[[Path, Table, Links], Mistakes]] = {
     Along: _along,
-    Graft: _graft,
+    Graft: _needles,
+    Join: _needles,
+    Move: _move,
     Seam: _seam,
     Shape: _shape,
     Buttonholes: _buttonholes,

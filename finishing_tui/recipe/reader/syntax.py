@@ -61,8 +61,6 @@ def _problem(text: str, said: str) -> Problem:
     line = int(place["line"]) if place and place["line"] else last
     if said.startswith("Unterminated string"):
         line = where_unended(text) or line
-    elif place and place["line"] and said.startswith("Illegal character '\\n'"):
-        line = int(place["line"])
     told = next(
         (words for start, words in _WORDS if said.startswith(start)), "this is not TOML; see the guide to recipes"
     )

@@ -1,9 +1,8 @@
 """Reads the files of techniques, with the same guards as recipes: nothing in them is trusted either."""
 
 from collections.abc import Iterator, Mapping
-from functools import cache
 from pathlib import Path as File
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from finishing_tui.recipe.annotations import walk
 from finishing_tui.recipe.kinds import KINDS
@@ -13,13 +12,10 @@ from finishing_tui.recipe.reader.errors import BadRecipe, Path, Problem
 from finishing_tui.recipe.reader.guards import looked_over, text_in
 from finishing_tui.recipe.reader.near import near
 from finishing_tui.recipe.reader.placing import placed
-from finishing_tui.recipe.reader.sentences import sentences
 from finishing_tui.recipe.reader.syntax import parsed
 from finishing_tui.recipe.reader.text import unprintable
+from finishing_tui.recipe.reader.validating import validated
 from finishing_tui.recipe.techniques import HIGH, WIDE, Technique
-
-if TYPE_CHECKING:
-    from pydantic import TypeAdapter
 
 
 class BadTechnique(BadRecipe):
@@ -41,10 +37,13 @@ def read_technique_text(text: str, name: str) -> Technique:
     if isinstance(data, Problem):
         raise BadTechnique(name, [data])
     data = values.tidied(data)
-    found = [*_characters(data), *_wrong(data), *blank(walk(Technique, data))]
-    if found:
+    technique, wrong = validated(Technique, data)
+    if technique is not None:
+        wrong = _useless(technique)
+    found = [*_characters(data), *wrong, *blank(walk(Technique, data))]
+    if technique is None or found:
         raise BadTechnique(name, placed(found, text))
-    return _adapter().validate_json(values.as_json(data))
+    return technique
 
 
 def _characters(data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
@@ -62,22 +61,8 @@ def _characters(data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
         yield ("drawing",), "say in words what the drawing shows, with the key 'shows', for whoever hears it read"
 
 
-@cache
-def _adapter() -> "TypeAdapter[Technique]":
-    from pydantic import TypeAdapter  # noqa: PLC0415  (a tenth of a second, and only reading a file needs it)
-
-    return TypeAdapter(Technique)
-
-
-def _wrong(data: Mapping[str, Any]) -> Iterator[tuple[Path, str]]:
-    """Yield (path, sentence) for everything the validation finds wrong, and for steps that there are not."""
-    from pydantic import ValidationError  # noqa: PLC0415  (as above)
-
-    try:
-        technique = _adapter().validate_json(values.as_json(data), strict=True)
-    except ValidationError as error:
-        yield from sentences(error.errors(include_url=False, include_context=False), data, Technique)
-        return
+def _useless(technique: Technique) -> Iterator[tuple[Path, str]]:
+    """Yield (path, sentence) where nothing is said of what the hands do, or of a step at which it helps."""
     if not technique.moves:
         yield ("moves",), "there are no moves; say what the hands do, a text for each"
     if not technique.helps:
