@@ -6,7 +6,6 @@ from typing import Literal
 from finishing_tui.craft.words import sentence
 from finishing_tui.glance.answers import Answers
 from finishing_tui.glance.cautions import CARE
-from finishing_tui.glance.recounts import ANSWERS
 from finishing_tui.glance.rings import Ring
 from finishing_tui.glance.values import (
     Face,
@@ -72,10 +71,10 @@ def spoken_question(question: str, answers: Sequence[str]) -> str:
     return " ".join((sentence(question), *told))
 
 
-def spoken_difference(counted: int, expected: int) -> str:
-    """Return what is spoken when a count is not what the presses say: both, and what it may be put down to."""
+def spoken_difference(counted: int, expected: int, answers: Sequence[str]) -> str:
+    """Return what is spoken when a count is not what the presses say: both, and what may be answered."""
     question = f"You counted {counted}; the count here is {expected}. What happened?"
-    return spoken_question(question, [text for _, text in ANSWERS])
+    return spoken_question(question, answers)
 
 
 def spoken_answers(answers: Answers) -> str:
