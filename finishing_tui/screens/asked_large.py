@@ -203,7 +203,7 @@ class LargeAsk(Finding[None]):
                 first = (("digits", "type it"), does) if ask.same is None else (does, ("digits", "type it"))
                 return (*first, KeyPlace(off, back, 5, 5), leaves)
             case Explain():
-                return (*self.choosing(), (off, "count again"), *self.moving(), leaves)
+                return (*self.choosing(), (off, "back"), *self.moving(), leaves)
             case Weigh():
                 look = ((shown(*MOVE), "look"),) if self._many > 1 else ()
                 again = ((off, "back"),) if ask.back is not None else ()

@@ -51,7 +51,7 @@ def test_the_heading_is_the_difference_and_no_verdict() -> None:
     assert (view.answers.heading, view.answers.said) == ("8 short", "you counted 26, planned 34")
     assert [(one.text, one.lies, one.note) for one in view.answers.rows] == [
         ("Fix it in row 1", "lies flat", ""),
-        ("Rip back to row 21", "lies flat", ""),
+        ("Rip back to row 19", "lies flat", ""),
         ("Re-space the rest", "will flare", ""),
         ("Carry on as planned", "lies flat", "8 short"),
     ]
