@@ -78,7 +78,7 @@ def spoken_difference(counted: int, expected: int, answers: Sequence[str]) -> st
 
 
 def spoken_answers(answers: Answers) -> str:
-    """Return what is spoken of ways to go on: the difference, and each by its number with all that speaks against it."""
+    """Return what is spoken of ways to go on: the difference, and each by its number with what speaks against it."""
     ways = [", ".join(filter(None, (one.text, one.lies, one.note))) for one in answers.rows]
     return spoken_question(f"{answers.heading}: {answers.said}", ways)
 

@@ -148,6 +148,7 @@ class LargeAsk(Finding[None]):
     def _begin(self) -> None:
         """Show another question."""
         ask, choices, table = self._ask, self.query_one(Choices), self.query_one(AnswerTable)
+        self.unasked = ask if ask.unasked else None
         program(self).speak(ask.spoken or ask.question)
         listed, weighed = isinstance(ask, Pick | Explain), isinstance(ask, Weigh)
         choices.display, table.display = listed, weighed
