@@ -91,7 +91,7 @@ def next_word(face: Face) -> str:
         case RoundFace():
             return face.unit
         case _:
-            return face.act.lower().rstrip("?")
+            return face.act.lower()
 
 
 def _beginning(now: Glance) -> list[str]:
@@ -126,4 +126,4 @@ def _telling(face: Face, how: Speech) -> str:
         case ItemFace():
             return ", ".join((word, *face.items[face.done : face.done + 1]))
         case ValueFace() | MessageFace():
-            return f"{word}. {face.words}"
+            return face.words if face.words.casefold().startswith(f"{word} ") else f"{word}. {face.words}"
