@@ -57,8 +57,8 @@ class InTurn(App[None]):
 
     @property
     def takes_keys(self) -> bool:
-        """Whether keys that came are not taken yet, with all that they lead to."""
-        return self._taking
+        """Whether keys that came are not taken yet, with all that they lead to, or what came by itself is not drawn."""
+        return self._taking or (self._unasked is not None and self._unasked is not self._read[0])
 
     async def _take_in_turn(self) -> None:
         before, on = "", None

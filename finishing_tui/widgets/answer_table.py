@@ -50,7 +50,7 @@ class AnswerTable(Rows):
         edge = self._edge(answers, width, room - len(table) - len(more))
         left = room - len(table) - len(edge) - len(more)
         parts = [part for part in (table, edge, more) if part]
-        apart = min(len(parts) - 1, left)
+        apart = min(len(parts) - 1, left if height is not None else 1)
         if height is not None and left - apart >= len(answers.rows) - 1 and len(table) == len(answers.rows) + 1:
             parts[0] = [table[0], *(line for row in table[1:] for line in (row, Content()))][:-1]
         rows = parts[0]

@@ -16,6 +16,7 @@ TABLES = (
     "recount-will-flare",
     "recount-will-pucker",
     "recount-cannot-be",
+    "recount-both-sides",
     "count-one-short",
     "count-far-off",
 )
