@@ -77,7 +77,10 @@ class AnswerTable(Rows):
             at = len(rows) if index == self.at else at
             for line, text in enumerate(wrapped(self._text(index, one), width - margin)):
                 rows.append((Content(" " * margin) if line else heads[index]) + text)
-            below = Content("  ").join(_drawn(one, [0, 0, 0]))
+            facts_below = _drawn(one, [0, 0, 0])
+            below = Content("  ").join(facts_below)
+            if below.cell_length > width - 3 and one.work == NO_WORK:
+                below = Content("  ").join(facts_below[:-1])  # what costs no work may say so by leaving it out
             rows += [Content("   ") + line for line in wrapped(below, width - 3)]
         return rows, at
 
