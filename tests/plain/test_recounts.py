@@ -74,6 +74,16 @@ def test_nothing_changes_before_a_way_is_taken(half_way: Path, tmp_path: Path) -
     assert events(plain) == events(tmp_path / "twin")
 
 
+def test_the_last_answer_counts_again(half_way: Path, tmp_path: Path) -> None:
+    """Where the counts differ, "Count again" asks for the count once more, as b does; nothing is written."""
+    twin, plain = both(half_way, tmp_path)
+    twin.puts_down("")
+    said = [line.strip() for line in talked(plain, "r", "7", "5", "escape", "q", "")]
+    assert "5: Count again." in said
+    assert said.count("Count the left front neck.") == 2
+    assert events(plain) == events(tmp_path / "twin")
+
+
 @pytest.mark.parametrize("line", ["as planned", "enter"])
 def test_a_count_as_planned_is_taken_at_once(half_way: Path, tmp_path: Path, line: str) -> None:
     """With "as planned", or enter alone, the count is what the presses say."""
