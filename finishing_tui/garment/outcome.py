@@ -6,7 +6,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import Command, Refusal
 from finishing_tui.garment.decide import decide
 from finishing_tui.garment.decide.first_round import first_rounds_on, mended_by
-from finishing_tui.garment.decide.mirror import foreseen
+from finishing_tui.garment.decide.mirror import foreseen, short_by
 from finishing_tui.garment.decide.stages import rest_of, under_way
 from finishing_tui.garment.events import Act
 from finishing_tui.garment.evolve import applied
@@ -19,11 +19,13 @@ from finishing_tui.recipe.kinds.work import Work
 class Outcome:
     """``total``: the stitches on the needle when the step is done and its first round has put right what is left to it.
 
-    ``made``: the increases that round has more than before (below 0: decreases); ``repeat``: what the band's total
-    must be of, where that is known; ``unit``: what the band is worked in, a round or a row.
+    ``planned``: what the plan has there. ``made``: the increases that round has more than before (below 0:
+    decreases); ``repeat``: what the band's total must be of, where that is known; ``unit``: what the band is worked in,
+    a round or a row.
     """
 
     total: int
+    planned: int
     made: int
     repeat: RepeatOf | None
     unit: str
@@ -37,10 +39,17 @@ def outcome(state: State, command: Command, place: str) -> Outcome:
     after = applied(state, (event for event in events if isinstance(event, Act)))
     was, now = _band(state, place), _band(after, place)
     left = mended_by(now) if now else 0
-    _, work = under_way(after)
-    total = after.ledger.enter(*rest_of(foreseen(after, work))).on(place) + left
-    made = left - (mended_by(was) if was else 0)
-    return Outcome(total, made, repeat_of(now) if now else None, worked_in(now) if now else "round")
+    before = mended_by(was) if was else 0
+    _, work = under_way(state)
+    planned = _at_the_end(state, place) + before + short_by(work)
+    total, repeat = _at_the_end(after, place) + left, repeat_of(now) if now else None
+    return Outcome(total, planned, left - before, repeat, worked_in(now) if now else "round")
+
+
+def _at_the_end(state: State, place: str) -> int:
+    """Return what is on ``place`` when the step under way has gone on as it stands to its end."""
+    _, work = under_way(state)
+    return state.ledger.enter(*rest_of(foreseen(state, work))).on(place)
 
 
 def worked_in(band: Work) -> str:

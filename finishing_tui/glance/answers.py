@@ -3,9 +3,10 @@
 Every question of that kind is this one value, whatever raised it; the screens draw it as a table, ``plain`` says it.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
+from typing import TypeVar
 
 from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.words import plural
@@ -13,6 +14,8 @@ from finishing_tui.garment.walk import planned_on
 from finishing_tui.glance.stored_words import verdict_words
 from finishing_tui.glance.values import Edge
 from finishing_tui.recipe.kinds.base import RepeatOf
+
+_T = TypeVar("_T")
 
 _SHAPES: Mapping[Verdict, str] = MappingProxyType(
     {
@@ -25,6 +28,9 @@ _SHAPES: Mapping[Verdict, str] = MappingProxyType(
 )
 """The shape of a verdict, so that it is told apart without color."""
 
+
+AGAIN = "Count again"
+"""The answer to a count that went wrong, the same words wherever it is one."""
 
 NO_WORK = "none"
 """What a way costs that adds no work."""
@@ -112,8 +118,27 @@ def off_by(difference: int) -> str:
     return f"{-difference} short" if difference < 0 else f"{difference} too many"
 
 
-def not_of(total: int, repeat: RepeatOf | None) -> str:
-    """Return what is wrong with a total that is not of its repeat; empty where nothing is."""
-    if repeat is None or repeat.takes(total):
-        return ""
-    return f"not a multiple of {repeat.of}{f' plus {repeat.plus}' if repeat.plus else ''}"
+def wrong_with(total: int, planned: int, repeat: RepeatOf | None) -> str:
+    """Return what is wrong with a total that is not the planned one, or not of its repeat; empty where nothing is."""
+    wrong = [off_by(total - planned)] if total != planned else []
+    if repeat is not None and not repeat.takes(total):
+        wrong.append(f"not a multiple of {repeat.of}{f' plus {repeat.plus}' if repeat.plus else ''}")
+    return ", ".join(wrong)
+
+
+def risks(one: Answer) -> tuple[bool, bool, int, bool, int]:
+    """Return what speaks against a way, the gravest first.
+
+    That it cannot be; that its total is wrong; that it shows a little or, worse, will be seen from afar; that work is
+    ripped back; and how much work it is.
+    """
+    shows = 2 if one.shows else 1 if one.verdict is Verdict.JUST_SHOWS else 0
+    return one.verdict is Verdict.CANNOT_BE, bool(one.note), shows, one.ripped > 0, one.ripped + abs(one.made)
+
+
+def safest_first(ways: Iterable[tuple[Answer, _T]]) -> list[tuple[Answer, _T]]:
+    """Return ways, each with what it leads to, with those first that least speaks against; else as they come.
+
+    This is the order of every table of ways, so its first row, where the caret is, is never the riskier choice.
+    """
+    return sorted(ways, key=lambda way: risks(way[0]))

@@ -8,7 +8,7 @@ from finishing_tui.garment.consequences import consequences, given_up
 from finishing_tui.garment.explained import explained
 from finishing_tui.garment.repairs import Mend, Told
 from finishing_tui.garment.state import State
-from finishing_tui.glance.answers import Answer, Answers, not_of, off_by
+from finishing_tui.glance.answers import AGAIN, Answer, Answers, off_by, safest_first, wrong_with
 from finishing_tui.glance.counting import far_off
 from finishing_tui.glance.later import cut, later_lines
 
@@ -64,7 +64,7 @@ def following(before: State, after: State) -> Following | None:
             first.append(
                 (Answer(text, "PICK UP", None, told.planned if told else was), Does(TakeCount(was, place), undo=True))
             )
-        first.append((Answer("Count again", "COUNT", None, None), _BACK))
+        first.append((Answer(AGAIN, "COUNT", None, None), _BACK))
     return _following(lines, told, first, found.mends)
 
 
@@ -74,15 +74,15 @@ _BACK = Does(None, undo=True)
 def _following(
     lines: tuple[str, ...], told: Told | None, first: Sequence[tuple[Answer, Does]], ways: Sequence[Mend]
 ) -> Following:
-    repeat = told.repeat if told else None
-    rows = [
-        Answer(one.text, one.verb, one.verdict, one.total, one.made, note=not_of(one.total, repeat)) for one in ways
-    ]
+    rows = [*first]
+    for one in ways:
+        note = wrong_with(one.total, told.planned, told.repeat) if told else ""
+        rows.append((Answer(one.text, one.verb, one.verdict, one.total, one.made, note=note), Does(one.command)))
+    answered, does = zip(*safest_first(rows), strict=True)
     heading = off_by(told.real - told.planned) if told else "later steps change"
     said = f"{told.name} {told.real}, planned {told.planned}" if told else "see below"
     numbers = (told.real, told.planned) if told else None
-    answers = Answers(heading, said, (*(one for one, _ in first), *rows), numbers)
-    return Following(cut(lines), answers, (*(does for _, does in first), *(Does(one.command) for one in ways)))
+    return Following(cut(lines), Answers(heading, said, answered, numbers), does)
 
 
 def _walking(state: State) -> bool:

@@ -11,7 +11,7 @@ from finishing_tui.garment.outcome import Outcome, outcome
 from finishing_tui.garment.recounting import Outlook, Way, outlook, recounted
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import to_come
-from finishing_tui.glance.answers import Answer, Answers, not_of, off_by
+from finishing_tui.glance.answers import Answer, Answers, off_by, safest_first, wrong_with
 from finishing_tui.glance.faces import edge_of, rhythm_words
 from finishing_tui.glance.values import Edge
 from finishing_tui.recipe.stage import Stage
@@ -59,13 +59,12 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
         raise ValueError("an outlook needs a step under way")
     work, matches = standing.work, seen.put == "as-planned"
     why = None if matches else answer or "loops"
-    commands: list[TakeCount] = []
-    rows: list[Answer] = []
+    ways: list[tuple[Answer, TakeCount]] = []
     for way in seen.ways:
         command = TakeCount(counted, answer=why, left=left, repair=way.repair)
         comes = outcome(state, command, seen.stage.place)
         text = _text(way, seen, comes)
-        if any(text == row.text for row in rows):
+        if any(text == row.text for row, _ in ways):
             continue  # nothing is left to be picked, and no round comes to put it right in: that is to leave it
         mark = way.progress.mark
         row = Answer(
@@ -75,12 +74,12 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
             total=comes.total,
             made=comes.made,
             ripped=max(counted - mark.loops, 0) if way.repair == "rip-back" else 0,
-            note=not_of(comes.total, comes.repeat),
+            note=wrong_with(comes.total, comes.planned, comes.repeat),
             edge=edge_of(state, work, seen.index, way.progress),
             more=_more(way, seen, comes),
         )
-        commands.append(command)
-        rows.append(row)
+        ways.append((row, command))
+    rows, commands = zip(*safest_first(ways), strict=True)
     return RecountView(
         title=seen.stage.title,
         counted=counted,
@@ -89,8 +88,8 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
         unit=seen.stage.spot,
         spot=seen.spot,
         matches=matches,
-        answers=_answers(seen, tuple(rows), edge_of(state, work, seen.index)),
-        commands=tuple(commands),
+        answers=_answers(seen, rows, edge_of(state, work, seen.index)),
+        commands=commands,
     )
 
 

@@ -6,7 +6,6 @@ from typing import Literal
 from finishing_tui.craft.words import sentence
 from finishing_tui.glance.answers import Answers
 from finishing_tui.glance.cautions import CARE
-from finishing_tui.glance.recounts import ANSWERS
 from finishing_tui.glance.rings import Ring
 from finishing_tui.glance.values import (
     Face,
@@ -72,15 +71,15 @@ def spoken_question(question: str, answers: Sequence[str]) -> str:
     return " ".join((sentence(question), *told))
 
 
-def spoken_difference(counted: int, expected: int) -> str:
-    """Return what is spoken when a count is not what the presses say: both, and what it may be put down to."""
+def spoken_difference(counted: int, expected: int, answers: Sequence[str]) -> str:
+    """Return what is spoken when a count is not what the presses say: both, and what may be answered."""
     question = f"You counted {counted}; the count here is {expected}. What happened?"
-    return spoken_question(question, [text for _, text in ANSWERS])
+    return spoken_question(question, answers)
 
 
 def spoken_answers(answers: Answers) -> str:
-    """Return what is spoken of ways to go on: the difference, and each by its number with how it lies."""
-    ways = [f"{one.text}{f', {one.lies}' if one.lies else ''}" for one in answers.rows]
+    """Return what is spoken of ways to go on: the difference, and each by its number with what speaks against it."""
+    ways = [", ".join(filter(None, (one.text, one.lies, one.note))) for one in answers.rows]
     return spoken_question(f"{answers.heading}: {answers.said}", ways)
 
 
@@ -92,7 +91,7 @@ def next_word(face: Face) -> str:
         case RoundFace():
             return face.unit
         case _:
-            return face.act.lower().rstrip("?")
+            return face.act.lower()
 
 
 def _beginning(now: Glance) -> list[str]:
@@ -127,4 +126,4 @@ def _telling(face: Face, how: Speech) -> str:
         case ItemFace():
             return ", ".join((word, *face.items[face.done : face.done + 1]))
         case ValueFace() | MessageFace():
-            return f"{word}. {face.words}"
+            return face.words if face.words.casefold().startswith(f"{word} ") else f"{word}. {face.words}"

@@ -17,7 +17,7 @@ from finishing_tui.garment.outcome import outcome
 from finishing_tui.garment.recounting import recounted
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import StepWork
-from finishing_tui.glance.answers import Answer, Answers, not_of, off_by
+from finishing_tui.glance.answers import Answer, Answers, off_by, wrong_with
 from finishing_tui.glance.faces import edge_of
 from finishing_tui.glance.label_words import altered_words
 from finishing_tui.glance.later import cut, later_lines
@@ -120,11 +120,11 @@ def _rows(state: State, old: StepWork, found: Alteration, command: WhatIf, *, re
     lies = recounted(found.stage, progress, mark.loops, mark.units).verdict if mark.units else Verdict.LIES_FLAT
     stays = outcome(state, ChoosePace(state.pace), stage.place)
     comes = stays if refused else outcome(state, command, stage.place)
-    note = not_of(stays.total, stays.repeat)
+    note = wrong_with(stays.total, stays.total, stays.repeat)
     keep = Answer("Keep the plan", "GO ON", lies, stays.total, note=note, more=sentence(was))
     edge = edge_of(state, found.work, found.index, found.work.progress[found.index])
     more = f"{sentence(now)} {sentence(_drifts(*found.drift)) if found.drift else ''}".strip()
-    note = not_of(comes.total, comes.repeat)
+    note = wrong_with(comes.total, comes.total, comes.repeat)
     return keep, Answer("Change it", "CHANGE", found.verdict, comes.total, note=note, edge=edge, more=more)
 
 

@@ -148,6 +148,7 @@ class LargeAsk(Finding[None]):
     def _begin(self) -> None:
         """Show another question."""
         ask, choices, table = self._ask, self.query_one(Choices), self.query_one(AnswerTable)
+        self.unasked = ask if ask.unasked else None
         program(self).speak(ask.spoken or ask.question)
         listed, weighed = isinstance(ask, Pick | Explain), isinstance(ask, Weigh)
         choices.display, table.display = listed, weighed
@@ -203,7 +204,7 @@ class LargeAsk(Finding[None]):
                 first = (("digits", "type it"), does) if ask.same is None else (does, ("digits", "type it"))
                 return (*first, KeyPlace(off, back, 5, 5), leaves)
             case Explain():
-                return (*self.choosing(), (off, "count again"), *self.moving(), leaves)
+                return (*self.choosing(), (off, "back"), *self.moving(), leaves)
             case Weigh():
                 look = ((shown(*MOVE), "look"),) if self._many > 1 else ()
                 again = ((off, "back"),) if ask.back is not None else ()

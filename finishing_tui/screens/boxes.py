@@ -22,7 +22,7 @@ def boxed(over: Screen[Any], talk: Talk, ask: Ask, then: Callable[[], None]) -> 
             line = OneLine(ask.question, ask.hint, enter=ask.keep, escape=ask.leave)
             over.app.push_screen(line, lambda text: _answered(talk, text, then))
         case Choose() if not isinstance(ask, Pick | Explain):
-            box = ChoiceBox(ask.question, [choice(one) for one in ask.options], ask.told)
+            box = ChoiceBox(ask.question, [choice(one) for one in ask.options], ask.told, unasked=ask.unasked)
             over.app.push_screen(box, lambda at: _answered(talk, at, then))
         case _:
             return False

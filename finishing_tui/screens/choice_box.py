@@ -9,7 +9,7 @@ from textual.events import Key, Resize
 from finishing_tui.craft.words import plural
 from finishing_tui.glance.spoken import spoken_question
 from finishing_tui.screens.box import Box
-from finishing_tui.screens.keys import LISTS, NUMBERS, bindings, is_alive, keys_of, numbers
+from finishing_tui.screens.keys import LISTS, MOVE, NUMBERS, bindings, is_alive, keys_of, numbers
 from finishing_tui.screens.program import program
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.key_line import KeyLine
@@ -23,15 +23,24 @@ MARKS = 2
 class ChoiceBox(Box[int | None]):
     """A question; it returns which answer was taken, counted from 0, or None when it was left.
 
-    A digit chooses its answer at once. A question with ``lines`` comes by itself, perhaps under hands that are typing a
-    count: there what a digit chooses must be confirmed.
+    A digit chooses its answer at once, unless they are not ``numbered``: then what is chosen could not be had back.
     """
 
     BINDINGS = [*NUMBERS, *bindings("question", {**LISTS, "lists.leave": "leave"})]  # noqa: RUF012  (Textual's way)
 
-    def __init__(self, question: str, answers: Sequence[Choice], lines: Sequence[str] = ()) -> None:
-        """``lines``: what the question is about, one thing each."""
+    def __init__(
+        self,
+        question: str,
+        answers: Sequence[Choice],
+        lines: Sequence[str] = (),
+        *,
+        unasked: bool = False,
+        numbered: bool = True,
+    ) -> None:
+        """``lines``: what the question is about, one thing each; ``unasked``: it comes by itself."""
         super().__init__()
+        self.unasked = self if unasked else None
+        self._numbered = numbered
         self._question = question
         self._lines = lines
         self._answers = answers
@@ -40,7 +49,7 @@ class ChoiceBox(Box[int | None]):
         """Lay out the question over its answers."""
         with Vertical(classes="box"):
             yield Sentences()
-            yield Choices(spaced=False)
+            yield Choices(spaced=False, numbered=self._numbered)
             yield KeyLine(whole=True)
 
     def on_mount(self) -> None:
@@ -48,10 +57,10 @@ class ChoiceBox(Box[int | None]):
         program(self).speak(spoken_question(self._question, [one.text for one in self._answers]))
         self._tell(len(self._lines))
         self.query_one(Choices).show(self._answers)
-        key, digits = keys_of(self).shown, numbers(len(self._answers))
-        take, leave = key("lists.take"), (key("lists.leave"), "leave")
-        choose = [(digits, "choose"), (take, "confirm")] if self._lines else [(f"{take} {digits}", "choose")]
-        self.query_one(KeyLine).show([*choose, leave])
+        key = keys_of(self).shown
+        take, move = key("lists.take"), [] if self._numbered else [(key(*MOVE), "move")]
+        choose = f"{take} {numbers(len(self._answers))}" if self._numbered else take
+        self.query_one(KeyLine).show([(choose, "choose"), *move, (key("lists.leave"), "leave")])
 
     def on_resize(self, _: Resize) -> None:
         """Fit the box to the screen, once it is known how wide it is."""
@@ -63,13 +72,10 @@ class ChoiceBox(Box[int | None]):
             self.app.bell()
 
     def action_take(self, number: int | None = None) -> None:
-        """Choose an answer, the one the caret is at or by its digit; that may have to be confirmed."""
-        choices = self.query_one(Choices)
-        at = choices.at if number is None else number
-        if at >= len(self._answers):
+        """Choose an answer, the one the caret is at or by its digit."""
+        at = self.query_one(Choices).at if number is None else number
+        if at >= len(self._answers) or (number is not None and not self._numbered):
             self.app.bell()
-        elif number is not None and self._lines:
-            choices.show(self._answers, at)
         else:
             self.dismiss(at)
 

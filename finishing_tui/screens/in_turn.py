@@ -5,7 +5,8 @@ Of keys that come in a burst (a pedal that sends several, a paste into a termina
 later ones would go where the first is only just leading away from: to the line before, or to a screen that is going.
 A key that is held down is another matter: one that left a screen does nothing on the next one, if that was not drawn
 yet when the key came. Whoever presses it on a screen that can be seen means that screen.
-Digits and letters are not held to be so: 1 and then 104 is a garment and a count.
+Digits and letters are not held to be so: 1 and then 104 is a garment and a count. What comes by itself takes no key at
+all that came before it could be seen: a digit of a count would choose there what nobody has read.
 """
 
 import asyncio
@@ -13,8 +14,11 @@ import contextlib
 
 from textual.app import App
 from textual.events import Event, Key, Paste
+from textual.message import Message
 from textual.message_pump import MessagePump
 from textual.screen import Screen
+
+from finishing_tui.screens.leaving import Leaving
 
 PATIENCE = 0.5
 """Seconds to wait for any one of what a key goes through; what is gone meanwhile must not keep the next key waiting."""
@@ -30,6 +34,7 @@ class InTurn(App[None]):
         super().__init__(ansi_color=ansi_color)
         self._waiting: asyncio.Queue[tuple[Key | Paste, Screen[object] | None]] = asyncio.Queue()
         self._drawn: Screen[object] | None = None
+        self._read: tuple[object | None, float] = None, 0.0
         self._taking = False
 
     def on_mount(self) -> None:
@@ -47,11 +52,13 @@ class InTurn(App[None]):
     def post_display_hook(self) -> None:
         """Know which screen can be seen: Textual calls this as soon as anything of it was drawn."""
         self._drawn = self.screen
+        if self._unasked is not self._read[0]:
+            self._read = self._unasked, Message().time  # by the clock that says when a key came
 
     @property
     def takes_keys(self) -> bool:
-        """Whether keys that came are not taken yet, with all that they lead to."""
-        return self._taking
+        """Whether keys that came are not taken yet, with all that they lead to, or what came by itself is not drawn."""
+        return self._taking or (self._unasked is not None and self._unasked is not self._read[0])
 
     async def _take_in_turn(self) -> None:
         before, on = "", None
@@ -59,10 +66,22 @@ class InTurn(App[None]):
             event, seen = await self._waiting.get()
             key = event.key if isinstance(event, Key) and not event.is_printable else ""
             outran = self.screen not in (on, seen)
-            if not (outran and key and key == before):
+            if not self._could_mean(event):
+                self.bell()
+            elif not (outran and key and key == before):
                 before, on = key, self.screen
                 await self._take(event)
             self._taking = not self._waiting.empty()
+
+    @property
+    def _unasked(self) -> object | None:
+        """What came by itself and is asked now."""
+        return self.screen.unasked if isinstance(self.screen, Leaving) else None
+
+    def _could_mean(self, event: Key | Paste) -> bool:
+        """Return whether what came by itself, where anything did, could be seen already when a key came."""
+        unasked, (read, since) = self._unasked, self._read
+        return unasked is None or (unasked is read and event.time >= since)
 
     async def _take(self, event: Key | Paste) -> None:
         """Hand a key on and wait until it was dealt with; a screen it opened deals with nothing before it is there."""

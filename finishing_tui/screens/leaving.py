@@ -1,4 +1,4 @@
-"""What every screen needs when it is left: keys and timers are faster than a screen goes."""
+"""What every screen needs as it comes and when it is left: keys and timers are faster than screens are."""
 
 from collections.abc import Callable
 from typing import Any
@@ -8,7 +8,12 @@ from textual.screen import Screen, ScreenResultType
 
 
 class Leaving(Screen[ScreenResultType]):
-    """A screen that is left once, and that is not drawn any more when it was."""
+    """A screen that is left once, and that is not drawn any more when it was.
+
+    ``unasked``: what is asked there by itself, if anything: it takes no key that came before it could be seen.
+    """
+
+    unasked: object | None = None
 
     @property
     def is_there(self) -> bool:

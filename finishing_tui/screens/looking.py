@@ -92,4 +92,4 @@ class Looking(AtTheNeedles):
                 self.app.call_after_refresh(take_over)
 
         answers = (Choice("pick it up here"), Choice("keep looking"))
-        self.app.push_screen(ChoiceBox("The other window has put this garment down.", answers), chosen)
+        self.app.push_screen(ChoiceBox("The other window has put this garment down.", answers, unasked=True), chosen)

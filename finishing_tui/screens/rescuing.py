@@ -17,7 +17,9 @@ CHOICES = (
 """What may become of the entries; the first is the safest for the count."""
 
 SURE = "Throw away what you counted then?"
-"""Asked once more, since there is no way back from it."""
+"""Asked once more, since there is no way back from it: no number that is typed does it."""
+
+SURELY = (Choice("leave it for later"), Choice("throw it away"))
 
 
 def ask_about(
@@ -35,7 +37,7 @@ def ask_about(
         elif at == 0:
             _done(app, folder, fitting, decided, take=True)
         elif at is not None:
-            app.push_screen(ChoiceBox(SURE, (Choice("leave it for later"), Choice("throw it away"))), sure)
+            app.push_screen(ChoiceBox(SURE, SURELY, numbered=False), sure)
 
     def sure(at: int | None) -> None:
         if at == 0:
@@ -43,7 +45,7 @@ def ask_about(
         elif at is not None:
             _done(app, folder, fitting, decided, take=False)
 
-    app.push_screen(ChoiceBox(fitting.question, CHOICES, fitting.told), chosen)
+    app.push_screen(ChoiceBox(fitting.question, CHOICES, fitting.told, unasked=True), chosen)
 
 
 def _done(app: Program, folder: Path, fitting: Fitting, decided: Callable[[], None], *, take: bool) -> None:

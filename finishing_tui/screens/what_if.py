@@ -195,8 +195,9 @@ class WhatIfScreen(Leaving[None]):
         view, asked = self._view, self._asked
         if view is None:
             return Shown(verb=self._typed.get(self._here, ""), first="typed", style="$mark")
+        verb = view.answers.rows[-1].verb
         what = "stitches" if asked.section else unit_words(asked)
         if not view.changes:
-            return Shown(str(view.figure), aside=(f"{what}, as planned",))
+            return Shown(str(view.figure), aside=(f"{what}, as planned",), verb=verb)
         other = str(asked.figure) if asked.figure != view.figure else ""
-        return Shown(str(view.figure), other, (what,), view.answers.rows[-1].verb, style="$mark", joiner="not")
+        return Shown(str(view.figure), other, (what,), verb, style="$mark", joiner="not")

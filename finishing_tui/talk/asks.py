@@ -26,11 +26,15 @@ def _to_the_needles() -> None:
 
 @dataclass(frozen=True, eq=False, kw_only=True)
 class Ask:
-    """What every ask has. ``told``: what it is about, a sentence or line each; ``spoken``: instead of the question."""
+    """What every ask has. ``told``: what it is about, a sentence or line each; ``spoken``: instead of the question.
+
+    ``unasked``: it comes by itself, perhaps under hands that are typing a count.
+    """
 
     question: str
     told: tuple[str, ...] = ()
     spoken: str = ""
+    unasked: bool = False
     left: Callable[[], "Ask | None"] = _to_the_needles
     back: Callable[[], "Ask | None"] | None = None
 
@@ -45,11 +49,10 @@ class Option:
 
 @dataclass(frozen=True, eq=False, kw_only=True)
 class Choose(Ask):
-    """One of a few. ``unasked``: it comes by itself, perhaps under hands that are typing a count."""
+    """One of a few."""
 
     options: tuple[Option, ...]
     then: Callable[[int], Ask | None]
-    unasked: bool = False
 
 
 @dataclass(frozen=True, eq=False, kw_only=True)
@@ -108,6 +111,8 @@ def weigh(
     then: Callable[[int], Ask | None],
     told: tuple[str, ...] = (),
     back: Callable[[], Ask | None] | None = None,
+    *,
+    unasked: bool = False,
 ) -> Weigh:
     """Return the question which of ``answers`` to take: its heading is the difference, never how one of them lies."""
     question = f"{answers.heading[:1].upper()}{answers.heading[1:]}: {answers.said}"
@@ -119,6 +124,7 @@ def weigh(
         answers=answers,
         then=then,
         back=back,
+        unasked=unasked,
     )
 
 

@@ -200,4 +200,4 @@ class Talk:
             if does.command is not None and self.do(does.command):
                 self.say(f"{follows.answers.rows[at].text}: noted")
 
-        self.waits(weigh("This affects later steps", follows.answers, chosen, told=follows.lines))
+        self.waits(weigh("This affects later steps", follows.answers, chosen, told=follows.lines, unasked=True))

@@ -5,6 +5,7 @@ from finishing_tui.garment.commands import TakeCount, TakeMeasure
 from finishing_tui.garment.events import WhyOff
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import waits_for_count
+from finishing_tui.glance.answers import AGAIN
 from finishing_tui.glance.counting import Countable, asks_for_value, countables, far_off
 from finishing_tui.glance.measured import beside_wanted
 from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view
@@ -164,21 +165,28 @@ def _look_at(
 
 
 def _why(talk: Talk, view: RecountView, said: str = "") -> Ask:
+    found = countables(talk.state)
+
+    def again() -> Ask:
+        return _how_many(talk, found[0])
+
     def answered(at: int) -> Ask | None:
+        if at == len(ANSWERS):
+            return again()
         answer = ANSWERS[at][0]
         return _how_many_left(talk, view) if answer == "rows-left" else _look_at(talk, view.counted, answer)
 
-    found = countables(talk.state)
+    texts = (*(text for _, text in ANSWERS), AGAIN)
     whole = (f"{said}: that is {view.counted} since the marker",) if said else ()
     return Explain(
         question="The counts differ. What happened?",
         told=(*whole, f"you counted {view.counted}; the count here is {view.expected}"),
-        spoken=spoken_difference(view.counted, view.expected),
-        options=tuple(Option(text) for _, text in ANSWERS),
+        spoken=spoken_difference(view.counted, view.expected, texts),
+        options=tuple(map(Option, texts)),
         counted=view.counted,
         expected=view.expected,
         then=answered,
-        back=lambda: _how_many(talk, found[0]),
+        back=again,
     )
 
 
@@ -186,7 +194,7 @@ def _how_many_left(talk: Talk, view: RecountView) -> Ask:
     return HowMany(
         question=f"How many {view.unit}s are left in this section?",
         unit="how many",
-        idle="LEFT",
+        idle="COUNT",
         missing=f"Type how many {view.unit}s are left first.",
         then=lambda left: _look_at(talk, view.counted, "rows-left", left),
         back=lambda: _why(talk, view),

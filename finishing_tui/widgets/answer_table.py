@@ -1,7 +1,7 @@
 """Ways to go on as a table: what to do first, the total, how it lies and the work; under it the edge of one way.
 
 Every row stands where it stands whichever way the caret is at: the edge always takes the same rows, and so does what
-is said about a way.
+is said about a way. Where there is room, the changes of every way are marked at once, and the rows stand apart.
 """
 
 from collections.abc import Sequence
@@ -11,7 +11,7 @@ from textual.content import Content
 from finishing_tui.glance.answers import NO_WORK, Answer, Answers
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
-from finishing_tui.widgets.two_edges import ROWS, two_edges
+from finishing_tui.widgets.two_edges import BOTH, two_edges
 
 _TITLES = ("total", "how it lies", "work")
 
@@ -46,9 +46,17 @@ class AnswerTable(Rows):
         if len(table) > room:
             top = min(max(at - room // 2, 0), len(table) - room)
             return table[top : top + room]
-        below = [*self._edge(answers, width), *self._more(answers, width)]
-        gap = [Content()] if below and len(table) + len(below) < room else []
-        return [*table, *gap, *below][:room]
+        more = self._more(answers, width)
+        edge = self._edge(answers, width, room - len(table) - len(more))
+        left = room - len(table) - len(edge) - len(more)
+        parts = [part for part in (table, edge, more) if part]
+        apart = min(len(parts) - 1, left if height is not None else 1)
+        if height is not None and left - apart >= len(answers.rows) - 1 and len(table) == len(answers.rows) + 1:
+            parts[0] = [table[0], *(line for row in table[1:] for line in (row, Content()))][:-1]
+        rows = parts[0]
+        for index, part in enumerate(parts[1:]):
+            rows = [*rows, *[Content()] * (index < apart), *part]
+        return rows[:room]
 
     def _table(self, answers: Answers, width: int) -> tuple[list[Content], int]:
         """Return the rows of the table, and which of them the caret stands at."""
@@ -69,7 +77,10 @@ class AnswerTable(Rows):
             at = len(rows) if index == self.at else at
             for line, text in enumerate(wrapped(self._text(index, one), width - margin)):
                 rows.append((Content(" " * margin) if line else heads[index]) + text)
-            below = Content("  ").join(_drawn(one, [0, 0, 0]))
+            facts_below = _drawn(one, [0, 0, 0])
+            below = Content("  ").join(facts_below)
+            if below.cell_length > width - 3 and one.work == NO_WORK:
+                below = Content("  ").join(facts_below[:-1])  # what costs no work may say so by leaving it out
             rows += [Content("   ") + line for line in wrapped(below, width - 3)]
         return rows, at
 
@@ -81,12 +92,24 @@ class AnswerTable(Rows):
     def _text(self, index: int, one: Answer) -> Content:
         return plain(one.text, "bold $count" if self._numbered and index == self.at else "bold $foreground")
 
-    def _edge(self, answers: Answers, width: int) -> list[Content]:
-        planned = answers.planned
+    def _edge(self, answers: Answers, width: int, room: int) -> list[Content]:
+        """Return the edge with what every way changes marked, or only the one at the caret where there is no room."""
+        planned, many = answers.planned, len(answers.rows)
         if planned is None:
             return []
-        edge = answers.rows[self.at].edge or planned
-        return two_edges(planned, edge, answers.changed(self.at), width, ascii_only=self.ascii)[:ROWS]
+        edges = [one.edge or planned for one in answers.rows]
+        begin = [edge.at for edge in edges]
+        near = (max(begin) - min(begin)) * 5 <= width * 3  # else what one of them changes would lie out of sight
+        marked = range(many) if self._numbered and near and BOTH + many <= room else (self.at,)
+        return two_edges(
+            planned,
+            edges,
+            {way: answers.changed(way) for way in marked},
+            self.at,
+            width,
+            numbered=self._numbered,
+            ascii_only=self.ascii,
+        )
 
     def _more(self, answers: Answers, width: int) -> list[Content]:
         """Return what is said about the way at the caret, in as many rows as the longest of all takes."""
@@ -102,7 +125,7 @@ def _facts(one: Answer) -> tuple[str, str, str]:
 def _drawn(one: Answer, wide: Sequence[int]) -> list[Content]:
     total, lies, work = _facts(one)
     if work == NO_WORK and not any(wide):
-        work = f"work: {work}"  # there no heading stands over it
+        work = "no work"  # there no heading stands over it
     styles = ("$alarm" if one.note else "bold $foreground", "bold $alarm" if one.shows else "bold $good", "$foreground")
     return [
         plain(text.ljust(of), style)

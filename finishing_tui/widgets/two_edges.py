@@ -1,6 +1,6 @@
-"""An edge as it was planned over the edge as it would go, spot under spot, and under both a mark where they differ."""
+"""An edge as it was planned over the edge as it would go, spot under spot, and under both a mark where ways differ."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping, Sequence
 
 from textual.content import Content
 
@@ -8,43 +8,65 @@ from finishing_tui.glance.values import Edge
 from finishing_tui.widgets.edge_strip import SHAPES
 from finishing_tui.widgets.plain import plain
 
-ROWS = 3
-"""So many rows it always takes."""
+BOTH = 2
+"""So many rows it takes, and one more for each way whose changes are marked."""
 
-_LABELS = ("planned  ", "now      ", "changed  ")
+_LABELS = 11
 _MARK = "^"
 
 
-def two_edges(planned: Edge, now: Edge, changed: Collection[int], width: int, *, ascii_only: bool) -> list[Content]:
-    """Return both edges around where ``now`` is, with every spot of ``changed`` marked."""
-    room = width - len(_LABELS[0]) - 2 * (len(str(now.spots)) + 2)
-    first, last, step = _window(now, max(room, 4))
+def two_edges(
+    planned: Edge,
+    ways: Sequence[Edge],
+    changed: Mapping[int, Collection[int]],
+    at: int,
+    width: int,
+    *,
+    numbered: bool,
+    ascii_only: bool,
+) -> list[Content]:
+    """Return the planned edge and that of the way at ``at``, with the spots that ways change marked, a row each.
+
+    ``changed``: those spots, by the place of the way among ``ways``. What is to be seen of the edge is the same for all
+    of them.
+    """
+    now = ways[at]
+    room = width - _LABELS - 2 * (len(str(now.spots)) + 2)
+    first, last, step = _window(now.spots, min(ways[way].at for way in changed), max(room, 4))
     signs = [_signs(edge, min(last, edge.spots), first, step, ascii_only=ascii_only) for edge in (planned, now)]
-    signs.append([((_MARK if spot in changed else " ").ljust(step), "bold $mark") for spot in range(first, last + 1)])
+    for way, spots in changed.items():
+        style = "bold $mark" if way == at else "$quiet"
+        signs.append([((_MARK if spot in spots else " ").ljust(step), style) for spot in range(first, last + 1)])
     if now.hand == "right":
         for one in signs:
             one.reverse()
     before, after = first - 1, now.spots - last
     left, right = (after, before) if now.hand == "right" else (before, after)
     cut = plain(f"‹{left} " if left else "", "$quiet")
+    labels = [("planned", "$quiet"), (_label("now", at, numbered=numbered), "bold $foreground")]
+    labels += [(_label("changed", way, numbered=numbered), "bold $mark" if way == at else "$quiet") for way in changed]
     rows = []
-    for label, one, framed in zip(_LABELS, signs, (True, True, False), strict=True):
-        drawn = Content().join([plain(text, style) for text, style in one])
+    for row, ((label, style), one) in enumerate(zip(labels, signs, strict=True)):
+        drawn = Content().join([plain(text, styled) for text, styled in one])
         rows.append(
-            plain(label, "$quiet" if one is signs[0] else "bold $mark" if one is signs[2] else "bold $foreground")
-            + (cut if framed else Content(" " * cut.cell_length))
+            plain(label.ljust(_LABELS), style)
+            + (cut if row < BOTH else Content(" " * cut.cell_length))
             + drawn
-            + plain(f" {right}›" if right and framed else "", "$quiet")
+            + plain(f" {right}›" if right and row < BOTH else "", "$quiet")
         )
     return rows
 
 
-def _window(edge: Edge, room: int) -> tuple[int, int, int]:
+def _label(word: str, way: int, *, numbered: bool) -> str:
+    return f"{word} {way + 1}" if numbered else word
+
+
+def _window(spots: int, at: int, room: int) -> tuple[int, int, int]:
     """Return the first and last spot to show, and the columns a spot takes: mostly what is still to come."""
     for step in (2, 1):
-        if edge.spots * step <= room:
-            return 1, edge.spots, step
-    first = min(max(edge.at - room // 4, 0), edge.spots - room)
+        if spots * step <= room:
+            return 1, spots, step
+    first = min(max(at - room // 4, 0), spots - room)
     return first + 1, first + room, 1
 
 

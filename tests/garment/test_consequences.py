@@ -1,6 +1,8 @@
 from pathlib import Path
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from finishing_tui import shipped
 from finishing_tui.garment.commands import (
@@ -17,8 +19,10 @@ from finishing_tui.garment.commands import (
 from finishing_tui.garment.consequences import consequences
 from finishing_tui.garment.decide.mirror import choice
 from finishing_tui.garment.events import Mended, Replanned
+from finishing_tui.glance.answers import off_by, risks
 from finishing_tui.glance.following import Following, following
 from finishing_tui.recipe.kinds.work import Work
+from tests.examples import share
 from tests.garment.edges import press_to_the_end, reach, work_of
 from tests.garment.paper import Paper, plan_for
 from tests.recipe_texts import along as edge
@@ -95,6 +99,25 @@ def test_the_safest_answer_to_a_count_comes_first(said: int, first: str) -> None
     assert found.answers.rows[0].text == first
     assert found.does[0].undo
     assert "Count again" in {one.text for one in found.answers.rows[:2]}
+
+
+@settings(max_examples=share(20))
+@given(st.integers(0, 48).filter(lambda said: said != 16))
+def test_whatever_is_counted_the_rows_stand_by_their_risks(said: int) -> None:
+    """No later row has less against it than one before; a total off the plan says by how much, and no other does."""
+    paper = crew_neck()
+    before = paper.state
+    paper.did(TakeCount(said))
+    found = following(before, paper.state)
+    assert found is not None
+    rows = found.answers.rows
+    assert [*map(risks, rows)] == sorted(map(risks, rows))
+    assert found.answers.numbers is not None
+    planned = found.answers.numbers[1]
+    for row in rows:
+        if row.total is not None:
+            off = row.total - planned
+            assert row.note.startswith(off_by(off)) if off else "short" not in row.note and "too many" not in row.note
 
 
 def test_every_later_number_that_changes_is_named() -> None:

@@ -227,7 +227,7 @@ def test_the_faces_of_a_garment_on_its_way() -> None:
     assert isinstance(face, ValueFace)
     assert (face.unit, face.value, counted(face)) == ("cm", "", "nothing typed yet")
     face = glance(paper.did(TakeMeasure("61")).state, NOW).face
-    assert face == MessageFace("DONE?", "Check it, then press enter.", good=True)
+    assert face == MessageFace("CHECK", "Check it, then press enter.", good=True)
     face = glance(paper.did(Finish()).state, NOW).face
     assert isinstance(face, MessageFace)
     assert (face.act, face.good) == ("FINISHED", True)

@@ -6,12 +6,14 @@ from hypothesis import strategies as st
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import EDGE, Posting
-from finishing_tui.garment.commands import Finish, Press
+from finishing_tui.garment.commands import Finish, Other, Press
 from finishing_tui.garment.events import Recounted, Replanned, WhyOff
 from finishing_tui.glance import recount_view
+from finishing_tui.glance.answers import off_by, risks
 from finishing_tui.recipe.kinds.work import Work
 from tests.examples import share
-from tests.garment.edges import along, press_to_the_end, sections
+from tests.garment.edges import along, press_to_the_end, reach, sections
+from tests.garment.test_consequences import crew_neck
 
 
 @pytest.mark.parametrize(
@@ -47,11 +49,44 @@ def test_the_heading_is_the_difference_and_no_verdict() -> None:
     """The count and what was planned stand over the ways; how it lies stands with the way that it is true of."""
     view = recount_view(along(96, 68).press(34).state, 26, "loops")
     assert (view.answers.heading, view.answers.said) == ("8 short", "you counted 26, planned 34")
-    assert [(one.text[:8], one.lies) for one in view.answers.rows][::3] == [
-        ("Rip back", "lies flat"),
-        ("Carry on", "lies flat"),
+    assert [(one.text, one.lies, one.note) for one in view.answers.rows] == [
+        ("Fix it in row 1", "lies flat", ""),
+        ("Rip back to row 19", "lies flat", ""),
+        ("Re-space the rest", "will flare", ""),
+        ("Carry on as planned", "lies flat", "8 short"),
     ]
-    assert {one.text: one.lies for one in view.answers.rows}["Re-space the rest"] == "will flare"
+
+
+@settings(max_examples=share(60))
+@given(sections(), st.data())
+def test_the_first_way_is_the_safest_and_a_total_off_the_plan_says_so(
+    shape: tuple[int, int, str, str], data: st.DataObject
+) -> None:
+    """No later way is better than the first in every respect; of a total that is not the planned one, by how much.
+
+    Presses off the plan before the count change nothing of that: planned is what the recipe has.
+    """
+    paper = along(*shape)
+    for stray in data.draw(st.lists(st.booleans(), max_size=shape[1])):
+        paper.do(Other() if stray else Press())
+    answer = data.draw(st.sampled_from(_ANSWERS))
+    left = data.draw(st.integers(0, shape[0])) if answer == "rows-left" else None
+    try:
+        rows = recount_view(paper.state, data.draw(st.integers(0, 2 * shape[0])), answer, left).answers.rows
+    except FinishingError:
+        return
+    for row in rows:
+        assert not all(later < first for later, first in zip(risks(row), risks(rows[0]), strict=True))
+        assert risks(rows[0]) <= risks(row)
+        assert row.total is not None
+        assert row.note == ("" if row.total == shape[1] else off_by(row.total - shape[1]))
+
+
+def test_a_mirrored_front_is_short_twice() -> None:
+    """Two short on one front is four short in the band where the other follows it; as many lie flat as before."""
+    rows = recount_view(reach(crew_neck(), 12).press(12).state, 10, "loops").answers.rows
+    assert {one.text: one.comes_to for one in rows if one.note} == {"Carry on as planned": "100 · 4 short"}
+    assert rows[-1].text == "Carry on as planned"
 
 
 _ANSWERS: tuple[WhyOff, ...] = ("presses", "loops", "rows-left", "half-way")

@@ -33,7 +33,7 @@ def both(half_way: Path, folder: Path) -> tuple[Twin, Path]:
         (-1, "presses", None, "space-the-rest", ("1", "1")),
         (-1, "loops", None, "space-the-rest", ("2", "1")),
         (-1, "rows-left", 13, "space-the-rest", ("3", "13", "1")),
-        (1, "half-way", None, "space-the-rest", ("4", "1")),
+        (1, "half-way", None, "space-the-rest", ("4", "3")),
         (-3, "loops", None, "as-it-is", ("2", "4")),
     ],
 )
@@ -53,7 +53,7 @@ def test_the_half_way_count_that_differs(
     twin.puts_down("")
     said = talked(plain, str(number), *lines, "q", "")
     assert "  What happened?" in said
-    assert "Type 1 to 4, or escape." in said
+    assert "Type 1 to 5, or escape." in said
     assert any(f": you counted {number}, " in line for line in said)
     assert events(plain) == events(tmp_path / "twin")
 
@@ -63,7 +63,7 @@ def test_nothing_changes_before_a_way_is_taken(half_way: Path, tmp_path: Path) -
     twin, plain = both(half_way, tmp_path)
     twin.puts_down("")
     asked = (
-        *("recount", "7", "5", "0", "d", "", "?", "-1"),
+        *("recount", "7", "6", "0", "d", "", "?", "-1"),
         *("2", "9", "x", "b", "backspace", "b", "escape"),
         *("r", "999999", "r", "escape"),
     )
@@ -71,6 +71,16 @@ def test_nothing_changes_before_a_way_is_taken(half_way: Path, tmp_path: Path) -
     questions = [line for line in said if line in {_WAYS, "What happened?"}]
     assert questions == ["What happened?"] * 7 + [_WAYS] * 3 + ["What happened?"]
     assert said.count("Nothing changed.") == 2
+    assert events(plain) == events(tmp_path / "twin")
+
+
+def test_the_last_answer_counts_again(half_way: Path, tmp_path: Path) -> None:
+    """Where the counts differ, "Count again" asks for the count once more, as b does; nothing is written."""
+    twin, plain = both(half_way, tmp_path)
+    twin.puts_down("")
+    said = [line.strip() for line in talked(plain, "r", "7", "5", "escape", "q", "")]
+    assert "5: Count again." in said
+    assert said.count("Count the left front neck.") == 2
     assert events(plain) == events(tmp_path / "twin")
 
 

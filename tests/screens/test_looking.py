@@ -14,7 +14,7 @@ from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.looking import Looking
 from tests.plain.making import talked
-from tests.screens.hands import PICK_UP, Hours, app_for, comes_to, front, settled, shelf, shown, work_to
+from tests.screens.hands import PICK_UP, Hours, app_for, comes_to, front, settled, shelf, shown, still, work_to
 
 
 def picked_up(at: Path) -> tuple[Path, InHand]:
@@ -69,7 +69,7 @@ async def test_what_the_other_window_does_is_followed(tmp_path: Path) -> None:
         assert isinstance(looking, Looking)
         await followed(app, pilot, "The other window has put this garment down.")
         looking.follow()  # it is not asked over the question itself
-        await settled(pilot)
+        await still(pilot)
         await pilot.press("2")
         await comes_to(pilot, lambda: isinstance(front(app), Looking))
         await looked_again(app, pilot)

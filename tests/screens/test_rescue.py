@@ -5,6 +5,7 @@ from functools import partial
 from pathlib import Path
 
 import pytest
+from textual.events import Key
 
 from finishing_tui.commands import work
 from finishing_tui.craft.errors import FinishingError
@@ -20,7 +21,7 @@ from finishing_tui.screens.shelf import ShelfScreen
 from finishing_tui.settings import Settings
 from finishing_tui.talk.acts import put_down
 from tests.full_disk import FullDisk, file_of
-from tests.screens.hands import JOIN, app_for, front, needles, settled, shelf, shown, work_to
+from tests.screens.hands import JOIN, app_for, front, needles, settled, shelf, shown, still, work_to
 
 
 @pytest.fixture
@@ -106,17 +107,26 @@ async def test_left_for_later(folder: Path, disk: FullDisk, *, leaves: bool) -> 
 
 
 async def test_a_number_typed_ahead_throws_nothing_away(folder: Path, disk: FullDisk) -> None:
-    """The question comes by itself, perhaps under hands that type a count: a number only moves the caret."""
+    """The question comes by itself, perhaps under hands that type a count: what was typed before it was drawn is lost.
+
+    Nor does a number that is typed on: what cannot be had back is asked once more, and no digit answers that.
+    """
     file = file_of(disk.left_full(folder).given_up)
     app = app_for(folder)
     async with app.run_test() as pilot:
-        await settled(pilot)
+        await still(pilot)
+        assert isinstance(front(app), ChoiceBox)
+        await pilot.press("escape")
+        await still(pilot)
+        for key, sign in (("enter", "\r"), ("3", "3"), ("2", "2"), ("enter", "\r")):
+            app.post_message(Key(key, sign))
+        await still(pilot)
+        assert "Add the unsaved work?" in words(app)
+        await pilot.press("3", "2")
+        assert "Throw away what you counted then?" in words(app)
         await pilot.press("3")
         assert file.exists()
-        await pilot.press("enter")
-        assert "Throw away what you counted then?" in words(app)
-        assert file.exists()
-        await pilot.press("2")
+        await pilot.press("down", "enter")
         await settled(pilot)
         assert not file.exists()
         assert isinstance(front(app), ComingBackScreen)

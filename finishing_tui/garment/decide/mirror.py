@@ -19,6 +19,7 @@ from finishing_tui.garment.decide.stages import begun, going_on, under_way, with
 from finishing_tui.garment.events import Act, AnyAct, Event, Marked, Mirrored, Stood
 from finishing_tui.garment.evolve import applied
 from finishing_tui.garment.labels import Deed, Label
+from finishing_tui.garment.recounting import counted_stage
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import really_done, to_come
 from finishing_tui.garment.work import Progress, Reached, Standing, StepWork, fresh
@@ -99,9 +100,23 @@ def left_by(work: StepWork, index: int) -> int:
     stage = work.stages[index]
     if stage.rhythm is None:
         return 0
-    done = _complete(work, index)
-    follows = any(one.mirrors == stage.title and (one.as_worked or not done) for one in work.stages)
-    return (stage.rhythm.stitches - stage.target) * (2 if follows else 1)
+    return (stage.rhythm.stitches - stage.target) * _sides(work, stage, done=_complete(work, index))
+
+
+def short_by(work: StepWork) -> int:
+    """Return how many stitches fewer than planned the section to be counted comes to, with what follows it."""
+    index = counted_stage(work)
+    if index is None:
+        return 0
+    stage, progress = work.stages[index], work.progress[index]
+    mark, done = progress.mark, _complete(work, index)
+    comes = mark.loops if done else mark.loops - mark.within + to_come(stage, progress, mark.units)
+    return (stage.target - comes) * _sides(work, stage, done=done)
+
+
+def _sides(work: StepWork, stage: Stage, *, done: bool) -> int:
+    """Return for how many sections what a section comes to counts: two where its mirror follows it."""
+    return 2 if any(one.mirrors == stage.title and (one.as_worked or not done) for one in work.stages) else 1
 
 
 def foreseen(state: State, work: StepWork) -> StepWork:

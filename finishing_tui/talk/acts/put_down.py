@@ -46,7 +46,7 @@ def _down(talk: Talk, where: str) -> Ask | None:
     stay = Option("stay", "It is saved by itself as soon as it can be.")
     unsaved = Option("leave it unsaved", "It goes into a rescue file, if there is room for one.")
     question = f"{hand.unsaved} not saved yet. {hand.trouble}".rstrip()
-    return Choose(question=question, options=(stay, unsaved), then=leave)
+    return Choose(question=question, options=(stay, unsaved), then=leave, unasked=True)
 
 
 ACT = Action(
