@@ -50,7 +50,7 @@ FIRST = (
 MORE_FROM = 23
 """From so many lines on there is room for that word."""
 
-_SIGNS: dict[Stands, str] = {"done": "■", "here": "◆", "under-way": "◆", "to-come": "□", "left-out": "×"}
+_SIGNS: dict[Stands, str] = {"done": "■", "here": "▸", "under-way": "◆", "to-come": "□", "left-out": "×"}
 
 
 class ShelfScreen(Listed[None]):

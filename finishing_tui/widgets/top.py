@@ -12,6 +12,7 @@ from finishing_tui.widgets.step_words import is_pictured
 
 _MARKS = {
     "done": ("■", "$quiet"),
+    "here": ("▸", "$count"),
     "under-way": ("◆", "$count"),
     "to-come": ("□", "$quiet"),
     "left-out": ("×", "$quiet"),
@@ -92,7 +93,9 @@ class Top(Rows):
         left = plain(seen.title, "$quiet") + plain(f" · size {seen.size}", "$quiet")
         step = f"step {seen.step} of {seen.steps}" if seen.step else f"all {seen.steps} steps"
         right = plain(step, "$foreground")
-        track = _track(tuple([line.status for line in seen.list]), seen.step, looking=seen.looking)
+        track = _track(
+            tuple([("here" if line.here else line.status) for line in seen.list]), seen.step, looking=seen.looking
+        )
         minutes = _minutes(seen)
         time_left = plain(f" · {seen.time_left}", "$quiet") if seen.time_left else Content()
         state = self._state()
