@@ -26,6 +26,11 @@ def is_pictured(picture: Picture, width: int, tallness: str) -> bool:
     return bool(picture.lines) and width >= PICTURED and tallness in {"high", "tall"}
 
 
+def is_caution(line: WordLine) -> bool:
+    """Return whether a line is a caution that is to be shown."""
+    return line.heading == CARE and not line.behind
+
+
 class StepWords(Rows):
     """As much of the words as there is room for; where that is not all, the last line says how to see the rest."""
 
@@ -61,7 +66,7 @@ class StepWords(Rows):
 
     def _care(self) -> list[WordLine]:
         """Return the caution, where it is shown."""
-        return [line for line in self._lines if line.heading == CARE and not line.behind]
+        return [line for line in self._lines if is_caution(line)]
 
     def _words(self, width: int, most: int) -> list[Content]:
         """Return as many lines as fit, a caution among them; as many as before it went behind its key."""

@@ -150,6 +150,9 @@ LARGE = {"size": "large"}
 CREW = {"recipe": "crew-neck", "size": "6 years"}
 """The crew neck that comes with the program, for a child."""
 
+JACKET = {"recipe": "baby-jacket", "size": "6 months"}
+"""The jacket that comes with the program, for a baby."""
+
 SCENES: dict[str, Scene] = {
     "item": Scene(),
     "just-begun": Scene(changes=CREW),
@@ -157,6 +160,9 @@ SCENES: dict[str, Scene] = {
     "left-open": Scene(keys=("g", "left"), changes=CREW),
     "caution-first": Scene(15, changes=CREW),
     "caution-child": Scene(20, changes=CREW),
+    "caution-child-stitches": Scene(4, _picked(1), changes=JACKET),
+    "item-second": Scene(keys=("space",), changes=CREW),
+    "spot-before-the-first": Scene(PICK_UP),
     "join": Scene(JOIN, _picked(2)),
     "join-uneven": Scene(JOIN, (TakeCount(7, "left_front"),)),
     "join-which": Scene(JOIN, (), ("6", "enter")),
