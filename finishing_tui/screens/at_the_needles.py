@@ -88,6 +88,7 @@ class AtTheNeedles(Leaving[None]):
     def draw(self) -> None:
         """Draw what there is to see now; every widget draws only what changed."""
         talk, seen = self.talk, self.seen()
+        ticks = isinstance(seen.face, ItemFace | ValueFace | MessageFace)
         roomy, help_key = _is_roomy(seen), talk.keys.shown("needles.help")
         care = help_key if not roomy and any(is_caution(line) for line in seen.lines) else ""
         self.query_one(Top).show(seen, talk.hand.unsaved, look=bool(talk.read_only), care=care)
@@ -95,7 +96,7 @@ class AtTheNeedles(Leaving[None]):
         self._face_for(seen).show(seen.face, typed, seen.digits)
         self.query_one(Holdings).show(seen)
         self.query_one(ToLay).show(seen.lying)
-        self.query_one(StepWords).show(seen.lines, seen.lying, roomy=roomy, help_key=help_key)
+        self.query_one(StepWords).show(seen.lines, seen.lying, roomy=roomy, ticks=ticks, help_key=help_key)
         self.query_one(KeyLine).show(foot(talk))
         self._say()
 

@@ -188,6 +188,8 @@ SCENES: dict[str, Scene] = {
     "bind-off-long": Scene(BIND_OFF, _picked(20), changes=LARGE),
     "check": Scene(CHECK, _picked(1)),
     "weave-in": Scene(WEAVE, _picked(2)),
+    "weave-in-lies": Scene(26, changes=CREW),
+    "weave-in-lies-no-more": Scene(26, _picked(1), changes=CREW),
     "value": Scene(BLOCK, _picked(1)),
     "value-typed": Scene(BLOCK, _picked(1), ("2", "8", ".", "5")),
     "at-its-end": Scene(COUNT, (TakeCount(26),)),

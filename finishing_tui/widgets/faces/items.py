@@ -38,14 +38,14 @@ class Checklist(Rows):
             lines += [plain(mark if not row else "  ", style) + line for row, line in enumerate(text)]
         if height is None or len(lines) <= height:
             return lines
-        first = _first(begins, min(self._done, len(begins) - 1), len(lines), height)
+        first = first_line(begins, min(self._done, len(begins) - 1), len(lines), height)
         shown = lines[first : first + height]
         if first + height < len(lines) and first + height not in begins:
             shown[-1] = shown[-1].truncate(max(width - 2, 0)).rstrip() + plain(" …", "$quiet")
         return shown
 
 
-def _first(begins: Sequence[int], at: int, lines: int, height: int) -> int:
+def first_line(begins: Sequence[int], at: int, lines: int, height: int) -> int:
     """Return the line to begin with, the first of an item: that before the next one, where both have room.
 
     ``begins``: the first lines of all items; ``at``: which item is next.
