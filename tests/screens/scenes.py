@@ -258,6 +258,8 @@ SCENES: dict[str, Scene] = {
     "shelf-says-plain-letters": Scene(
         on_shelf=True, said="Plain letters only: TERM is linux. Set FINISHING_LOOKS=dark for every sign."
     ),
+    "shelf-where": Scene(PICK_UP, _picked(4), before=_sat_before, on_shelf=True),
+    "start-which-size-nothing": Scene(opened=lambda _: WhichSizeScreen(shipped_recipe("crew-neck"))),
     "shelf-trouble": Scene(PICK_UP, _picked(4), before=_damaged, on_shelf=True),
     "shelf-empty": Scene(before=_taken_away, on_shelf=True),
     "pedals": Scene(keys=("k",), on_shelf=True),
