@@ -42,6 +42,7 @@ class OnShelf:
 
     ``step`` of ``steps`` as the recipe numbers them (0 of 0: not begun); ``track``: how each step stands that is for
     its size; ``touched``: when it was last worked on, UTC, ISO 8601, empty if never; ``finished``: no step is left;
+    ``where``: what was written as it was put down;
     ``trouble``: why it cannot be opened, as a sentence, empty if it can.
     """
 
@@ -55,6 +56,7 @@ class OnShelf:
     trouble: str = ""
     track: tuple[Stands, ...] = ()
     finished: bool = False
+    where: str = ""
 
 
 def shelf_folder() -> Path:
@@ -139,9 +141,19 @@ def _seen(folder: Path) -> OnShelf:
     last = state.sittings[-1] if state.sittings else None
     touched = state.last_act or (last.began if last else "")
     track = tuple(_stands(state, index) for index in range(len(state.steps)) if state.plan.is_for(index))
+    where = last.where if last else ""
     plan = state.plan
     return OnShelf(
-        folder, plan.title, plan.size, step, len(state.steps), heading, touched, track=track, finished=finished
+        folder,
+        plan.title,
+        plan.size,
+        step,
+        len(state.steps),
+        heading,
+        touched,
+        track=track,
+        finished=finished,
+        where=where,
     )
 
 

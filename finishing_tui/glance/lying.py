@@ -1,7 +1,8 @@
 """How the work lies as a small picture: looked down on from above, with the knitter below it.
 
-A piece is drawn edge on, as a band of two lines: the side away from the knitter above, the side towards her below. Knit
-stitches (v) stand for its right side, purl bumps (-) for its wrong side. Two pieces that lie together are two bands.
+A piece is drawn edge on, as a band of two lines: the side away from the knitter above, the side towards her below. The
+two legs of knit stitches stand for its right side, bumps for its wrong side: no sign of a chart means something else
+here. Two pieces that lie together are two bands.
 """
 
 from dataclasses import dataclass
@@ -9,10 +10,9 @@ from typing import Literal
 
 from finishing_tui.craft.ledger import Posture
 
-WIDE = 11
-"""Columns of a piece between its ends."""
+_FABRIC = {"right": "╲╱ ╲╱ ╲╱ ╲╱", "wrong": "∪ ∪ ∪ ∪ ∪ ∪"}
+"""Both sides of the fabric, as wide as one another; the drawings of the techniques have the same signs."""
 
-_STITCH = {"right": "v", "wrong": "-"}
 _OTHER: dict[str, Literal["right", "wrong"]] = {"right": "wrong", "wrong": "right"}
 
 
@@ -76,8 +76,7 @@ def lying(posture: Posture) -> tuple[Lying, ...]:
 
 def _piece(away: str, towards: str) -> tuple[str, str]:
     """Return a piece seen edge on: the side away from the knitter over the side towards her."""
-    many = WIDE // 2 + 1
-    return f"╭ {' '.join(_STITCH[away] * many)} ╮", f"╰ {' '.join(_STITCH[towards] * many)} ╯"
+    return f"╭ {_FABRIC[away]} ╮", f"╰ {_FABRIC[towards]} ╯"
 
 
 def _end(yarn_at: str) -> Literal["left", "right", ""]:

@@ -140,6 +140,18 @@ def held_places(recipe: Recipe) -> Mapping[str, str]:
     return {name: place.text for name, place in recipe.place.items() if place.live != 0}
 
 
+def held_by_size(recipe: Recipe) -> Mapping[str, tuple[int, ...]]:
+    """Return what those places hold in each size; a size whose numbers cannot be worked out is left out."""
+    found = {}
+    for index, size in enumerate(recipe.sizes):
+        try:
+            numbers = numbers_for(recipe, index)
+            found[size] = tuple(count_of(recipe.place[name].live, numbers, index) for name in held_places(recipe))
+        except FinishingError:
+            continue
+    return found
+
+
 def _size(draft: Draft) -> StartQuestion:
     recipe = draft.recipe
     options = tuple(_size_option(recipe, index) for index in range(len(recipe.sizes)))

@@ -6,7 +6,7 @@ from typing import Any
 from textual.screen import Screen
 
 from finishing_tui.glance.all_words import all_lines
-from finishing_tui.glance.values import Glance, SpotFace
+from finishing_tui.glance.values import Glance
 from finishing_tui.screens.asked_large import LargeAsk
 from finishing_tui.screens.boxes import boxed
 from finishing_tui.screens.help import HelpScreen
@@ -21,6 +21,7 @@ from finishing_tui.talk.asks import Ask, FindAction, ReadHelp, ReadLedger, ReadT
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.dispatch import ask_for
 from finishing_tui.talk.keys import Keys
+from finishing_tui.widgets.faces import VIEWS
 
 
 def put(over: Screen[Any], talk: Talk, ask: Ask, seen: Callable[[], Glance], then: Callable[[], None]) -> None:
@@ -54,8 +55,8 @@ def _screen(talk: Talk, ask: Ask, seen: Callable[[], Glance], keys: Keys) -> Scr
             return WhatIfScreen(talk, ask)
         case ReadHelp():
             here = seen()
-            shapes = isinstance(here.face, SpotFace)
-            return HelpScreen(here.heading, all_lines(here), now(talk, keys), shapes=shapes, picture=here.lying)
+            legend = VIEWS[type(here.face)].LEGEND
+            return HelpScreen(here.heading, all_lines(here), now(talk, keys), legend=legend, picture=here.lying)
         case ReadTechniques():
             return TechniqueScreen(ask.helping, ask.others, left_handed=ask.left_handed)
         case ReadLedger():

@@ -96,14 +96,10 @@ class ComingBackScreen(Leaving[int | None]):
         if found:
             asked = coming_back_asks(found)
         self.query_one("#asked", Sentences).show((asked, "$foreground"))
-        self.set_class(bool(self._typed), "-typed")
-        if self._typed:
-            shown = Shown(verb=self._typed, first="typed", style="$mark")
-        else:
-            face = self._back.now.face
-            count, of = _figures(face)
-            shown = Shown(count, of, verb=face.act)
-        self.query_one(FigurePair).show(shown)
+        face = self._back.now.face
+        count, of = _figures(face)
+        aside = ("you counted",) if self._typed else ()
+        self.query_one(FigurePair).show(Shown(self._typed or count, of, aside, face.act), self._back.now.digits)
         key = keys_of(self).shown
         if self._typed:
             keys = [

@@ -10,8 +10,7 @@ from finishing_tui.glance.values import WordLine
 from finishing_tui.screens.keys import bindings
 from finishing_tui.screens.keys_shown import KeyGroup
 from finishing_tui.screens.page import PAGE, PageScreen
-from finishing_tui.widgets.edge_strip import LEGEND
-from finishing_tui.widgets.plain import plain, wrapped
+from finishing_tui.widgets.plain import packed, plain, wrapped
 from finishing_tui.widgets.rows import Rows
 from finishing_tui.widgets.step_words import picture_rows
 
@@ -20,7 +19,7 @@ class Page(Rows):
     """A title, the keys under their headings, the words of a step, how the work lies, and what the shapes mean."""
 
     def __init__(
-        self, title: str, lines: Sequence[WordLine], keys: Sequence[KeyGroup], legend: str, picture: Picture
+        self, title: str, lines: Sequence[WordLine], keys: Sequence[KeyGroup], legend: Sequence[str], picture: Picture
     ) -> None:
         super().__init__()
         self._picture = picture
@@ -49,7 +48,7 @@ class Page(Rows):
         if self._picture.lines:
             found += [Content(), plain(self._picture.heading, "bold $act"), *picture_rows(self._picture, width)]
         if self._legend:
-            found += [Content(), plain("the edge", "bold $act"), *wrapped(plain(self._legend), width)]
+            found += [Content(), plain("what the signs mean", "bold $act"), *packed(self._legend, width)]
         return found
 
 
@@ -64,15 +63,15 @@ class HelpScreen(PageScreen):
         lines: Sequence[WordLine],
         keys: Sequence[KeyGroup],
         *,
-        shapes: bool = False,
+        legend: Sequence[str] = (),
         picture: Picture | None = None,
     ) -> None:
         """Show a ``title``, ``keys`` with what they do under their headings, and the words of a step.
 
-        ``shapes``: those of the edge too; ``picture``: how the work lies.
+        ``legend``: what the signs of the drawing mean; ``picture``: how the work lies.
         """
         super().__init__()
-        self._page = Page(title, lines, keys, LEGEND if shapes else "", picture or Picture())
+        self._page = Page(title, lines, keys, legend, picture or Picture())
 
     def text(self) -> ComposeResult:
         """Lay out everything in one column."""

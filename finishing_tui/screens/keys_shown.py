@@ -12,10 +12,16 @@ PLACES: dict[str, tuple[int, int]] = {
     "press": (8, 4),
     "finish": (8, 8),
     "recount": (5, 5),
-    "other": (8, 7),
+    "other": (7, 7),
     "take_back": (5, 5),
 }
 """The actions whose keys keep their places from press to press, and how wide their labels are, wide and narrow."""
+
+FIRST_STITCH = (16, 12)
+"""Before the first stitch the key that goes there has the place of the keys to count and to do otherwise."""
+
+BRIEF = {"put_down"}
+"""The actions whose keys stand there without a label, where there is no room for it."""
 
 KeyGroup = tuple[str, list[ShownKey]]
 """A heading, and keys with what they will do."""
@@ -31,10 +37,17 @@ def foot(talk: Talk) -> list[ShownKey | KeyPlace]:
     def label(action: str) -> str:
         return offered[action].label if action in offered else ""
 
-    places = () if talk.read_only else PLACES.items()
-    kept = [KeyPlace(key(action), label(action), *cells) for action, cells in places]
+    places = {} if talk.read_only else dict(PLACES)
+    if "first_stitch" in offered and not {"recount", "other"} & {*offered}:
+        del places["recount"], places["other"]
+        places = {**places, "first_stitch": FIRST_STITCH, "take_back": places.pop("take_back")}
+    kept = [KeyPlace(key(one), label(one), *cells, ends=one == "recount") for one, cells in places.items()]
     clear = [(key("clear"), "clear" if talk.typed else "go back")] if _clears(talk) else []
-    others = [(key(act.id), label(act.id)) for act in ACTS if act.id in offered and act.id not in {*PLACES, "help"}]
+    others: list[ShownKey | KeyPlace] = [
+        KeyPlace(key(act.id), label(act.id), 0, brief=True) if act.id in BRIEF else (key(act.id), label(act.id))
+        for act in ACTS
+        if act.id in offered and act.id not in {*places, *PLACES, "help"}
+    ]
     return [*kept, *clear, *others, KeyPlace(key("help"), label("help"), 4, brief=True)]
 
 

@@ -50,7 +50,7 @@ FIRST = (
 MORE_FROM = 23
 """From so many lines on there is room for that word."""
 
-_SIGNS: dict[Stands, str] = {"done": "■", "here": "◆", "under-way": "◆", "to-come": "□", "left-out": "×"}
+_SIGNS: dict[Stands, str] = {"done": "■", "here": "▸", "under-way": "◆", "to-come": "□", "left-out": "×"}
 
 
 class ShelfScreen(Listed[None]):
@@ -261,10 +261,11 @@ class ShelfScreen(Listed[None]):
 
 
 def _lines(one: OnShelf) -> tuple[str, ...]:
-    """Return how far a garment is, and a sign for each of its steps."""
+    """Return how far a garment is, a sign for each of its steps, and where it was put."""
     if one.trouble:
         return (one.trouble,)
     if not one.steps:
         return (one.heading,)
     told = "finished: every step is done" if one.finished else f"step {one.step} of {one.steps}, {one.heading}"
-    return told, "".join(_SIGNS[stands] for stands in one.track)
+    where = (f"You wrote: {one.where}",) if one.where else ()
+    return told, "".join(_SIGNS[stands] for stands in one.track), *where

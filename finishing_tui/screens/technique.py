@@ -1,6 +1,7 @@
 """Techniques: how the hands do what this step asks for, with a drawing; one at a time, those that help here first."""
 
 from collections.abc import Iterator, Sequence
+from types import MappingProxyType
 
 from textual.app import ComposeResult
 from textual.content import Content
@@ -10,11 +11,14 @@ from finishing_tui.screens.keys import bindings, keys_of
 from finishing_tui.screens.page import PAGE, PageScreen
 from finishing_tui.widgets.column import Column
 from finishing_tui.widgets.key_line import ShownKey
-from finishing_tui.widgets.plain import plain, wrapped
+from finishing_tui.widgets.plain import packed, plain, wrapped
 from finishing_tui.widgets.rows import Rows
 
 WIDEST = 90
 """Longer lines are hard to read."""
+
+SIGNS = MappingProxyType({"∩": "stitch", "╷": "pick up", "╲╱": "knit", "∪": "bump", "~": "yarn", "<>": "chain"})
+"""What the signs mean that no drawing says itself."""
 
 
 class Explained(Rows):
@@ -43,6 +47,9 @@ class Explained(Rows):
         if shown.lines:
             yield Content()
             yield from (plain(line, "bold") for line in shown.lines)
+            yield from packed(
+                (f"{sign} {what}" for sign, what in SIGNS.items() if sign in shown.drawing), width, "$quiet"
+            )
             yield from wrapped(plain(shown.shows, "$quiet"), width)
             if self._mirrored:
                 yield from wrapped(plain("Drawn for a right hand: yours is its mirror image.", "$quiet"), width)

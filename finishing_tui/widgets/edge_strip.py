@@ -10,7 +10,8 @@ from types import MappingProxyType
 from textual.content import Content
 
 from finishing_tui.glance.values import Edge, SpotSort
-from finishing_tui.widgets.plain import between, plain
+from finishing_tui.letters import in_ascii
+from finishing_tui.widgets.plain import between, packed, plain
 from finishing_tui.widgets.rows import Rows
 
 SHAPES: Mapping[SpotSort, tuple[str, str, str]] = MappingProxyType(
@@ -29,7 +30,15 @@ ASCII, and its look. No sign of it means something else in a chart."""
 ROW = ("╵", "'")
 """A row of the edge, whatever lies above it."""
 
-LEGEND = "∩ picked up   m two from one row   ╷ still to pick up   ¦ two still to come   ▲ off plan   ½ halfway"
+LEGEND = (
+    "╵ row",
+    "∩ picked up",
+    "m two from one row",
+    "╷ still to pick up",
+    "¦ two still to come",
+    "▲ off plan",
+    "½ halfway",
+)
 """What the shapes mean."""
 
 TIPS = {"right": ("◂", "<"), "left": ("▸", ">")}
@@ -50,18 +59,18 @@ class EdgeStrip(Rows):
         self.redraw()
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
-        """Return the lines for the part of the edge around the next spot; where it is low, names give way."""
+        """Return the lines for the part of the edge around the next spot; where it is low, help has the legend."""
         del height
         if self._edge is None:
             return ()
         rows = edge_rows(self._edge, width, ascii_only=self.ascii, ahead=self._ahead)
-        if self.tallness == "low":
-            return rows[:3]
-        if self.tallness not in {"high", "tall"}:
-            return rows
-        drawn = {sign for row in rows[:3] for sign in row.plain} | {SHAPES["to pick"][0], SHAPES["picked"][0]}
-        legend = "   ".join(part for part in LEGEND.split("   ") if part[0] in drawn or self.ascii)
-        return [*rows, plain(legend, "$quiet").truncate(width, ellipsis=True)]
+        return rows if self.tallness == "low" else [*rows, self._legend(rows, width)]
+
+    def _legend(self, rows: Sequence[Content], width: int) -> Content:
+        """Return in one line what the signs mean that are drawn, or soon will be."""
+        drawn = {in_ascii(sign) for row in rows[:3] for sign in row.plain} | {in_ascii(SHAPES["picked"][0])}
+        parts = (part for part in LEGEND if in_ascii(part[0]) in drawn)
+        return packed(parts, width, "$quiet")[0]
 
 
 def edge_rows(
@@ -78,10 +87,13 @@ def edge_rows(
         first, last, step = window(edge, room)
     alphabet = int(ascii_only)
     here = edge.at + 1 + ahead
+    dense_tip = edge.at + 1 if step == 1 and edge.at else 0  # no room beside it: the tip stands where the next one goes
     above: list[tuple[str, str]] = []
     gaps = _gaps(edge, first, last, step - 1, alphabet)
     for spot, (sort, right_of_it) in enumerate(zip(edge.sorts(first, last), gaps, strict=True), first):
         *signs, style = SHAPES[sort]
+        if spot == dense_tip:
+            signs, style = [*TIPS[edge.hand]], "bold $act"
         above.append((signs[alphabet] + right_of_it, "bold $act" if spot == here else style))
     gap = " " * (step - 1)
     rows = [(ROW[alphabet] + gap, "$quiet")] * len(above)

@@ -62,7 +62,7 @@ def in_cells(shown: Shown, digits: int, cells: Cells, width: int, *, ascii_only:
     verb, style = shown.verb.upper(), f"bold {shown.style}"
     figures = _figures(shown, digits, cells, ascii_only)
     if not cells.beside:
-        middle = between(aside, first, width) if fits_between(aside, first, width) else first or aside
+        middle = between(first, aside, width) if fits_between(first, aside, width) else first or aside
         word = _word(verb, style, cells, width, ascii_only) if verb else ()
         return [*figures, middle, *word, *(wrapped(then, width)[:MOST_THEN] if then else [])]
     high, at = cells.count.lines, word_at(cells, digits)

@@ -19,16 +19,23 @@ class Holdings(Rows):
         super().__init__(id="holdings")
         self._holdings: tuple[Holding, ...] = ()
         self._rest: tuple[tuple[str, int], ...] = ()
+        self._gives_way = False
 
     def show(self, seen: Glance) -> None:
         """Show what a glance says is held."""
         self._holdings = seen.holdings
         self._rest = (("tails", len(seen.tails)), ("markers", len(seen.markers)), ("holes", len(seen.holes)))
+        self._gives_way = seen.lying.to_be
         self.redraw()
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
-        """Return the line of holdings, in as many lines as it takes; the rest at its end or below."""
+        """Return the line of holdings, in as many lines as it takes; the rest at its end or below.
+
+        On the lowest screen they give way to how the work is to be laid.
+        """
         del height
+        if self._gives_way and self.tallness == "low":
+            return ()
         lines: list[Content] = []
         line = Content()
         for holding in sorted(self._holdings, key=lambda one: not one.here):

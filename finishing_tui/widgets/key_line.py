@@ -23,7 +23,8 @@ ShownKey = tuple[str, str]
 class KeyPlace:
     """A key that keeps its place on the line, whatever its label is just now; with none only the place is kept.
 
-    ``wide``: so many cells the label takes at least, and ``narrow`` on a narrow screen; ``brief``: it has none there.
+    ``wide``: so many cells the label takes at least, and ``narrow`` on a narrow screen; ``brief``: where there is no
+    room for it, the key stands there without it; ``ends``: on a narrow screen the next one begins a line.
     """
 
     key: str
@@ -31,6 +32,7 @@ class KeyPlace:
     wide: int
     narrow: int = 0
     brief: bool = False
+    ends: bool = False
 
 
 class KeyLine(Rows):
@@ -70,24 +72,33 @@ class KeyLine(Rows):
         """Return the line, or two where it is narrow."""
         del height
         narrow = width < NARROW
-        keys = [_drawn(_placed(one, narrow=narrow)) for one in self._instead or self._keys]
-        if not keys:
+        shown = self._instead or self._keys
+        if not shown:
             return [Content()]
+        *keys, last = [_drawn(_placed(one, narrow=narrow)) for one in shown]
         if self._whole:
-            return _all(keys, width)
-        *keys, last = keys
-        lines = [Content() for _ in range(2 if narrow and self.tallness != "low" else 1)]
+            return _all([*keys, last], width)
+        placed = isinstance(shown[-1], KeyPlace)
+        if narrow:
+            last = (*_bare(shown[-1]), last)[0]
+        lines = [Content() for _ in range(2 if narrow and (placed or self.tallness != "low") else 1)]
         if self._blank:
             return lines
         rooms = [width] * len(lines)
         rooms[-1] -= last.cell_length + GAP.cell_length
         at = 0
-        for one in keys:
-            while at < len(lines) and _with(lines[at], one).cell_length > rooms[at]:
+        for one, key in zip(keys, shown, strict=False):
+            ends = isinstance(key, KeyPlace) and key.ends and at < len(lines) - 1
+            if ends and one.plain.isspace():
                 at += 1
-            if at == len(lines):
+                continue
+            while at < len(lines) - 1 and _with(lines[at], one).cell_length > rooms[at]:
+                at += 1
+            fits = [form for form in (one, *_bare(key)) if _with(lines[at], form).cell_length <= rooms[at]]
+            if not fits:
                 break
-            lines[at] = _with(lines[at], one)
+            lines[at] = _with(lines[at], fits[0])
+            at = min(at + ends, len(lines) - 1)
         lines[-1] = lines[-1].pad_right(max(width - lines[-1].cell_length - last.cell_length, 0)) + last
         return lines
 
@@ -96,9 +107,12 @@ def _placed(one: ShownKey | KeyPlace, *, narrow: bool) -> ShownKey:
     """Return a key with its label as wide as its place."""
     if not isinstance(one, KeyPlace):
         return one
-    if narrow and one.brief:
-        return one.key, ""
     return (one.key if one.label else " " * len(one.key)), one.label.ljust(one.narrow if narrow else one.wide)
+
+
+def _bare(one: ShownKey | KeyPlace) -> tuple[Content, ...]:
+    """Return a key without its label, where it may stand so."""
+    return (_drawn((one.key, "")),) if isinstance(one, KeyPlace) and one.brief else ()
 
 
 @lru_cache(maxsize=256)

@@ -22,6 +22,10 @@ class DrawnNeedle:
     bare: bool = False
 
 
+LEGEND = ("∩ stitch on the needle", "▷ its tip", "■ done", "╵ row of an edge")
+"""What the shapes mean."""
+
+
 class Loops(Rows):
     """A line or two for every needle: its name and number, and its stitches as shapes, as many as there is room for."""
 
@@ -64,9 +68,9 @@ class Loops(Rows):
             hidden_left = done + left - room - hidden_done
         most = max(one.done + one.left for one in self._needles)  # all alike, so that the longer one looks longer
         gap = " " if 2 * most <= room else ""
-        loop, passed, wire, tip = "n'=>" if self.ascii else "∩╵═▷"
+        loop, passed, wire, tip = "∩■═▷"
         if needle.bare:
-            loop, wire, tip = passed, " ", ""
+            loop, wire, tip = "╵", " ", ""
         before = plain(f"{hidden_left}‹ ", "$quiet") if hidden_left > 0 else Content()
         after = plain(f" ›{hidden_done}", "$quiet") if hidden_done else Content()
         between = wire if gap else ""

@@ -36,6 +36,15 @@ def wrapped(content: Content, width: int, most: int = 0) -> list[Content]:
     return lines
 
 
+def packed(texts: Iterable[str], width: int, style: str = "") -> list[Content]:
+    """Return short ``texts`` one beside the other, in as many lines as they need; none is torn apart."""
+    lines: list[str] = []
+    for text in texts:
+        longer = f"{lines[-1]}   {text}" if lines else text
+        lines = [*lines[:-1], longer] if lines and Content(longer).cell_length <= width else [*lines, text]
+    return plain_rows(lines, style)
+
+
 def between(left: Content, right: Content, width: int) -> Content:
     """Return ``left`` and ``right`` at the two ends of a line ``width`` cells wide; the left gives way."""
     room = width - right.cell_length - 2

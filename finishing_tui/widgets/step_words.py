@@ -18,12 +18,25 @@ MOST_CAUTION = 3
 """Lines of a caution; help shows all of it."""
 
 BESIDE = 46
-"""The columns that the picture and its words take."""
+"""The columns that the picture and its words take; kept where there is nothing to draw, so that no word moves."""
+
+PIECES = 6
+"""Lines of the largest picture; they are kept where a tick may bring one."""
+
+
+def has_room(width: int, tallness: str) -> bool:
+    """Return whether a screen of this size has room for the picture beside the words."""
+    return width >= PICTURED and tallness in {"high", "tall"}
 
 
 def is_pictured(picture: Picture, width: int, tallness: str) -> bool:
     """Return whether the picture is drawn on a screen of this size: then its words need not be said twice."""
-    return bool(picture.lines) and width >= PICTURED and tallness in {"high", "tall"}
+    return bool(picture.lines) and has_room(width, tallness)
+
+
+def is_caution(line: WordLine) -> bool:
+    """Return whether a line is a caution that is to be shown."""
+    return line.heading == CARE and not line.behind
 
 
 class StepWords(Rows):
@@ -34,15 +47,20 @@ class StepWords(Rows):
         self._lines: tuple[WordLine, ...] = ()
         self._picture = Picture()
         self._roomy = False
+        self._ticks = False
         self._help = "?"
 
-    def show(self, lines: tuple[WordLine, ...], picture: Picture, *, roomy: bool, help_key: str = "?") -> None:
+    def show(
+        self, lines: tuple[WordLine, ...], picture: Picture, *, roomy: bool, ticks: bool, help_key: str = "?"
+    ) -> None:
         """Show the words of a step, and how the work lies.
 
-        ``roomy``: even a low screen makes room for a caution; ``help_key``: the key that shows all the words.
+        ``roomy``: even a low screen makes room for a caution; ``ticks``: there are no stitches to count, and a tick may
+        change how the work lies; ``help_key``: the key that shows all the words.
         """
-        if (lines, picture, roomy, help_key) != (self._lines, self._picture, self._roomy, self._help):
-            self._lines, self._picture, self._roomy, self._help = lines, picture, roomy, help_key
+        shown = (lines, picture, roomy, ticks, help_key)
+        if shown != (self._lines, self._picture, self._roomy, self._ticks, self._help):
+            self._lines, self._picture, self._roomy, self._ticks, self._help = shown
             self.redraw()
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
@@ -50,10 +68,12 @@ class StepWords(Rows):
         del height
         if self.tallness == "low":
             return self._cut(all_words(self._care(), width), width, MOST_CAUTION) if self._roomy else ()
-        if not is_pictured(self._picture, width, self.tallness):
+        if not has_room(width, self.tallness):
             return self._words(min(width, 96), _MOST[self.tallness])
         drawn = picture_rows(self._picture, BESIDE)
-        words = self._words(min(width - BESIDE - 4, 96), max(_MOST[self.tallness], len(drawn)))
+        least = max(PIECES if self._ticks else _MOST["high"], len(drawn))
+        words = self._words(min(width - BESIDE - 4, 96), max(_MOST[self.tallness], least))
+        words += [Content()] * (least - len(words))
         left = width - BESIDE
         return [
             one.pad_right(left - one.cell_length) + two for one, two in zip_longest(words, drawn, fillvalue=Content())
@@ -61,7 +81,7 @@ class StepWords(Rows):
 
     def _care(self) -> list[WordLine]:
         """Return the caution, where it is shown."""
-        return [line for line in self._lines if line.heading == CARE and not line.behind]
+        return [line for line in self._lines if is_caution(line)]
 
     def _words(self, width: int, most: int) -> list[Content]:
         """Return as many lines as fit, a caution among them; as many as before it went behind its key."""

@@ -12,6 +12,7 @@ from finishing_tui.widgets.step_words import is_pictured
 
 _MARKS = {
     "done": ("■", "$quiet"),
+    "here": ("▸", "$count"),
     "under-way": ("◆", "$count"),
     "to-come": ("□", "$quiet"),
     "left-out": ("×", "$quiet"),
@@ -33,10 +34,14 @@ class Top(Rows):
         self._seen: Glance | None = None
         self._unsaved = 0
         self._look = False
+        self._care = ""
 
-    def show(self, seen: Glance, unsaved: int, *, look: bool) -> None:
-        """Show a glance; ``unsaved`` commands are not on the disk, and ``look`` says that nothing may be done."""
-        self._seen, self._unsaved, self._look = seen, unsaved, look
+    def show(self, seen: Glance, unsaved: int, *, look: bool, care: str = "") -> None:
+        """Show a glance; ``unsaved`` commands are not on the disk, and ``look`` says that nothing may be done.
+
+        ``care``: the key that shows what is to be taken care of, where the lowest screen has no room for the words.
+        """
+        self._seen, self._unsaved, self._look, self._care = seen, unsaved, look, care
         self.redraw()
 
     def mark(self, unsaved: int) -> None:
@@ -68,7 +73,10 @@ class Top(Rows):
         high = LINES["low" if self.tallness == "low" else ""]
         lines = [line.truncate(width, ellipsis=True) for line in lines[:high]]
         lines += wrapped(plain(lie, "$quiet"), width, high - len(lines)) if lie and len(lines) < high else []
-        return [*lines, *[Content()] * (high - len(lines))]
+        lines += [Content()] * (high - len(lines))
+        if self._care and self.tallness == "low":
+            lines[-1] = between(lines[-1], plain(f"! take care: {self._care}", "bold $alarm"), width)
+        return lines
 
     def _narrow(self, seen: Glance, heading: Content, part: Content, width: int) -> tuple[list[Content], bool]:
         """Return the head without the garment's name: the step, the time, its part, and what is not saved.
@@ -92,7 +100,9 @@ class Top(Rows):
         left = plain(seen.title, "$quiet") + plain(f" · size {seen.size}", "$quiet")
         step = f"step {seen.step} of {seen.steps}" if seen.step else f"all {seen.steps} steps"
         right = plain(step, "$foreground")
-        track = _track(tuple([line.status for line in seen.list]), seen.step, looking=seen.looking)
+        track = _track(
+            tuple([("here" if line.here else line.status) for line in seen.list]), seen.step, looking=seen.looking
+        )
         minutes = _minutes(seen)
         time_left = plain(f" · {seen.time_left}", "$quiet") if seen.time_left else Content()
         state = self._state()

@@ -100,7 +100,7 @@ def test_the_picture_says_what_the_words_say(facing: str, together: str, near: s
         return
     assert len({len(line.drawn) for line in picture}) == 1
     assert len(picture) == (5 if together else 3)
-    stitch = {"right": "v", "wrong": "-"}
+    stitch = {"right": "╲╱", "wrong": "∪"}
     if facing:
         assert stitch[facing] in picture[-2].drawn
     if together:

@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 
 from finishing_tui import shipped
+from finishing_tui.letters import in_ascii
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.kinds.base import Step
 from finishing_tui.recipe.kinds.bind_off import BindOff
@@ -88,9 +89,10 @@ def test_what_a_step_only_mentions_does_not_count() -> None:
 
 @pytest.mark.parametrize("name", TECHNIQUES)
 def test_texts_are_short_and_plain(name: str) -> None:
-    """Each text fits a small screen, is plain ASCII, and has one voice: sentences with an end."""
+    """Each text but the drawing is plain ASCII, fits a small screen, and has one voice: sentences with an end."""
     technique = TECHNIQUES[name]
-    assert shipped.techniques()[name].read_text(encoding="utf-8").isascii()
+    text = shipped.techniques()[name].read_text(encoding="utf-8")
+    assert text.replace(technique.drawing, "").isascii()
     for key, most in MOST.items():
         assert len(getattr(technique, key)) <= most, key
     assert 3 <= len(technique.moves) <= 8
@@ -103,12 +105,25 @@ def test_texts_are_short_and_plain(name: str) -> None:
 
 @pytest.mark.parametrize("name", [name for name, technique in TECHNIQUES.items() if technique.drawing])
 def test_drawings_stand_whole_on_the_narrowest_screen(name: str) -> None:
-    """A drawing has at most 36 columns and 10 lines, no trailing blanks, and words for whoever hears it read."""
+    """At most 36 columns and 10 lines of signs that plain letters have too, and words for whoever hears it read."""
     technique = TECHNIQUES[name]
     assert len(technique.lines) <= HIGH
     assert max(map(len, technique.lines)) <= WIDE
-    assert all(line == line.rstrip() and line.isascii() and line.isprintable() for line in technique.lines)
+    assert all(line == line.rstrip() and line.isprintable() for line in technique.lines)
+    assert "?" not in in_ascii(technique.drawing)
     assert technique.shows
+
+
+def test_no_sign_of_a_chart_means_something_else() -> None:
+    """No circle, dot, slash, V or X stands for a stitch, but where it means what it means in a chart and says so."""
+    of_charts = {
+        (name, sign)
+        for name, technique in TECHNIQUES.items()
+        for word in technique.drawing.split()
+        for sign in word
+        if set(word) <= set("oO.xXvV/-_|=")
+    }
+    assert of_charts == {("buttonhole-yarn-over", "O"), ("buttonhole-yarn-over", "/")}
 
 
 def test_most_are_drawn() -> None:

@@ -89,12 +89,13 @@ def test_asked_numbers_say_how_to_count_them(name: str) -> None:
 
 
 def test_texts_hold_nothing_but_plain_characters() -> None:
-    """Recipes and garments are plain ASCII without braces other than the two words that turn round with the hand."""
+    """All but drawings is plain ASCII, without braces other than the two words that turn round with the hand."""
     for name, text in shipped_texts().items():
         if not name.endswith(".toml"):
             continue
-        assert text.isascii(), name
-        for one in strings(tomllib.loads(text)):
+        said = [*strings(tomllib.loads(text))]
+        assert all(one.isascii() for one in said if one not in DRAWINGS), name
+        for one in said:
             if one in DRAWINGS:
                 continue
             assert one.isprintable(), (name, one)

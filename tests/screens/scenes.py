@@ -150,6 +150,9 @@ LARGE = {"size": "large"}
 CREW = {"recipe": "crew-neck", "size": "6 years"}
 """The crew neck that comes with the program, for a child."""
 
+JACKET = {"recipe": "baby-jacket", "size": "6 months"}
+"""The jacket that comes with the program, for a baby."""
+
 SCENES: dict[str, Scene] = {
     "item": Scene(),
     "just-begun": Scene(changes=CREW),
@@ -157,6 +160,9 @@ SCENES: dict[str, Scene] = {
     "left-open": Scene(keys=("g", "left"), changes=CREW),
     "caution-first": Scene(15, changes=CREW),
     "caution-child": Scene(20, changes=CREW),
+    "caution-child-stitches": Scene(4, _picked(1), changes=JACKET),
+    "item-second": Scene(keys=("space",), changes=CREW),
+    "spot-before-the-first": Scene(PICK_UP),
     "join": Scene(JOIN, _picked(2)),
     "join-uneven": Scene(JOIN, (TakeCount(7, "left_front"),)),
     "join-which": Scene(JOIN, (), ("6", "enter")),
@@ -182,6 +188,8 @@ SCENES: dict[str, Scene] = {
     "bind-off-long": Scene(BIND_OFF, _picked(20), changes=LARGE),
     "check": Scene(CHECK, _picked(1)),
     "weave-in": Scene(WEAVE, _picked(2)),
+    "weave-in-lies": Scene(26, changes=CREW),
+    "weave-in-lies-no-more": Scene(26, _picked(1), changes=CREW),
     "value": Scene(BLOCK, _picked(1)),
     "value-typed": Scene(BLOCK, _picked(1), ("2", "8", ".", "5")),
     "at-its-end": Scene(COUNT, (TakeCount(26),)),
@@ -252,6 +260,8 @@ SCENES: dict[str, Scene] = {
     "shelf-says-plain-letters": Scene(
         on_shelf=True, said="Plain letters only: TERM is linux. Set FINISHING_LOOKS=dark for every sign."
     ),
+    "shelf-where": Scene(PICK_UP, _picked(4), before=_sat_before, on_shelf=True),
+    "start-which-size-nothing": Scene(opened=lambda _: WhichSizeScreen(shipped_recipe("crew-neck"))),
     "shelf-trouble": Scene(PICK_UP, _picked(4), before=_damaged, on_shelf=True),
     "shelf-empty": Scene(before=_taken_away, on_shelf=True),
     "pedals": Scene(keys=("k",), on_shelf=True),

@@ -5,12 +5,16 @@ from pathlib import Path
 import pytest
 
 from finishing_tui.garment.commands import Press
+from finishing_tui.screens.help import Page
 from finishing_tui.widgets.step_words import StepWords
 from tests.screens.hands import BLOCK, app_for, needles, settled, shelf, shown, work_to
-from tests.screens.scenes import CREW, SIZES
+from tests.screens.scenes import CREW, JACKET, SIZES
 
 CREW_RIB, SAFE = 15, 20
 """Steps of the crew neck, counted from 0: with a caution of its own, and with a child's."""
+
+JACKET_JOIN = 4
+"""A step of the baby jacket with stitches, and a caution that is a child's."""
 
 ITEMS = ("▸ There is no cord", "▸ Buttons or trims")
 """What is ticked off there, as the next one begins."""
@@ -42,6 +46,20 @@ async def test_a_childs_caution_is_read_at_every_size(size: tuple[int, int], pre
         text = " ".join(shown(app).split())
         assert "take care: Cords at the necks of children's clothes can strangle and small parts can choke." in text
         assert presses == 3 or ITEMS[presses] in text
+
+
+@pytest.mark.parametrize(("size", "presses"), [(size, many) for size in SIZES for many in (0, 3)])
+async def test_a_childs_caution_is_in_reach_while_stitches_are_made(size: str, presses: int, tmp_path: Path) -> None:
+    """It stands there in words; where the stitches need the room, a sign and the key, and behind that the words."""
+    folder = shelf(tmp_path, **JACKET)
+    work_to(folder, JACKET_JOIN, *[Press()] * presses)
+    app = app_for(folder)
+    async with app.run_test(size=SIZES[size]) as pilot:
+        await settled(pilot)
+        assert "take care: Keep it soft and loose" in shown(app) or (size == "40x20" and "! take care: ?" in shown(app))
+        await pilot.press("?")
+        await settled(pilot)
+        assert "Keep it soft and loose" in "\n".join(row.plain for row in app.screen.query_one(Page)._drawn)  # noqa: SLF001
 
 
 @pytest.mark.parametrize("size", [size for name, size in SIZES.items() if name != "40x20"])

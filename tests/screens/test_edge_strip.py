@@ -1,6 +1,6 @@
 """The edge as it is drawn: the caret always in sight, every spot in its shape, from either hand."""
 
-from itertools import pairwise
+from itertools import pairwise, permutations
 from typing import Literal
 
 from hypothesis import given
@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from finishing_tui.craft.spacing import space
 from finishing_tui.garment.work import Progress, Reached, Stretch
 from finishing_tui.glance.values import Edge
-from finishing_tui.widgets.edge_strip import ROW, SHAPES, edge_rows, window
+from finishing_tui.widgets.edge_strip import ROW, SHAPES, TIPS, edge_rows, window
 
 Hand = Literal["right", "left"]
 HANDS: st.SearchStrategy[Hand] = st.sampled_from(["right", "left"])
@@ -43,7 +43,10 @@ def test_every_spot_in_sight_has_the_shape_of_what_it_is(edge: Edge, width: int)
     first, last, step = window(edge, width - 2 * (len(str(edge.spots)) + 2))
     shapes = above(edge, width, step)
     walked = shapes if edge.hand == "left" else shapes[::-1]
-    assert walked == [SHAPES[edge.sort(spot)][0] for spot in range(first, last + 1)]
+    shapes = [SHAPES[edge.sort(spot)][0] for spot in range(first, last + 1)]
+    if step == 1 and 0 < edge.at < edge.spots:  # the tip has no room beside it
+        shapes[edge.at + 1 - first] = TIPS[edge.hand][0]
+    assert walked == shapes
     assert (first, last) == (1, edge.spots) or step == 1
     if first > 1:
         assert str(first - 1) in edge_rows(edge, width)[1].plain
@@ -62,7 +65,8 @@ def test_both_hands_see_mirror_images(edge: Edge, width: int) -> None:
     """A left-handed knitter walks from left to right: the spots are the same the other way round."""
     other = Edge(edge.spots, edge.at, edge.half, edge.before, edge.after, _OTHER[edge.hand], edge.progress)
     _, _, step = window(edge, width - 2 * (len(str(edge.spots)) + 2))
-    assert above(edge, width, step) == above(other, width, step)[::-1]
+    turned = {tip: other for (tip, _), (other, _) in permutations(TIPS.values())}
+    assert above(edge, width, step) == [turned.get(sign, sign) for sign in above(other, width, step)[::-1]]
 
 
 _OTHER: dict[Hand, Hand] = {"right": "left", "left": "right"}

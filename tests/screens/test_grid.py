@@ -11,6 +11,7 @@ from finishing_tui.widgets.faces import VIEWS
 from finishing_tui.widgets.figure_pair import DIGITS, FigurePair, Shown, in_cells
 from finishing_tui.widgets.figures import big
 from finishing_tui.widgets.grid import cells_for, count_wide, letters_for, word_at
+from finishing_tui.widgets.step_words import StepWords
 from tests.garment.test_recipes_by_commands import SIZES as SIZES_OF
 from tests.garment.test_recipes_by_commands import done_or_taken_back, taken
 from tests.safety.test_random_offers import NOW
@@ -68,6 +69,21 @@ def test_nothing_moves_on_a_random_walk(name: str) -> None:
             assert max(row.cell_length for row in rows) <= width
             placed(figures, [row.plain for row in rows], size)
     assert len({one.count for one in seen}) > 30
+
+
+@pytest.mark.parametrize("size", ["100x30", "160x50"])
+async def test_no_word_moves_when_a_tick_changes_how_the_work_lies(size: str, tmp_path: Path) -> None:
+    """Where the drawing of it goes as the ends are woven in, the prose beside it stands as it stood."""
+    app = SCENES["weave-in-lies"].app(tmp_path, "")
+    async with app.run_test(size=SIZES[size]) as pilot:
+        await settled(pilot)
+        words = needles(app).query_one(StepWords)
+        assert "╲╱" in shown(app)
+        stood = words.region, [row.plain[:40].rstrip() for row in words._drawn]  # noqa: SLF001
+        await pilot.press("space")
+        await settled(pilot)
+        assert "╲╱" not in shown(app)
+        assert stood == (words.region, [row.plain[:40].rstrip() for row in words._drawn])  # noqa: SLF001
 
 
 @pytest.mark.turns(of=2)

@@ -125,6 +125,24 @@ def test_no_offer_says_what_another_says(tmp_path: Path) -> None:
     assert all(len(one.label.split()) <= 3 for one in found)
 
 
+@pytest.mark.parametrize("size", [(40, 20), (80, 24)])
+async def test_no_key_moves_as_it_is_drawn(size: tuple[int, int], tmp_path: Path) -> None:
+    """On the foot itself, with digits typed or not, other, tink and put down stand where they stood, and are shown."""
+    folder = shelf(tmp_path)
+    work_to(folder, PICK_UP, *[Press()] * 4)
+    app = app_for(folder)
+    async with app.run_test(size=size) as pilot:
+        await pilot.pause()
+        found = []
+        for pressed in ("", "space", "4", "backspace", "x", "p", "escape"):
+            await pilot.press(*filter(None, [pressed]))
+            await pilot.pause()
+            text = "".join(line.ljust(size[0]) for line in shown(app).split("\n")[-2:])
+            found.append((text.find(" x "), text.find(" backspace "), text.find(" q ")))
+        places = [{at for at in key if at >= 0} for key in zip(*found, strict=True)]
+        assert [len(one) for one in places] == [1, 1, 1]
+
+
 async def test_help_opens_on_the_keys(tmp_path: Path) -> None:
     """The first thing on the page, at the smallest size too, and the words of the step are below."""
     folder = shelf(tmp_path)

@@ -27,6 +27,7 @@ from finishing_tui.screens.starting.recipes import RecipesScreen
 from finishing_tui.screens.starting.which_size import WhichSizeScreen
 from finishing_tui.widgets.choices import Choices
 from finishing_tui.widgets.entry import EntryBox
+from finishing_tui.widgets.fits import Fits
 from tests.screens.hands import WAIT, front, pressing, settled, shown
 from tests.screens.opened import Opened, draft, shipped_recipe
 
@@ -270,3 +271,15 @@ async def test_a_recipe_file_of_ones_own(tmp_path: Path) -> None:
         assert isinstance(front(app), AtTheNeedles)
         (folder,) = folders_on(tmp_path / "shelf")
         assert plan_of(folder).recipe.title == hostile
+
+
+async def test_the_sizes_stand_nearest_first(tmp_path: Path) -> None:
+    """What every size holds stands below what is counted, and each figure says by a sign whether it agrees."""
+    app = Opened(tmp_path, "", lambda _: WhichSizeScreen(shipped_recipe("crew-neck")))
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settled(pilot)
+        assert [row.plain.split()[0] for row in app.screen.query_one(Fits)._drawn[5:8]] == ["S", "M", "L"]  # noqa: SLF001
+        await pilot.press("2", "2")
+        await settled(pilot)
+        nearest = app.screen.query_one(Fits)._drawn[1].plain  # noqa: SLF001
+        assert nearest.split() == ["L", "22=", "22", "16", "80"]

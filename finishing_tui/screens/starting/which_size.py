@@ -5,12 +5,13 @@ from textual.containers import Vertical
 
 from finishing_tui.craft.words import listing
 from finishing_tui.glance.numbers import MOST_DIGITS
-from finishing_tui.glance.starting import held_places
+from finishing_tui.glance.starting import held_by_size, held_places
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.which_size import SizeFit, which_size
 from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of
 from finishing_tui.screens.listed import Listed
 from finishing_tui.widgets.choices import Choice, Choices
+from finishing_tui.widgets.fits import Fits, SizeHeld
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
@@ -19,6 +20,7 @@ from finishing_tui.widgets.sentences import Sentences
 class WhichSizeScreen(Listed[str | None]):
     """Type what is counted on any of the places; it returns the size that fits best, or None."""
 
+    CSS_PATH = "starting.tcss"
     BINDINGS = [  # noqa: RUF012  (Textual's way)
         *digits("digit('{}')"),
         *bindings("which size", {**TYPED, "lists.leave": "leave"}),
@@ -28,6 +30,7 @@ class WhichSizeScreen(Listed[str | None]):
         super().__init__()
         self._recipe = recipe
         self._places = held_places(recipe)
+        self._held = held_by_size(recipe)
         self._typed = dict.fromkeys(self._places, "")
 
     def compose(self) -> ComposeResult:
@@ -35,6 +38,7 @@ class WhichSizeScreen(Listed[str | None]):
         with Vertical(classes="head"):
             yield Sentences(most={"low": 6, "middling": 7, "high": 9})
         yield Choices(spaced=False, numbered=False)
+        yield Fits()
         yield Notice()
         yield KeyLine()
 
@@ -108,11 +112,18 @@ class WhichSizeScreen(Listed[str | None]):
         choices = self.query_one(Choices)
         shown = [Choice(text, aside=self._typed[place] or "?") for place, text in self._places.items()]
         choices.show(shown, choices.at)
+        self.query_one(Fits).show(self._sizes())
         key = keys_of(self).shown
         take = "next place" if self._next is not None else f"size {self.fits[0].size}" if self.fits else ""
         found = [(key("lists.take"), take)] if take else []
         keys = [("digits", "what you count"), (key(*MOVE), "move"), *found, (key("lists.leave"), "to the sizes")]
         self.query_one(KeyLine).show(keys)
+
+    def _sizes(self) -> list[SizeHeld]:
+        """Return what every size holds beside what was counted, nearest first; in the recipe's order before that."""
+        counted = [int(typed) if typed else None for typed in self._typed.values()]
+        held = {size: self._held[size] for size in [fit.size for fit in self.fits] or self._held}
+        return [SizeHeld(size, tuple(zip(has, counted, strict=True))) for size, has in held.items()]
 
     def _told(self) -> tuple[str, str]:
         fits = self.fits

@@ -30,6 +30,9 @@ class FaceView(Vertical, Generic[F]):
     MOST: ClassVar[Mapping[str, int]] = MappingProxyType({"low": 2, "middling": 3, "high": 4})
     """Lines of sentences there is room for; help shows all of them."""
 
+    LEGEND: ClassVar[tuple[str, ...]] = ()
+    """What the signs of its drawing mean."""
+
     def __init__(self) -> None:
         super().__init__()
         self._shown: tuple[F, Typed | None, int] | None = None

@@ -28,16 +28,32 @@ class Checklist(Rows):
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
         """Return the items, each with its mark; those before give way where there is no room."""
         lines: list[Content] = []
-        next_at = 0
+        begins: list[int] = []
         for index, item in enumerate(self._items):
             mark, style = ("■ ", "$quiet") if index < self._done else ("□ ", "$foreground")
             if index == self._done:
-                mark, style, next_at = "▸ ", "bold $act", len(lines)
+                mark, style = "▸ ", "bold $act"
+            begins.append(len(lines))
             text = wrapped(plain(item, style), width - 2)
             lines += [plain(mark if not row else "  ", style) + line for row, line in enumerate(text)]
-        if height is not None and len(lines) > height:
-            lines = lines[max(min(next_at - (height > 2), len(lines) - height), 0) :][:height]
-        return lines
+        if height is None or len(lines) <= height:
+            return lines
+        first = first_line(begins, min(self._done, len(begins) - 1), len(lines), height)
+        shown = lines[first : first + height]
+        if first + height < len(lines) and first + height not in begins:
+            shown[-1] = shown[-1].truncate(max(width - 2, 0)).rstrip() + plain(" …", "$quiet")
+        return shown
+
+
+def first_line(begins: Sequence[int], at: int, lines: int, height: int) -> int:
+    """Return the line to begin with, the first of an item: that before the next one, where both have room.
+
+    ``begins``: the first lines of all items; ``at``: which item is next.
+    """
+    ends = [*begins[1:], lines]
+    before = next((line for line in begins if lines - line <= height), lines)  # from here on all have room
+    fitting = [line for line in begins[max(at - 1, 0) : at + 1] if ends[at] - line <= height] or [begins[at]]
+    return min(fitting[0], before)
 
 
 class Items(FaceView[ItemFace]):

@@ -8,13 +8,14 @@ from textual.widget import Widget
 from finishing_tui.glance.values import PairFace
 from finishing_tui.widgets.faces.base import FaceView
 from finishing_tui.widgets.figure_pair import Shown
-from finishing_tui.widgets.loops import DrawnNeedle, Loops
+from finishing_tui.widgets.loops import LEGEND, DrawnNeedle, Loops
 from finishing_tui.widgets.moves import MoveLines
 
 
 class Pairs(FaceView[PairFace]):
     """Pairs of a join."""
 
+    LEGEND = LEGEND
     MOST = MappingProxyType({"low": 1, "middling": 3, "high": 4})
 
     def more(self) -> Sequence[Widget]:

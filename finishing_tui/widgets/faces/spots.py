@@ -5,13 +5,15 @@ from collections.abc import Sequence
 from textual.widget import Widget
 
 from finishing_tui.glance.values import SpotFace
-from finishing_tui.widgets.edge_strip import EdgeStrip
+from finishing_tui.widgets.edge_strip import LEGEND, EdgeStrip
 from finishing_tui.widgets.faces.base import FaceView
 from finishing_tui.widgets.figure_pair import Shown
 
 
 class Spots(FaceView[SpotFace]):
     """Picking up along an edge."""
+
+    LEGEND = LEGEND
 
     def more(self) -> Sequence[Widget]:
         """Return the edge."""
@@ -21,15 +23,17 @@ class Spots(FaceView[SpotFace]):
         """Return the loops, the target, where on the edge, and what to do next."""
         where = f"{face.unit} {face.spot} of {face.spots}"
         if face.waits:
-            return Shown(str(face.count), str(face.target), (where,), "COUNT", "", f"it should be {face.count}")
+            return Shown(str(face.count), str(face.target), (where,), "COUNT", "", face.halfway)
         first = f"{face.first} first" if face.first else ""
         then = f"then {face.after}" if face.after else face.then
         return Shown(str(face.count), str(face.target), (where,), face.act, first, then)
 
     def sentences(self, face: SpotFace) -> tuple[tuple[str, str], ...]:
-        """Return the rhythm and the recount; the row too where it does not stand beside the figures."""
+        """Return the rhythm, and the recount where it does not stand under the word."""
+        if face.waits:
+            return ((face.rhythm, "$foreground"),)
         halfway = (face.halfway, "bold $alarm" if face.due else "$quiet")
-        rhythm = (f"{face.rhythm}", "$foreground")
+        rhythm = (face.rhythm, "$foreground")
         return (halfway, rhythm) if face.due else (rhythm, halfway)
 
     def show_more(self, face: SpotFace) -> None:

@@ -7,11 +7,13 @@ from textual.widget import Widget
 from finishing_tui.glance.values import StitchFace
 from finishing_tui.widgets.faces.base import FaceView
 from finishing_tui.widgets.figure_pair import Shown
-from finishing_tui.widgets.loops import DrawnNeedle, Loops
+from finishing_tui.widgets.loops import LEGEND, DrawnNeedle, Loops
 
 
 class Stitches(FaceView[StitchFace]):
     """Single stitches."""
+
+    LEGEND = LEGEND
 
     def more(self) -> Sequence[Widget]:
         """Return the stitches, done and to come."""
