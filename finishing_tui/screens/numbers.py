@@ -205,7 +205,7 @@ class NumbersScreen(Finding[None]):
         key = keys_of(self).shown
         own = [(key("numbers.as_printed"), "use printed")] if line is not None and line.own else []
         leave = (key("lists.leave"), "clear" if self._typed else "back")
-        keys = [(key("lists.take"), f"use {self._typed}")] if self._typed else [*own, *self.moving()]
+        keys = [(key("lists.take"), f"use {self._typed}")] if self._typed else [*self.finding(), *own, *self.moving()]
         self.query_one(KeyLine).show([("digits", "change it"), *keys, leave])
 
     @property
