@@ -68,7 +68,7 @@ def finish(state: State, command: Finish) -> tuple[AnyAct, ...] | Refusal:
         )
     doubts = doubts_about(state, step, work)
     if doubts and not command.sure:
-        return Refusal(doubts_words(doubts), Finish(sure=True))
+        return Refusal(doubts_words(doubts), Finish(sure=True), "ends the step anyway")
     named = state.plan.ids[step]
     change = Stood(named, standing, Standing("done", work))
     done = Finished(
@@ -100,9 +100,7 @@ def take_up(state: State, command: TakeUp) -> tuple[AnyAct, ...] | Refusal:
         begun = begin(state, step)
         if isinstance(begun, Refusal):
             return replace(
-                begun,
-                sentence=f"{begun.sentence}. Again, if the steps before it were done elsewhere",
-                again=AlreadyAt(step),
+                begun, again=AlreadyAt(step), does="starts it anyway, if you did the steps before it elsewhere"
             )
         return (replace(begun, label=label, under=state.top),)
     again = () if standing.status == "under-way" else (Stood(named, standing, replace(standing, status="under-way")),)
@@ -122,8 +120,7 @@ def leave_out(state: State, command: LeaveOut) -> tuple[AnyAct, ...] | Refusal:
     if not command.sure:
         title = state.plan.step(step).title
         return Refusal(
-            f"skip step {step + 1}, {title}? Later steps may need it. Again to skip it",
-            replace(command, sure=True),
+            f"skip step {step + 1}, {title}? Later steps may need it", replace(command, sure=True), "skips it"
         )
     named = state.plan.ids[step]
     change = Stood(named, standing, replace(standing, status="left-out"))
