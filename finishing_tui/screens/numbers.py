@@ -14,6 +14,7 @@ from textual.containers import Vertical
 from textual.events import Paste
 from textual.message import Message
 
+from finishing_tui.craft.counts import span
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.glance.numbers import MOST_DIGITS, NumberLine, read_number
@@ -200,7 +201,7 @@ class NumbersScreen(Finding[None]):
         ]
         choices.show(shown, at)
         line = self._line
-        told = () if line is None else ((line.how, "$foreground"), (f"{line.least} to {line.most}", "$quiet"))
+        told = () if line is None else ((line.how, "$foreground"), (span(line.least, line.most), "$quiet"))
         self.query_one(Sentences).show(("Numbers", "bold $count"), (self._about, "$quiet"), *told)
         key = keys_of(self).shown
         own = [(key("numbers.as_printed"), "use printed")] if line is not None and line.own else []

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from finishing_tui.craft.counts import span
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import OUTSIDE, Entry, brought
 from finishing_tui.garment.commands import Refusal, TakeCount, TakeMeasure
@@ -23,7 +24,7 @@ LONGEST_VALUE = 40
 def count(state: State, command: TakeCount) -> tuple[AnyAct, ...] | Refusal:
     """Take a count. Where it differs from a section's presses, the command must say what that is put down to."""
     if not 0 <= command.counted <= MOST:
-        return Refusal(f"a count is from 0 to {MOST}, not {command.counted}")
+        return Refusal(f"a count cannot be {command.counted:,}: use {span(0, MOST, command.counted)}")
     if not begun(state):
         return Refusal("begin the step first; then it can be counted")
     _, work = under_way(state)
@@ -40,7 +41,7 @@ def count(state: State, command: TakeCount) -> tuple[AnyAct, ...] | Refusal:
         return _place(state, work, stage.place, command.counted)
     if stage.takes_all:
         if command.counted > stage.units:
-            return Refusal(f"{command.counted} is too many: there are {stage.units}")
+            return Refusal(f"{command.counted:,} is too many: there are {stage.units:,}")
         done = Reached(command.counted, 0, command.counted)
         return work_on(state, done, label=Label("many-of-lot", names=(stage.title,), numbers=(command.counted,)))
     if stage.unit == "pair" and not stage.bars:
