@@ -29,7 +29,9 @@ def foot(talk: Talk) -> list[ShownKey | KeyPlace]:
         return talk.keys.shown(f"needles.{action}")
 
     def label(action: str) -> str:
-        return f"{offered[action].label}{_where(talk, action)}" if action in offered else ""
+        where = _where(talk, action)
+        said = offered[action].label if action in offered else ""
+        return f"{said.split()[0]}{where}" if said and where else said
 
     places = () if talk.read_only else PLACES.items()
     kept = [KeyPlace(key(action), label(action), *cells) for action, cells in places]
