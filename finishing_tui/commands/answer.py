@@ -8,6 +8,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from finishing_tui.craft.counts import span
+
 
 @dataclass(frozen=True, slots=True)
 class Answer:
@@ -29,10 +31,10 @@ def whole(least: int, most: int) -> Callable[[str], int]:
         # isdecimal() also takes digits of other scripts and int() takes "1_0": only plain digits are meant here.
         digits = typed.removeprefix("-")
         if not (digits.isascii() and digits.isdecimal() and len(digits) <= 12):
-            raise argparse.ArgumentTypeError(f"{typed!r} is not a whole number (from {least} to {most})")
+            raise argparse.ArgumentTypeError(f"{typed!r} is not a whole number: use {span(least, most)}")
         number = int(typed)
         if not least <= number <= most:
-            raise argparse.ArgumentTypeError(f"{number} is out of range: give a whole number from {least} to {most}")
+            raise argparse.ArgumentTypeError(f"{number:,} is out of range: use {span(least, most, number)}")
         return number
 
     return read

@@ -139,7 +139,7 @@ def _check_limits(one: _Typed, holds: int | None) -> None:
     """Raise ``Impossible`` where the limits typed for a section leave it no count; ``holds``: the most it takes."""
     for which, limit in (("least", one.least), ("most", one.most)):
         if limit is not None and limit > MOST:
-            raise Impossible(f"{one.along} is to get at {which} {limit}: {MOST} is the most there is")
+            raise Impossible(f"{one.along} is to get at {which} {limit:,}: use up to {MOST:,}")
     if one.least is None:
         return
     if one.most is not None and one.least > one.most:

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Literal
 
-from finishing_tui.craft.counts import MOST
+from finishing_tui.craft.counts import MOST, span
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.gauge import Gauge
 from finishing_tui.craft.judging import SHOWS
@@ -184,7 +184,7 @@ def unit_of(section: EdgeSection | None) -> EdgeUnit | None:
 
 def _in_range(along: str, count: int) -> None:
     if not 1 <= count <= MOST:
-        raise Impossible(f"{along or 'a section'} has {count}: it must have from 1 to {MOST}")
+        raise Impossible(f"{along or 'a section'} has {count:,}: use {span(1, MOST, count)}")
 
 
 def doubt(unit: EdgeUnit, stitches: int, spots: int, natural: Fraction | None = None) -> Doubt | None:

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from finishing_tui.craft.apportion import Group, best_counts
-from finishing_tui.craft.counts import MOST
+from finishing_tui.craft.counts import MOST, span
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.sections import Portion, in_groups, name_of
 from finishing_tui.craft.totals import EVERY, CannotShare, Reach, Repeat, choose, nearest, reach
@@ -87,7 +87,7 @@ def _form(repeat: tuple[int, int] | None) -> Repeat:
 
 def _check_total(total: int, form: Repeat) -> None:
     if not 1 <= total <= MOST:
-        raise Impossible(f"a total must be from 1 to {MOST} stitches")
+        raise Impossible(f"a total cannot be {total:,}: use {span(1, MOST, total)}")
     if not form.holds(total):
         near = nearest(total, Reach(1, MOST), form)
         raise CannotShare(

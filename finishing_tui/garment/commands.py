@@ -204,11 +204,13 @@ Command = (
 class Refusal:
     """A command was not carried out: ``sentence`` says why.
 
-    ``again``: the command that carries it out all the same, where asking twice is enough.
+    ``again``: the command that carries it out all the same, where asking twice is enough; ``does``: what that does, as
+    it is said of the key.
     """
 
     sentence: str
     again: Command | None = None
+    does: str = ""
 
 
 def may_change_later(command: Command) -> bool:

@@ -10,6 +10,7 @@ from types import MappingProxyType
 from typing import ClassVar, Literal
 
 from finishing_tui import shipped
+from finishing_tui.craft.counts import span
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.sources import FILE, recipe_path
@@ -192,7 +193,7 @@ def _fits(path: File, text: str, garment: GarmentFile, recipe: Recipe) -> None:
             found.append((("number", name), f"the recipe has no such number; {near(name, recipe.number, 'it has')}"))
         elif not number.least <= value <= number.most:
             few = "few" if value < number.least else "many"
-            said = f"{number.text}: {value} is too {few}; use {number.least} to {number.most}"
+            said = f"{number.text}: {value:,} is too {few}; use {span(number.least, number.most, value)}"
             found.append((("number", name), said))
     if not found and size is not None:
         try:

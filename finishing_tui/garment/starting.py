@@ -13,6 +13,7 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Any, Literal
 
+from finishing_tui.craft.counts import span
 from finishing_tui.craft.errors import FinishingError, Impossible
 from finishing_tui.craft.gauge import MOST as MOST_IN_GAUGE
 from finishing_tui.craft.gauge import Gauge, read_gauge
@@ -115,7 +116,7 @@ def in_reach(number: Number, value: int) -> None:
     """Raise ``Impossible`` unless ``value`` can be what a number of the recipe comes to on a real garment."""
     if not number.least <= value <= number.most:
         few = "few" if value < number.least else "many"
-        raise Impossible(f"{number.text}: {value} is too {few}; use {number.least} to {number.most}")
+        raise Impossible(f"{number.text}: {value:,} is too {few}; use {span(number.least, number.most, value)}")
 
 
 def whole_gauge(typed: str) -> BandGauge:

@@ -9,7 +9,6 @@ from types import MappingProxyType
 from finishing_tui.craft.spacing import say
 from finishing_tui.craft.words import listing, plural
 from finishing_tui.garment.commands import Replan
-from finishing_tui.garment.decide.doubts import DOUBTS
 from finishing_tui.garment.decide.respacing import Respaced, sections_words
 from finishing_tui.garment.events import Replanned
 from finishing_tui.garment.labels import Label, Said
@@ -19,7 +18,12 @@ from finishing_tui.glance.stored_words import AGAINST_PLAN
 
 WORDS: Mapping[Said, str] = MappingProxyType(
     {
-        **DOUBTS,
+        "as-said": "{names[0]}",
+        "nothing-typed": "nothing was typed yet",
+        "unfinished": "{names[0]}: {numbers[0]} of {numbers[1]} so far",
+        "unexpected-count": "the recipe expects {numbers[0]} on the {names[0]}, and there are {numbers[1]}",
+        "no-whole-repeat": "{numbers[0]} on the {names[0]} is not a multiple of {numbers[1]}",
+        "no-whole-repeat-and": "{numbers[0]} on the {names[0]} is not a multiple of {numbers[1]} and {numbers[2]}",
         **{what: f"{{names[0]}} {{numbers[0]}}, {words} against the plan" for what, words in AGAINST_PLAN.items()},
         "step-begun": "the beginning of {steps[0]}",
         "step-ended": "the end of {steps[0]}",

@@ -6,6 +6,7 @@ Nothing here changes anything: a changed number is a changed plan, and it is tak
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
+from finishing_tui.craft.counts import span
 from finishing_tui.craft.errors import FinishingError, Impossible
 from finishing_tui.craft.words import listing, sentence
 from finishing_tui.garment.commands import Refusal, Replan
@@ -90,12 +91,11 @@ def read_number(line: NumberLine, typed: str) -> int:
     """Return the count ``typed`` for a number. Raises ``Impossible`` with what would be right."""
     typed = typed.strip()
     if not (typed.isascii() and typed.isdecimal() and len(typed) <= MOST_DIGITS):
-        raise Impossible(f"{typed[:40]!r} is not a whole number; use {line.least} to {line.most}")
+        raise Impossible(f"{typed[:40]!r} is not a whole number; use {span(line.least, line.most)}")
     value = int(typed)
     if not line.least <= value <= line.most:
-        raise Impossible(
-            f"{line.text}: {value} is too {'few' if value < line.least else 'many'}; use {line.least} to {line.most}"
-        )
+        few = "few" if value < line.least else "many"
+        raise Impossible(f"{line.text}: {value:,} is too {few}; use {span(line.least, line.most, value)}")
     return value
 
 

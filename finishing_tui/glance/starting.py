@@ -7,6 +7,7 @@ here reads or writes a file.
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
+from finishing_tui.craft.counts import span
 from finishing_tui.craft.errors import FinishingError, Impossible
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.starting import (
@@ -182,7 +183,7 @@ def _number(draft: Draft, key: str) -> StartQuestion:
         key,
         f"{number.text[:1].upper()}{number.text[1:]}?",
         lines,
-        f"{number.least} to {number.most}",
+        span(number.least, number.most),
         "" if value is None else str(value),
         longest=40,
     )

@@ -16,7 +16,7 @@ PAGE = (
     "down, or text that is pasted, does no harm.",
     "a number is a count, or the measure where one is asked for. In a question it is the choice, or what was asked.",
     "where a sentence names a key, type its name: space, enter, backspace, x.",
-    "what should be asked twice is done when you type the same again, at once.",
+    "to confirm, type the same again at once.",
     "a word that is not known does nothing. Two things in one line do nothing either.",
     "saved: an answer waits until the disk has what you did. If it cannot, the answer says what is not saved.",
     "the end of the input, a hang-up or an interrupt puts the garment down. What cannot be saved even then goes into a "

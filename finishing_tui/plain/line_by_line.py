@@ -114,7 +114,7 @@ class LineByLine:
         talk = self._talk
         if talk.again is not None:
             word = talk.keys.shown(f"needles.{talk.again[0]}")
-            return [f"Nothing was done. To do it, type {word} again, as a word."]
+            return [f"Nothing was done. To confirm, type {word}."]
         if self._full_hands:
             return [_TOO_SOON] if eager else self._word("press", "")
         seen = self._seeing.shown()

@@ -2,6 +2,7 @@
 
 from typing import TYPE_CHECKING
 
+from finishing_tui.craft.counts import span
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.talk.asks import SetNumber
@@ -38,7 +39,7 @@ def hears(talk: Talk, ask: SetNumber, line: str) -> list[str]:
         one = named(ask.lines, name)
         if not typed.strip():
             how = [f"count: {one.how}"] if one.how else []
-            return [_said(one), *how, f"from {one.least} to {one.most}."]
+            return [_said(one), *how, f"{span(one.least, one.most)}."]
         value = None if typed.strip().casefold() == GIVEN_UP else read_number(one, typed)
     except FinishingError as error:
         return [sentence(str(error)), "Nothing was done."]

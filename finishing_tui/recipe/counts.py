@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 
+from finishing_tui.craft.counts import span
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.recipe.keys import Count
 from finishing_tui.recipe.sums import MOST, work_out
@@ -30,5 +31,5 @@ def count_of(count: Count, numbers: Mapping[str, int], size: int) -> int:
 def in_range(value: int, what: str) -> int:
     """Return ``value`` if it can be a count; else raise ``NoNumber`` saying ``what`` came to it."""
     if not 0 <= value <= MOST:
-        raise NoNumber(f"{what} comes to {value}; a count is from 0 to {MOST}")
+        raise NoNumber(f"{what} comes to {value:,}; a count is {span(0, MOST, value)}")
     return value

@@ -87,11 +87,11 @@ def work_out(text: str, numbers: Mapping[str, int]) -> int:
         else:
             raise BadSum(f"the sum {text!r} names {part!r}, which is not a number of this recipe")
         if abs(stack[-1]) > MOST:
-            raise BadSum(f"the sum {text!r} comes to {stack[-1]}, and no count is above {MOST}")
+            raise BadSum(f"the sum {text!r} comes to {stack[-1]}, and no count is above {MOST:,}")
     return stack[0]
 
 
 def _small(digits: str, text: str) -> int:
     if len(digits) > 6 or int(digits) > MOST:
-        raise BadSum(f"the sum {text!r} has a number above {MOST}")
+        raise BadSum(f"the sum {text!r} has a number above {MOST:,}")
     return int(digits)

@@ -18,6 +18,7 @@ from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.given_up import GivenUp
 from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.screens.opening import open_garment
+from finishing_tui.screens.palettes import open_palette
 from finishing_tui.screens.program import Program
 from finishing_tui.screens.shelf import ShelfScreen
 from finishing_tui.screens.too_small import TooSmall, fits
@@ -187,6 +188,10 @@ class FinishingApp(Program):
         self.leaving = True
         self.put_down()
         self.exit()
+
+    def action_palette(self) -> None:
+        """Let what the keys of the screen in front do be found by its words."""
+        open_palette(self.screen)
 
     def action_help_quit(self) -> None:
         """Nothing of Textual's own: ctrl+c puts everything down, like ctrl+q."""

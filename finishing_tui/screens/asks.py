@@ -13,7 +13,7 @@ from finishing_tui.screens.help import HelpScreen
 from finishing_tui.screens.keys_shown import now
 from finishing_tui.screens.ledger import LedgerScreen
 from finishing_tui.screens.numbers_at_hand import numbers_of
-from finishing_tui.screens.palette import PaletteScreen
+from finishing_tui.screens.palettes import put_palette
 from finishing_tui.screens.program import program
 from finishing_tui.screens.technique import TechniqueScreen
 from finishing_tui.screens.what_if import WhatIfScreen
@@ -42,7 +42,7 @@ def put(over: Screen[Any], talk: Talk, ask: Ask, seen: Callable[[], Glance], the
         then()
 
     if isinstance(ask, FindAction):
-        over.app.push_screen(PaletteScreen(talk, ask), found)
+        put_palette(over, talk, ask, found)
     elif not boxed(over, talk, ask, then):
         over.app.push_screen(_screen(talk, ask, seen, program(over).keys), left)
 

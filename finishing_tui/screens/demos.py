@@ -45,7 +45,7 @@ class DemoScreen(Listed[Path | None]):
         self.query_one(Sentences).show(("Demo garments", "bold $count"), (told, "$quiet"))
         self.query_one(Choices).show(self._choices)
         key = keys_of(self).shown
-        self.query_one(KeyLine).show([*self.choosing(), *self.moving(), (key("lists.leave"), "back to shelf")])
+        self.query_one(KeyLine).show([*self.choosing(), *self.moving(), (key("lists.leave"), "back")])
 
     def action_take(self, number: int | None = None) -> None:
         """Take one."""

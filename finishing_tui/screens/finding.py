@@ -82,7 +82,7 @@ class Finding(Leaving[ScreenResultType]):
 
     async def action_find(self) -> None:
         """Open the line where the list is long enough, else ring."""
-        if self._is_long and not self.query(FindLine):
+        if self.is_long and not self.query(FindLine):
             await self.find()
         else:
             self.app.bell()
@@ -99,13 +99,16 @@ class Finding(Leaving[ScreenResultType]):
     def choosing(self) -> list[ShownKey]:
         """Return the keys that choose: the same in every list, enter the line at the caret, a digit its own line."""
         many = len(self.query_one(Choices))
-        return [(f"{keys_of(self).shown('lists.take')} {numbers(many)}", "choose")] if many else []
+        choose = [(f"{keys_of(self).shown('lists.take')} {numbers(many)}", "choose")] if many else []
+        return [*choose, *self.finding()]
+
+    def finding(self) -> list[ShownKey]:
+        """Return the key that finds a line, where the list is long enough: without it some lines have no key at all."""
+        return [(keys_of(self).shown("lists.find"), "find")] if self.is_long else []
 
     def moving(self) -> list[ShownKey]:
-        """Return the keys that move the caret, and find a line where the list is long enough for that."""
-        key = keys_of(self).shown
-        find = [(key("lists.find"), "find")] if self._is_long else []
-        return [*find, (key(*MOVE), "move")] if len(self.query_one(Choices)) > 1 else []
+        """Return the keys that move the caret."""
+        return [(keys_of(self).shown(*MOVE), "move")] if len(self.query_one(Choices)) > 1 else []
 
     @property
     def leaves(self) -> str:
@@ -140,6 +143,7 @@ class Finding(Leaving[ScreenResultType]):
         self.query_one(KeyLine).instead()
 
     @property
-    def _is_long(self) -> bool:
+    def is_long(self) -> bool:
+        """Whether there are more lines than digits."""
         choices = self.query_one(Choices)
         return choices.display and len(choices) > NUMBERED

@@ -11,6 +11,9 @@ from finishing_tui.screens.program import program
 from finishing_tui.talk.keys import Keys
 from finishing_tui.talk.rooms import KEYED, SCREENS
 
+PALETTES = ("lists.palette", "pages.palette")
+"""The actions that open what the keys of a screen do, to find by its words."""
+
 
 def keys_of(screen: Screen[Any]) -> Keys:
     """Return the keys that are in force."""
@@ -20,8 +23,9 @@ def keys_of(screen: Screen[Any]) -> Keys:
 def bindings(screen: str, does: Mapping[str, str]) -> list[Binding]:
     """Return the bindings of a screen of the registry at the usual keys; the settings give them others by their ids.
 
-    ``does``: by the id of each of its actions, what Textual is to do for it.
+    ``does``: by the id of each of its actions, what Textual is to do for it; the palette is the program's own.
     """
+    does = {**does, **{name: "app.palette" for name in PALETTES if name in SCREENS[screen].ids}}
     if {*does} != {*SCREENS[screen].ids}:
         raise ValueError(
             f"the actions of {screen!r} are not those of the registry: {does.keys() ^ {*SCREENS[screen].ids}}"

@@ -35,7 +35,9 @@ def foot(talk: Talk) -> list[ShownKey | KeyPlace]:
         return talk.keys.shown(f"needles.{action}")
 
     def label(action: str) -> str:
-        return offered[action].label if action in offered else ""
+        where = _where(talk, action)
+        said = offered[action].label if action in offered else ""
+        return f"{said.split()[0]}{where}" if said and where else said
 
     places = {} if talk.read_only else dict(PLACES)
     if "first_stitch" in offered and not {"recount", "other"} & {*offered}:
@@ -55,7 +57,7 @@ def now(talk: Talk, in_force: Keys) -> list[KeyGroup]:
     """Return every key that does something now under the heading of what it is about, each once."""
     every = in_force.every
     found = {
-        str(group): [(every(f"needles.{one.action}"), one.what) for one in some]
+        str(group): [(every(f"needles.{one.action}"), f"{one.what}{_where(talk, one.action)}") for one in some]
         for group, some in grouped(open_to(talk))
     }
     numbers = _number(talk, in_force)
@@ -63,6 +65,14 @@ def now(talk: Talk, in_force: Keys) -> list[KeyGroup]:
     first = found.get("right now", [])
     found["right now"] = [*first[:2], *numbers, *first[2:], *here]
     return [(group, found[group]) for group in GROUPS if found.get(group)]
+
+
+def _where(talk: Talk, action: str) -> str:
+    """Return which step is counted on while another one is looked at: no press is lost, and none goes to that one."""
+    step = talk.state.current
+    if talk.looking is None or step is None or action not in {"press", "other"}:
+        return ""
+    return f", step {step + 1}"
 
 
 def _number(talk: Talk, in_force: Keys) -> list[ShownKey]:

@@ -14,7 +14,7 @@ from textual.containers import Vertical
 from textual.events import Paste
 from textual.message import Message
 
-from finishing_tui.craft.counts import MOST
+from finishing_tui.craft.counts import span
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.glance.numbers import MOST_DIGITS, NumberLine, read_number
@@ -201,13 +201,12 @@ class NumbersScreen(Finding[None]):
         ]
         choices.show(shown, at)
         line = self._line
-        limits = f"{line.least} to {line.most}" if line is not None and line.most < MOST else ""
-        told = () if line is None else ((line.how, "$foreground"), (limits, "$quiet"))
+        told = () if line is None else ((line.how, "$foreground"), (span(line.least, line.most), "$quiet"))
         self.query_one(Sentences).show(("Numbers", "bold $count"), (self._about, "$quiet"), *told)
         key = keys_of(self).shown
         own = [(key("numbers.as_printed"), "use printed")] if line is not None and line.own else []
         leave = (key("lists.leave"), "clear" if self._typed else "back")
-        keys = [(key("lists.take"), f"use {self._typed}")] if self._typed else [*own, *self.moving()]
+        keys = [(key("lists.take"), f"use {self._typed}")] if self._typed else [*self.finding(), *own, *self.moving()]
         self.query_one(KeyLine).show([("digits", "change it"), *keys, leave])
 
     @property

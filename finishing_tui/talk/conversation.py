@@ -130,8 +130,7 @@ class Talk:
         self.refuse(refusal.sentence)
         if refusal.again is not None and action:
             self.again = (action, self.state, refusal.again)
-            if " Again" not in refusal.sentence:
-                self.said = f"{self.said} {self.keys.begins(f'needles.{action}')} again does it all the same."
+            self.said = f"{self.said} {self.keys.begins(f'needles.{action}')} again {refusal.does}."
 
     def take_back(self) -> None:
         """Take back what was done last, and say what that was."""

@@ -46,6 +46,6 @@ def _forgets(talk: Talk, action: str) -> bool:
         talk.typed, talk.warned = "", None
         return True
     talk.warned = (action, talk.typed)
-    key, take = talk.keys.shown(f"needles.{action}"), talk.keys.shown("needles.finish")
-    talk.refuse(f"{talk.typed} is typed: {take} takes it; {key} again forgets it, and does what {key} does")
+    key, take = talk.keys.shown(f"needles.{action}"), talk.keys.begins("needles.finish")
+    talk.refuse(f"{take} uses {talk.typed}; {key} again clears it and goes on")
     return False

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from types import MappingProxyType
 
 from finishing_tui.glance.wishes import Units, Wishes, begins
+from finishing_tui.talk.giving_way import given_way
 from finishing_tui.talk.key_names import shown
 from finishing_tui.talk.rooms import KEYED, SCREENS
 
@@ -17,12 +18,17 @@ class Keys:
     """The keys in force; ``own``: by the id of an action the keys it has instead of its usual ones."""
 
     own: Mapping[str, tuple[str, ...]] = field(default_factory=lambda: MappingProxyType({}))
+    _in_force: dict[str, tuple[str, ...]] = field(default_factory=dict, init=False, repr=False, compare=False)
     _first: dict[str, str] = field(default_factory=dict, init=False, repr=False, compare=False)  # as they are read
+
+    def __post_init__(self) -> None:
+        """Let newer actions give way to what is the person's own."""
+        self._in_force.update({**given_way(self.own), **self.own})
 
     def of(self, action: str) -> tuple[str, ...]:
         """Return the keys that do ``action``, the one to name first; never none."""
         keyed = KEYED[action]
-        keys = self.own.get(action, keyed.usual)
+        keys = self._in_force.get(action, keyed.usual)
         return (*keys, *(key for key in keyed.always if key not in keys))
 
     def shown(self, *actions: str) -> str:

@@ -55,6 +55,7 @@ GROUPS: Mapping[str, str] = MappingProxyType(
 )
 """The groups, and where their keys hold."""
 
+_PALETTE = "find anything these keys do by its words"
 _NEEDLES = tuple(Keyed("needles", one.id, (one.key,), one.help) for one in ACTS)
 _OTHERS = (
     Keyed("needles", "clear", ("escape",), "forget what was typed or asked"),
@@ -62,6 +63,7 @@ _OTHERS = (
     Keyed("lists", "down", ("down",), "move down"),
     Keyed("lists", "take", ("enter",), "choose the line at the caret, or enter the number typed"),
     Keyed("lists", "find", ("slash",), "find a line by its words, where there are more than nine"),
+    Keyed("lists", "palette", ("ctrl+p",), _PALETTE),
     Keyed("lists", "on", ("space",), "go on, after coming back and at the audit: the same as take"),
     Keyed("lists", "take_off", ("backspace",), "take the last digit back, or the last answer"),
     Keyed("lists", "leave", ("escape",), "go one back, or clear what is typed"),
@@ -76,11 +78,12 @@ _OTHERS = (
     Keyed("pages", "right", ("right",), "ten lines down; the technique after"),
     Keyed("pages", "back", ("pageup",), "ten lines up"),
     Keyed("pages", "on", ("space", "pagedown"), "ten lines down"),
+    Keyed("pages", "palette", ("ctrl+p",), _PALETTE),
     Keyed("pages", "leave", ("escape", "enter", "q"), "leave the page"),
     Keyed("shelf", "start", ("s",), "start a garment: choose a recipe and a size, give your numbers"),
     Keyed("shelf", "demos", ("d",), "take a demo garment to try things on"),
     Keyed("shelf", "keys", ("k",), "keys and pedals: find out what a key or a pedal sends"),
-    Keyed("shelf", "help", ("question_mark",), "this help"),
+    Keyed("shelf", "help", ("question_mark",), "see every key on one page"),
     Keyed("shelf", "leave", ("q",), "leave; it warns if something is not saved"),
     Keyed("recipes", "read", ("r",), "read the recipe through"),
     Keyed("recipes", "file", ("f",), "take a recipe file of your own"),
@@ -97,10 +100,15 @@ _OTHERS = (
 KEYED: Mapping[str, Keyed] = MappingProxyType({one.id: one for one in (*_NEEDLES, *_OTHERS)})
 """Every action that has keys, by its id, in the order of the groups."""
 
+NEWER = ("needles.palette", "needles.first_stitch", "lists.find", "lists.palette", "pages.palette")
+"""Actions that came when people had settings files already; their keys give way to those of a file."""
+
 _DIGITS: Mapping[str, str] = MappingProxyType({})
 _POINT: Mapping[str, str] = MappingProxyType({"full_stop": "the point of a measure"})
 _MOVE = ("lists.up", "lists.down")
-_TYPED = (*_MOVE, "lists.take", "lists.take_off", "lists.leave")
+_LIST = (*_MOVE, "lists.take", "lists.palette")
+_LONG = (*_LIST, "lists.find")
+_TYPED = (*_LIST, "lists.take_off", "lists.leave")
 _LINE = ("lines.keep", "lines.leave", "lines.up", "lines.down")
 _PAGE = tuple(one.id for one in _OTHERS if one.group == "pages")
 
@@ -112,13 +120,11 @@ def _with(where: str, *ids: str, taken: Mapping[str, str] = _DIGITS) -> Together
 SCREENS: Mapping[str, Together] = MappingProxyType(
     {
         "needles": _with("at the needles", *(one.id for one in KEYED.values() if one.group == "needles"), taken=_POINT),
-        "question": _with("at a question", *_MOVE, "lists.take", "lists.leave"),
-        "demos": _with("among the demo garments", *_MOVE, "lists.take", "lists.find", "lists.leave", "lists.close"),
+        "question": _with("at a question", *_LIST, "lists.leave"),
+        "demos": _with("among the demo garments", *_LONG, "lists.leave", "lists.close"),
         "shelf": _with(
             "on the shelf",
-            *_MOVE,
-            "lists.take",
-            "lists.find",
+            *_LONG,
             "shelf.start",
             "shelf.demos",
             "shelf.keys",
@@ -127,21 +133,17 @@ SCREENS: Mapping[str, Together] = MappingProxyType(
         ),
         "recipes": _with(
             "among the recipes",
-            *_MOVE,
-            "lists.take",
-            "lists.find",
+            *_LONG,
             "lists.leave",
             "lists.close",
             "recipes.read",
             "recipes.file",
         ),
-        "start": _with("at the questions of a start", *_MOVE, "lists.take", "lists.find", "lists.leave"),
+        "start": _with("at the questions of a start", *_LONG, "lists.leave"),
         "start line": _with("at the lines of a start", *_LINE),
         "audit": _with(
             "at the audit",
-            *_MOVE,
-            "lists.take",
-            "lists.find",
+            *_LONG,
             "lists.on",
             "lists.leave",
             "audit.understood",
@@ -154,7 +156,13 @@ SCREENS: Mapping[str, Together] = MappingProxyType(
         "palette": _with("among all you can do now", *_MOVE, "lists.take", "lists.leave"),
         "find": _with("where you find a line of a list", *_LINE),
         "coming back": _with(
-            "at coming back", "lists.take", "lists.on", "lists.take_off", "lists.leave", "lists.close"
+            "at coming back",
+            "lists.take",
+            "lists.palette",
+            "lists.on",
+            "lists.take_off",
+            "lists.leave",
+            "lists.close",
         ),
         "what if": _with("at what if", *_TYPED, *(one.id for one in _OTHERS if one.group == "what_if")),
         "page": _with("on a page", *_PAGE),

@@ -32,6 +32,11 @@ class Choices(Rows):
         self._words: tuple[str, ...] = ()  # only choices with all of them are shown
         self.at = 0
 
+    @property
+    def choices(self) -> tuple[Choice, ...]:
+        """All of them."""
+        return self._choices
+
     def show(self, choices: Sequence[Choice], at: int = 0) -> None:
         """Show ``choices`` with the caret at ``at``."""
         self._choices = tuple(choices)

@@ -80,7 +80,7 @@ def test_shoulders_gaps_and_heads_for_programs(capsys: pytest.CaptureFixture[str
     ("words", "says"),
     [
         (("rib", "2x2", "60"), "write it as k2p2"),
-        (("rib", "k2p2", "0"), "from 1 to 100000"),
+        (("rib", "k2p2", "0"), "use 1 or more"),
         (("rib", "k2p2", "60", "--middle", "3"), "add --round"),
         (("rib", "k2p2", "61", "--round", "--middle", "3"), "1 fewer (60)"),
         (("rib", "k2p2", "60", "--seam", "third"), "invalid choice"),

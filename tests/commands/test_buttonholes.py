@@ -33,7 +33,7 @@ def test_one_hole_leaves_one_answer(capsys: pytest.CaptureFixture[str]) -> None:
     [
         (("100",), "required: --holes, --width"),
         (("20", "--holes", "9", "--width", "9"), "95 at least"),
-        (("20", "--holes", "0", "--width", "2"), "from 1 to 1000"),
+        (("20", "--holes", "0", "--width", "2"), "use 1 to 1,000"),
         (("20", "--holes", "1", "--width", "2", "--last", "3"), "not 3"),
         (("5", "--holes", "1", "--width", "2"), "6 at least"),
     ],

@@ -124,7 +124,7 @@ def test_blocking_is_worked_to_rows(capsys: pytest.CaptureFixture[str]) -> None:
         (("--blocked", "20 x 28 over 10 cm"), "gauge of the body first"),
         (("--edge", "25 cm"), "give the gauge"),
         (("--edge", "5 sheep"), "32 rows"),
-        (("--edge", "0 rows"), "1 to 100000"),
+        (("--edge", "0 rows"), "use 1 or more"),
         (("--edge", "16 held"), "no ratio"),
         (("--edge", "40 rows", "--stitches", "90"), "at most two in each, 80 in all"),
         (("--edge", "40 rows", "--parts", "41"), "cannot be 41"),

@@ -93,7 +93,7 @@ def test_a_fence_has_one_post_more(gap: int, width: int, times: int) -> None:
         (20, 0, 2, 3, 3, "buttonholes cannot be 0"),
         (20, 2, 0, 3, 3, "width of a hole cannot be 0"),
         (20, 2, 2, 0, 3, "before the first hole cannot be 0"),
-        (100_001, 2, 2, 3, 3, "from 1 to 100000"),
+        (100_001, 2, 2, 3, 3, "use 1 to 100,000"),
     ],
 )
 def test_bands_that_cannot_be(stitches: int, holes: int, width: int, first: int, last: int, says: str) -> None:

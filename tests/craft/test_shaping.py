@@ -142,8 +142,8 @@ def test_the_left_hand_works_the_mirror_of_it() -> None:
         (10, 8, "kfb", "adds stitches"),
         (10, 12, "ssk", "loses stitches"),
         (2, 1, None, "too few to shape"),
-        (0, 5, None, "from 1 to 100000"),
-        (10, 100_001, None, "from 1 to 100000"),
+        (0, 5, None, "use 1 or more"),
+        (10, 100_001, None, "use 1 to 100,000"),
     ],
 )
 def test_refusals_say_what_would_be_right(before: int, after: int, method: str | None, says: str) -> None:

@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from finishing_tui.craft.counts import MOST, span
 from finishing_tui.craft.words import decimal, listing, number, ordinal, percent, plural, sentence, times
 
 
@@ -73,3 +74,12 @@ def test_a_sentence_begins_and_ends_as_one() -> None:
 def test_a_sentence_stays_a_sentence(text: str) -> None:
     """What is a sentence already is not changed, whatever it is about."""
     assert sentence(sentence(text)) == sentence(text)
+
+
+@given(st.integers(0, MOST), st.integers(0, MOST), st.integers(0, 2 * MOST))
+def test_a_span_names_no_bound_that_nobody_reaches(least: int, most: int, value: int) -> None:
+    """The largest count there is is named only to whoever is above it; thousands have commas."""
+    said = span(least, most, value)
+    assert said.startswith(f"{least:,} ")
+    assert said.endswith(" or more") == (most == MOST >= value)
+    assert said in {f"{least:,} or more", f"{least:,} to {most:,}"}

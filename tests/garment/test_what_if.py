@@ -134,7 +134,7 @@ def test_other_rounds_of_a_band() -> None:
     refusal = paper.do(WhatIf(rounds=2))
     assert refusal is not None
     assert "round 3" in refusal.sentence
-    assert paper.do(WhatIf(rounds=1)) == Refusal("2 rounds are done, so there may be 2 to 100000 rounds")
+    assert paper.do(WhatIf(rounds=1)) == Refusal("2 rounds are done: use 2 or more")
     paper.did(WhatIf(rounds=12))
     assert work_of(paper.state).stages[0].units == 12
     paper.did(TakeCount(36, "band"))  # a count plans what is left anew, and the rounds stand
@@ -146,8 +146,8 @@ def test_other_rounds_of_a_band() -> None:
 @pytest.mark.parametrize(
     ("command", "words"),
     [
-        (WhatIf(target=4), "5 loops are there, so the target is from 5 to"),
-        (WhatIf(spots=6), "row 6 is passed, so there must be 7 rows at least"),
+        (WhatIf(target=4), "you have 5 stitches: use 5 or more"),
+        (WhatIf(spots=6), "you are past row 6: use 7 or more"),
         (WhatIf(rounds=4), "no rounds are worked here"),
         (WhatIf(rhythm=(9, 4)), "9 of every 4 cannot be picked"),
         (WhatIf(target=88), "83 stitches cannot be picked up from 34 spots"),

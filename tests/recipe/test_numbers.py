@@ -78,9 +78,9 @@ def test_a_count_in_each_of_its_ways(count: int | str | tuple[int, ...], value: 
     ("count", "said"),
     [
         ((3,), "the list [3] has no entry for size number 2"),
-        ("n - 9", "n - 9 comes to -4; a count is from 0 to 100000"),
-        (-1, "-1 comes to -1; a count is from 0 to 100000"),
-        (100_001, "100001 comes to 100001; a count is from 0 to 100000"),
+        ("n - 9", "n - 9 comes to -4; a count is 0 or more"),
+        (-1, "-1 comes to -1; a count is 0 or more"),
+        (100_001, "100001 comes to 100,001; a count is 0 to 100,000"),
     ],
 )
 def test_what_is_no_count_is_told(count: int | str | tuple[int, ...], said: str) -> None:

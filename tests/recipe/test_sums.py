@@ -63,10 +63,10 @@ def test_any_text_is_a_sum_or_refused(text: str) -> None:
         ("(2", "the sum '(2' opens a bracket that is never closed"),
         ("2)", "the sum '2)' closes a bracket that was never opened"),
         ("__import__('os')", "the sum \"__import__('os')\" has '(' where +, -, * or ')' should stand"),
-        ("1000000", "the sum '1000000' has a number above 100000"),
-        ("9" * 5000, f"the sum '{'9' * 5000}' has a number above 100000"),
+        ("1000000", "the sum '1000000' has a number above 100,000"),
+        ("9" * 5000, f"the sum '{'9' * 5000}' has a number above 100,000"),
         ("sides", "the sum 'sides' names 'sides', which is not a number of this recipe"),
-        ("1000 * 1000", "the sum '1000 * 1000' comes to 1000000, and no count is above 100000"),
+        ("1000 * 1000", "the sum '1000 * 1000' comes to 1000000, and no count is above 100,000"),
     ],
 )
 def test_what_is_no_sum_is_told(text: str, said: str) -> None:

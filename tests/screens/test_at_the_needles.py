@@ -111,7 +111,7 @@ async def test_a_press_with_digits_typed_is_refused_once(tmp_path: Path, rings: 
     async with app.run_test(size=(100, 30)) as pilot:
         await pilot.press("1", "4", "space")
         assert (needles(app).talk.typed, _loops(app), rings) == ("14", 4, [1])
-        assert "14 is typed: enter takes it; space again forgets it" in shown(app)
+        assert "Enter uses 14; space again clears it and goes on." in shown(app)
         await pilot.press("x")
         assert (needles(app).talk.typed, _loops(app)) == ("14", 4)
         await pilot.press("space")
@@ -143,7 +143,7 @@ async def test_a_step_that_is_not_done_is_asked_about_again(tmp_path: Path) -> N
         assert app.in_hand is not None
         await pilot.press("enter", "escape", "enter")
         assert app.in_hand.state.current == RIB
-        assert "0 of 6 so far" in _said(app)
+        assert "0 of 6 done" in _said(app)
         await pilot.press("enter")
         assert app.in_hand.state.current == RIB + 1
 

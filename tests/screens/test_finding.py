@@ -143,6 +143,33 @@ async def test_a_short_list_is_not_narrowed(tmp_path: Path) -> None:
         assert "/ find" not in shown(app)
 
 
+@pytest.mark.parametrize("size", [(40, 20), (60, 24), (80, 24)])
+async def test_the_foot_names_the_key_at_every_width(size: tuple[int, int], tmp_path: Path) -> None:
+    """Among the recipes, the sizes, and the numbers: what has no digit of its own would have no key at all."""
+    app = FinishingApp(tmp_path, clock=Hours().clock())
+    async with app.run_test(size=size) as pilot:
+        await pilot.press("s")
+        await settled(pilot)
+        assert "/ find" in shown(app)
+        await pilot.press("/", *"held shoulders", "enter")
+        assert isinstance(front(app), StartScreen)
+        assert len(app.screen.query_one(Choices)) > 9
+        assert "/ find" in shown(app)
+    twin = Twin(garment(tmp_path / "hood", "hood", "M"))
+    twin.works_to(12)
+    twin.puts_down("")
+    app = app_for(twin.hand.folder)
+    async with app.run_test(size=size) as pilot:
+        await settled(pilot)
+        while not isinstance(front(app), AtTheNeedles):
+            await pilot.press("escape")
+        for key in ("e", "t"):
+            await pilot.press(key)
+            assert len(app.screen.query_one(Choices)) > 9
+            assert "/ find" in shown(app)
+            await pilot.press("escape")
+
+
 def needles_state(app: FinishingApp) -> object:
     """Return the state of the garment in hand."""
     assert app.in_hand is not None

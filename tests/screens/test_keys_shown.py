@@ -155,3 +155,16 @@ async def test_help_opens_on_the_keys(tmp_path: Path) -> None:
         assert "it's 9, as it should be" in lines[3]
         await pilot.press("?")
         assert app.screen is needles(app)
+
+
+@pytest.mark.parametrize("size", [(40, 20), (80, 24)])
+async def test_what_counts_elsewhere_says_where(size: tuple[int, int], tmp_path: Path) -> None:
+    """While another step is looked at, the key that still counts on the one under way names it, at every width."""
+    folder = shelf(tmp_path)
+    work_to(folder, PICK_UP, Press())
+    app = app_for(folder)
+    async with app.run_test(size=size) as pilot:
+        await pilot.press("right")
+        assert f"space pick, step {PICK_UP + 1}" in " ".join(shown(app).split())
+        await pilot.press("space")
+        assert ", step" not in app.screen.query_one(KeyLine).keys_shown[0][1]

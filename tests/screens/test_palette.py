@@ -6,15 +6,33 @@ import pytest
 
 from finishing_tui.garment.commands import Press
 from finishing_tui.plain.words import KnownWord, understood
+from finishing_tui.screens.app import FinishingApp
+from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.finding import FindLine
 from finishing_tui.screens.help import HelpScreen
 from finishing_tui.screens.one_line import OneLine
 from finishing_tui.screens.palette import PaletteScreen
+from finishing_tui.screens.pedals import PedalsScreen
 from finishing_tui.talk.acts import BY_ID
 from finishing_tui.talk.offers import offers
-from finishing_tui.widgets.choices import Choices
+from finishing_tui.talk.rooms import KEYED
+from finishing_tui.widgets.choices import Choice, Choices
 from tests.plain.making import talked
-from tests.screens.hands import BLOCK, JOIN, PICK_UP, RIB, app_for, front, needles, settled, shelf, shown, work_to
+from tests.screens.hands import (
+    BLOCK,
+    JOIN,
+    PICK_UP,
+    RIB,
+    Hours,
+    app_for,
+    front,
+    needles,
+    settled,
+    shelf,
+    shown,
+    work_to,
+)
 from tests.screens.test_keys_shown import in_talk
 
 
@@ -79,3 +97,58 @@ def test_in_lines_it_is_said_with_the_words_to_type(tmp_path: Path) -> None:
     assert "right now:" in said
     assert "d or pick or space: pick up the next stitch." in said
     assert "n or add note: add a note at this step." in said or "add note or n: add a note at this step." in said
+
+
+async def test_on_the_shelf_it_offers_the_keys_and_the_garments(tmp_path: Path) -> None:
+    """Words lead to what a key does, and to a garment; each is there once, and what only moves comes last."""
+    folder = shelf(tmp_path)
+    work_to(folder, PICK_UP, Press())
+    app = FinishingApp(folder.parent, clock=Hours().clock())
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settled(pilot)
+        await pilot.press("ctrl+p")
+        assert isinstance(front(app), PaletteScreen)
+        texts = [one.text for one in app.screen.query_one(Choices).choices]
+        assert len(set(texts)) == len(texts)
+        assert texts[-2:] == ["move up", "move down"]
+        assert KEYED["lists.find"].help not in texts
+        await pilot.press(*"pedals", "enter")
+        assert isinstance(front(app), PedalsScreen)
+        await pilot.press("escape", "escape", "ctrl+p", *"crew", "enter")
+        await settled(pilot)
+        assert app.in_hand is not None
+
+
+async def test_it_opens_where_numbers_are_typed_on_pages_and_in_boxes(tmp_path: Path) -> None:
+    """There too the words of a key do what the key does; where a line of text is typed there is none."""
+    folder = shelf(tmp_path)
+    work_to(folder, PICK_UP, Press())
+    app = app_for(folder)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settled(pilot)
+        for key, word in {"l": "leave", "?": "leave", "h": "leave", "e": "go", "t": "go", "w": "go", "r": "go"}.items():
+            await pilot.press(key)
+            over = front(app)
+            await pilot.press("ctrl+p")
+            assert isinstance(front(app), PaletteScreen), key
+            await pilot.press("escape")
+            assert front(app) is over
+            await pilot.press("ctrl+p", *word, "enter")
+            assert isinstance(front(app), AtTheNeedles), key
+        await pilot.press("n", "ctrl+p")
+        assert isinstance(front(app), OneLine)
+
+
+async def test_in_a_box_it_offers_the_answers(tmp_path: Path) -> None:
+    """The text of an answer is enough to choose it."""
+    folder = shelf(tmp_path)
+    work_to(folder, JOIN)
+    app = app_for(folder)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settled(pilot)
+        taken: list[int | None] = []
+        app.push_screen(ChoiceBox("Which?", (Choice("the front"), Choice("the back"))), taken.append)
+        await settled(pilot)
+        await pilot.press("ctrl+p", *"the back", "enter")
+        await settled(pilot)
+        assert taken == [1]

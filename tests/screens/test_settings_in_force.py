@@ -84,7 +84,7 @@ async def test_the_next_word_and_the_count_are_spoken_after_a_press(tmp_path: Pa
     async with app.run_test() as pilot:
         for keys, said in (
             (("space",), "pick, 5 of "),
-            (("enter",), "Enter again does it all the same."),
+            (("enter",), "Enter again ends the step anyway."),
             (("x",), "pick, 5 of "),
             (("1", "1", "enter", "2"), "you counted 11, "),
         ):
@@ -120,7 +120,7 @@ async def test_keys_lead_to_texts_in_their_order(tmp_path: Path, monkeypatch: py
             ("escape", ""),
             ("r", "Count the left front neck."),
             ("enter", "4 counted, as planned. skip 1, pick, 4 of 17"),
-            ("enter", "Left front neck: 4 of 17 so far. Enter again does it all the same."),
+            ("enter", "Left front neck: 4 of 17 done. Enter again ends the step anyway."),
         ):
             said.clear()
             await pilot.press(key)

@@ -189,7 +189,7 @@ async def test_an_error_leads_to_its_number_and_the_audit_is_done_again(tmp_path
         await _press(pilot, WAIT, "enter")
         assert isinstance(front(app), NumbersScreen)
         await _press(pilot, "9", "9", "9", "9", "9", "9", "enter")
-        assert "999999 is too many" in _words(app)
+        assert "999,999 is too many" in _words(app)
         await _press(pilot, "escape", "2", "6", "enter", "escape", WAIT)
         screen = _audit(app)
         assert screen.draft.own == {"side": 26}

@@ -47,7 +47,7 @@ async def test_every_field_and_no_dead_key(tmp_path: Path, monkeypatch: pytest.M
         await pilot.press("w", "enter")
         assert "Type a number first" in shown(app)
         await pilot.press("2")
-        assert "4 loops are there" in shown(app)
+        assert "You have 4 stitches" in shown(app)
         await pilot.press("enter")
         assert isinstance(front(app), WhatIfScreen)
         assert len(rung) == 2

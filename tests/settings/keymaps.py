@@ -7,7 +7,7 @@ import hypothesis.strategies as st
 
 from finishing_tui.talk.key_names import NAMED, SIGNS, can_be_typed, is_key, shown
 from finishing_tui.talk.keys import Keys
-from finishing_tui.talk.rooms import KEYED, SCREENS
+from finishing_tui.talk.rooms import KEYED, NEWER, SCREENS
 
 LETTERS = "abcdefghijklmnopqrstuvwxyzABCZéß"
 HELD = [f"{held}{key}" for held in ("ctrl+", "alt+") for key in ("a", "k", "up", "pagedown", "f5")]
@@ -25,9 +25,12 @@ Table = dict[str, dict[str, str | list[str]]]
 
 
 def free_for(action: str, own: Mapping[str, tuple[str, ...]]) -> list[str]:
-    """Return the keys that may still be given to ``action``, where ``own`` are given already."""
+    """Return the keys that may still be given to ``action``, where ``own`` are given already.
+
+    Those of newer actions are among them, as they are in files that were written before.
+    """
     keys = Keys(own)
-    held = {key for other in BESIDE[action] for key in keys.of(other)}
+    held = {key for other in BESIDE[action] if other in own or other not in NEWER for key in keys.of(other)}
     held |= {key for screen in SCREENS.values() if action in screen.ids for key in screen.taken}
     free = [key for key in POOL if SIGNS.get(key, key) not in held]
     return [key for key in free if not action.startswith("lines.") or not can_be_typed(SIGNS.get(key, key))]

@@ -2,7 +2,7 @@
 
 import hypothesis.strategies as st
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
 from textual import events
 from textual._xterm_parser import XTermParser
 
@@ -20,8 +20,8 @@ from finishing_tui.talk.key_names import (
     written,
 )
 from finishing_tui.talk.keys import USUAL
-from finishing_tui.talk.rooms import GROUPS, KEYED, SCREENS
-from tests.settings.keymaps import Table, as_toml, keymaps
+from finishing_tui.talk.rooms import GROUPS, KEYED, NEWER, SCREENS
+from tests.settings.keymaps import Table, as_toml, free_for, keymaps
 
 
 def refusals(text: str) -> list[tuple[int | None, str, str]]:
@@ -63,12 +63,49 @@ def test_a_valid_keymap_keeps_every_action_reachable(table: Table) -> None:
     assert set(keys.keymap()) == (set(KEYED) if table else set())
 
 
+BEFORE = [one for one in KEYED if one not in NEWER]
+"""The actions of settings files that are older than the newer actions."""
+
+
+@given(st.sampled_from(BEFORE), st.data())
+def test_a_newer_action_gives_way(action: str, data: st.DataObject) -> None:
+    """Any key that was free beside the older actions can be given to any of them; newer ones are done all the same."""
+    free = [key_named(key) for key in free_for(action, {})]
+    contested = [key for newer in NEWER for key in USUAL.of(newer) if key in free]
+    key = data.draw(st.sampled_from(contested or free) | st.sampled_from(free))
+    group, _, name = action.partition(".")
+    keys = settings_in(as_toml({group: {name: key}}), "settings.toml").in_force
+    assert keys.of(action)[0] == key
+    for screen in SCREENS.values():
+        pressed = [one for each in screen.ids for one in keys.of(each)]
+        assert len(set(pressed)) == len(pressed)
+        assert all(map(keys.of, screen.ids))
+
+
+def test_a_key_that_was_given_away_stays_away() -> None:
+    """What was g, / and ctrl+p before there were actions on them: those get spare keys, and help says so."""
+    text = '[keys.needles]\nnote = "g"\npress = ["space", "ctrl+p"]\n[keys.shelf]\nstart = "/"\n'
+    keys = settings_in(text, "settings.toml").in_force
+    assert (keys.shown("needles.note"), keys.shown("shelf.start")) == ("g", "/")
+    assert keys.shown("needles.palette", "needles.first_stitch", "lists.find") == "v z v"
+    assert keys.shown("lists.palette", "pages.palette") == "ctrl+p ctrl+p"
+    assert ("v", KEYED["lists.find"].help) in keys.help("shelf", {})
+
+
+def test_two_keys_of_ones_own_are_not_sorted_out() -> None:
+    """A newer action gives way only with the key nobody gave it."""
+    said = refusals('[keys.needles]\nfirst_stitch = "f9"\nnote = "f9"\n')
+    assert "f9 is a key of needles.first_stitch too" in said[0][2]
+
+
 @given(keymaps(), st.data())
 def test_two_actions_on_one_key_are_refused_with_their_line(table: Table, data: st.DataObject) -> None:
     """Whatever else is set: a key that another action of the screen has is refused, and both are named."""
     screen = data.draw(st.sampled_from([one for one in SCREENS.values() if "lines.keep" not in one.ids]))
     keys = settings_in(as_toml(table), "settings.toml").in_force
     one, other = data.draw(st.lists(st.sampled_from(screen.ids), unique=True, min_size=2, max_size=2))
+    group, _, name = other.partition(".")
+    assume(other not in NEWER or name in table.get(group, {}))
     key = data.draw(st.sampled_from(keys.of(other)))
     group, _, name = one.partition(".")
     table.setdefault(group, {})[name] = shown(key)

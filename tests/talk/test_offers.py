@@ -242,7 +242,9 @@ def test_what_comes_next_in_words() -> None:
     ]
     paper.did(Press())
     assert "type what it measures" in next_words(glance(paper.state, NOW).face)
-    assert decide(paper.state, Finish()) == Refusal("nothing was typed yet", Finish(sure=True))
+    assert decide(paper.state, Finish()) == Refusal(
+        "no measurement is typed yet", Finish(sure=True), "ends the step anyway"
+    )
 
 
 def test_at_its_end_a_step_is_looked_over_by_its_own_words() -> None:

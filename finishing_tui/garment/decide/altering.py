@@ -6,6 +6,7 @@ The screen lays the old plan and the new one side by side and ``decide`` carries
 
 from dataclasses import replace
 
+from finishing_tui.craft.counts import span
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.alteration import Alteration, CannotAsk
 from finishing_tui.garment.commands import Refusal, WhatIf
@@ -81,8 +82,8 @@ def _rounds(state: State, step: int, work: StepWork, rounds: int) -> Alteration:
     stage, units = work.stages[index], work.progress[index].mark.units
     assert isinstance(old, WorkStep)
     if not max(units, 1) <= rounds <= MOST:
-        done_so_far = f"{plural(units, stage.spot)} {'is' if units == 1 else 'are'} done, so "
-        raise CannotAsk(f"{done_so_far if units else ''}there may be {max(units, 1)} to {MOST} {stage.spot}s")
+        done = f"{plural(units, stage.spot)} {'is' if units == 1 else 'are'} done: " if units else ""
+        raise CannotAsk(f"{done}use {span(max(units, 1), MOST, rounds)}")
     new: AnyStep = replace(old, rounds=rounds) if old.rows is None else replace(old, rows=rounds)
     before = state.ledger.leave(*entered(work))
     stages = new.stages(state.plan.here(before))

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from finishing_tui.craft.counts import span
 from finishing_tui.craft.ledger import OUTSIDE, Entry, brought, inverses
 from finishing_tui.garment.commands import Refusal, TakeCount, TakeMeasure
 from finishing_tui.garment.decide.after_count import later_stages
@@ -22,7 +23,7 @@ LONGEST_VALUE = 40
 def count(state: State, command: TakeCount) -> tuple[AnyAct, ...] | Refusal:
     """Take a count. Where it differs from a section's presses, the command must say what that is put down to."""
     if not 0 <= command.counted <= MOST:
-        return Refusal(f"a count is from 0 to {MOST}, not {command.counted}")
+        return Refusal(f"a count cannot be {command.counted:,}: use {span(0, MOST, command.counted)}")
     if not begun(state):
         return Refusal("begin the step first; then it can be counted")
     _, work = under_way(state)
@@ -34,12 +35,12 @@ def count(state: State, command: TakeCount) -> tuple[AnyAct, ...] | Refusal:
         if work.stages and work.stages[-1].counts:  # counted once more, before it is left
             return _place(state, work, work.stages[-1].place, command.counted)
         return Refusal("this step is complete: check it, then finish it")
-    stage, mark = work.stages[work.at], work.progress[work.at].mark
+    stage = work.stages[work.at]
     if stage.counts:
         return _place(state, work, stage.place, command.counted)
     if stage.takes_all:
-        if not mark.units <= command.counted <= stage.units:
-            return Refusal(f"type how many are done, from {mark.units} to {stage.units}")
+        if command.counted > stage.units:
+            return Refusal(f"{command.counted:,} is too many: there are {stage.units:,}")
         done = Reached(command.counted, 0, command.counted)
         return work_on(state, done, label=Label("many-of-lot", names=(stage.title,), numbers=(command.counted,)))
     if stage.unit == "pair" and not stage.bars:

@@ -1,6 +1,6 @@
 """What speaks against a step being done: each doubt is told, and the step is done all the same when asked again."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping, Sequence
 from types import MappingProxyType
 
 from finishing_tui.craft.errors import FinishingError
@@ -10,22 +10,24 @@ from finishing_tui.garment.state import State
 from finishing_tui.garment.work import StepWork
 from finishing_tui.recipe.counts import count_of
 
-DOUBTS: Mapping[Said, str] = MappingProxyType(
+ASKED: Mapping[Said, str] = MappingProxyType(
     {
         "as-said": "{names[0]}",
-        "nothing-typed": "nothing was typed yet",
-        "unfinished": "{names[0]}: {numbers[0]} of {numbers[1]} so far",
-        "unexpected-count": "the recipe expects {numbers[0]} on the {names[0]}, and there are {numbers[1]}",
+        "nothing-typed": "no measurement is typed yet",
+        "unfinished": "{names[0]}: {numbers[0]} of {numbers[1]} done",
+        "unexpected-count": "{numbers[1]} on the {names[0]}, {numbers[0]} expected",
         "no-whole-repeat": "{numbers[0]} on the {names[0]} is not a multiple of {numbers[1]}",
-        "no-whole-repeat-and": "{numbers[0]} on the {names[0]} is not a multiple of {numbers[1]} and {numbers[2]}",
+        "no-whole-repeat-and": "{numbers[0]} on the {names[0]} is not a multiple of {numbers[1]} plus {numbers[2]}",
     }
 )
-"""The words of each, for they are asked about here; a step that is done in spite of them keeps them as labels."""
+"""What is said of each while it can still be put right; a step that is done in spite of them keeps them as labels."""
 
 
-def doubts_words(doubts: Iterable[Label]) -> str:
-    """Return ``doubts`` as they are asked about."""
-    return "; ".join(DOUBTS[doubt.what].format(names=doubt.names, numbers=doubt.numbers) for doubt in doubts)
+def doubts_words(doubts: Sequence[Label]) -> str:
+    """Return ``doubts`` as they are asked about; where work is left, that alone, for the counts follow from it."""
+    unfinished = [doubt for doubt in doubts if doubt.what == "unfinished"]
+    doubts = unfinished or doubts
+    return "; ".join(ASKED[doubt.what].format(names=doubt.names, numbers=doubt.numbers) for doubt in doubts)
 
 
 def doubts_about(state: State, step: int, work: StepWork) -> list[Label]:

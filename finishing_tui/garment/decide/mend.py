@@ -34,7 +34,7 @@ def _here(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
     if place in OUTSIDE or place not in state.plan.recipe.place or not more:
         return Refusal("nothing is to be put right there")
     if state.ledger.on(place) + more > MOST:
-        return Refusal(f"a place holds up to {MOST} stitches")
+        return Refusal(f"a place holds up to {MOST:,} stitches")
     held = state.ledger.on(place)
     entries = brought(place, held, held + more, EDGE, OFF)
     state.ledger.enter(*entries)  # refused here, and not when it is entered

@@ -43,7 +43,7 @@ def rip_back(state: State, command: TakeOut) -> tuple[AnyAct, ...] | Refusal:
     if fell and not command.sure:
         numbers = listing([str(one + 1) for one in fell])
         steps = f"step{'s' if fell[1:] else ''} {numbers}"
-        return Refusal(f"this undoes {steps} too. Again to rip back", replace(command, sure=True))
+        return Refusal(f"this undoes {steps} too", replace(command, sure=True), "rips back")
     ids = state.plan.ids
     changes = [Stood(ids[one], state.steps[one], Standing()) for one in reversed(fell)]
     changes.append(Stood(ids[step], state.steps[step], standing))

@@ -7,6 +7,7 @@ that reads one (a recount, ripping back, the second side) finds what it would fi
 from dataclasses import replace
 from fractions import Fraction
 
+from finishing_tui.craft.counts import span
 from finishing_tui.craft.spacing import Ends, Rhythm, Run, Runs, say, space
 from finishing_tui.craft.walked import rhythm_of
 from finishing_tui.craft.words import plural
@@ -62,7 +63,7 @@ def _asked_for(stage: Stage, before: Progress, command: WhatIf) -> tuple[Stage, 
     at, loops = _passed(before), before.mark.loops
     spots = stage.units if command.spots is None else command.spots
     if not at < spots <= MOST:
-        raise CannotAsk(f"{stage.spot} {at} is passed, so there must be {at + 1} {stage.spot}s at least, to {MOST}")
+        raise CannotAsk(f"you are past {stage.spot} {at}: use {span(at + 1, MOST, spots)}")
     halts = (spots // 2,) if stage.halts and spots >= LONG else ()
     flows = loops_onto(stage.place, 2 * spots)
     asked = replace(stage, units=spots, style=command.style or stage.style, halts=halts, flows=flows)
@@ -73,7 +74,7 @@ def _asked_for(stage: Stage, before: Progress, command: WhatIf) -> tuple[Stage, 
         return replace(asked, target=loops + rest.stitches), rest
     target = stage.target if command.target is None else command.target
     if not loops <= target <= MOST or not target:
-        raise CannotAsk(f"{plural(loops, 'loop')} are there, so the target is from {max(loops, 1)} to {MOST}")
+        raise CannotAsk(f"you have {plural(loops, 'stitch')}: use {span(max(loops, 1), MOST, target)}")
     return replace(asked, target=target), _rest(target - loops, spots - at, asked, begun_with=bool(at))
 
 

@@ -65,7 +65,7 @@ def finish(state: State, command: Finish) -> tuple[AnyAct, ...] | Refusal:
         )
     doubts = doubts_about(state, step, work)
     if doubts and not command.sure:
-        return Refusal(doubts_words(doubts), Finish(sure=True))
+        return Refusal(doubts_words(doubts), Finish(sure=True), "ends the step anyway")
     named = state.plan.ids[step]
     change = Stood(named, standing, Standing("done", work))
     done = Finished(
@@ -94,7 +94,9 @@ def take_up(state: State, command: TakeUp) -> tuple[AnyAct, ...] | Refusal:
     if standing.work is None:
         begun = begun_as(state, step, "step-taken-up")
         if isinstance(begun, Refusal):
-            return Refusal(f"{begun.sentence}. Again, if the steps before it were done elsewhere", AlreadyAt(step))
+            return replace(
+                begun, again=AlreadyAt(step), does="starts it anyway, if you did the steps before it elsewhere"
+            )
         return begun
     again = () if standing.status == "under-way" else (Stood(named, standing, replace(standing, status="under-way")),)
     return (TakenUp(step=named, changes=again, turned=turned(state, step), label=Label("step-taken-up", (named,))),)
@@ -113,8 +115,7 @@ def leave_out(state: State, command: LeaveOut) -> tuple[AnyAct, ...] | Refusal:
     if not command.sure:
         title = state.plan.step(step).title
         return Refusal(
-            f"skip step {step + 1}, {title}? Later steps may need it. Again to skip it",
-            replace(command, sure=True),
+            f"skip step {step + 1}, {title}? Later steps may need it", replace(command, sure=True), "skips it"
         )
     named = state.plan.ids[step]
     change = Stood(named, standing, replace(standing, status="left-out"))

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from types import MappingProxyType
 
+from finishing_tui.craft.counts import span
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.figures import rounded
 from finishing_tui.craft.words import listing
@@ -94,7 +95,7 @@ def _told(
             message=f"no whole number makes the number {name} ({number.text}) come out: it would have to be {exact}",
             where=where,
             size=size,
-            expected=f"{number.least} to {number.most}",
+            expected=span(number.least, number.most),
             found=str(exact),
             suggestion="mend a count that it is part of",
         )

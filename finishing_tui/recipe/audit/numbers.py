@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 
+from finishing_tui.craft.counts import span
 from finishing_tui.craft.words import listing
 from finishing_tui.recipe.audit.finding import Compared, Finding
 from finishing_tui.recipe.audit.footing import AuditFooting
@@ -32,10 +33,10 @@ def sums(footing: AuditFooting, wrong: Mapping[str, int]) -> Findings:
             yield Finding(
                 level="error",
                 kind="out of range",
-                message=f"the number {name} comes to {value}, and is from {number.least} to {number.most}",
+                message=f"the number {name} comes to {value}, and may be {span(number.least, number.most, value)}",
                 where=("number", name),
                 size=footing.size,
-                expected=f"{number.least} to {number.most}",
+                expected=span(number.least, number.most, value),
                 found=value,
                 suggestion="mend its least and most, or what it is worked out from",
             )

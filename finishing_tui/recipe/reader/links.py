@@ -9,6 +9,7 @@ import unicodedata
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from finishing_tui.craft.counts import span
 from finishing_tui.craft.ledger import OUTSIDE
 from finishing_tui.craft.words import plural
 from finishing_tui.recipe.annotations import Seen, walk
@@ -121,7 +122,7 @@ class Links:
 def in_range(path: Path, value: Any, least: int = 0, most: int = MOST) -> Mistakes:
     """Check a whole number against its range; anything else is the validation's business."""
     if isinstance(value, int) and not isinstance(value, bool) and not least <= value <= most:
-        yield path, f"{value} is out of range; a whole number from {least} to {most} is wanted"
+        yield path, f"{value:,} is out of range; use {span(least, most, value)}"
 
 
 def _table(data: Mapping[str, Any], key: str) -> Mapping[str, Any]:

@@ -7,6 +7,7 @@ import re
 from collections.abc import Callable, Mapping
 from typing import Any
 
+from finishing_tui.craft.counts import span
 from finishing_tui.craft.lengths import read_length
 from finishing_tui.recipe.kinds.base import RepeatOf, Step
 from finishing_tui.recipe.kinds.check import Check
@@ -88,7 +89,7 @@ def _number(path: Path, table: Table, links: Links) -> Mistakes:
             where = (*path, "by_size", place) if isinstance(by_size, list) else (*path, "by_size")
             yield (
                 where,
-                f"{value} is outside of this number's own 'least' and 'most', {least} to {most}; change one of them",
+                f"{value} is outside of this number's own 'least' and 'most', {span(least, most)}; change one of them",
             )
 
 

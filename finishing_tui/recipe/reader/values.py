@@ -64,4 +64,4 @@ def problems(value: Any, path: Path = (), *, several: bool = False) -> Iterator[
         for place, item in enumerate(value):
             yield from problems(item, (*path, place), several=several)
     elif isinstance(value, int) and not -MOST <= value <= MOST:
-        yield path, f"{given(value)} is too large; no count is above {MOST}"
+        yield path, f"{given(value)} is too large; no count is above {MOST:,}"

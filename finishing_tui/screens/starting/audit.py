@@ -274,6 +274,7 @@ class AuditScreen(Listed[Draft | Path]):
             keys += [(take, "mend it"), *([] if point.missing else [(key("audit.accept"), "accept it")])]
         else:
             keys.append((take, "accept it"))
+        keys[1:1] = self.finding()
         if found.of("warning"):
             keys.append((key("audit.understood"), "accept warnings"))
         keys += [(key("audit.numbers"), "edit numbers"), *self.moving(), back]

@@ -223,10 +223,10 @@ class StartScreen(Listed[Draft | Path]):
         return [*options, UNKNOWN] if asked.key == "size" and held_places(self.draft.recipe) else options
 
     def _say_keys(self) -> None:
-        key, back = keys_of(self).shown, "back" if self.at else "back to recipes"
+        key = keys_of(self).shown
         if self.asked.options:
-            keys = [*self.choosing(), *self.moving(), (key("lists.leave"), back)]
+            keys = [*self.choosing(), *self.moving(), (key("lists.leave"), "back")]
         else:
             more = [(key("lines.up", "lines.down"), "more")] if self.query_one(Column).is_longer else []
-            keys = [(key("lines.keep"), "next"), *more, (key("lines.leave"), back)]
+            keys = [(key("lines.keep"), "next"), *more, (key("lines.leave"), "back")]
         self.query_one(KeyLine).show(keys)

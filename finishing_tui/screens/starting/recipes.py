@@ -84,7 +84,7 @@ class RecipesScreen(Listed[Path | None]):
                 (key("recipes.read"), "read it"),
                 (key("recipes.file"), "open a file"),
                 *self.moving(),
-                (key("lists.leave"), "back to shelf"),
+                (key("lists.leave"), "back"),
             )
         )
         self._read_all()

@@ -53,10 +53,9 @@ def _taken_out(talk: Talk, command: TakeOut) -> Ask | None:
     if not isinstance(sure, TakeOut):
         talk.refused(refusal)
         return asked
-    falls, _, _ = refusal.sentence.partition(". Again")
     options = Option("keep it all"), Option("take all that out", STAYS)
     return Choose(
-        question=sentence(falls),
+        question=sentence(refusal.sentence),
         options=options,
         then=lambda at: _taken_out(talk, sure) if at == 1 else None,
         left=lambda: asked,

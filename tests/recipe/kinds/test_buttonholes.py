@@ -102,7 +102,7 @@ def test_refusals_name_the_numbers() -> None:
     assert "both over and between" in refused(step(holes=2, first=3, between=4, over=10), band)
     assert "width is 3" in refused(step(holes=2, width=3, first=3, method="yarn over"), band)
     assert "21 were" in refused(step(holes=2, first=3, over=21), band)
-    assert "100000" in refused(step(holes=100_000, first=3), here({"band": 100_000}))
+    assert "100,000" in refused(step(holes=100_000, first=3), here({"band": 100_000}))
     assert "not 0" in refused(step(holes=3, first=3, between=0), band)
 
 

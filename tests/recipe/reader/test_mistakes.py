@@ -20,7 +20,7 @@ MISTAKES = [
     ("[24, 26, 28]", "[24, 26]", "number.shoulder.by_size",
      "the list has 2 entries and there are 3 sizes; it needs one for each"),
     ("[24, 26, 28]", "[24, -26, 28]", "number.shoulder.by_size 2",
-     "-26 is out of range; a whole number from 0 to 100000 is wanted"),
+     "-26 is out of range; use 0 or more"),
     ("[24, 26, 28]", "[24, 26.5, 28]", "number.shoulder.by_size 2", "26.5 stands here; a whole number is wanted"),
     ('live = "shoulder"', 'live = "sholder"', "place.left_front.live",
      "there is no number \"sholder\"; did you mean 'shoulder'?"),
@@ -57,9 +57,9 @@ MISTAKES = [
     ('text = "neck needle"', r'text = "neck\u001b[31m"', "place.neck.text",
      "the character U+001B (a control character) stands in this text; take it out"),
     ("by_size = 24\n", "by_size = 240000\n", "number.side.by_size",
-     "240000 is out of range; a whole number from 0 to 100000 is wanted"),
+     "240,000 is out of range; use 0 to 100,000"),
     ("least   = 4", "least   = 31", "number.front_rows.by_size 1",
-     "30 is outside of this number's own 'least' and 'most', 31 to 100000; change one of them"),
+     "30 is outside of this number's own 'least' and 'most', 31 or more; change one of them"),
     ('back  = "left_back"', 'back  = "left_front"', "step 2.front",
      "'front' and 'back' are the same place; two different ones are wanted"),
     ("shaping = [{ round = 2, change = -1 }]", 'shaping = "decrease"', "step 4.shaping",
@@ -69,7 +69,7 @@ MISTAKES = [
     ('kind = "needle"', 'kind = "nedle"', "place.neck.kind",
      '"nedle" stands here; it is "needle", "holder", "waste yarn" or "pin"'),
     ("extra = 1", 'extra = "3 - 4"', "step 3.section 3.extra",
-     "in size 1, 3 - 4 comes to -1; a count is from 0 to 100000"),
+     "in size 1, 3 - 4 comes to -1; a count is 0 or more"),
 ]  # fmt: skip
 
 

@@ -50,7 +50,7 @@ MISTAKES = [
     (
         'do = "work"\ntitle = "Slope"\non = "band"\nrows = 6\nshort_rows = { first = 0, step = 2, times = 2 }',
         "short_rows.first",
-        "0 is out of range; a whole number from 1 to 100000 is wanted",
+        "0 is out of range; use 1 or more",
     ),
     (
         'do = "pick up and knit"\ntitle = "Pick up"\nonto = "band"\n[[step.section]]\nalong = "edge"',
