@@ -2,6 +2,7 @@
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
+from textual.events import Resize
 
 from finishing_tui.craft.words import sentence
 from finishing_tui.glance.coming_back import ComingBack
@@ -11,6 +12,7 @@ from finishing_tui.screens.keys import bindings, digits, keys_of
 from finishing_tui.screens.leaving import Leaving
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
+from finishing_tui.widgets.grid import cells_for
 from finishing_tui.widgets.holdings import Holdings
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.sentences import Sentences
@@ -69,6 +71,10 @@ class ComingBackScreen(Leaving[int | None]):
         self.query_one(Holdings).show(now)
         self._draw()
 
+    def on_resize(self, _: Resize) -> None:
+        """Draw the word where there is room for it."""
+        self._draw()
+
     def action_digit(self, sign: str) -> None:
         """Take a digit of the count."""
         if worth_counting(self._talk.state) and len(self._typed) < MOST_DIGITS:
@@ -99,7 +105,8 @@ class ComingBackScreen(Leaving[int | None]):
         face = self._back.now.face
         count, of = _figures(face)
         aside = ("you counted",) if self._typed else ()
-        self.query_one(FigurePair).show(Shown(self._typed or count, of, aside, face.act), self._back.now.digits)
+        verb = face.act if cells_for(*self.app.size).beside else ""  # what comes next stands there in words
+        self.query_one(FigurePair).show(Shown(self._typed or count, of, aside, verb), self._back.now.digits)
         key = keys_of(self).shown
         if self._typed:
             keys = [

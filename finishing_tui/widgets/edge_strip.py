@@ -5,6 +5,7 @@ draws only the lines again that changed. What a spot is shows in its shape.
 """
 
 from collections.abc import Mapping, Sequence
+from functools import lru_cache
 from types import MappingProxyType
 
 from textual.content import Content
@@ -64,13 +65,20 @@ class EdgeStrip(Rows):
         if self._edge is None:
             return ()
         rows = edge_rows(self._edge, width, ascii_only=self.ascii, ahead=self._ahead)
-        return rows if self.tallness == "low" else [*rows, self._legend(rows, width)]
+        if self.tallness == "low":
+            return rows
+        return [*rows, _legend(_EXPLAINED.intersection(rows[0].plain + rows[1].plain + rows[2].plain), width)]
 
-    def _legend(self, rows: Sequence[Content], width: int) -> Content:
-        """Return in one line what the signs mean that are drawn, or soon will be."""
-        drawn = {in_ascii(sign) for row in rows[:3] for sign in row.plain} | {in_ascii(SHAPES["picked"][0])}
-        parts = (part for part in LEGEND if in_ascii(part[0]) in drawn)
-        return packed(parts, width, "$quiet")[0]
+
+_EXPLAINED = frozenset(part[0] for part in LEGEND) | frozenset(in_ascii(part[0]) for part in LEGEND)
+"""The signs that the legend explains, and how they are drawn in ASCII."""
+
+
+@lru_cache(maxsize=64)
+def _legend(drawn: frozenset[str], width: int) -> Content:
+    """Return in one line what the signs mean that are ``drawn``; a stitch that is picked up soon will be."""
+    here = {*drawn, SHAPES["picked"][0]}
+    return packed([part for part in LEGEND if {part[0], in_ascii(part[0])} & here], width, "$quiet")[0]
 
 
 def edge_rows(
