@@ -1,4 +1,4 @@
-"""Every action at the needles, a file each. To add one: its file, and its line here.
+"""Every action at the needles, a file each. To add one: its file, its line here, and its id in ``rooms.NEWER``.
 
 The order is that of the help and of the foot of the screen: what is wanted most first, help last. Keys, footer, help,
 plain words and the settings' table of actions are made from this.
