@@ -6,7 +6,6 @@ property as soon as it is listed.
 
 import unicodedata
 from collections.abc import Mapping
-from fractions import Fraction
 from typing import Any
 
 from hypothesis import strategies as st
@@ -32,6 +31,7 @@ from finishing_tui.recipe.kinds.sections import Along
 from finishing_tui.recipe.kinds.shape import Shape
 from finishing_tui.recipe.kinds.short_rows import ShortRows
 from finishing_tui.recipe.model import Number, Place, Recipe, RecipeGauge
+from finishing_tui.recipe.natural import band_stitches, gauges, natural_ratios
 from tests.recipe_texts import toml
 
 PLACES = ("front", "back", "neck", "holder")
@@ -61,6 +61,9 @@ counts = st.one_of(
 )
 """Counts in every way a recipe can say one, from 0 to 20."""
 
+
+GAUGE = RecipeGauge(stitches=20, rows=28)
+"""The gauge of a step that is begun with one, over 10 cm."""
 
 _ANY_STEP = frozenset({"say", "how", "look", "mend", "mind", "see", "expect", "repeat", "for", "unequal"})
 
@@ -106,15 +109,18 @@ def _bearable(ledger: Ledger) -> list[Entry]:
 @st.composite
 def heres(draw: st.DrawFn) -> Here:
     """Return where a step may begin: any size and ledger, either hand, with or without a gauge."""
-    size = draw(st.integers(0, len(SIZES) - 1))
-    ratios = {"row": Fraction(5, 7), "ridge": Fraction(10, 7), "chain": Fraction(10, 7), "stitch": Fraction(1)}
+    size, gauge = draw(st.integers(0, len(SIZES) - 1)), draw(st.sampled_from((GAUGE, None)))
+    body, band = gauges(gauge)
     return Here(
         size=size,
         numbers={name: values[size] for name, values in NUMBERS.items()},
         ledger=draw(ledgers()),
         texts={place: f"{place} needle" for place in PLACES},
-        natural=draw(st.sampled_from((ratios, {}))),
+        natural=natural_ratios(gauge),
         hand=draw(st.sampled_from(("right", "left"))),
+        per_10cm=band_stitches(gauge),
+        body=body,
+        band=band,
     )
 
 

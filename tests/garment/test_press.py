@@ -20,7 +20,7 @@ from finishing_tui.garment.work import Standing
 from finishing_tui.glance import SpotFace, glance
 from finishing_tui.glance.label_words import top_words
 from finishing_tui.recipe.kinds import KINDS
-from finishing_tui.recipe.model import Number, Place, Recipe, RecipeGauge
+from finishing_tui.recipe.model import Number, Place, Recipe
 from finishing_tui.recipe.stage import whole
 from tests import strategies
 from tests.examples import share
@@ -79,7 +79,7 @@ def test_all_presses_of_a_step_are_the_whole_step(do: str, data: st.DataObject) 
         sizes=strategies.SIZES,
         number={name: Number(text=name, by_size=values) for name, values in strategies.NUMBERS.items()},
         place={name: Place(text=here.texts[name], kind="needle") for name in strategies.PLACES},
-        gauge=RecipeGauge(stitches=20, rows=28) if here.natural else None,
+        gauge=strategies.GAUGE if here.natural else None,
         step=(step,),
     )
     size = strategies.SIZES[here.size]
