@@ -133,7 +133,7 @@ def _seen(folder: Path) -> OnShelf:
     hand = InHand.open(folder, look=True)
     state = hand.state
     hand.close()
-    if not state.sittings:
+    if not state.sittings and not state.top:
         return OnShelf(folder, state.plan.title, state.plan.size, heading=NOT_BEGUN)
     finished = state.current is None
     step = len(state.steps) if state.current is None else state.current + 1

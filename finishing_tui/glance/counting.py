@@ -34,7 +34,7 @@ class Countable:
         """Both counts that would be right, in words."""
         if self.needle is None:
             return str(self.expected)
-        return f"{self.expected}, or {self.needle} on the whole needle"
+        return f"{self.expected}, or {self.needle} in all"
 
     def meant(self, counted: int) -> int:
         """Return the count of this that ``counted`` stands for: that of the whole needle where it is that, or near."""

@@ -8,7 +8,7 @@ from finishing_tui.garment.consequences import consequences, given_up
 from finishing_tui.garment.explained import explained
 from finishing_tui.garment.repairs import Mend, Told
 from finishing_tui.garment.state import State
-from finishing_tui.glance.answers import AGAIN, Answer, Answers, off_by, safest_first, wrong_with
+from finishing_tui.glance.answers import AGAIN, Answer, Answers, off_by, wrong_with
 from finishing_tui.glance.counting import far_off
 from finishing_tui.glance.later import cut, later_lines
 
@@ -78,7 +78,7 @@ def _following(
     for one in ways:
         note = wrong_with(one.total, told.planned, told.repeat) if told else ""
         rows.append((Answer(one.text, one.verb, one.verdict, one.total, one.made, note=note), Does(one.command)))
-    answered, does = zip(*safest_first(rows), strict=True)
+    answered, does = zip(*rows, strict=True)  # in the order of what they mend, the first one all of it
     heading = off_by(told.real - told.planned) if told else "later steps change"
     said = f"{told.name} {told.real}, planned {told.planned}" if told else "see below"
     numbers = (told.real, told.planned) if told else None

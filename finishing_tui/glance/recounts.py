@@ -101,7 +101,7 @@ def _answers(seen: Outlook, rows: tuple[Answer, ...], planned: Edge) -> Answers:
     numbers = seen.counted, by_plan
     if seen.put == "presses":
         said = f"you counted {seen.counted}, the count here is {seen.expected}"
-        return Answers("another row", said, rows, numbers, planned)
+        return Answers("another row", said, rows, (seen.counted, seen.expected), planned)
     said = f"you counted {seen.counted}, planned {by_plan}"
     return Answers(off_by(seen.counted - by_plan), said, rows, numbers, planned)
 

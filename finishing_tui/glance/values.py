@@ -78,6 +78,11 @@ class SpotFace:
     edge: Edge
 
     @property
+    def flags(self) -> tuple[str, str]:
+        """What is to be done before the act, and what comes after it, in small words."""
+        return f"{self.first} first" if self.first else "", f"then {self.after}" if self.after else self.then
+
+    @property
     def ahead(self) -> int:
         """How many spots the next press skips before it picks one up."""
         if not self.first:

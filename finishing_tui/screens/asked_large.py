@@ -202,7 +202,8 @@ class LargeAsk(Finding[None]):
                 number = self._typed or ask.same
                 does = KeyPlace(take, f"it's {number}" if number is not None else "", 8, 8)
                 first = (("digits", "type it"), does) if ask.same is None else (does, ("digits", "type it"))
-                return (*first, KeyPlace(off, back, 5, 5), leaves)
+                # All in their places, so that they have two lines where it is narrow.
+                return (*first, KeyPlace(off, back, 5, 5), KeyPlace(leave, "leave", 5, 5))
             case Explain():
                 return (*self.choosing(), (off, "back"), *self.moving(), leaves)
             case Weigh():

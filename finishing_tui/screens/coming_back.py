@@ -105,8 +105,10 @@ class ComingBackScreen(Leaving[int | None]):
         face = self._back.now.face
         count, of = _figures(face)
         aside = ("you counted",) if self._typed else ()
-        verb = face.act if cells_for(*self.app.size).beside else ""  # what comes next stands there in words
-        self.query_one(FigurePair).show(Shown(self._typed or count, of, aside, verb), self._back.now.digits)
+        beside = cells_for(*self.app.size).beside  # else what comes next stands there in words
+        flags = face.flags if beside and isinstance(face, SpotFace) else ("", "")
+        shown = Shown(self._typed or count, of, aside, face.act if beside else "", *flags)
+        self.query_one(FigurePair).show(shown, self._back.now.digits)
         key = keys_of(self).shown
         if self._typed:
             keys = [

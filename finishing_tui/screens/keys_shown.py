@@ -35,9 +35,9 @@ def foot(talk: Talk) -> list[ShownKey | KeyPlace]:
         return talk.keys.shown(f"needles.{action}")
 
     def label(action: str) -> str:
-        where = _where(talk, action)
         said = offered[action].label if action in offered else ""
-        return f"{said.split()[0]}{where}" if said and where else said
+        where = _where(talk, action) if said and talk.looking is not None else ""
+        return f"{said.split()[0]}{where}" if where else said
 
     places = {} if talk.read_only else dict(PLACES)
     if "first_stitch" in offered and not {"recount", "other"} & {*offered}:
@@ -50,6 +50,8 @@ def foot(talk: Talk) -> list[ShownKey | KeyPlace]:
         for act in ACTS
         if act.id in offered and act.id not in {*places, *PLACES, "help"}
     ]
+    if talk.looking is not None:  # the way back comes before what else can be done there
+        return [*kept[:2], *clear, *kept[2:], *others, KeyPlace(key("help"), label("help"), 4, brief=True)]
     return [*kept, *clear, *others, KeyPlace(key("help"), label("help"), 4, brief=True)]
 
 

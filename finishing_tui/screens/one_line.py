@@ -31,7 +31,7 @@ class OneLine(Box[str | None]):
         with Vertical(classes="box"):
             yield Sentences()
             yield EntryBox()
-            yield KeyLine()
+            yield KeyLine(whole=True)
 
     def on_mount(self) -> None:
         """Show the keys, and let the line be written at once."""

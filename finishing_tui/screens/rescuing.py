@@ -10,7 +10,7 @@ from finishing_tui.screens.program import Program
 from finishing_tui.widgets.choices import Choice
 
 CHOICES = (
-    Choice("add it", ("It follows what is saved, as you counted it.",)),
+    Choice("add it", ("It goes on from what is saved.",)),
     Choice("leave it for later", ("Until you decide you can only look at the garment.",)),
     Choice("throw it away", ("You lose what you counted then.",)),
 )

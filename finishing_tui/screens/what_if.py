@@ -65,7 +65,7 @@ class WhatIfScreen(Leaving[None]):
         yield FigurePair()
         yield Fields()
         yield AnswerTable(numbered=False)
-        yield Sentences(id="later")
+        yield Sentences(id="later", tells_more=True)
         yield Notice()
         yield KeyLine()
 

@@ -81,7 +81,7 @@ _OTHERS = (
     Keyed("pages", "palette", ("ctrl+p",), _PALETTE),
     Keyed("pages", "leave", ("escape", "enter", "q"), "leave the page"),
     Keyed("shelf", "start", ("s",), "start a garment: choose a recipe and a size, give your numbers"),
-    Keyed("shelf", "demos", ("d",), "take a demo garment to try things on"),
+    Keyed("shelf", "demos", ("d",), "practice on a demo garment"),
     Keyed("shelf", "keys", ("k",), "keys and pedals: find out what a key or a pedal sends"),
     Keyed("shelf", "help", ("question_mark",), "see every key on one page"),
     Keyed("shelf", "leave", ("q",), "leave; it warns if something is not saved"),

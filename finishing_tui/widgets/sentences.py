@@ -16,10 +16,15 @@ class Sentences(Rows):
         *,
         id: str | None = None,  # noqa: A002  (Textual's name)
         most: Mapping[str, int] | None = None,
+        tells_more: bool = False,
     ) -> None:
-        """Make room for ``most`` lines, by how high the screen is; without it for as many as there are."""
+        """Make room for ``most`` lines, by how high the screen is; without it for as many as there are.
+
+        ``tells_more``: where they have not all room, the last line says how many more there are.
+        """
         super().__init__(id=id or "sentences")
         self._most = most
+        self._tells_more = tells_more
         self._sentences: tuple[tuple[str, str], ...] = ()
 
     def show(self, *sentences: tuple[str, str]) -> None:
@@ -34,9 +39,13 @@ class Sentences(Rows):
         lines: list[Content] = []
         limits = (height, None if self._most is None else self._most.get(self.tallness))
         most = min((one for one in limits if one is not None), default=None)
-        for text, style in self._sentences:
+        of: list[int] = []  # which sentence each line is of
+        for number, (text, style) in enumerate(self._sentences):
             room = None if most is None else most - len(lines)
             if room is not None and room < 1:
                 break
             lines += wrapped(plain(text, style), width, room or 0)
+            of += [number] * (len(lines) - len(of))
+        if self._tells_more and of and of[-1] < len(self._sentences) - 1:
+            lines[-1] = plain(f"… and {len(self._sentences) - of[-1]} more", "$quiet")
         return lines

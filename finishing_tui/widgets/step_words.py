@@ -100,7 +100,7 @@ class StepWords(Rows):
         if len(lines) <= most or not most:
             return lines[:most]
         more = plain(f" … {self._help} shows all", "$quiet")
-        last = lines[most - 1].truncate(max(width - more.cell_length, 0))
+        last = wrapped(lines[most - 1], max(width - more.cell_length, 1))[0]
         return [*lines[: most - 1], last.rstrip() + more]
 
 

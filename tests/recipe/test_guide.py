@@ -71,7 +71,7 @@ def test_it_names_commands_that_there_are() -> None:
 
 
 def test_its_lines_can_be_read_as_text() -> None:
-    """No line of prose is longer than a line of code; nothing but plain characters and the signs of sums."""
+    """No line of prose is longer than a line of code; plain characters, and the signs of sums and drawings."""
     prose = [line for line in TEXT.splitlines() if not line.startswith("|")]
     assert max(map(len, prose)) <= 120
-    assert not re.search(r"[^\x20-\x7e\n×÷]", TEXT)
+    assert not re.search(r"[^\x20-\x7e\n×÷∩═▷╵╷╲╱∪│─]", TEXT)

@@ -29,9 +29,9 @@ async def test_a_number_is_changed_only_after_it_was_shown_what_that_changes(tmp
         assert "26, where 24 stood" in " ".join(shown(app).split())
         assert app.in_hand is not None
         assert app.in_hand.state is state
-        await pressing("3", "enter")(pilot)
+        await pressing("3", WAIT)(pilot)
         assert app.in_hand.state is state
-        await pressing("enter", WAIT, "2", "enter", *"recounted", "enter")(pilot)
+        await pressing("enter", WAIT, "2", WAIT, *"recounted", "enter", WAIT)(pilot)
         assert dict(app.in_hand.state.plan.own) == {"front_rows": 26}
         assert "yours (recipe: 24)" in shown(app)
         await pressing("escape", "backspace", "backspace")(pilot)

@@ -1,6 +1,5 @@
 """From an empty shelf to a finished garment in a real terminal, by keys alone, with another one under way beside it."""
 
-from contextlib import ExitStack
 from pathlib import Path
 
 from finishing_tui.commands.record import read_record
@@ -53,9 +52,9 @@ def put_down(terminal: Terminal, where: str) -> None:
 def come_back(terminal: Terminal, where: str) -> None:
     """Pick up the garment at the caret, which says where it was left, and go on."""
     terminal.press("enter")
-    terminal.wait_for(f"You wrote: {where}")
+    terminal.wait_for(lambda text: f"You wrote: {where}" in text and "You were at" in text)  # the shelf says it too
     terminal.press("escape")
-    terminal.wait_for("? help")
+    terminal.wait_for(lambda text: "? help" in text and "You were at" not in text)
 
 
 def state_of(folder: Path) -> State:
@@ -68,17 +67,17 @@ def state_of(folder: Path) -> State:
 def test_from_an_empty_shelf_to_the_end_put_down_twice_with_another_one_beside_it(tmp_path: Path) -> None:
     """Started, put down, another one started and put down, come back to twice, finished: each keeps to its own."""
     shelf = tmp_path / "shelf"
-    with Terminal(shelf=shelf) as terminal, ExitStack() as stack:
+    with Terminal(shelf=shelf) as terminal:
         terminal.wait_for("Practice on a demo garment")
         start(terminal, "Baby jacket with a buttoned shoulder", "plum jacket")
         (jacket,) = folders_on(shelf)
-        hands = stack.enter_context(Hands(terminal, jacket))
+        hands = Hands(terminal, jacket)
         hands.keys("space", "space", until=lambda now: now.top > 0 and hands.mark(now).units == 2)
         put_down(terminal, "in the green bag")
 
         start(terminal, "Blanket border with mitered corners", "grey blanket")
         (blanket,) = set(folders_on(shelf)) - {jacket}
-        others = stack.enter_context(Hands(terminal, blanket))
+        others = Hands(terminal, blanket)
         others.keys("space", until=lambda now: others.mark(now).units == 1)
         put_down(terminal, "on the chair")
         beside = state_of(blanket)

@@ -8,7 +8,7 @@ from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.asks import Ask, Choose, HowMany, Option, Pick
 from finishing_tui.talk.conversation import Talk
 
-STAYS = "What is taken out stays in the record."
+STAYS = "The record keeps what you rip back."
 
 
 def _offered(state: State, _: int | None) -> Offer | None:
@@ -29,7 +29,7 @@ def _to_where(talk: Talk, points: tuple[RipPoint, ...]) -> Ask:
         return _to_which(talk, points, point) if point.most else _taken_out(talk, point.command)
 
     options = tuple(Option(point.text) for point in points)
-    return Pick(question="I took it out to ...", told=(STAYS,), options=options, then=chosen)
+    return Pick(question="Rip back to ...", told=(STAYS,), options=options, then=chosen)
 
 
 def _to_which(talk: Talk, points: tuple[RipPoint, ...], point: RipPoint) -> Ask:

@@ -39,9 +39,12 @@ class Checklist(Rows):
         if height is None or len(lines) <= height:
             return lines
         first = first_line(begins, min(self._done, len(begins) - 1), len(lines), height)
-        shown = lines[first : first + height]
-        if first + height < len(lines) and first + height not in begins:
+        shown, end = lines[first : first + height], first + height
+        below = sum(begin >= end - 1 for begin in begins)  # with the one whose place tells of them
+        if end < len(lines) and end not in begins:
             shown[-1] = shown[-1].truncate(max(width - 2, 0)).rstrip() + plain(" …", "$quiet")
+        elif end < len(lines) and begins[self._done] < end - 1:
+            shown[-1] = plain(f"  … and {below} more", "$quiet")
         return shown
 
 

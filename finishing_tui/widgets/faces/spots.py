@@ -24,9 +24,7 @@ class Spots(FaceView[SpotFace]):
         where = f"{face.unit} {face.spot} of {face.spots}"
         if face.waits:
             return Shown(str(face.count), str(face.target), (where,), "COUNT", "", face.halfway)
-        first = f"{face.first} first" if face.first else ""
-        then = f"then {face.after}" if face.after else face.then
-        return Shown(str(face.count), str(face.target), (where,), face.act, first, then)
+        return Shown(str(face.count), str(face.target), (where,), face.act, *face.flags)
 
     def sentences(self, face: SpotFace) -> tuple[tuple[str, str], ...]:
         """Return the rhythm, and the recount where it does not stand under the word."""
