@@ -146,7 +146,7 @@ def _any_arguments() -> Lines:
     yield ("--json", f"--json={POISON}")
 
 
-@pytest.mark.turns(of=2)
+@pytest.mark.turns(of=4)
 @pytest.mark.parametrize("command", COMMANDS)
 def test_no_command_lets_anything_steer(
     command: str, places: Poisoned, capsysbinary: pytest.CaptureFixture[bytes]

@@ -19,7 +19,7 @@ from finishing_tui.garment.commands import (
 from finishing_tui.garment.consequences import consequences
 from finishing_tui.garment.decide.mirror import choice
 from finishing_tui.garment.events import Mended, Replanned
-from finishing_tui.glance.answers import off_by, risks
+from finishing_tui.glance.answers import off_by
 from finishing_tui.glance.following import Following, following
 from finishing_tui.recipe.kinds.work import Work
 from tests.examples import share
@@ -103,15 +103,14 @@ def test_the_safest_answer_to_a_count_comes_first(said: int, first: str) -> None
 
 @settings(max_examples=share(20))
 @given(st.integers(0, 48).filter(lambda said: said != 16))
-def test_whatever_is_counted_the_rows_stand_by_their_risks(said: int) -> None:
-    """No later row has less against it than one before; a total off the plan says by how much, and no other does."""
+def test_a_total_off_the_plan_says_by_how_much(said: int) -> None:
+    """Whatever is counted; and no other total says so."""
     paper = crew_neck()
     before = paper.state
     paper.did(TakeCount(said))
     found = following(before, paper.state)
     assert found is not None
     rows = found.answers.rows
-    assert [*map(risks, rows)] == sorted(map(risks, rows))
     assert found.answers.numbers is not None
     planned = found.answers.numbers[1]
     for row in rows:

@@ -118,7 +118,7 @@ def is_complete(paper: Paper) -> Record:
     return record
 
 
-@pytest.mark.turns(of=4)
+@pytest.mark.turns(of=8)
 @pytest.mark.parametrize(("name", "size"), EVERY_SIZE)
 def test_every_size_as_printed(name: str, size: str) -> None:
     """With the printed numbers nothing is refused or asked twice, nothing departs, and nothing is left."""

@@ -35,7 +35,7 @@ def _steady(lines: list[str], ways: int, texts: tuple[str, ...]) -> list[tuple[i
     return kept
 
 
-@pytest.mark.turns(of=2)
+@pytest.mark.turns(of=4)
 @pytest.mark.parametrize("name", TABLES)
 @pytest.mark.parametrize("size", SIZES.values(), ids=SIZES)
 async def test_moving_the_caret_moves_no_row(name: str, size: tuple[int, int], tmp_path: Path) -> None:
@@ -60,7 +60,7 @@ async def test_moving_the_caret_moves_no_row(name: str, size: tuple[int, int], t
             await settled(pilot)
 
 
-@pytest.mark.turns(of=2)
+@pytest.mark.turns(of=4)
 @pytest.mark.parametrize("name", [*TABLES, "what-if-pucker", "what-if-rounds", "recount-presses", "count-one-over"])
 async def test_the_lines_say_what_the_table_says(name: str, tmp_path: Path) -> None:
     """Of each way the text, the total, how it lies and the work stand in both; the verdict has a shape besides."""

@@ -86,7 +86,7 @@ async def test_no_word_moves_when_a_tick_changes_how_the_work_lies(size: str, tm
         assert stood == (words.region, [row.plain[:40].rstrip() for row in words._drawn])  # noqa: SLF001
 
 
-@pytest.mark.turns(of=2)
+@pytest.mark.turns(of=4)
 @pytest.mark.parametrize("size", SIZES)
 async def test_nothing_moves_in_the_program(size: str, tmp_path: Path) -> None:
     """Fifty keys at each size: on the screen as it is drawn, nothing has moved by a cell."""

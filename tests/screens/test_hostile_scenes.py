@@ -48,7 +48,7 @@ def hostile(folder: Path) -> Path:
     return folder
 
 
-@pytest.mark.turns(of=2)
+@pytest.mark.turns(of=4)
 @pytest.mark.parametrize("name", SHOWN_IN)
 async def test_hostile_texts_stand_there_as_text(name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """In the smallest terminal and in a usual one all widgets stay on the screen, and the program goes on."""

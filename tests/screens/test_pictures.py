@@ -154,7 +154,7 @@ async def test_other_looks_look_as_they_did(
         _looks_as_it_did(app, f"{name}-{looks}", snapshot)
 
 
-@pytest.mark.turns(of=4)
+@pytest.mark.turns(of=8)
 @pytest.mark.parametrize(("term", "colour"), [*((term, True) for term in TERMS), ("xterm-256color", False)])
 @pytest.mark.parametrize("looks", [f"{look} {more}".strip() for look in GROUNDS for more in ("", "ascii")])
 @pytest.mark.parametrize("name", ["spot-strayed", "start-line"])

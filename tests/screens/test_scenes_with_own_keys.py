@@ -68,7 +68,7 @@ def own_key(app: FinishingApp, key: str, keys: Keys) -> str:
     return keys.of(found.pop())[0] if found else key
 
 
-@pytest.mark.turns(of=3)
+@pytest.mark.turns(of=6)
 @pytest.mark.parametrize("name", WALKED)
 async def test_a_scene_is_the_same_by_other_keys(name: str, tmp_path: Path) -> None:
     """Each action alive has its keys, each key at the foot is alive, and no text names a key that is not.

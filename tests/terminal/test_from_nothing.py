@@ -1,5 +1,6 @@
 """From an empty shelf to a finished garment in a real terminal, by keys alone, with another one under way beside it."""
 
+from contextlib import ExitStack
 from pathlib import Path
 
 from finishing_tui.commands.record import read_record
@@ -67,17 +68,17 @@ def state_of(folder: Path) -> State:
 def test_from_an_empty_shelf_to_the_end_put_down_twice_with_another_one_beside_it(tmp_path: Path) -> None:
     """Started, put down, another one started and put down, come back to twice, finished: each keeps to its own."""
     shelf = tmp_path / "shelf"
-    with Terminal(shelf=shelf) as terminal:
+    with Terminal(shelf=shelf) as terminal, ExitStack() as stack:
         terminal.wait_for("Practice on a demo garment")
         start(terminal, "Baby jacket with a buttoned shoulder", "plum jacket")
         (jacket,) = folders_on(shelf)
-        hands = Hands(terminal, jacket)
+        hands = stack.enter_context(Hands(terminal, jacket))
         hands.keys("space", "space", until=lambda now: now.top > 0 and hands.mark(now).units == 2)
         put_down(terminal, "in the green bag")
 
         start(terminal, "Blanket border with mitered corners", "grey blanket")
         (blanket,) = set(folders_on(shelf)) - {jacket}
-        others = Hands(terminal, blanket)
+        others = stack.enter_context(Hands(terminal, blanket))
         others.keys("space", until=lambda now: others.mark(now).units == 1)
         put_down(terminal, "on the chair")
         beside = state_of(blanket)

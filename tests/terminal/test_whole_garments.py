@@ -3,7 +3,9 @@
 import re
 import time
 from collections.abc import Callable
+from contextlib import ExitStack
 from pathlib import Path
+from typing import Self
 
 import pytest
 
@@ -30,18 +32,21 @@ class Hands:
 
     def __init__(self, terminal: Terminal, folder: Path) -> None:
         self.terminal = terminal
-        self.folder = folder
         self.index = 0
         self.missing = ""
+        self._looking = InHand.open(folder, look=True)
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self._looking.close()
 
     @property
     def state(self) -> State:
         """The garment as its journal has it."""
-        hand = InHand.open(self.folder, look=True)
-        try:
-            return hand.state
-        finally:
-            hand.close()
+        self._looking.hear(self._looking.news(), self._looking.known)
+        return self._looking.state
 
     @property
     def work(self) -> StepWork:
@@ -186,9 +191,9 @@ def test_worked_to_its_end_by_keys_alone(name: str, missing: str, tmp_path: Path
     was changed and why.
     """
     folder = take_copy(shipped.demo(name), tmp_path / "shelf")
-    with Terminal("work", str(folder), shelf=folder.parent) as terminal:
+    with Terminal("work", str(folder), shelf=folder.parent) as terminal, ExitStack() as stack:
         terminal.wait_for("step 1 of")
-        hands = Hands(terminal, folder)
+        hands = stack.enter_context(Hands(terminal, folder))
         hands.missing = missing
         assert hands.to_the_end() == {"stray", "undo", "recounts", "rip back"}
         terminal.wait_for("Finished")
