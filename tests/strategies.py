@@ -27,6 +27,7 @@ from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.kinds.base import Here, Step
 from finishing_tui.recipe.kinds.buttonholes import Buttonholes
 from finishing_tui.recipe.kinds.measure import Measure
+from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.sections import Along
 from finishing_tui.recipe.kinds.shape import Shape
 from finishing_tui.recipe.kinds.short_rows import ShortRows
@@ -225,6 +226,8 @@ def _values(one: Annotation) -> st.SearchStrategy[Any]:
 
 _FITTING: Mapping[tuple[type, str], tuple[Any, ...]] = {
     (Along, "length"): ("18 cm", "7 in"),
+    (Along, "ratio"): ("2/3", "1"),
+    (PickUpAndKnit, "ratio"): ("3/4",),
     (Along, "slope"): ("1 stitch every 2 rows, 5 times, then 4 rows straight", "14 rows straight"),
     (Buttonholes, "holes"): (1, 2, [2, 2, 3]),
     (Buttonholes, "width"): (1, 2),

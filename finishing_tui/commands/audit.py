@@ -188,6 +188,7 @@ def _data(recipe: Recipe, found: Audit, line: CountAt) -> dict[str, Any]:
                     "do": row.do,
                     "title": row.title,
                     "live": dict(row.live),
+                    "unsure": sorted(row.unsure),
                     "tails": list(row.tails),
                     "markers": list(row.markers),
                     "holes": list(row.holes),

@@ -38,7 +38,8 @@ def table(recipe: Recipe, audit: SizeAudit, width: int) -> Iterator[str]:
 
 def _columns(recipe: Recipe, audit: SizeAudit) -> tuple[list[list[str]], list[list[str]]]:
     """Return the headings, as words to be stacked, and a list of cells for the start and every step."""
-    places = [name for name in recipe.place if audit.start.get(name) or any(row.live.get(name) for row in audit.rows)]
+    held_once = {place for row in audit.rows for place in (*row.live, *row.unsure)}
+    places = [name for name in recipe.place if audit.start.get(name) or name in held_once]
     before = {"tails": len(recipe.tails), "markers": 0, "holes": 0}
     others = [what for what, many in before.items() if many or any(getattr(row, what) for row in audit.rows)]
     heads = [_stacked(recipe.place[name].text) for name in places] + [[what] for what in others]
@@ -46,7 +47,7 @@ def _columns(recipe: Recipe, audit: SizeAudit) -> tuple[list[list[str]], list[li
     start += [_cell(before[what]) for what in others]
     cells = [start]
     for row in audit.rows:
-        held = [_cell(row.live.get(name, 0)) for name in places]
+        held = ["?" if name in row.unsure else _cell(row.live.get(name, 0)) for name in places]
         cells.append(held + [_cell(len(getattr(row, what))) for what in others])
     return heads, cells
 

@@ -44,7 +44,8 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         action="append",
         default=[],
         metavar="NAME=N",
-        help="a number of your own garment, by its name in the recipe (may be given again for others)",
+        help="a number of your own garment, by its name in the recipe (may be given again for others); "
+        "rows that nobody counted: NAME=",
     )
     parser.add_argument("--gauge", metavar="GAUGE", help="your gauge, such as '20 x 28 over 10 cm'")
     parser.add_argument("--band-gauge", metavar="GAUGE", help="the band's gauge, if it differs")
@@ -96,7 +97,7 @@ def _draft(args: argparse.Namespace) -> Draft:
         if not sign:
             raise FinishingError(f"{one[:40]!r} does not give a number; write it as NAME=N, such as front_rows=34")
         line = named(number_lines(recipe, size, draft.own), name.strip())
-        draft = typed(draft, f"{NUMBER}{line.name}", count.strip() or "?")
+        draft = typed(draft, f"{NUMBER}{line.name}", count.strip() or ("" if line.needless else "?"))
     options = {"gauge": args.gauge, "band": args.band_gauge, "title": args.name}
     options |= {"yarn": args.yarn, "needles": args.needles}
     for key in questions(draft):

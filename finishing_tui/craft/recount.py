@@ -78,6 +78,7 @@ def recount(
     *,
     at: int,
     counted: int,
+    behind: int = 0,
     confirmed: tuple[int, int] = (0, 0),
     natural: Fraction | None = None,
     style: Style = "easy",
@@ -90,6 +91,8 @@ def recount(
     ``confirmed`` is the last count that was confirmed, as (loops, spot); one that lies not before this spot, or had
     more loops than there are now, no longer stands. ``natural`` is the natural ratio of the edge in stitches a spot
     (None: the plan's own). With ``ends`` closed the last spot is picked; the first one was, if any was walked.
+    ``behind``: how many spots in a row were picked just before this one: a rest that skips skips first where picks
+    would else stand in a longer row than the rest's own, and one more.
 
     Whoever follows the plan is told that it lies flat: where the rest lay flat at the start, or at the last count,
     and what is here is within one stitch of the straight line from there to the target, it still does.
@@ -106,7 +109,7 @@ def recount(
     here = judge(target - counted, spots - at, ratio, target=target, per_10cm=per_10cm)
     verdict = Verdict.LIES_FLAT if _follows(stretch, here) else here.verdict
     back = rip_back(stretch) if at > 0 and verdict is not Verdict.LIES_FLAT else None
-    ways = _ways(stretch, verdict, back, style, ends, unit)
+    ways = _ways(stretch, verdict, back, style, ends, unit, behind)
     anew = next((way.rhythm for way in ways if way.mend is RecountMend.SPACE_THE_REST), None)
     text = [
         where_it_stands(target, spots, at, counted, unit),
@@ -156,14 +159,14 @@ def _follows(stretch: WorkedStretch, here: Judgement) -> bool:
 
 
 def _ways(
-    stretch: WorkedStretch, verdict: Verdict, back: RipBack | None, style: Style, ends: Ends, unit: str
+    stretch: WorkedStretch, verdict: Verdict, back: RipBack | None, style: Style, ends: Ends, unit: str, behind: int
 ) -> tuple[Repair, ...]:
     """Return the ways to go on in order of sense: a gentle change first, else ripping back first."""
     left, spots_left = stretch.target - stretch.counted, stretch.spots - stretch.at
     rest_ends: Ends = "last" if ends == "closed" and stretch.at > 0 else ends
     anew, out = [], []
     if verdict is not Verdict.CANNOT_BE:
-        rhythm = _spaced(left, spots_left, style, rest_ends)
+        rhythm = _spaced(left, spots_left, style, rest_ends, behind)
         text = spaced_anew(left, rhythm, rest_ends, unit)
         anew = [Repair(RecountMend.SPACE_THE_REST, rhythm, stretch.target, 0, text)]
     if back is not None:
@@ -171,7 +174,7 @@ def _ways(
         rhythm = _spaced(stretch.target - back.loops, stretch.spots - back.spot, style, ends_there)
         text = ripped(back.spot, back.loops, rhythm, unit)
         out = [Repair(RecountMend.RIP_BACK, rhythm, stretch.target, 0, text, back)]
-    rhythm = _spaced(_by_nature(stretch.natural, spots_left, rest_ends), spots_left, style, rest_ends)
+    rhythm = _spaced(_by_nature(stretch.natural, spots_left, rest_ends), spots_left, style, rest_ends, behind)
     total = stretch.counted + rhythm.stitches
     text = first_round(stretch.counted, rhythm, stretch.target - total, unit)
     later = [Repair(RecountMend.FIRST_ROUND, rhythm, total, stretch.target - total, text)]
@@ -185,8 +188,29 @@ def _by_nature(natural: Fraction, spots: int, ends: Ends) -> int:
     return min(max(rounded(natural * spots), least), 2 * spots)
 
 
-def _spaced(stitches: int, spots: int, style: Style, ends: Ends) -> Rhythm:
-    """Space the rest; with no stitches it is all skips, and with no spots it is empty."""
+def _spaced(stitches: int, spots: int, style: Style, ends: Ends, behind: int = 0) -> Rhythm:
+    """Space the rest; with no stitches it is all skips, and with no spots it is empty.
+
+    A skip that is owed to the ``behind`` picks in a row just before comes first.
+    """
     if stitches == 0:
         return Runs((Run(0, spots, 1),) if spots else ())
-    return space(stitches, spots, style=style, ends=ends)
+    rest = space(stitches, spots, style=style, ends=ends)
+    if not behind or stitches >= spots or not rest.at(1):
+        return rest
+    first, longest = _picks_in_a_row(rest)
+    if behind + first <= longest + 1:
+        return rest
+    owed = space(stitches, spots - 1, style=style, ends=ends)
+    return Runs((Run(0, 1, 1), *owed.as_runs())) if not owed.skips_first else rest
+
+
+def _picks_in_a_row(rhythm: Rhythm) -> tuple[int, int]:
+    """Return how many spots are picked before the first skip, and in the longest row without one."""
+    rows = [0]
+    for loops in rhythm.between(0, rhythm.spots):
+        if loops:
+            rows[-1] += 1
+        else:
+            rows.append(0)
+    return rows[0], max(rows)

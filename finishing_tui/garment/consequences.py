@@ -7,7 +7,7 @@ number that differs is named. Nothing here changes anything.
 from dataclasses import dataclass, replace
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.ledger import OFF, Posting
+from finishing_tui.craft.ledger import OFF, Entry, Posting
 from finishing_tui.garment.decide.mirror import foreseen
 from finishing_tui.garment.decide.stages import entered, rest_of
 from finishing_tui.garment.repairs import Mend, Told, mends, told_by
@@ -72,11 +72,20 @@ def _onward(state: State, steps_of: State) -> AuditRun:
         for index in steps
         if (work := state.steps[index].work) is not None
     }
-    rest = {index: rest_of(work) for index, work in begun.items()}
+    lost = {index: places for index, work in begun.items() if (places := _lost(work))}
     off = {index: _worked_off(work) for index, work in begun.items()}
     plan = state.plan
     inputs = Inputs(recipe=plan.recipe, size=plan.size_index, own=plan.own, gauge=plan.gauge, hand=plan.hand)
-    return onward(inputs, state.ledger, steps, rest, off)
+
+    def rest(guess: int) -> dict[int, tuple[Entry, ...]]:
+        return {index: rest_of(work, guess) for index, work in begun.items()}
+
+    return onward(inputs, state.ledger, steps, rest, off, lost)
+
+
+def _lost(work: StepWork) -> frozenset[str]:
+    """Return the places whose count nobody knows once this step is done: an edge of which nothing is known comes."""
+    return frozenset(stage.place for stage in work.stages[work.at :] if stage.uncounted == "all")
 
 
 def _worked_off(work: StepWork) -> int:

@@ -20,22 +20,37 @@ from finishing_tui.recipe.kinds import AnyStep
 Pace = Literal["loop", "spot", "run"]
 """What a press stands for in a stage of spots."""
 
-WhyOff = Literal["presses", "loops", "rows-left", "half-way"]
-"""What a count that differs from the presses is put down to.
+WhyOff = Literal[
+    "presses",
+    "loops",
+    "rows-left",
+    "half-way",
+    "rows-to-spare",
+    "ends-at",
+    "past-half",
+    "before-half",
+    "not-known",
+    "edge-ends",
+]
+"""What is said with a count: what a difference from the presses is put down to, or where on the edge it was taken.
 
 ``presses``: I missed or doubled presses. ``loops``: I am at this spot and the loops differ. ``rows-left`` and
-``half-way``: I don't know the row, but so many are left, or I am at the fold mark.
+``half-way``: so many rows are left, or I am at the fold mark. ``rows-to-spare``, ``ends-at``: I counted ahead; at this
+rate the number is reached with so many rows to spare, or the edge ends at so many stitches. ``past-half``,
+``before-half``: a bit past it or before it. ``not-known``: she can't tell. ``edge-ends``: the edge ends here, or with
+so many rows left over.
 """
 
 Put = Literal["as-planned", "counted"] | WhyOff
 """What any count is put down to: it is what presses say, it was only counted, or one of the answers."""
 
-RepairChoice = Literal["space-the-rest", "first-round", "rip-back", "as-it-is"]
+RepairChoice = Literal["space-the-rest", "first-round", "rip-back", "as-it-is", "double-last", "strand", "next-section"]
 """What is done about it.
 
 ``space-the-rest``: spread what is left over what is left. ``first-round``: pick the rest at the natural ratio and put
 the difference right evenly in the first round. ``rip-back``: take out to where the rest lies flat. ``as-it-is``: take
-the count down and go on by the plan there is.
+the count down and go on by the plan there is. Where the edge ends short: ``double-last``: a second one in one of the
+last rows; ``strand``: a strand lifted here; ``next-section``: the next section takes what is missing.
 """
 
 PuttingRight = Literal["here", "re-space", "first-round", "as-it-is"]

@@ -19,7 +19,7 @@ from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import READ
 from finishing_tui.recipe.model import Recipe, RecipeGauge
 from finishing_tui.recipe.natural import gauges
-from finishing_tui.recipe.numbers import numbers_for, size_index, unprinted_in
+from finishing_tui.recipe.numbers import NOT_COUNTED, numbers_for, size_index, unprinted_in
 from finishing_tui.recipe.reader import BadRecipe, Problem, read_with_text
 from finishing_tui.recipe.reader.blank import blank
 from finishing_tui.recipe.reader.errors import Path
@@ -62,10 +62,15 @@ class GarmentFile:
     """What is worked with, in words."""
     notes: str = ""
     """Anything else."""
-    number: Mapping[str, int] = field(default_factory=lambda: MappingProxyType({}))
-    """The knitter's own numbers, by the recipe's names."""
+    number: Mapping[str, int | Literal["not counted"]] = field(default_factory=lambda: MappingProxyType({}))
+    """The knitter's own numbers, by the recipe's names; "not counted" for rows that nobody counted."""
     gauge: RecipeGauge | None = None
     """The knitter's own gauge."""
+
+    @property
+    def own(self) -> dict[str, int]:
+        """The knitter's own numbers, ``NOT_COUNTED`` for those that nobody counted."""
+        return {name: NOT_COUNTED if isinstance(value, str) else value for name, value in self.number.items()}
 
 
 def file_text(folder: File) -> str:
@@ -102,7 +107,7 @@ def plan_of(folder: File) -> Plan:
     garment, text = read_garment(folder)
     recipe, recipe_text = read_with_text(_recipe(folder, garment, text))
     own = _with_implied(folder / FILE, garment, recipe)
-    _fits(folder / FILE, text, replace(garment, number=own), recipe)
+    _fits(folder / FILE, text, garment, own, recipe)
     return Plan(
         name=garment.id,
         title=garment.title,
@@ -157,11 +162,11 @@ def _with_implied(path: File, garment: GarmentFile, recipe: Recipe) -> Mapping[s
     """
     missing = [name for name in unprinted_in(recipe) if name not in garment.number]
     if not missing or garment.size not in recipe.sizes or garment.number.keys() - recipe.number.keys():
-        return MappingProxyType(dict(garment.number))
+        return MappingProxyType(garment.own)
     from finishing_tui.recipe.audit import Inputs, implied  # noqa: PLC0415  (only where a number is not printed)
 
     size = size_index(recipe, garment.size)
-    solved = implied(Inputs(recipe=recipe, size=size, own=garment.number, gauge=garment.gauge, hand=garment.hand))
+    solved = implied(Inputs(recipe=recipe, size=size, own=garment.own, gauge=garment.gauge, hand=garment.hand))
     told = {finding.where[-1] for finding in solved.findings if finding.level == "implied"}
     found = [
         Problem(
@@ -172,10 +177,10 @@ def _with_implied(path: File, garment: GarmentFile, recipe: Recipe) -> Mapping[s
     ]
     if found:
         raise BadGarment(str(path), found)
-    return MappingProxyType({**solved.values, **garment.number})
+    return MappingProxyType({**solved.values, **garment.own})
 
 
-def _fits(path: File, text: str, garment: GarmentFile, recipe: Recipe) -> None:
+def _fits(path: File, text: str, garment: GarmentFile, own: Mapping[str, int], recipe: Recipe) -> None:
     """Raise ``BadGarment`` unless the size and the numbers are the recipe's, and every place can begin with them."""
     found: list[tuple[Path, str]] = []
     try:
@@ -187,20 +192,31 @@ def _fits(path: File, text: str, garment: GarmentFile, recipe: Recipe) -> None:
         gauges(garment.gauge)
     except FinishingError as error:
         found.append((("gauge",), str(error)))
-    for name, value in garment.number.items():
+    for name, value in own.items():
         number = recipe.number.get(name)
         if number is None:
             found.append((("number", name), f"the recipe has no such number; {near(name, recipe.number, 'it has')}"))
+        elif value == NOT_COUNTED:
+            found += _needed(name, recipe)
         elif not number.least <= value <= number.most:
             few = "few" if value < number.least else "many"
             said = f"{number.text}: {value:,} is too {few}; use {span(number.least, number.most, value)}"
             found.append((("number", name), said))
     if not found and size is not None:
         try:
-            numbers = numbers_for(recipe, size, garment.number)
+            numbers = numbers_for(recipe, size, own)
             for place in recipe.place.values():
                 count_of(place.live, numbers, size)
         except FinishingError as error:
             found.append((("number",), str(error)))
     if found:
         raise BadGarment(str(path), placed(found, text))
+
+
+def _needed(name: str, recipe: Recipe) -> list[tuple[Path, str]]:
+    """Return why a number must be counted, where more than the length of an edge rests on it."""
+    from finishing_tui.recipe.only_spots import only_spots  # noqa: PLC0415  (few garments have such a number)
+
+    if name in only_spots(recipe):
+        return []
+    return [(("number", name), f"{recipe.number[name].text}: counts rest on this number, so count it")]

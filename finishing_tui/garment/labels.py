@@ -56,6 +56,7 @@ Reason = Literal[
     "rounds-altered",
     "number-first-given",
     "number-changed",
+    "number-not-counted",
     "files-changed",
 ]
 """Why a plan is another one."""

@@ -21,7 +21,7 @@ from finishing_tui.craft.lengths import Length
 from finishing_tui.files import expanded
 from finishing_tui.recipe.audit import Inputs
 from finishing_tui.recipe.model import BandGauge, Number, Recipe, RecipeGauge
-from finishing_tui.recipe.numbers import numbers_for, printed_in, size_index, unprinted_in
+from finishing_tui.recipe.numbers import NOT_COUNTED, numbers_for, printed_in, size_index, unprinted_in
 from finishing_tui.recipe.reader.near import near
 from finishing_tui.recipe.reader.text import tidy, unprintable
 
@@ -30,6 +30,9 @@ LONGEST_TITLE = 80
 
 LONGEST_LINE = 200
 """Characters in a line about the yarn or the needles."""
+
+UNCOUNTED = "not counted"
+"""What stands in a garment's file for a number that nobody counted."""
 
 _BARE = re.compile(r"[A-Za-z0-9_-]+")
 
@@ -90,13 +93,17 @@ def asked_numbers(recipe: Recipe) -> tuple[str, ...]:
 def with_number(recipe: Recipe, size: str, own: Mapping[str, int], name: str, value: int | None) -> Mapping[str, int]:
     """Return her numbers with one of them changed; None, or just what is printed, is no number of her own.
 
+    ``NOT_COUNTED`` is: that she did not count it.
+
     Raises ``Impossible`` with the range for a value out of it, and for a name the recipe has not.
     """
     number = recipe.number.get(name)
     if number is None:
         raise Impossible(f"the recipe has no number {name!r}; it has {', '.join(recipe.number) or 'none'}")
     kept = {other: count for other, count in own.items() if other != name}
-    if value is not None:
+    if value == NOT_COUNTED:
+        kept[name] = value
+    elif value is not None:
         in_reach(number, value)
         if value != without(recipe, size, kept, name):
             kept[name] = value
@@ -163,7 +170,7 @@ def file_text(draft: Draft, name: str) -> str:
     keys |= {key: text for key, text in (("yarn", draft.yarn), ("needles", draft.needles)) if text}
     lines = ["format  = 1", *(f"{key:<7} = {_quoted(text)}" for key, text in keys.items())]
     if draft.own:
-        lines += ["", "[number]", *(f"{_key(number)} = {value}" for number, value in draft.own.items())]
+        lines += ["", "[number]", *(f"{_key(number)} = {_value(value)}" for number, value in draft.own.items())]
     if draft.gauge is not None:
         lines += _table("gauge", draft.gauge)
         lines += _table("gauge.band", draft.gauge.band) if draft.gauge.band is not None else []
@@ -188,6 +195,10 @@ def _over(over: Length) -> str:
 def _table(name: str, gauge: RecipeGauge | BandGauge) -> list[str]:
     lines = [f"stitches = {gauge.stitches}", f"rows     = {gauge.rows}", f"over     = {_quoted(gauge.over)}"]
     return ["", f"[{name}]", *lines]
+
+
+def _value(value: int) -> str:
+    return _quoted(UNCOUNTED) if value == NOT_COUNTED else str(value)
 
 
 def _key(name: str) -> str:

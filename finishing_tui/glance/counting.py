@@ -4,8 +4,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from finishing_tui.craft.words import sentence
-from finishing_tui.garment.recounting import counted_stage
 from finishing_tui.garment.state import State
+from finishing_tui.garment.ways import counted_stage
 
 MOST_DIGITS = 6
 """More digits than any count has."""

@@ -3,6 +3,7 @@
 from finishing_tui.craft.spacing import say
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.decide.press import next_mark
+from finishing_tui.garment.edge_length import rows_needed
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import next_pick, planned, run_end, strayed_in_run, stretch_at, waits_for_count
 from finishing_tui.garment.work import Progress, StepWork
@@ -53,13 +54,14 @@ def edge_of(state: State, work: StepWork, index: int, progress: Progress | None 
     after = work.stages[index + 1].title if index + 1 < len(work.stages) else ""
     progress = progress or work.progress[index]
     half = stage.halts[0] if stage.halts else None
-    return Edge(stage.units, progress.mark.units, half, before, after, state.plan.hand, progress)
+    open_end = bool(stage.uncounted)
+    return Edge(stage.units, progress.mark.units, half, before, after, state.plan.hand, progress, open_end)
 
 
 def rhythm_words(stage: Stage, progress: Progress) -> str:
     """Return the rhythm of the stretch under way in words; after a recount it begins "from row 16:"."""
     stretch = stretch_at(progress, min(progress.mark.units + 1, stage.units))
-    if stage.as_worked and not stretch.start:
+    if (stage.as_worked or stage.uncounted) and not stretch.start:
         return stage.words
     words = say(stretch.rhythm, unit=stage.spot)
     return f"from {stage.spot} {stretch.start + 1}: {words}" if stretch.start else words
@@ -86,7 +88,17 @@ def _spots(state: State, work: StepWork, index: int) -> SpotFace:
         due=due,
         waits=waits,
         edge=edge_of(state, work, index),
+        uncounted=stage.uncounted,
+        to_go=_to_go(stage, progress),
     )
+
+
+def _to_go(stage: Stage, progress: Progress) -> str:
+    """Return how many more spots an edge that nobody counted takes at its rate."""
+    left = stage.target - progress.mark.loops
+    if stage.uncounted != "spots" or left <= 0:
+        return ""
+    return f"{left} to go: {plural(rows_needed(stage, progress, left), f'more {stage.spot}')} at this rate"
 
 
 def _act(state: State, stage: Stage, progress: Progress) -> tuple[str, str, str]:
@@ -132,7 +144,8 @@ def _halfway(stage: Stage, progress: Progress, *, waits: bool) -> tuple[str, boo
     if spot >= half:
         return f"counted {loops} at {stage.spot} {spot}", False
     if progress.mark.units < half:
-        return f"count at halfway, {stage.spot} {half}", False
+        at = f"with {-(-stage.target // 2)} stitches" if stage.uncounted else f"{stage.spot} {half}"
+        return f"count at halfway, {at}", False
     if waits:
         return f"halfway: count, it should be {progress.mark.loops}", True
     return f"not counted at halfway, {stage.spot} {half}: count when you like", True
@@ -181,7 +194,8 @@ def counted(face: Face) -> str:
     """Return a face's figure in a sentence: "14 of 24 loops", for the list of garments and the line-by-line mode."""
     match face:
         case SpotFace():
-            return f"{face.count} of {plural(face.target, 'loop')}, {face.unit} {face.spot} of {face.spots}"
+            loops = f"{face.count} of {plural(face.target, 'loop')}" if face.wanted else plural(face.count, "loop")
+            return f"{loops}, {face.where}"
         case StitchFace():
             return f"{face.count} of {plural(face.of, 'stitch')}"
         case PairFace():

@@ -59,6 +59,7 @@ WORDS: Mapping[Said, str] = MappingProxyType(
         "section-altered": "{steps[0]}, {names[0]}: {now}; before: {was}",
         "rounds-altered": "{steps[0]}, {names[0]}: {now}; before: {was}",
         "number-first-given": "{names[0]}: {numbers[0]}, where nothing stood",
+        "number-not-counted": "{names[0]}: not counted",
         "number-changed": "{names[0]}: {numbers[0]}, where {numbers[1]} stood",
         "files-changed": "the files were changed",
     }

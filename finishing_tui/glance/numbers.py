@@ -16,14 +16,15 @@ from finishing_tui.garment.decide.replan import anew, keeps_old
 from finishing_tui.garment.events import Act
 from finishing_tui.garment.evolve import applied
 from finishing_tui.garment.labels import Label
-from finishing_tui.garment.starting import with_number, without
+from finishing_tui.garment.starting import UNCOUNTED, with_number, without
 from finishing_tui.garment.state import State
 from finishing_tui.glance.label_words import label_words
 from finishing_tui.glance.later import later_lines
 from finishing_tui.recipe.audit.printing import numbers_under
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.model import Recipe
-from finishing_tui.recipe.numbers import numbers_for, printed_in, size_index
+from finishing_tui.recipe.numbers import NOT_COUNTED, numbers_for, printed_in, size_index
+from finishing_tui.recipe.only_spots import only_spots
 from finishing_tui.recipe.reader.near import near
 
 MOST_DIGITS = 6
@@ -34,7 +35,8 @@ MOST_DIGITS = 6
 class NumberLine:
     """One number: its ``name`` in the recipe and what it is in words; ``value`` None where nothing tells it yet.
 
-    ``own``: it is the knitter's; ``otherwise``: what it would be if it were not. ``asked``: the recipe asks for it.
+    ``own``: it is the knitter's; ``otherwise``: what it would be if it were not. ``asked``: the recipe asks for it;
+    ``needless``: nobody need count it.
     """
 
     name: str
@@ -46,10 +48,13 @@ class NumberLine:
     least: int
     most: int
     asked: bool
+    needless: bool = False
 
     @property
     def aside(self) -> str:
         """Where the value comes from, in a few words."""
+        if self.own and self.value is None:
+            return UNCOUNTED
         if not self.own:
             return "not printed" if self.value is None else ""
         return "yours" if self.otherwise in {None, self.value} else f"yours (recipe: {self.otherwise})"
@@ -62,17 +67,19 @@ def number_lines(recipe: Recipe, size: str, own: Mapping[str, int]) -> tuple[Num
         known: Mapping[str, int | None] = numbers_for(recipe, index, own)
     except FinishingError:
         known = {name: own.get(name, printed_in(number, index)) for name, number in recipe.number.items()}
+    needless = only_spots(recipe)
     lines = [
         NumberLine(
             name,
             number.text,
             number.how,
-            known.get(name),
+            None if own.get(name) == NOT_COUNTED else known.get(name),
             name in own,
             without(recipe, size, own, name),
             number.least,
             number.most,
             number.ask,
+            name in needless,
         )
         for name, number in recipe.number.items()
     ]
@@ -88,8 +95,13 @@ def of_step(state: State, step: int | None) -> str:
 
 
 def read_number(line: NumberLine, typed: str) -> int:
-    """Return the count ``typed`` for a number. Raises ``Impossible`` with what would be right."""
+    """Return the count ``typed`` for a number; nothing, for one that nobody need count, is that nobody did.
+
+    Raises ``Impossible`` with what would be right.
+    """
     typed = typed.strip()
+    if line.needless and typed.casefold() in {"", UNCOUNTED}:
+        return NOT_COUNTED
     if not (typed.isascii() and typed.isdecimal() and len(typed) <= MOST_DIGITS):
         raise Impossible(f"{typed[:40]!r} is not a whole number; use {span(line.least, line.most)}")
     value = int(typed)
@@ -144,7 +156,9 @@ def renumbering(state: State, line: NumberLine, value: int | None) -> Renumberin
         ) from error
     now = after[line.name]
     reason = (
-        Label("number-first-given", names=(line.text,), numbers=(now,))
+        Label("number-not-counted", names=(line.text,))
+        if value == NOT_COUNTED
+        else Label("number-first-given", names=(line.text,), numbers=(now,))
         if line.value is None
         else Label("number-changed", names=(line.text,), numbers=(now, line.value))
     )

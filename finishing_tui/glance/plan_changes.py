@@ -14,8 +14,10 @@ from finishing_tui.garment.events import Act
 from finishing_tui.garment.evolve import applied
 from finishing_tui.garment.labels import Label
 from finishing_tui.garment.plan import Plan
+from finishing_tui.garment.starting import UNCOUNTED
 from finishing_tui.garment.state import State
 from finishing_tui.glance.later import AFFECTS_LATER, later_lines
+from finishing_tui.recipe.numbers import NOT_COUNTED
 
 LONGEST = 40
 """A text that is longer than this is not shown, only said to be another one."""
@@ -56,13 +58,18 @@ def plan_change(state: State, plan: Plan) -> PlanChange:
     return PlanChange(tuple(lines), "", command)
 
 
+def _own(plan: Plan, name: str) -> int | str | None:
+    value = plan.own.get(name)
+    return UNCOUNTED if value == NOT_COUNTED else value
+
+
 def _changed(state: State, new: Plan) -> Iterator[str]:
     old = state.plan
     for name in OF_GARMENT:
         yield from _other(name, getattr(old, name), getattr(new, name), 0)
     for name in dict.fromkeys((*old.own, *new.own)):
         if old.own.get(name) != new.own.get(name):
-            was, now = old.own.get(name), new.own.get(name)
+            was, now = _own(old, name), _own(new, name)
             said = "is not given any more" if now is None else f"{now}, which was not given" if was is None else ""
             yield f"your {_named(new, name)}: {said or f'{now}, not {was}'}"
     yield from _other("your gauge", old.gauge, new.gauge, 0)

@@ -1,16 +1,17 @@
 """A recount, as a conversation: what was counted, what it may be put down to, and the ways to go on side by side."""
 
 from dataclasses import dataclass, replace
-from fractions import Fraction
 
-from finishing_tui.craft.judging import Verdict
+from finishing_tui.craft.judging import Verdict, judge
+from finishing_tui.craft.open_edges import rate_words
 from finishing_tui.craft.words import plural, sentence
 from finishing_tui.garment.commands import TakeCount
 from finishing_tui.garment.events import WhyOff
 from finishing_tui.garment.outcome import Outcome, outcome
-from finishing_tui.garment.recounting import Outlook, Way, outlook, recounted
+from finishing_tui.garment.recounting import AT_NO_NUMBER, outlook
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import to_come
+from finishing_tui.garment.ways import Outlook, Way, counted_stage, recounted
 from finishing_tui.glance.answers import Answer, Answers, off_by, safest_first, wrong_with
 from finishing_tui.glance.faces import edge_of, rhythm_words
 from finishing_tui.glance.values import Edge
@@ -24,6 +25,26 @@ ANSWERS: tuple[tuple[WhyOff, str], ...] = (
 )
 """What a count that differs from the presses may be put down to, in the order it is asked."""
 
+WHERE: tuple[tuple[WhyOff, str, str], ...] = (
+    (
+        "rows-to-spare",
+        "I counted ahead: I get to {target} with {unit}s to spare",
+        "How many {unit}s are to spare once you have {target}?",
+    ),
+    (
+        "ends-at",
+        "I counted ahead: the edge ends before I have {target}",
+        "With how many stitches does the edge end?",
+    ),
+    ("rows-left", "I counted the {unit}s that are left", "How many {unit}s are left?"),
+    ("half-way", "At the fold: halfway", ""),
+    ("past-half", "A bit past halfway", ""),
+    ("before-half", "A bit before halfway", ""),
+    ("not-known", "I can't tell", ""),
+)
+"""Where on an edge nobody counted a count was taken: the answer, and what it asks in turn; in the order of what hands
+know."""
+
 EASILY_SAID = 12
 """A natural ratio in stitches of more spots than this is not said in figures in a label."""
 
@@ -33,7 +54,8 @@ class RecountView:
     """A count and what it leads to.
 
     ``total``: what is on the needle with it; ``matches``: it is what the presses say, and there is nothing to choose.
-    ``answers``: the ways to go on, ``commands``: what asks for each of them.
+    ``answers``: the ways to go on, ``commands``: what asks for each of them. ``about``: what can be said of a place on
+    an edge nobody counted that gives no number.
     """
 
     title: str
@@ -45,6 +67,7 @@ class RecountView:
     matches: bool
     answers: Answers
     commands: tuple[TakeCount, ...]
+    about: str = ""
 
 
 def recount_view(state: State, counted: int, answer: WhyOff | None = None, left: int | None = None) -> RecountView:
@@ -57,8 +80,8 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
     standing = state.standing
     if standing is None or standing.work is None:
         raise ValueError("an outlook needs a step under way")
-    work, matches = standing.work, seen.put == "as-planned"
-    why = None if matches else answer or "loops"
+    work, matches = standing.work, counted == seen.expected and seen.put in AT_NO_NUMBER
+    why = answer if matches else answer or "loops"
     ways: list[tuple[Answer, TakeCount]] = []
     for way in seen.ways:
         command = TakeCount(counted, answer=why, left=left, repair=way.repair)
@@ -79,7 +102,9 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
             more=_more(way, seen, comes),
         )
         ways.append((row, command))
-    rows, commands = zip(*safest_first(ways), strict=True)
+    # Where an edge ends short the order is that of hands: what shows least there, and on purpose last.
+    in_order = ways if seen.put == "edge-ends" and len(ways) > 1 and seen.stage.target > counted else safest_first(ways)
+    rows, commands = zip(*in_order, strict=True)
     return RecountView(
         title=seen.stage.title,
         counted=counted,
@@ -90,7 +115,36 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
         matches=matches,
         answers=_answers(seen, rows, edge_of(state, work, seen.index)),
         commands=commands,
+        about=_about(seen),
     )
+
+
+def where_asked(state: State) -> tuple[tuple[WhyOff, str, str], ...]:
+    """Return what may be said of where a count was taken, where nobody counted the edge: as ``WHERE``, in words."""
+    work = state.standing.work if state.standing else None
+    index = counted_stage(work) if work else None
+    stage = work.stages[index] if work and index is not None else None
+    if stage is None or not stage.uncounted:
+        return ()
+    ahead = stage.uncounted == "spots"
+    words = {"target": str(stage.target), "unit": stage.spot}
+    return tuple(
+        (answer, text.format_map(words), asks.format_map(words))
+        for answer, text, asks in WHERE
+        if ahead or answer not in {"rows-to-spare", "ends-at"}
+    )
+
+
+def _about(seen: Outlook) -> str:
+    """Say what a place that gives no number tells: ahead or behind at best, and what the rest takes at the rate."""
+    if seen.to_go is None or not (left := seen.stage.target - seen.counted):
+        return ""
+    said = f"{left} to go: {plural(seen.to_go, f'more {seen.stage.spot}')} at this rate"
+    if seen.put == "past-half" and left > seen.counted:
+        return f"{said}, and that is more than half. Count the {seen.stage.spot}s that are left"
+    if seen.put == "before-half" and left < seen.counted:
+        return f"{said}, and that is less than half. Count ahead how many {seen.stage.spot}s are to spare"
+    return said
 
 
 def _answers(seen: Outlook, rows: tuple[Answer, ...], planned: Edge) -> Answers:
@@ -106,12 +160,15 @@ def _answers(seen: Outlook, rows: tuple[Answer, ...], planned: Edge) -> Answers:
     return Answers(off_by(seen.counted - by_plan), said, rows, numbers, planned)
 
 
-def _lies(way: Way, seen: Outlook) -> Verdict:
+def _lies(way: Way, seen: Outlook) -> Verdict | None:
     """Return how the rest lies if it is worked that way."""
     if seen.put in {"as-planned", "presses"} or way.repair == "space-the-rest":
         return seen.verdict
-    mark, natural = way.progress.mark, seen.stage.natural or str(Fraction(seen.stage.target, seen.stage.units))
-    return recounted(replace(way.stage, natural=natural), seen.before, mark.loops, mark.units).verdict
+    if seen.put == "edge-ends" and way.progress.mark.units >= way.stage.units:
+        stage = way.stage
+        return judge(way.progress.mark.loops, stage.units, stage.rate, target=stage.target).verdict
+    mark = way.progress.mark
+    return recounted(replace(way.stage, natural=str(seen.stage.rate)), seen.before, mark.loops, mark.units).verdict
 
 
 def _text(way: Way, seen: Outlook, comes: Outcome) -> str:
@@ -129,8 +186,15 @@ def _text(way: Way, seen: Outlook, comes: Outcome) -> str:
             return _in_round_1(comes) if comes.made else _LEAVE
         case "space-the-rest" if seen.put == "presses":
             return f"Carry on: {plural(seen.counted, 'stitch')} means {unit} {seen.spot}"
+        case "space-the-rest" if way.stage.uncounted and seen.put != "half-way":
+            return f"Keep {rate_words(way.stage.rate, unit)} until you have {way.stage.target}"
         case "space-the-rest":
             return "Re-space the rest" if to_pick else _LEAVE
+        case "double-last" | "strand" | "next-section":
+            return way.text.removesuffix(".")
+        case "as-it-is" if seen.put == "edge-ends" and not to_pick:
+            short = seen.stage.target - seen.counted
+            return "Leave it with fewer stitches" if short > 0 else "The edge ends here" if not short else _LEAVE
         case _:
             return "Carry on as planned" if to_pick else _LEAVE
 
@@ -165,7 +229,7 @@ def _verb(way: Way, comes: Outcome) -> str:
 
 def _natural(stage: Stage) -> str:
     """Say going on at the natural ratio: "Keep 3 of every 4" where that is easily said."""
-    natural = Fraction(stage.natural) if stage.natural else Fraction(stage.target, stage.units)
+    natural = stage.rate
     if natural < 1 and natural.denominator <= EASILY_SAID:
         return f"Keep {natural.numerator} of every {natural.denominator}"
     return f"Pick up every {stage.spot}" if natural == 1 else "Pick up at the rate your gauge gives"

@@ -118,7 +118,7 @@ def _telling(face: Face, how: Speech) -> str:
         case PairFace() if how == "all" and face.moves:
             return f"{word}, {face.count} of {face.of}: {', then '.join((*face.moves, *filter(None, (face.said,))))}"
         case SpotFace():
-            return f"{word}, {face.count} of {face.target}"
+            return f"{word}, {face.count}{f' of {face.wanted}' if face.wanted else ''}"
         case StitchFace() | PairFace():
             return f"{word}, {face.count} of {face.of}" + (f". {face.said}" if face.said else "")
         case RoundFace():  # its words are those of the one that comes next, so that is the one to name

@@ -13,6 +13,7 @@ from finishing_tui.craft.words import plural
 from finishing_tui.garment.starting import (
     LONGEST_LINE,
     LONGEST_TITLE,
+    UNCOUNTED,
     Draft,
     asked_numbers,
     gauge_as_typed,
@@ -26,7 +27,8 @@ from finishing_tui.glance.numbers import number_lines, read_number
 from finishing_tui.glance.wishes import Units
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.model import BandGauge, Recipe, RecipeGauge
-from finishing_tui.recipe.numbers import numbers_for, unprinted_in
+from finishing_tui.recipe.numbers import NOT_COUNTED, numbers_for, unprinted_in
+from finishing_tui.recipe.only_spots import only_spots
 
 NUMBER = "number: "
 """Before a number's name this is the name of its question."""
@@ -111,7 +113,10 @@ def typed(draft: Draft, key: str, line: str) -> Draft:
 
 def summary(draft: Draft) -> tuple[str, ...]:
     """Return what was said of a garment, a line each, for a last look before it is started."""
-    own = [f"{draft.recipe.number[name].text}: {value}" for name, value in draft.own.items()]
+    own = [
+        f"{draft.recipe.number[name].text}: {UNCOUNTED if value == NOT_COUNTED else value}"
+        for name, value in draft.own.items()
+    ]
     gauge = draft.gauge or draft.recipe.gauge
     whose = "your gauge" if draft.gauge is not None else "the recipe's gauge"
     lines = [
@@ -174,7 +179,12 @@ def _number(draft: Draft, key: str) -> StartQuestion:
     number = draft.recipe.number[name]
     otherwise = without(draft.recipe, draft.size, draft.own, name)
     value = draft.own.get(name, otherwise)
-    if otherwise is None:
+    if value == NOT_COUNTED:
+        value = None
+    if name in only_spots(draft.recipe):
+        printed = "Leave the line empty if you haven't counted: you count stitches as you go."
+        printed = printed if otherwise is None else f"Recipe: {otherwise} for size {draft.size}. {printed}"
+    elif otherwise is None:
         printed = "The recipe doesn't print it. Count it, or leave the line empty to have it worked out."
     else:
         printed = f"Recipe: {otherwise} for size {draft.size}. Type yours to replace it."
@@ -191,7 +201,8 @@ def _number(draft: Draft, key: str) -> StartQuestion:
 
 def _with_number(draft: Draft, name: str, text: str) -> Draft:
     recipe = draft.recipe
-    if not text and (name in unprinted_in(recipe) or without(recipe, draft.size, draft.own, name) is not None):
+    told = name in unprinted_in(recipe) or without(recipe, draft.size, draft.own, name) is not None
+    if not text and told and name not in only_spots(recipe):
         return replace(draft, own=with_number(recipe, draft.size, draft.own, name, None))
     line = next(one for one in number_lines(recipe, draft.size, draft.own) if one.name == name)
     return replace(draft, own=with_number(recipe, draft.size, draft.own, name, read_number(line, text)))

@@ -62,6 +62,12 @@ PUT_DOWN_TO: Mapping[Put, str] = MappingProxyType(
         "loops": "the loops differ",
         "rows-left": "rows left",
         "half-way": "halfway",
+        "rows-to-spare": "counted ahead, with rows to spare",
+        "ends-at": "counted ahead to the end",
+        "past-half": "a bit past halfway",
+        "before-half": "a bit before halfway",
+        "not-known": "the place not known",
+        "edge-ends": "the edge ends here",
         "counted": "",
     }
 )
@@ -73,6 +79,9 @@ REPAIRS: Mapping[RepairChoice, str] = MappingProxyType(
         "first-round": "first round",
         "rip-back": "rip back",
         "as-it-is": "carry on",
+        "double-last": "a second one in the last rows",
+        "strand": "a strand lifted at the end",
+        "next-section": "more in the next section",
     }
 )
 """What is done about a count that differs."""

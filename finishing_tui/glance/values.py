@@ -25,7 +25,7 @@ class Edge:
 
     ``spots`` in all, ``at``: how many are passed, ``half``: the spot of the half mark, if it is recounted there;
     ``before`` and ``after``: what the section begins and ends at, in words; ``hand``: a right-handed knitter walks
-    from right to left.
+    from right to left. ``uncounted``: nobody knows where it ends.
     """
 
     spots: int
@@ -35,6 +35,7 @@ class Edge:
     after: str
     hand: Literal["right", "left"]
     progress: Progress
+    uncounted: bool = False
 
     def sort(self, spot: int) -> SpotSort:
         """Return what the spot is."""
@@ -59,7 +60,8 @@ class SpotFace:
     ``count`` of ``target`` loops; ``spot`` of ``spots`` passed, each a ``unit`` (row, ridge, chain, stitch).
     ``act``: what the next press stands for, in a word of two meters; ``first``, ``after``: what it stands for before
     and after that ("skip 1"); ``then``: what follows, in words. ``rhythm``: the rhythm in words; ``halfway``: about the
-    count at halfway; ``due``: it was not counted there; ``waits``: to count is what to do next.
+    count at halfway; ``due``: it was not counted there; ``waits``: to count is what to do next. ``uncounted``: what
+    nobody counted of the edge, its spots or all of it; ``to_go``: what it then still takes, in words.
     """
 
     count: int
@@ -76,6 +78,18 @@ class SpotFace:
     due: bool
     waits: bool
     edge: Edge
+    uncounted: Literal["", "spots", "all"] = ""
+    to_go: str = ""
+
+    @property
+    def where(self) -> str:
+        """Where on the edge it is, in words."""
+        return f"{self.unit} {self.spot}" if self.uncounted else f"{self.unit} {self.spot} of {self.spots}"
+
+    @property
+    def wanted(self) -> str:
+        """The target as a figure; empty where nobody knows it."""
+        return "" if self.uncounted == "all" else str(self.target)
 
     @property
     def flags(self) -> tuple[str, str]:

@@ -14,8 +14,8 @@ from finishing_tui.garment.decide.altering import altered, asks
 from finishing_tui.garment.events import Act
 from finishing_tui.garment.evolve import applied
 from finishing_tui.garment.outcome import outcome
-from finishing_tui.garment.recounting import recounted
 from finishing_tui.garment.state import State
+from finishing_tui.garment.ways import recounted
 from finishing_tui.garment.work import StepWork
 from finishing_tui.glance.answers import Answer, Answers, off_by, wrong_with
 from finishing_tui.glance.faces import edge_of

@@ -50,8 +50,9 @@ def standing(face: Face) -> list[str]:
     if isinstance(face, RoundFace):
         told += f", {face.stitches} on the needle"
     lines = [f"{told}."]
-    if isinstance(face, SpotFace) and face.due:
-        lines.append(f"{face.halfway}.")
+    if isinstance(face, SpotFace):
+        lines += [f"{face.to_go}."] if face.to_go else []
+        lines += [f"{face.halfway}."] if face.due else []
     return lines
 
 
@@ -146,7 +147,7 @@ def edge(face: Face) -> list[str]:
     if not isinstance(face, SpotFace):
         return ["no edge is being picked up just now."]
     strip, ends = face.edge, min(face.edge.at + AHEAD, face.edge.spots)
-    lines = [f"{face.unit} {strip.at} of {strip.spots}."]
+    lines = [f"{face.where}{': nobody counted how many there are' if face.uncounted else ''}."]
     if ends > strip.at:
         lines.append(f"up to {face.unit} {ends}: {_runs(strip, strip.at + 1, ends)}.")
     if strip.half is not None and strip.half > strip.at:

@@ -13,10 +13,10 @@ from typing import Any, Literal, Self
 from finishing_tui.craft.gauge import Gauge
 from finishing_tui.craft.ledger import Ledger, opened
 from finishing_tui.recipe.counts import count_of
-from finishing_tui.recipe.kinds.base import Here
+from finishing_tui.recipe.kinds.base import FAR, Here
 from finishing_tui.recipe.model import Recipe, RecipeGauge
 from finishing_tui.recipe.natural import band_stitches, gauges, natural_ratios
-from finishing_tui.recipe.numbers import none_in, numbers_for
+from finishing_tui.recipe.numbers import NOT_COUNTED, none_in, numbers_for
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +37,8 @@ class Footing:
     per_10cm: int | None
     body: Gauge | None
     band: Gauge | None
+    uncounted: frozenset[str]
+    guess: int
 
     @classmethod
     def of(
@@ -47,6 +49,7 @@ class Footing:
         own: Mapping[str, int],
         gauge: RecipeGauge | None,
         hand: Literal["right", "left"],
+        guess: int = FAR,
         **more: Any,
     ) -> Self:
         """Work out what the size at ``index`` stands on; ``own``: the knitter's numbers, ``gauge``: hers, if any.
@@ -58,9 +61,9 @@ class Footing:
         texts = MappingProxyType({name: place.text for name, place in recipe.place.items()})
         natural, per_10cm, body, band = _of_gauge(gauge or recipe.gauge)
         none = none_in(recipe, live)
-        return cls(
-            recipe, index, hand, numbers, MappingProxyType(live), none, texts, natural, per_10cm, body, band, **more
-        )
+        uncounted = frozenset(name for name, value in own.items() if value == NOT_COUNTED)
+        known = (recipe, index, hand, numbers, MappingProxyType(live), none, texts, natural, per_10cm, body, band)
+        return cls(*known, uncounted, guess, **more)
 
     @property
     def size(self) -> str:
@@ -80,6 +83,8 @@ class Footing:
             body=self.body,
             band=self.band,
             none=self.none,
+            uncounted=self.uncounted,
+            guess=self.guess,
         )
 
     def opening(self) -> Ledger:

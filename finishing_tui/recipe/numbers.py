@@ -11,6 +11,9 @@ from finishing_tui.recipe.counts import NoNumber, in_range
 from finishing_tui.recipe.model import Number, Recipe
 from finishing_tui.recipe.sums import names_in, work_out
 
+NOT_COUNTED = -1
+"""Among a knitter's own numbers: how many there are of this nobody counted. As a count there is no such number."""
+
 
 def size_index(recipe: Recipe, size: str) -> int:
     """Return the position of ``size`` among the recipe's sizes; raises ``NoNumber`` naming those there are."""
@@ -37,7 +40,8 @@ def numbers_for(recipe: Recipe, size: int, own: Mapping[str, int] | None = None)
 
     Numbers the knitter changed are carried into sums: where a printed value rests on a sum and one of the numbers in
     it differs from print, the sum counts. A number with neither printed values nor a sum must be among ``own``; giving
-    it changes nothing that is printed. Raises ``NoNumber`` or ``BadSum`` when one cannot be worked out.
+    it changes nothing that is printed. One that nobody counted is as printed; where it is not, it is 0 and nothing may
+    rest on it. Raises ``NoNumber`` or ``BadSum`` when one cannot be worked out.
     """
     own = own or {}
     known: dict[str, int] = {}
@@ -45,7 +49,10 @@ def numbers_for(recipe: Recipe, size: int, own: Mapping[str, int] | None = None)
     unprinted = unprinted_in(recipe)
     for name in _in_order(recipe.number):
         number = recipe.number[name]
-        if name in own:
+        if own.get(name) == NOT_COUNTED and name in unprinted:
+            known[name] = 0
+            continue
+        if own.get(name, NOT_COUNTED) != NOT_COUNTED:
             known[name] = own[name]
             if own[name] != printed_in(number, size) and name not in unprinted:
                 changed.add(name)

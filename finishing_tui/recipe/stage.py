@@ -6,6 +6,7 @@ units is a function of that number alone, all presses together always equal the 
 """
 
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Literal
 
 from finishing_tui.craft.ledger import EDGE, Entry, Posting
@@ -106,7 +107,8 @@ class Stage:
     ``mirrors``: the title of the section of this step that it is the mirror of, being walked second; ``as_worked``: its
     rhythm is the mirror of what was really picked there, not of what was planned. ``as_planned``: the stage that it was
     begun with, where it goes another way since, so or in a seam. ``counts``: its units are only
-    counted, to see that they are there.
+    counted, to see that they are there. ``uncounted``: what nobody counted of an edge: its ``spots`` (``units`` is then
+    where the target is reached at ``natural``), or ``all`` of it (and its target is no more than a guess).
     """
 
     unit: Unit
@@ -139,6 +141,12 @@ class Stage:
     as_worked: bool = False
     as_planned: "Stage | None" = None
     counts: bool = False
+    uncounted: Literal["", "spots", "all"] = ""
+
+    @property
+    def rate(self) -> Fraction:
+        """Stitches a spot, of a stage of spots: the natural ratio where it is known, else the plan's own."""
+        return Fraction(self.natural) if self.natural else Fraction(max(self.target, 1), max(self.units, 1))
 
     def moves_of(self, unit: int) -> tuple[str, ...]:
         """Return the moves of the ``unit``-th unit, in turn; none where a unit is one move."""

@@ -42,7 +42,9 @@ def _edge(stage: Stage, progress: Progress) -> str:
     """Say a walked edge: its loops and spots, how they were spaced, and where it strayed."""
     mark = progress.mark
     parts = [f"{plural(mark.loops, 'loop')} from {plural(mark.units, stage.spot)}"]
-    if mark.units < stage.units:
+    if mark.units < stage.units and stage.uncounted:
+        parts[0] += f" (of {stage.target})" if stage.uncounted == "spots" else " so far"
+    elif mark.units < stage.units:
         parts[0] += f" (of {stage.target} from {stage.units})"
     for stretch in progress.stretches:
         if stretch.rhythm.spots and stretch.start < mark.units:

@@ -126,7 +126,7 @@ def _figures(face: Face) -> tuple[str, str]:
     """Return the figures of a face that has them."""
     match face:
         case SpotFace():
-            return str(face.count), str(face.target)
+            return str(face.count), face.wanted
         case StitchFace() | PairFace() | RoundFace():
             return str(face.count), str(face.of)
         case _:

@@ -8,10 +8,11 @@ from finishing_tui.garment.walk import waits_for_count
 from finishing_tui.glance.answers import AGAIN
 from finishing_tui.glance.counting import Countable, asks_for_value, countables, far_off
 from finishing_tui.glance.measured import beside_wanted
-from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view
+from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view, where_asked
 from finishing_tui.glance.spoken import spoken_difference
 from finishing_tui.talk.asks import Ask, Choose, Explain, HowMany, Option, weigh
 from finishing_tui.talk.conversation import KeyNames, Talk
+from finishing_tui.talk.whereabouts import where_told
 
 NOTHING = "there is nothing to count here"
 
@@ -156,6 +157,8 @@ def _look_at(
     ``said``: what was counted, where that was the whole needle. Raises ``FinishingError`` with a sentence.
     """
     view = recount_view(talk.state, counted, answer, left)
+    if answer is None and view.matches and where_asked(talk.state):
+        return where_told(talk, counted)
     if view.matches:
         if talk.do(view.commands[0]):
             also = f"; {view.total} on the needle" if view.total != counted else ""
@@ -171,12 +174,15 @@ def _why(talk: Talk, view: RecountView, said: str = "") -> Ask:
         return _how_many(talk, found[0])
 
     def answered(at: int) -> Ask | None:
-        if at == len(ANSWERS):
+        if at == len(answers):
             return again()
-        answer = ANSWERS[at][0]
+        answer = answers[at][0]
+        if answer == "loops" and where_asked(talk.state):
+            return where_told(talk, view.counted)
         return _how_many_left(talk, view) if answer == "rows-left" else _look_at(talk, view.counted, answer)
 
-    texts = (*(text for _, text in ANSWERS), AGAIN)
+    answers = ANSWERS[:2] if where_asked(talk.state) else ANSWERS
+    texts = (*(text for _, text in answers), AGAIN)
     whole = (f"{said}: that is {view.counted} since the marker",) if said else ()
     return Explain(
         question="The counts differ. What happened?",

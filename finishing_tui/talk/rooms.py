@@ -100,7 +100,14 @@ _OTHERS = (
 KEYED: Mapping[str, Keyed] = MappingProxyType({one.id: one for one in (*_NEEDLES, *_OTHERS)})
 """Every action that has keys, by its id, in the order of the groups."""
 
-NEWER = ("needles.palette", "needles.first_stitch", "lists.find", "lists.palette", "pages.palette")
+NEWER = (
+    "needles.palette",
+    "needles.first_stitch",
+    "needles.edge_ends",
+    "lists.find",
+    "lists.palette",
+    "pages.palette",
+)
 """Actions that came when people had settings files already; their keys give way to those of a file."""
 
 _DIGITS: Mapping[str, str] = MappingProxyType({})

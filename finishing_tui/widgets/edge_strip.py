@@ -31,6 +31,12 @@ ASCII, and its look. No sign of it means something else in a chart."""
 ROW = ("╵", "'")
 """A row of the edge, whatever lies above it."""
 
+PERHAPS = ("·", ".")
+"""A row of an edge that nobody counted, too far ahead to be relied on."""
+
+SURE_AHEAD = 8
+"""Rows ahead that are drawn as they are where nobody counted the edge; beyond them it fades."""
+
 LEGEND = (
     "╵ row",
     "∩ picked up",
@@ -39,6 +45,7 @@ LEGEND = (
     "¦ two still to come",
     "▲ off plan",
     "½ halfway",
+    "· row, if the edge is that long",
 )
 """What the shapes mean."""
 
@@ -104,7 +111,7 @@ def edge_rows(
             signs, style = [*TIPS[edge.hand]], "bold $act"
         above.append((signs[alphabet] + right_of_it, "bold $act" if spot == here else style))
     gap = " " * (step - 1)
-    rows = [(ROW[alphabet] + gap, "$quiet")] * len(above)
+    rows = [(_row(edge, spot)[alphabet] + gap, "$quiet") for spot in range(first, last + 1)]
     if first <= here <= last:
         rows[here - first] = (ROW[alphabet] + gap, "bold $act reverse")
     ruler = _ruler(edge, first, last, step)
@@ -112,6 +119,10 @@ def edge_rows(
         above.reverse()
         rows.reverse()
     return _framed(edge, (first, last), (_line(above), _line(rows), ruler), width)
+
+
+def _row(edge: Edge, spot: int) -> tuple[str, str]:
+    return PERHAPS if edge.uncounted and spot > edge.at + SURE_AHEAD else ROW
 
 
 def _gaps(edge: Edge, first: int, last: int, wide: int, alphabet: int) -> list[str]:
@@ -181,7 +192,7 @@ def window(edge: Edge, width: int) -> tuple[int, int, int]:
 def _framed(edge: Edge, shown: tuple[int, int], lines: tuple[Content, Content, Content], width: int) -> list[Content]:
     """Return the lines centred, with how many spots lie beyond either side and what the section begins and ends at."""
     first, last = shown
-    before, after = first - 1, edge.spots - last
+    before, after = str(first - 1 or ""), "…" if edge.uncounted else str(edge.spots - last or "")
     left, right = (after, before) if edge.hand == "right" else (before, after)
     cut_left, cut_right = (f"‹{left}" if left else "", f"{right}›" if right else "")
     wide = lines[1].cell_length

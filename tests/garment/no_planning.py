@@ -5,7 +5,7 @@ from typing import Any, NoReturn
 import pytest
 
 from finishing_tui.craft import easy, recount, spacing
-from finishing_tui.garment import recounting
+from finishing_tui.garment import ways
 from finishing_tui.garment.decide import rip, steps
 from finishing_tui.recipe import numbers
 from finishing_tui.recipe.kinds import KINDS, sections
@@ -20,7 +20,7 @@ def no_planning(patch: pytest.MonkeyPatch) -> None:
     for module in (spacing, recount, sections, rip):
         patch.setattr(module, "space", never)
     patch.setattr(easy, "easy_open", never)
-    patch.setattr(recounting, "recount", never)
+    patch.setattr(ways, "recount", never)
     patch.setattr(numbers, "work_out", never)
     patch.setattr(steps, "begin", never)
     for kind in KINDS.values():

@@ -8,8 +8,9 @@ from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.ledger import EDGE, FOUND, MISSING, Posting
 from finishing_tui.garment.commands import ChoosePace, Finish, LeaveOut, Other, Press, TakeCount, TakeOut
 from finishing_tui.garment.events import Recounted, Replanned
-from finishing_tui.garment.recounting import counted_stage, outlook
+from finishing_tui.garment.recounting import outlook
 from finishing_tui.garment.walk import loops_up_to, planned, to_come
+from finishing_tui.garment.ways import counted_stage
 from finishing_tui.garment.work import Reached
 from finishing_tui.glance import recount_view
 from finishing_tui.recipe.kinds.work import Work as WorkStep

@@ -35,9 +35,9 @@ from finishing_tui.garment.commands import (
 from finishing_tui.garment.decide import decide
 from finishing_tui.garment.decide.stages import entered
 from finishing_tui.garment.events import Act
-from finishing_tui.garment.recounting import counted_stage
 from finishing_tui.garment.state import State
 from finishing_tui.garment.stored import snapshot_of, state_of
+from finishing_tui.garment.ways import counted_stage
 from finishing_tui.garment.work import Reached
 from finishing_tui.glance import coming_back, glance, look_at, recount_view, rip_points
 from finishing_tui.glance.recounts import ANSWERS

@@ -9,10 +9,12 @@ from finishing_tui.garment.decide.after_count import later_stages
 from finishing_tui.garment.decide.first_round import mended_first_round
 from finishing_tui.garment.decide.mirror import sides_to_come
 from finishing_tui.garment.decide.stages import begun, going_on, openings, under_way, with_stage, work_on
+from finishing_tui.garment.edge_end import carried_on
 from finishing_tui.garment.events import AnyAct, Progressed, Recounted, Valued
 from finishing_tui.garment.labels import Label
-from finishing_tui.garment.recounting import Outlook, Way, counted_stage, outlook
+from finishing_tui.garment.recounting import outlook
 from finishing_tui.garment.state import State
+from finishing_tui.garment.ways import Outlook, Way, counted_stage
 from finishing_tui.garment.work import Reached, StepWork
 from finishing_tui.recipe.sums import MOST
 
@@ -75,7 +77,7 @@ def _section(state: State, work: StepWork, command: TakeCount) -> tuple[AnyAct, 
             "picked up a different number, or lost your row"
         )
     way = next((way for way in seen.ways if way.repair == command.repair), None)
-    if seen.put in {"as-planned", "presses"}:
+    if len(seen.ways) == 1:
         way = seen.ways[0]
     if way is None:
         there_is = ", ".join(one.repair.replace("-", " ") for one in seen.ways)
@@ -88,8 +90,8 @@ def _carried_out(state: State, work: StepWork, seen: Outlook, way: Way) -> tuple
     step, _ = under_way(state)
     index = seen.index
     entries: tuple[Entry, ...] = way.entries
-    was_complete = seen.before.mark.units >= seen.stage.units
-    is_complete = way.progress.mark.units >= seen.stage.units
+    was_complete = seen.before.mark.units >= work.stages[index].units
+    is_complete = way.progress.mark.units >= way.stage.units
     if is_complete and not was_complete:
         entries += (*seen.stage.closing, *openings(work.stages, index + 1))
     elif was_complete and not is_complete:
@@ -97,9 +99,10 @@ def _carried_out(state: State, work: StepWork, seen: Outlook, way: Way) -> tuple
         opened = (*seen.stage.closing, *openings(work.stages, index + 1))
         entries = (*inverses(opened), *entries)
     after = with_stage(work, index, way.stage).with_progress(index, way.progress)
+    after = (carried_on(after, index, way.carried) if way.carried else None) or after
     state.ledger.enter(*entries)  # refused here, and not when it is entered
     named = state.plan.ids[step]
-    marked = (Progressed(named, index, seen.before, way.progress),)
+    marked = (Progressed(named, index, work.progress[index], way.progress),)
     told = Recounted(
         step=named,
         place=seen.stage.place,
@@ -109,7 +112,7 @@ def _carried_out(state: State, work: StepWork, seen: Outlook, way: Way) -> tuple
         verdict=seen.verdict,
         repair=way.repair,
         entries=entries,
-        changes=marked if way.stage == seen.stage else going_on(state, after),
+        changes=marked if after.stages == work.stages else going_on(state, after),
         what=seen.stage.title,
         label=Label("recounted", names=(seen.stage.title,)),
     )

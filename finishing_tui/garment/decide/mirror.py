@@ -19,11 +19,12 @@ from finishing_tui.garment.decide.stages import begun, going_on, under_way, with
 from finishing_tui.garment.events import Act, AnyAct, Event, Marked, Mirrored, Stood
 from finishing_tui.garment.evolve import applied
 from finishing_tui.garment.labels import Deed, Label
-from finishing_tui.garment.recounting import counted_stage
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import really_done, to_come
+from finishing_tui.garment.ways import counted_stage
 from finishing_tui.garment.work import Progress, Reached, Standing, StepWork, fresh
-from finishing_tui.recipe.stage import Stage
+from finishing_tui.recipe.kinds.sections import LONG
+from finishing_tui.recipe.stage import Stage, loops_onto
 
 
 def with_mirrors(state: State, events: tuple[Event, ...]) -> tuple[Event, ...]:
@@ -171,17 +172,25 @@ def planned(state: State, index: int) -> Stage:
 def resolved(state: State, work: StepWork, index: int, first: int) -> Stage:
     """Return the stage at ``index`` as the mirror of the one at ``first``, now that that one is done."""
     stage, partner, progress = work.stages[index], work.stages[first], work.progress[first]
-    if not _otherwise(partner, progress):
+    begun = stage.as_planned if stage.as_worked and stage.as_planned else stage
+    if not _otherwise(partner, progress) and not begun.uncounted:
         return planned(state, index) if stage.as_worked else stage
     loops = progress.mark.loops
+    if begun.uncounted:  # it is as long as the first side turned out to be
+        flows = loops_onto(stage.place, 2 * max(partner.units, loops))
+        stage = replace(begun, units=partner.units, uncounted="", flows=flows, halts=half_of(partner.units, stage))
     if stage.units == partner.units:
         rhythm = as_worked(partner, progress).mirrored()
         words = f"as {partner.title} was worked: {say(rhythm, unit=stage.spot)}"
     else:
         rhythm = space(max(1, min(loops, 2 * stage.units)), stage.units, style="even")
         words = f"as many as {partner.title} got, evenly: {say(rhythm, unit=stage.spot)}"
-    begun = stage.as_planned if stage.as_worked else stage
     return replace(stage, rhythm=rhythm, target=rhythm.stitches, words=words, as_worked=True, as_planned=begun)
+
+
+def half_of(spots: int, stage: Stage) -> tuple[int, ...]:
+    """Return where a section of ``spots`` is counted, where ``stage`` is counted on the way at all."""
+    return (spots // 2,) if stage.halts and spots >= LONG else ()
 
 
 def as_worked(stage: Stage, progress: Progress) -> Rhythm:

@@ -14,7 +14,7 @@ from finishing_tui.recipe.kinds.sections import Along, Section
 from finishing_tui.recipe.stage import Stage
 
 
-def step_altered(state: State, step: int, stage: Stage, target: int, command: WhatIf) -> Edited | None:
+def step_altered(state: State, step: int, stage: Stage, command: WhatIf) -> Edited | None:
     """Return the step of the plan with the section as it is asked for, and as many stitches in the one it mirrors."""
     old = state.plan.step(step)
     if not isinstance(old, PickUpAndKnit):
@@ -25,7 +25,10 @@ def step_altered(state: State, step: int, stage: Stage, target: int, command: Wh
         return None
     section = sections[at]
     assert isinstance(section, Along)
+    target = None if stage.uncounted == "all" else stage.target
     section = replace(section, stitches=target, style=command.style or section.style)
+    if stage.uncounted and command.rhythm is not None:
+        section = replace(section, ratio=str(stage.rate))
     sections[at] = section if command.spots is None else replace(section, spots=command.spots, slope="", length="")
     for one, partner in _partners(sections, at):
         if state.steps[step].work is not None and not _begun(state, step, partner.along):
@@ -57,6 +60,8 @@ def pair_altered(work: StepWork, index: int) -> StepWork:
         other = work.stages[at]
         if other.mirrors != stage.title or other.as_worked:
             continue
+        if other.uncounted:
+            other = replace(other, units=stage.units, uncounted=stage.uncounted, natural=stage.natural)
         if stage.rhythm is not None and other.units == stage.units and stage.rhythm.stitches == stage.target:
             rhythm = stage.rhythm.mirrored()
         else:

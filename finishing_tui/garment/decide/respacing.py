@@ -7,6 +7,7 @@ from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.kinds.base import Here
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.sections import Along
+from finishing_tui.recipe.sums import MOST
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,11 +30,12 @@ def respaced(step: PickUpAndKnit, lacks: int, here: Here) -> tuple[PickUpAndKnit
     They go to the longest section that no other mirrors; to both of a mirrored pair where they can be halved. None
     where no section can take them.
     """
+    numbers, size = here.numbers, here.size
     paired = {one.mirrors for one in step.section if isinstance(one, Along) and one.mirrors}
     counts = {
-        at: (one, count_of(one.spots, here.numbers, here.size) if one.spots is not None else 0)
+        at: (one, MOST if one.uncounted(here) else 0 if one.spots is None else count_of(one.spots, numbers, size))
         for at, one in enumerate(step.section)
-        if isinstance(one, Along)
+        if isinstance(one, Along) and (one.stitches is not None or not one.uncounted(here))
     }
     single = [at for at, (one, _) in counts.items() if not one.mirrors and one.along not in paired]
     both = [at for at, (one, _) in counts.items() if one.mirrors or one.along in paired]

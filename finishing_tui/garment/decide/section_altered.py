@@ -8,6 +8,8 @@ from dataclasses import replace
 from fractions import Fraction
 
 from finishing_tui.craft.counts import span
+from finishing_tui.craft.figures import rounded
+from finishing_tui.craft.open_edges import by_rate, rate_words, read_rate
 from finishing_tui.craft.spacing import Ends, Rhythm, Run, Runs, say, space
 from finishing_tui.craft.walked import rhythm_of
 from finishing_tui.craft.words import plural
@@ -16,9 +18,9 @@ from finishing_tui.garment.commands import WhatIf
 from finishing_tui.garment.decide.pair_altered import pair_altered, step_altered
 from finishing_tui.garment.decide.stages import with_stage
 from finishing_tui.garment.labels import Label
-from finishing_tui.garment.recounting import recounted
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import cut_at, really_done, stretch_at
+from finishing_tui.garment.ways import recounted
 from finishing_tui.garment.work import Progress, Reached, StepWork, Stretch
 from finishing_tui.recipe.kinds.sections import LONG
 from finishing_tui.recipe.stage import Stage, loops_onto
@@ -31,11 +33,12 @@ def section_altered(state: State, step: int, work: StepWork, command: WhatIf) ->
     stage, before = work.stages[index], work.progress[index]
     at = _passed(before)
     asked, rest = _asked_for(stage, before, command)
-    natural = stage.natural or str(Fraction(stage.target, stage.units))
+    natural = str(stage.rate)
     told = recounted(replace(asked, natural=natural), before, before.mark.loops, at)
-    new = replace(asked, rhythm=_from_the_start(stage, asked, before, rest), words=say(rest, unit=stage.spot))
+    words = rate_words(asked.rate, asked.spot) if asked.uncounted else say(rest, unit=stage.spot)
+    new = replace(asked, rhythm=_from_the_start(stage, asked, before, rest), words=words)
     after = with_stage(work, index, new).with_progress(index, _going_on(before, at, rest))
-    edit = step_altered(state, step, stage, asked.target, command)
+    edit = step_altered(state, step, asked, command)
     return Alteration(
         index=index,
         stage=stage,
@@ -61,21 +64,43 @@ def _passed(before: Progress) -> int:
 def _asked_for(stage: Stage, before: Progress, command: WhatIf) -> tuple[Stage, Rhythm]:
     """Return the section with the spots, the target and the style asked for, and how what is left of it is picked."""
     at, loops = _passed(before), before.mark.loops
+    if stage.uncounted and command.spots is None:
+        return _at_another_rate(stage, at, loops, command)
     spots = stage.units if command.spots is None else command.spots
     if not at < spots <= MOST:
         raise CannotAsk(f"you are past {stage.spot} {at}: use {span(at + 1, MOST, spots)}")
     halts = (spots // 2,) if stage.halts and spots >= LONG else ()
     flows = loops_onto(stage.place, 2 * spots)
-    asked = replace(stage, units=spots, style=command.style or stage.style, halts=halts, flows=flows)
+    asked = replace(stage, units=spots, style=command.style or stage.style, halts=halts, flows=flows, uncounted="")
+    if stage.uncounted == "all" and command.target is None:
+        asked = replace(asked, target=loops + max(1, rounded((spots - at) * stage.rate)))
     if command.rhythm is not None:
         rest = _typed(*command.rhythm, spots - at)
         if not loops + rest.stitches:
             raise CannotAsk(f"that picks nothing from the {plural(spots - at, stage.spot)} left")
         return replace(asked, target=loops + rest.stitches), rest
-    target = stage.target if command.target is None else command.target
+    target = asked.target if command.target is None else command.target
     if not loops <= target <= MOST or not target:
         raise CannotAsk(f"you have {plural(loops, 'stitch')}: use {span(max(loops, 1), MOST, target)}")
     return replace(asked, target=target), _rest(target - loops, spots - at, asked, begun_with=bool(at))
+
+
+def _at_another_rate(stage: Stage, at: int, loops: int, command: WhatIf) -> tuple[Stage, Rhythm]:
+    """Return a section nobody counted with another target or rate, and what it takes from here."""
+    rate = stage.rate
+    if command.rhythm is not None:
+        pick, of = command.rhythm
+        rate = read_rate(f"{pick}/{of}")
+    target = stage.target if command.target is None else command.target
+    if not loops < target <= MOST:
+        raise CannotAsk(f"you have {plural(loops, 'stitch')}: use {span(loops + 1, MOST, target)}")
+    rest = by_rate(target - loops, rate)
+    spots = at + rest.spots
+    flows = loops_onto(stage.place, 2 * max(spots, target))
+    halts = tuple(halt for halt in stage.halts if halt <= spots)
+    uncounted = "spots" if command.target is not None else stage.uncounted
+    asked = replace(stage, units=spots, target=target, natural=str(rate), flows=flows, halts=halts, uncounted=uncounted)
+    return asked, rest
 
 
 def _typed(pick: int, of: int, spots: int) -> Runs:

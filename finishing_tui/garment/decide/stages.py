@@ -11,6 +11,7 @@ from finishing_tui.garment.labels import Label
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import to_come
 from finishing_tui.garment.work import Reached, Standing, StepWork
+from finishing_tui.recipe.kinds.base import FAR
 from finishing_tui.recipe.stage import Stage, entries_between, whole
 
 
@@ -54,8 +55,11 @@ def entered(work: StepWork) -> tuple[Entry, ...]:
     return tuple(entries)
 
 
-def rest_of(work: StepWork) -> tuple[Entry, ...]:
-    """Return what a step under way still enters as its plan stands: along an edge, the loops its rhythm has to come."""
+def rest_of(work: StepWork, guess: int = FAR) -> tuple[Entry, ...]:
+    """Return what a step under way still enters as its plan stands: along an edge, the loops its rhythm has to come.
+
+    An edge of which nothing is known is taken to have ``guess`` spots more.
+    """
     if work.complete:
         return ()
     stage, progress = work.stages[work.at], work.progress[work.at]
@@ -63,8 +67,14 @@ def rest_of(work: StepWork) -> tuple[Entry, ...]:
     end = stage.units
     if stage.unit == "spot":
         end = now + to_come(stage, progress, progress.mark.units) - progress.mark.within
+    if stage.uncounted == "all":
+        end = min(end, now + int(guess * stage.rate))
     entries = (*entries_between(stage, now, end), *stage.closing)
-    return (*entries, *(entry for later in work.stages[work.at + 1 :] for entry in whole(later)))
+    return (*entries, *(entry for later in work.stages[work.at + 1 :] for entry in whole(_guessed(later, guess))))
+
+
+def _guessed(stage: Stage, guess: int) -> Stage:
+    return replace(stage, target=min(stage.target, int(guess * stage.rate))) if stage.uncounted == "all" else stage
 
 
 def work_on(state: State, after: Reached, *, label: Label | None = None) -> tuple[Worked]:

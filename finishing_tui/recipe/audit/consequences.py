@@ -4,7 +4,7 @@ The recipe is run twice from here: from the ledger it would have, and from the o
 what is there, so nothing is put right on the way: every later number that differs is named.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from types import MappingProxyType
 
@@ -29,16 +29,18 @@ def onward(
     inputs: Inputs,
     ledger: Ledger,
     steps: Sequence[int],
-    rest: Mapping[int, tuple[Entry, ...]] = MappingProxyType({}),
+    rest: Callable[[int], Mapping[int, tuple[Entry, ...]]] = lambda _: MappingProxyType({}),
     off: Mapping[int, int] = MappingProxyType({}),
+    lost: Mapping[int, frozenset[str]] = MappingProxyType({}),
 ) -> AuditRun:
     """Do ``steps`` (positions from 0, in the order they will be done) from ``ledger``, and look at each.
 
-    ``rest``: for each of them that is under way, the entries it still has to make; ``off``: the stitches it worked off
-    already. ``inputs.own`` must have the numbers that are not printed. Raises ``NoNumber`` or ``BadSum`` when a number
-    cannot be worked out.
+    ``rest``: for each of them that is under way, the entries it still has to make, with a guess at the spots that
+    nobody knows; ``off``: the stitches it worked off already; ``lost``: the places whose count is then not known.
+    ``inputs.own`` must have the numbers that are not printed. Raises ``NoNumber`` or ``BadSum`` when a number cannot be
+    worked out.
     """
-    return run(footing(inputs), ledger, steps, rest=rest, off=off, trust="ledger")
+    return run(footing(inputs), ledger, steps, rest=rest, off=off, lost=lost, trust="ledger")
 
 
 def changes(planned: AuditRun, real: AuditRun) -> tuple[LaterChange, ...]:
@@ -47,7 +49,7 @@ def changes(planned: AuditRun, real: AuditRun) -> tuple[LaterChange, ...]:
     for one, other in zip(planned.rows, real.rows, strict=True):
         for place in dict.fromkeys((*one.live, *other.live)):
             was, now = one.live.get(place, 0), other.live.get(place, 0)
-            if was != now:
+            if was != now and place not in one.unsure | other.unsure:
                 found.append(LaterChange(one.step, one.title, place, was, now))
     return tuple(found)
 

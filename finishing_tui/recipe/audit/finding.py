@@ -83,7 +83,8 @@ class LedgerRow:
     """One step of the recipe as the audit did it: a row of the table an editor pins to the wall.
 
     ``step``: its position from 0; ``live``: stitches on every place that holds some after it; ``tails``, ``markers``,
-    ``holes``: those in the work after it; ``begun``: whether it could be done at all, after what was mended.
+    ``holes``: those in the work after it; ``begun``: whether it could be done at all, after what was mended;
+    ``unsure``: places that hold stitches, but on paper nobody knows how many.
     """
 
     step: int
@@ -95,3 +96,4 @@ class LedgerRow:
     holes: tuple[str, ...]
     findings: tuple[Finding, ...]
     begun: bool = True
+    unsure: frozenset[str] = frozenset()

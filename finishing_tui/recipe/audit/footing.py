@@ -9,13 +9,19 @@ from finishing_tui.recipe.audit.tally import Tally
 from finishing_tui.recipe.footing import Footing
 from finishing_tui.recipe.model import Recipe, RecipeGauge
 
+GUESSES = (601, 907)
+"""Spots that an edge of which nothing is known is taken to have: enough for whatever a pattern takes from it.
+
+Nothing is said that is not so with both of them."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Inputs:
     """What is audited: a recipe in one size, with the knitter's own numbers, gauge and hand where there is a knitter.
 
     ``size`` is the size's position, from 0. ``own`` must also hold the numbers that are not printed
-    (``audit.implied`` finds them out). ``tally``: what is counted against the most that one audit may take.
+    (``audit.implied`` finds them out). ``guess``: the spots of an edge of which nothing is known. ``tally``: what is
+    counted against the most that one audit may take.
     """
 
     recipe: Recipe
@@ -23,6 +29,7 @@ class Inputs:
     own: Mapping[str, int] = field(default_factory=lambda: MappingProxyType({}))
     gauge: RecipeGauge | None = None
     hand: Literal["right", "left"] = "right"
+    guess: int = GUESSES[0]
     tally: Tally = field(default_factory=Tally, compare=False, repr=False)
 
 
@@ -41,4 +48,6 @@ def footing(inputs: Inputs) -> AuditFooting:
     """
     recipe, tally = inputs.recipe, inputs.tally
     tally.numbers(len(recipe.number) + len(recipe.place))
-    return AuditFooting.of(recipe, inputs.size, own=inputs.own, gauge=inputs.gauge, hand=inputs.hand, tally=tally)
+    return AuditFooting.of(
+        recipe, inputs.size, own=inputs.own, gauge=inputs.gauge, hand=inputs.hand, guess=inputs.guess, tally=tally
+    )

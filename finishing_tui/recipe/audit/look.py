@@ -14,6 +14,7 @@ from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import Count
 from finishing_tui.recipe.kinds.base import Here, Step
 from finishing_tui.recipe.stage import Stage
+from finishing_tui.recipe.sums import MOST
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +97,8 @@ class Look:
         for stage, ledger in zip(self.stages, self.after, strict=True):
             change, held = ledger.on(place) - held, ledger.on(place)
             if change and stage.unit == "spot":
-                found.append(SumPart(stage.title, change, stage.units, stage.spot, free=True))
+                spots = MOST if stage.uncounted else stage.units
+                found.append(SumPart(stage.title, change, spots, stage.spot, free=True))
             elif change:
                 found.append(SumPart(stage.title, change))
         return tuple(found)

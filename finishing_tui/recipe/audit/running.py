@@ -5,7 +5,7 @@ the looks of its kind say what is wrong. After a mistake it goes on from the nea
 neither hides nor multiplies others. It reads no file and no clock.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Any, Literal
@@ -13,7 +13,7 @@ from typing import Any, Literal
 from finishing_tui.craft.errors import FinishingError, Impossible
 from finishing_tui.craft.ledger import OFF, Entry, Ledger, Posting, Unbalanced
 from finishing_tui.recipe.audit.finding import Compared, Finding, LedgerRow
-from finishing_tui.recipe.audit.footing import AuditFooting
+from finishing_tui.recipe.audit.footing import GUESSES, AuditFooting
 from finishing_tui.recipe.audit.left import left
 from finishing_tui.recipe.audit.look import Findings, Instead, Look, Trail
 from finishing_tui.recipe.audit.looks import EVERY, INSTEAD, LOOKS, remembered
@@ -38,6 +38,7 @@ _MOST_DOUBTS = 20
 
 _NONE: Mapping[Any, int] = MappingProxyType({})
 _NO_REST: Mapping[int, tuple[Entry, ...]] = MappingProxyType({})
+_NO_PLACES: Mapping[int, frozenset[str]] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,28 +75,71 @@ def run(
     ledger: Ledger | None = None,
     steps: Sequence[int] | None = None,
     *,
-    rest: Mapping[int, tuple[Entry, ...]] = _NO_REST,
+    rest: Callable[[int], Mapping[int, tuple[Entry, ...]]] = lambda _: _NO_REST,
     off: Mapping[int, int] = _NONE,
+    lost: Mapping[int, frozenset[str]] = _NO_PLACES,
     trust: Trust = "print",
     wrong: Mapping[str, int] = _NONE,
-    trail: Trail = Trail(),  # noqa: B008  (frozen)
-    ahead: bool = True,
 ) -> AuditRun:
     """Do ``steps`` (positions from 0; all that are for this size, where none are given) from ``ledger``.
 
     ``ledger`` is that of the pieces as they come, where none is given. ``rest``: for each step that is under way,
-    the entries it still has to make; ``off``: the stitches it worked off already. ``wrong``: numbers whose print is
-    known to differ from their sum. ``ahead``: whether a doubt is settled by looking ahead, which itself does not.
-    Raises ``TooMuch`` when the audit takes more than it may.
+    the entries it still has to make, with a guess at what nobody knows; ``off``: the stitches it worked off already;
+    ``lost``: the places whose count nobody knows after it. ``wrong``: numbers whose print is known to differ from their
+    sum.
+
+    Where a count is not known on paper the steps are done once more with another guess, and only what is so with both
+    is told. Raises ``TooMuch`` when the audit takes more than it may.
     """
+    done = _run(footing, ledger, steps, rest=rest(footing.guess), off=off, lost=lost, trust=trust, wrong=wrong)
+    if not any(row.unsure for row in done.rows):
+        return done
+    otherwise = replace(footing, guess=next(guess for guess in GUESSES if guess != footing.guess))
+    other = _run(otherwise, ledger, steps, rest=rest(otherwise.guess), off=off, lost=lost, trust=trust, wrong=wrong)
+    return _agreed(done, other)
+
+
+def _agreed(one: AuditRun, other: AuditRun) -> AuditRun:
+    """Return what two runs with different guesses have in common."""
+    rows = tuple(
+        replace(
+            mine,
+            live={place: held for place, held in mine.live.items() if yours.live.get(place) == held},
+            findings=tuple(found for found in mine.findings if found in yours.findings),
+            unsure=frozenset(
+                place for place in {*mine.live, *yours.live} if mine.live.get(place) != yours.live.get(place)
+            ),
+        )
+        for mine, yours in zip(one.rows, other.rows, strict=True)
+    )
+    ending = tuple(found for found in one.ending if found in other.ending)
+    known = set(other.compared)
+    return AuditRun(rows, ending, one.ledger, tuple(found for found in one.compared if found in known))
+
+
+def _run(
+    footing: AuditFooting,
+    ledger: Ledger | None = None,
+    steps: Sequence[int] | None = None,
+    *,
+    rest: Mapping[int, tuple[Entry, ...]],
+    off: Mapping[int, int],
+    lost: Mapping[int, frozenset[str]],
+    trust: Trust,
+    wrong: Mapping[str, int],
+    trail: Trail = Trail(),  # noqa: B008  (frozen)
+    ahead: bool = True,
+) -> AuditRun:
+    """Do the steps with one guess; ``ahead``: whether a doubt is settled by looking ahead, which itself does not."""
     ledger = ledger or footing.opening()
     steps = footing.steps() if steps is None else steps
     rows, compared = list[LedgerRow](), list[Compared]()
-    doubts = 0
+    doubts, guessed = 0, False
 
     def ahead_from(given: Ledger, after: int) -> int:
-        done = run(
-            footing, given, steps[after:], rest=rest, off=off, trust=trust, wrong=wrong, trail=trail, ahead=False
+        more = steps[after:]
+        done = _run(
+            footing, given, more, rest=rest, off=off, lost=lost, trust=trust, wrong=wrong, trail=trail, ahead=False
         )
         return done.errors
 
@@ -103,25 +147,28 @@ def run(
         step = footing.recipe.step[at]
         blank = Look(footing, at, step, ledger, (), (), trail, wrong)
         done = _rest_done(blank, rest[at], off.get(at, 0)) if at in rest else _done(blank)
-        ledger, look, findings = done.ledger, done.look, list(done.findings)
+        ledger, look = done.ledger, done.look
+        # What is refused for the sake of a count that nobody knows may well be possible.
+        findings = list(done.findings) if places_of(step).isdisjoint(trail.unsure) or not guessed else []
         if look is None:
             ledger, trail = _adopted(footing, step, ledger), _unsure(trail, step)
         else:
             footing.tally.numbers(len(step.expect))
             found = [*_looked(look), *expected(look)]
-            trail = remembered(look)
+            trail = _lost_sight(remembered(look), look, lost.get(at, frozenset()))
             for one in [*found]:
-                if isinstance(one, Finding) and one.place and trust == "print":
+                if isinstance(one, Finding) and one.place and (trust == "print" or one.place in trail.unsure):
                     assert isinstance(one.expected, int)
                     as_printed = to_hold(ledger, one.place, one.expected)
                     if one.place in trail.unsure:  # it was lost sight of: the print tells it again
-                        ledger, trail = as_printed, replace(trail, unsure=trail.unsure - {one.place})
+                        ledger = as_printed
                         found.remove(one)
                         continue
                     doubts += 1
                     sure = not ahead or doubts > _MOST_DOUBTS
                     if sure or ahead_from(as_printed, number) <= ahead_from(ledger, number):
                         ledger = as_printed
+            trail = replace(trail, unsure=trail.unsure - step.expect.keys())
             held = ledger.on(step.main_place)
             odd = [*repeats(look, held)]
             if odd:
@@ -130,7 +177,9 @@ def run(
             short = _short(findings)
             findings += [one for one in found if isinstance(one, Finding) and not (one.place and _over(one) == short)]
             compared += [one for one in found if isinstance(one, Compared)]
-        rows.append(_row(at, step, ledger, tuple(findings), begun=look is not None))
+        row = _row(at, step, ledger, tuple(findings), begun=look is not None)
+        guessed = guessed or any(stage.uncounted == "all" for stage in (look.stages if look else ())) or at in lost
+        rows.append(replace(row, unsure=trail.unsure) if guessed else row)
     last = [*left(footing, ledger, trail.unsure)]
     ending = tuple(one for one in last if isinstance(one, Finding))
     compared += [one for one in last if isinstance(one, Compared)]
@@ -283,6 +332,20 @@ def _adopted(footing: AuditFooting, step: Step, ledger: Ledger) -> Ledger:
 
 def _unsure(trail: Trail, step: Step) -> Trail:
     return replace(trail, unsure=(trail.unsure | places_of(step)) - step.expect.keys())
+
+
+def _lost_sight(trail: Trail, look: Look, lost: frozenset[str]) -> Trail:
+    """Return the trail with the places of which nobody knows any more what they hold.
+
+    That is where an edge was picked up of which nothing is known, and wherever a step brings stitches from there.
+    """
+    unsure = trail.unsure | lost | {stage.place for stage in look.stages if stage.uncounted == "all"}
+    if not unsure:
+        return trail
+    if not unsure.isdisjoint(places_of(look.step)):
+        before, after = look.before, look.ledger
+        unsure |= {place for place in {*before.live, *after.live} if before.on(place) != after.on(place)}
+    return replace(trail, unsure=frozenset(place for place in unsure if look.ledger.on(place)))
 
 
 def _row(at: int, step: Step, ledger: Ledger, findings: tuple[Finding, ...], *, begun: bool) -> LedgerRow:

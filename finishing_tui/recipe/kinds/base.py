@@ -19,6 +19,9 @@ from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import READ, Count, PlaceName
 from finishing_tui.recipe.stage import Stage
 
+FAR = 1_000
+"""At the needles an edge of which nothing is known goes on for so many spots: until she says that it ends."""
+
 
 class CannotBegin(FinishingError):
     """The ledger cannot bear this step; the sentence names what is missing.
@@ -68,7 +71,8 @@ class Here:
     is known, and
     ``per_10cm`` the stitches of the band in 10 cm, None where it is not. ``body`` and ``band``: the gauges themselves,
     where they are known (a band without one of its own has the body's). ``none``: the places that hold nothing in this
-    size, as printed: what is done with their stitches is not for this size.
+    size, as printed: what is done with their stitches is not for this size. ``uncounted``: the numbers that the knitter
+    did not count; ``guess``: the spots that an edge is taken to have of which neither spots nor stitches are known.
     """
 
     size: int
@@ -81,6 +85,8 @@ class Here:
     none: frozenset[str] = frozenset()
     body: Gauge | None = None
     band: Gauge | None = None
+    uncounted: frozenset[str] = frozenset()
+    guess: int = FAR
 
     def name(self, place: str) -> str:
         """Return a place's name as a sentence takes it: its words, or its key where it has none."""

@@ -31,6 +31,9 @@ class PickUpAndKnit(Step):
     """Runs a hand can remember, or the most even there is."""
     ends: Literal["open", "closed"] = "open"
     """Whether the first and last spot of every section must be picked."""
+    ratio: str = ""
+    """Stitches to spots at which the sections that nobody counted are worked: "2/3"; by the gauge, or 3 of 4 rows,
+    where it is left out."""
     facing: Literal["right", "wrong", ""] = ""
     """The side towards you as the loops are drawn through; the wrong one for a turned collar or a lining."""
     start: str = ""
@@ -49,16 +52,13 @@ class PickUpAndKnit(Step):
         along: dict[str, Stage] = {}
         for section in self.section if here.hand == "right" else reversed(self.section):
             if isinstance(section, Along):
-                spots += section.walked(here)
-                if spots > MOST_SPOTS:
-                    raise CannotBegin(
-                        f"{spots} rows or stitches by the end of {section.along} are more than an edge has: "
-                        f"up to {MOST_SPOTS} in one step"
-                    )
                 partner = along.get(section.mirrors) or along.get(self._mirror_of(section.along))
-                stage = section.stage(
-                    here, self.onto, self.style, self.ends, halt=self.recount == "half", mirror=partner
-                )
+                halt = self.recount == "half"
+                spots += 0 if section.uncounted(here) else section.walked(here)
+                self._not_too_many(spots, section.along)
+                stage = section.stage(here, self.onto, self.style, self.ends, self.ratio, halt=halt, mirror=partner)
+                spots += stage.units if stage.uncounted else 0
+                self._not_too_many(spots, section.along)
                 if partner is not None:
                     stage = replace(stage, mirrors=partner.title)
                 along[section.along] = stage
@@ -73,6 +73,14 @@ class PickUpAndKnit(Step):
             tail = here.new_tail(self.tail or f"start of {self.own_tail}")
             walked[0] = replace(walked[0], opening=(*here.joins(self.onto), *tail, *walked[0].opening))
         return tuple(walked)
+
+    @staticmethod
+    def _not_too_many(spots: int, along: str) -> None:
+        if spots > MOST_SPOTS:
+            raise CannotBegin(
+                f"{spots} rows or stitches by the end of {along} are more than an edge has: "
+                f"up to {MOST_SPOTS} in one step"
+            )
 
     def _mirror_of(self, name: str) -> str:
         """Return the section that says it mirrors the one called ``name``; empty when none does."""

@@ -12,6 +12,7 @@ from finishing_tui.craft.edges import ROWS_PER, USUAL
 from finishing_tui.craft.figures import rounded
 from finishing_tui.craft.ledger import EDGE, OFF, HoleEntry, MarkerEntry
 from finishing_tui.craft.lengths import read_length
+from finishing_tui.craft.open_edges import MOST_OF_A_RATE, by_rate, rate_words, read_rate
 from finishing_tui.craft.slopes import count_along, read_slope, rows_of, stitches_along
 from finishing_tui.craft.spacing import Rhythm, say, space
 from finishing_tui.craft.words import plural, times
@@ -19,6 +20,7 @@ from finishing_tui.recipe.counts import count_of, in_range
 from finishing_tui.recipe.keys import READ, Count, HoleName, MarkerName, OneOf, PlaceName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here
 from finishing_tui.recipe.stage import Flow, Stage, loops_onto, none_of
+from finishing_tui.recipe.sums import names_in
 
 LONG = 12
 """A section of this many spots or more is recounted at its half."""
@@ -33,11 +35,14 @@ class Along:
     along: str
     """What it runs along: "left front neck"."""
     spots: Count | None = None
-    """How many rows, ridges, chains or stitches it has; worked out where a slope or a length is given instead."""
+    """How many rows, ridges, chains or stitches it has; worked out where a slope or a length is given instead. With
+    none of these nobody counted it: it is worked at its rate until it has its stitches, or until it ends."""
     unit: Literal["row", "ridge", "chain", "stitch"] = "row"
     """What one spot is. A ridge (garter) and a chain (slipped edge) are two rows each."""
     stitches: Count | None = None
     """Stitches to pick from it; by the natural ratio, or along its slope, where it is left out."""
+    ratio: str = ""
+    """Stitches to spots at which an edge nobody counted is worked: "2/3"; as the step says where it is left out."""
     length: str = ""
     """How long it is, with its unit: "24.5 cm"; the gauge turns that into spots where none are given."""
     slope: str = ""
@@ -51,8 +56,15 @@ class Along:
     marker: MarkerName = ""
     """A marker that goes in at its end."""
 
-    def stage(self, here: Here, onto: str, style: str, ends: str, *, halt: bool, mirror: Stage | None) -> Stage:
-        """Return its stage; ``mirror``: the stage of the section it mirrors, once that has been walked."""
+    def stage(
+        self, here: Here, onto: str, style: str, ends: str, ratio: str = "", *, halt: bool, mirror: Stage | None
+    ) -> Stage:
+        """Return its stage; ``mirror``: the stage of the section it mirrors, once that has been walked.
+
+        ``style``, ``ends`` and ``ratio``: what the step says of those that the section leaves out.
+        """
+        if self.uncounted(here):
+            return self._at_its_rate(here, onto, self.ends or ends, self.ratio or ratio, halt=halt, mirror=mirror)
         spots = self.walked(here)
         stitches = self.wanted(here, spots)
         if not spots and not stitches:
@@ -82,6 +94,60 @@ class Along:
             halts=(spots // 2,) if halt and spots >= LONG else (),
         )
 
+    def uncounted(self, here: Here) -> bool:
+        """Return whether nobody counted how long it is: nothing here says so, or the knitter did not count it."""
+        if self.slope or self.length:
+            return False
+        named = names_in(self.spots) if isinstance(self.spots, str) else ()
+        return self.spots is None or not here.uncounted.isdisjoint(named)
+
+    def rate(self, here: Here, ratio: str = "") -> tuple[Fraction, str]:
+        """Return the stitches a spot at which it is worked where nobody counted it, and whose rate that is.
+
+        Raises ``Impossible`` for a ratio that cannot be read.
+        """
+        said = self.ratio or ratio
+        if said:
+            return read_rate(said), "as the pattern says"
+        natural = here.natural.get(self.unit)
+        return (natural, "as your gauge gives") if natural is not None else (USUAL[self.unit], "the usual rate")
+
+    def _at_its_rate(self, here: Here, onto: str, ends: str, ratio: str, *, halt: bool, mirror: Stage | None) -> Stage:
+        rate, whose = self.rate(here, ratio)
+        rate = rate.limit_denominator(MOST_OF_A_RATE)
+        stitches, guessed = self._stitches_at(rate, here)
+        if not stitches:
+            return none_of(self.along, "pick")
+        rhythm: Rhythm = by_rate(stitches, rate)
+        if mirror is not None and mirror.rhythm is not None and mirror.target == stitches:
+            rhythm = mirror.rhythm.mirrored()
+        until = "" if guessed else f", until you have {stitches}"
+        half = rhythm.spot_of(-(-stitches // 2))
+        return Stage(
+            "spot",
+            rhythm.spots,
+            self.along,
+            "pick",
+            f"{rate_words(rate, self.unit)}, {whose}{until}",
+            stitches,
+            onto,
+            self.unit,
+            rhythm,
+            "closed" if ends == "closed" else "open",
+            natural=str(rate),
+            per_10cm=here.per_10cm,
+            flows=loops_onto(onto, 2 * max(rhythm.spots, stitches)),
+            closing=(MarkerEntry(self.marker, "in"),) if self.marker else (),
+            halts=(half,) if halt and not guessed and rhythm.spots >= LONG else (),
+            uncounted="all" if guessed else "spots",
+        )
+
+    def _stitches_at(self, rate: Fraction, here: Here) -> tuple[int, bool]:
+        """Return the stitches of an edge nobody counted, and whether they are no more than a guess."""
+        if self.stitches is not None:
+            return count_of(self.stitches, here.numbers, here.size), False
+        return max(1, rounded(rate * here.guess)), True
+
     def walked(self, here: Here) -> int:
         """Return how many spots there are: as given, the rows of the slope, or what the gauge makes of the length.
 
@@ -103,9 +169,7 @@ class Along:
         if given is not None:
             return given
         if not self.length:
-            raise CannotBegin(
-                f"the section {self.along} says neither its spots nor a slope nor a length; count its rows"
-            )
+            raise CannotBegin(f"nobody counted the {self.unit}s of {self.along}")
         if here.body is None:
             raise CannotBegin(f"{self.along} is given by its length: give the gauge too, or count its rows")
         long, high = read_length(self.length), ROWS_PER.get(self.unit)

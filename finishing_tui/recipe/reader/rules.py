@@ -9,6 +9,7 @@ from typing import Any
 
 from finishing_tui.craft.counts import span
 from finishing_tui.craft.lengths import read_length
+from finishing_tui.craft.open_edges import read_rate
 from finishing_tui.recipe.kinds.base import RepeatOf, Step
 from finishing_tui.recipe.kinds.check import Check
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
@@ -122,7 +123,16 @@ def _pick_up_and_knit(path: Path, table: Table, _links: Links) -> Mistakes:
         return
     if not sections:
         yield (*path, "section"), "there are no sections to pick up along; it needs at least one"
+    yield from readable(path, table, "ratio", read_rate)
     walked = [one for one in sections if isinstance(one, dict) and not {"gap", "from"} & one.keys()]
+    for place, section in enumerate(sections):
+        long = "spots" in section or section.get("length") or section.get("slope") if section in walked else True
+        if not long and "stitches" not in section and not (section.get("ratio") or table.get("ratio")):
+            yield (
+                (*path, "section", place),
+                "this section does not say how long it is; give 'spots', 'slope' or 'length', or for an edge nobody "
+                "counted its 'stitches' or its 'ratio'",
+            )
     names = [section.get("along") for section in walked]
     along = [name for name in names if isinstance(name, str)]
     for place, section in enumerate(sections):

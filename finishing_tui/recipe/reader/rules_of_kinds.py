@@ -9,6 +9,7 @@ from typing import Any
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.lengths import read_length
 from finishing_tui.craft.methods import method
+from finishing_tui.craft.open_edges import read_rate
 from finishing_tui.craft.slopes import read_slope
 from finishing_tui.recipe.kinds.buttonholes import Buttonholes
 from finishing_tui.recipe.kinds.graft import Graft
@@ -26,10 +27,9 @@ Table = Mapping[str, Any]
 
 
 def _along(path: Path, table: Table, _links: Links) -> Mistakes:
-    if "spots" not in table and not table.get("length") and not table.get("slope"):
-        yield path, "this section does not say how long it is; give 'spots', 'slope' or 'length'"
     yield from readable(path, table, "length", read_length)
     yield from readable(path, table, "slope", read_slope)
+    yield from readable(path, table, "ratio", read_rate)
 
 
 def _needles(path: Path, table: Table, _links: Links) -> Mistakes:

@@ -9,6 +9,7 @@ from types import MappingProxyType
 
 from finishing_tui.talk.action import Action
 from finishing_tui.talk.acts import (
+    edge_ends,
     finish,
     first_stitch,
     help,  # noqa: A004  (the name of the action)
@@ -39,6 +40,7 @@ ACTS: tuple[Action, ...] = (
     recount.ACT,
     other.ACT,
     take_back.ACT,
+    edge_ends.ACT,
     mirror.ACT,
     put_down.ACT,
     technique.ACT,

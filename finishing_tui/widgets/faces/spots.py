@@ -21,17 +21,16 @@ class Spots(FaceView[SpotFace]):
 
     def figures(self, face: SpotFace) -> Shown:
         """Return the loops, the target, where on the edge, and what to do next."""
-        where = f"{face.unit} {face.spot} of {face.spots}"
         if face.waits:
-            return Shown(str(face.count), str(face.target), (where,), "COUNT", "", face.halfway)
-        return Shown(str(face.count), str(face.target), (where,), face.act, *face.flags)
+            return Shown(str(face.count), face.wanted, (face.where,), "COUNT", "", face.halfway)
+        return Shown(str(face.count), face.wanted, (face.where,), face.act, *face.flags)
 
     def sentences(self, face: SpotFace) -> tuple[tuple[str, str], ...]:
         """Return the rhythm, and the recount where it does not stand under the word."""
+        rhythm = (" · ".join(part for part in (face.rhythm, face.to_go) if part), "$foreground")
         if face.waits:
-            return ((face.rhythm, "$foreground"),)
+            return (rhythm,)
         halfway = (face.halfway, "bold $alarm" if face.due else "$quiet")
-        rhythm = (face.rhythm, "$foreground")
         return (halfway, rhythm) if face.due else (rhythm, halfway)
 
     def show_more(self, face: SpotFace) -> None:

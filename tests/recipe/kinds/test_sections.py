@@ -91,9 +91,9 @@ def test_a_half_goes_up() -> None:
 
 
 def test_refusals_name_the_numbers() -> None:
-    """Nothing to go by; a length without a gauge or a unit; spots that are not the slope's; a slope not read."""
+    """A length without a gauge or a unit; spots that are not the slope's; a slope or a rate not read."""
     gauged = here({}, body="20 x 28 over 10 cm")
-    assert "neither its spots nor a slope nor a length" in refused(step(Along(along="edge")), gauged)
+    assert "a rate is" in refused(step(Along(along="edge", ratio="2 of 3")), gauged)
     assert "give the gauge too" in refused(step(Along(along="edge", length="10 cm")), here({}))
     assert "'10'" in refused(step(Along(along="edge", length="10")), gauged)
     assert "28 rows, not 30 rows" in refused(step(Along(along="edge", slope=SLOPE, spots=30)), gauged)

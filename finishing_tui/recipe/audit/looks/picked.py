@@ -2,9 +2,11 @@
 
 from collections.abc import Mapping
 from dataclasses import replace
+from fractions import Fraction
 
-from finishing_tui.craft.edges import doubt
+from finishing_tui.craft.edges import ROWS_PER, doubt
 from finishing_tui.craft.figures import rounded
+from finishing_tui.craft.lengths import say_length
 from finishing_tui.craft.words import decimal, plural
 from finishing_tui.recipe.audit.finding import Finding
 from finishing_tui.recipe.audit.look import Findings, Instead, Look
@@ -20,7 +22,7 @@ def instead(look: Look) -> Instead:
     told: list[Finding] = []
     sections = list(step.section)
     for place, section in enumerate(step.section):
-        if not isinstance(section, Along):
+        if not isinstance(section, Along) or section.uncounted(look.here):
             continue
         spots = section.walked(look.here)
         stitches = section.wanted(look.here, spots)
@@ -66,9 +68,15 @@ def look(look: Look) -> Findings:
     step = look.step
     if not isinstance(step, PickUpAndKnit):
         return
-    along: dict[str, tuple[int, int]] = {}
+    along: dict[str, tuple[int | None, int]] = {}
     for place, section in enumerate(step.section):
         if not isinstance(section, Along):
+            continue
+        if section.uncounted(look.here):
+            if section.stitches is not None:
+                stitches = look.count(section.stitches)
+                along.setdefault(section.along, (None, stitches))
+                yield from _length(look, step, place, section, stitches)
             continue
         spots = section.walked(look.here)
         stitches = section.wanted(look.here, spots)
@@ -101,13 +109,34 @@ def _natural(look: Look, place: int, section: Along, spots: int, stitches: int) 
         )
 
 
-def _mirrors(look: Look, step: PickUpAndKnit, along: Mapping[str, tuple[int, int]]) -> Findings:
+def _length(look: Look, step: PickUpAndKnit, place: int, section: Along, stitches: int) -> Findings:
+    """Yield how long an edge is that nobody counted, where the gauge tells: that is likely, and only ever said so."""
+    if look.here.body is None or not stitches or section.unit == "stitch":
+        return
+    rate, _ = section.rate(look.here, step.ratio)
+    spots = rounded(stitches / rate)
+    rows = spots * ROWS_PER[section.unit]
+    yield look.finding(
+        "implied",
+        "length fits",
+        f"{section.along}: {plural(stitches, 'stitch')} fit an edge of about {plural(spots, section.unit)}, "
+        f"{say_length(look.here.body.length_of_rows(Fraction(rows)))}",
+        "section",
+        place,
+        "stitches",
+    )
+
+
+def _mirrors(look: Look, step: PickUpAndKnit, along: Mapping[str, tuple[int | None, int]]) -> Findings:
     for place, section in enumerate(step.section):
         if not isinstance(section, Along) or not {section.along, section.mirrors} <= along.keys():
             continue
         mine, other = along[section.along], along[section.mirrors]
+        if None in {mine[0], other[0]}:  # of an edge nobody counted only the stitches can be compared
+            mine, other = (None, mine[1]), (None, other[1])
         for what, one, two in zip(("spots", "stitches"), mine, other, strict=True):
-            yield look.compared(what, two, one, "section", place, what)
+            if one is not None and two is not None:
+                yield look.compared(what, two, one, "section", place, what)
         if mine != other:
             which = 0 if mine[1] == other[1] else 1
             units = (f"{section.unit}s", "stitches")

@@ -1,0 +1,126 @@
+"""The edge ends here: with as many stitches as were wanted, with too few of them, or with rows left over."""
+
+from dataclasses import replace
+
+from finishing_tui.craft.judging import Verdict
+from finishing_tui.craft.ledger import EDGE, brought
+from finishing_tui.craft.open_edges import by_rate
+from finishing_tui.craft.spacing import Rhythm, say, space
+from finishing_tui.craft.walked import rhythm_of
+from finishing_tui.craft.words import plural
+from finishing_tui.garment.edge_length import MOST_SPOTS, with_spots
+from finishing_tui.garment.walk import done_on, really_done
+from finishing_tui.garment.ways import CannotCount, Outlook, Way, looked_at
+from finishing_tui.garment.work import Progress, Reached, StepWork, fresh
+from finishing_tui.recipe.stage import Stage
+
+LAST_ROWS = 8
+"""The rows before the corner in which a second stitch is picked up where the edge ends short."""
+
+MOST_AT_THE_END = 3
+"""So many missing stitches can be had in the last rows; more are picked up closer, further back."""
+
+MOST_STRANDS = 2
+"""So many strands can be lifted at one spot."""
+
+
+def ended(work: StepWork, index: int, counted: int, over: int) -> Outlook:
+    """Return what the end of the edge leads to, with ``counted`` loops, and ``over`` rows left over behind the last.
+
+    Raises ``CannotCount`` where nothing is picked up yet, or rows are left over though stitches are missing.
+    """
+    stage, before = work.stages[index], work.progress[index]
+    at, missing = before.mark.units + bool(before.mark.within), stage.target - counted
+    if not at or not counted:
+        raise CannotCount(f"nothing of {stage.title} is picked up yet, so it cannot end here")
+    if over and (missing > 0 or over > MOST_SPOTS):
+        raise CannotCount(
+            f"you are {missing} short, so no {stage.spot} is left over: pick up on, or say that the edge ends here"
+        )
+    known, progress = with_spots(stage, before, at + over)
+    seen = looked_at(index, known, progress, counted, "edge-ends", at)
+    if missing < 0 or over:
+        return seen
+    here = replace(progress, mark=Reached(at, 0, counted), confirmed=(counted, at))
+    differ = brought(stage.place, before.mark.loops, counted)
+    text = f"The edge ends at {stage.spot} {at} with {plural(counted, 'stitch')}."
+    if not missing:
+        way = Way("as-it-is", text, _with_rhythm(known, here), here, differ)
+        return replace(seen, text=text, verdict=Verdict.LIES_FLAT, ways=(way,))
+    ways = [
+        *_doubled(known, here, missing),
+        *(way for way in seen.ways if way.repair == "rip-back"),
+        Way("as-it-is", "Leave it with fewer stitches.", _with_rhythm(replace(known, target=counted), here), here, ()),
+        *_carried(work, index, known, here, missing),
+    ]
+    entered = (replace(way, entries=(*differ, *way.entries)) if way.repair != "rip-back" else way for way in ways)
+    return replace(seen, text=f"{text} {plural(missing, 'stitch')} short.", ways=tuple(entered))
+
+
+def _doubled(stage: Stage, here: Progress, missing: int) -> list[Way]:
+    """Return the ways to have what is missing at the end: a second one in the last rows, or a strand lifted here."""
+    at, loops = here.mark.units, here.mark.loops
+    first = max(at - 1 - LAST_ROWS, 0)
+    single = [spot for spot, made in enumerate(done_on(here, first, at - 1), first + 1) if made == 1]
+    ways: list[Way] = []
+    full = loops + missing
+    entries = brought(stage.place, loops, full, EDGE, EDGE)
+    if missing <= min(MOST_AT_THE_END, len(single)):
+        rows = single[-missing:]
+        text = f"Pick up a second one in {stage.spot} {', '.join(map(str, rows))}."
+        ways.append(Way("double-last", text, stage, _strayed(here, dict.fromkeys(rows, 2), full), entries))
+    if missing <= MOST_STRANDS:
+        text = f"Lift {plural(missing, 'strand')}, twisted, onto the needle here."
+        last = done_on(here, at - 1, at)[0]
+        told = {at: last + missing} if last + missing <= 2 else {}
+        ways.append(Way("strand", text, stage, _strayed(here, told, full), entries))
+    return ways
+
+
+def _strayed(here: Progress, loops_at: dict[int, int], loops: int) -> Progress:
+    """Return the progress with other loops at some spots than planned, and ``loops`` in all."""
+    stretches = tuple(
+        replace(
+            one,
+            strayed=(
+                *(pair for pair in one.strayed if pair[0] not in loops_at),
+                *((spot, made) for spot, made in loops_at.items() if one.start < spot <= end),
+            ),
+        )
+        for one, end in zip(here.stretches, [*(one.start for one in here.stretches[1:]), here.mark.units], strict=True)
+    )
+    at = here.mark.units
+    return replace(here, stretches=stretches, mark=Reached(at, 0, loops), confirmed=(loops, at))
+
+
+def _with_rhythm(stage: Stage, here: Progress) -> Stage:
+    """Return the section with what was really picked for its rhythm: nothing of it is left to be put right."""
+    return replace(stage, rhythm=rhythm_of(really_done(here, 0, stage.units, here.mark.loops)))
+
+
+def _carried(work: StepWork, index: int, stage: Stage, here: Progress, missing: int) -> list[Way]:
+    """Return the way in which the next section takes what is missing, where there is one that can."""
+    if carried_on(work, index, missing) is None:
+        return []
+    fewer = _with_rhythm(replace(stage, target=here.mark.loops), here)
+    text = f"Pick up {missing} more along {work.stages[index + 1].title}: the sides are then not the same."
+    return [Way("next-section", text, fewer, here, (), carried=missing)]
+
+
+def carried_on(work: StepWork, index: int, carried: int) -> StepWork | None:
+    """Return the work with ``carried`` stitches more in the section after ``index``; None where none can take them."""
+    at = index + 1
+    if at >= len(work.stages) or work.stages[at].rhythm is None or work.progress[at].mark != Reached():
+        return None
+    stage = work.stages[at]
+    target = stage.target + carried
+    rhythm: Rhythm
+    if stage.uncounted:
+        rhythm = by_rate(target, stage.rate)
+    elif target <= 2 * stage.units:
+        rhythm = space(target, stage.units, style=stage.style, ends=stage.ends)
+    else:
+        return None
+    new = replace(stage, units=rhythm.spots, target=target, rhythm=rhythm, words=say(rhythm, unit=stage.spot))
+    stages = (*work.stages[:at], new, *work.stages[at + 1 :])
+    return replace(work, stages=stages).with_progress(at, fresh(new))

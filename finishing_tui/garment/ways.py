@@ -1,0 +1,156 @@
+"""The ways to go on after a count in a section: what one is, and those that a recount of what is left gives."""
+
+from dataclasses import dataclass, replace
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.judging import Verdict
+from finishing_tui.craft.ledger import EDGE, Entry, brought
+from finishing_tui.craft.recount import Recount, RecountMend, recount
+from finishing_tui.craft.recount import Repair as Mending
+from finishing_tui.garment.events import Put, RepairChoice
+from finishing_tui.garment.walk import cut_at, done_on, strays, stretch_at, to_come
+from finishing_tui.garment.work import Progress, Reached, StepWork, Stretch
+from finishing_tui.recipe.stage import Stage
+
+_LOOKED_BACK = 12
+"""So many spots behind are looked at for picks in a row; no rhythm that skips has more than a hand can see."""
+
+
+class CannotCount(FinishingError):
+    """There is nothing to count here, or the count cannot be."""
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """One way to go on after a count: how the stage then stands, and what is entered.
+
+    ``difference``: stitches the first round of the band must add (or, negative, take away); ``carried``: stitches that
+    the next section takes more.
+    """
+
+    repair: RepairChoice
+    text: str
+    stage: Stage
+    progress: Progress
+    entries: tuple[Entry, ...]
+    difference: int = 0
+    carried: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Outlook:
+    """What a count leads to. ``index``: the stage that was counted; ``ways``: in order of sense, never empty.
+
+    ``verdict``: how the rest lies, None where that cannot be told; ``to_go``: the spots it still takes at the rate of
+    an edge that nobody counted.
+    """
+
+    index: int
+    stage: Stage
+    before: Progress
+    counted: int
+    expected: int
+    put: Put
+    spot: int
+    verdict: Verdict | None
+    text: str
+    ways: tuple[Way, ...]
+    to_go: int | None = None
+
+
+def counted_stage(work: StepWork) -> int | None:
+    """Return the index of the stage of spots a count is about: the one under way, or the one that was just walked.
+
+    A section is no longer counted by itself once anything after it was begun, for it could not be opened again.
+    """
+    here = work.at
+    spots = here < len(work.stages) and work.stages[here].unit == "spot"
+    if here < len(work.stages) and work.progress[here].mark != Reached():
+        return here if spots else None
+    walked = next((index for index in range(here - 1, -1, -1) if work.stages[index].units), None)
+    if walked is not None and work.stages[walked].unit == "spot":
+        return walked
+    return here if spots else None
+
+
+def looked_at(index: int, stage: Stage, before: Progress, counted: int, put: Put, spot: int) -> Outlook:
+    """Return what a count of ``counted`` at ``spot`` leads to, with the ways of a recount of what is left."""
+    told = recounted(stage, before, counted, spot)
+    differ = brought(stage.place, before.mark.loops, counted)
+    here = Reached(spot, 0, counted)
+    ways = [_way(stage, before, here, differ, mending) for mending in told.repairs]
+    stays = replace(_going_on(stage, before, spot, counted), mark=here, confirmed=(counted, spot))
+    gives = replace(stage, target=counted + to_come(stage, stays, spot) or stage.target)
+    ways.append(Way("as-it-is", "Note the count and carry on as planned.", gives, stays, differ))
+    text = told.text.split("\n1. ")[0]
+    verdict = told.verdict
+    return Outlook(index, stage, before, counted, before.mark.loops, put, spot, verdict, text, tuple(ways))
+
+
+def _going_on(stage: Stage, before: Progress, spot: int, counted: int) -> Progress:
+    """Return the progress with the plan there is from ``spot`` on as a stretch of its own, which begins with the count.
+
+    What lay beyond the spot is forgotten with it: a stray and what was to make up for it, a later spacing.
+    """
+    kept = cut_back(before, spot)
+    if not 0 < spot < stage.units:
+        return kept
+    last = stretch_at(kept, spot + 1)
+    if spot - last.start >= last.rhythm.spots:
+        return kept
+    behind = any(stray > spot for stray, _ in strays(before)) or any(one.start >= spot for one in before.stretches[1:])
+    moved = () if behind else tuple(pair for pair in stretch_at(before, spot + 1).moved if pair[0] > spot)
+    going_on = Stretch(spot, last.rhythm.rest(spot - last.start), moved, loops=counted)
+    return replace(kept, stretches=(*kept.stretches, going_on))
+
+
+def _way(stage: Stage, before: Progress, here: Reached, differ: tuple[Entry, ...], mending: Mending) -> Way:
+    mark, entries, repair = here, differ, _NAMES[mending.mend]
+    if mending.to is not None:
+        mark = Reached(mending.to.spot, 0, mending.to.loops)
+        entries += brought(stage.place, here.loops, mending.to.loops, EDGE, EDGE)
+    kept = cut_back(before, mark.units).stretches if mark.units else ()
+    stretches = (*kept, Stretch(mark.units, mending.rhythm, loops=mark.loops))
+    after = replace(before, mark=mark, stretches=stretches, confirmed=(mark.loops, mark.units))
+    changed = replace(stage, target=mending.total)
+    return Way(repair, mending.text, changed, after, entries, mending.difference)
+
+
+_NAMES: dict[RecountMend, RepairChoice] = {
+    RecountMend.SPACE_THE_REST: "space-the-rest",
+    RecountMend.FIRST_ROUND: "first-round",
+    RecountMend.RIP_BACK: "rip-back",
+}
+
+
+def recounted(stage: Stage, before: Progress, counted: int, spot: int) -> Recount:
+    """Return how what is left of a section would go with ``counted`` loops at ``spot``. Raises ``Impossible``."""
+    return recount(
+        stage.target,
+        stage.units,
+        at=spot,
+        counted=counted,
+        behind=picks_behind(before, min(spot, before.mark.units)),
+        confirmed=before.confirmed,
+        natural=stage.rate if stage.natural else None,
+        style=stage.style,
+        ends=stage.ends,
+        per_10cm=stage.per_10cm,
+        unit=stage.spot,
+    )
+
+
+def picks_behind(progress: Progress, spot: int) -> int:
+    """Return how many spots in a row, up to ``spot``, were picked."""
+    found = 0
+    for loops in reversed(done_on(progress, max(spot - _LOOKED_BACK, 0), spot)):
+        if not loops:
+            break
+        found += 1
+    return found
+
+
+def cut_back(progress: Progress, spot: int) -> Progress:
+    """Return the progress with everything planned or strayed beyond ``spot`` forgotten."""
+    kept = (stretch for stretch in progress.stretches if stretch.start < spot or not stretch.start)
+    return replace(progress, stretches=tuple(cut_at(stretch, spot) for stretch in kept))

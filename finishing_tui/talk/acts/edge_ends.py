@@ -1,0 +1,71 @@
+"""The edge ends here: with as many stitches as were wanted, or too few of them, or with rows left over."""
+
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.garment.events import WhyOff
+from finishing_tui.garment.state import State
+from finishing_tui.garment.ways import counted_stage
+from finishing_tui.glance.recounts import recount_view
+from finishing_tui.talk.action import Action, Offer
+from finishing_tui.talk.asks import Ask, HowMany, weigh
+from finishing_tui.talk.conversation import Talk
+
+_ENDS: WhyOff = "edge-ends"
+
+
+def _offered(state: State, _: int | None) -> Offer | None:
+    work = state.standing.work if state.standing else None
+    index = counted_stage(work) if work else None
+    if work is None or index is None or not work.progress[index].mark.loops:
+        return None
+    return Offer("edge_ends", "edge ends", f"say that {work.stages[index].title} ends here")
+
+
+def _does(talk: Talk) -> Ask | None:
+    work = talk.state.standing.work if talk.state.standing else None
+    index = counted_stage(work) if work else None
+    if work is None or index is None:
+        talk.refuse("you are not picking up along an edge")
+        return None
+    stage, loops = work.stages[index], work.progress[index].mark.loops
+    counted = int(talk.typed) if talk.typed else loops
+    talk.typed = ""
+    if counted != stage.target or stage.uncounted == "all":
+        return _ended(talk, counted, 0)
+    return HowMany(
+        question=f"The edge ends with all {counted}. How many {stage.spot}s are left over?",
+        unit=f"{stage.spot}s left over",
+        idle="COUNT",
+        same=0,
+        aside="none",
+        then=lambda over: _ended(talk, counted, over),
+    )
+
+
+def _ended(talk: Talk, counted: int, over: int) -> Ask | None:
+    try:
+        view = recount_view(talk.state, counted, _ENDS, over)
+    except FinishingError as error:
+        talk.refuse(str(error))
+        return None
+
+    def taken(at: int) -> Ask | None:
+        if not talk.do(view.commands[at]):
+            return talk.asked
+        talk.say(f"{view.title}: {counted} counted; {view.answers.rows[at].text}", aloud=True)
+        return None
+
+    if len(view.commands) == 1:
+        return taken(0)
+    return weigh(f"{view.title} ends at {view.unit} {view.spot}", view.answers, taken)
+
+
+ACT = Action(
+    "edge_ends",
+    "z",
+    "the edge ends here: with enough stitches, or too few, or with rows left over",
+    _offered,
+    _does,
+    "right now",
+    also=("end of the edge",),
+    digits=True,
+)
