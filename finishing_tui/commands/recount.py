@@ -9,9 +9,10 @@ from finishing_tui.commands.rhythms import add_style, drawn, ratio, rhythm_data
 from finishing_tui.craft.counts import MOST
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.judging import Verdict
+from finishing_tui.craft.open_edges import FOLD_OFF, at_the_fold
 from finishing_tui.craft.recount import Recount, recount
 from finishing_tui.craft.unknown_row import CountedAt, place, second_half
-from finishing_tui.craft.words import many, plural
+from finishing_tui.craft.words import many, number, plural
 
 EXAMPLE = """\
 example: 71 stitches wanted from 88 rows; at row 44 there are 33 loops
@@ -93,7 +94,20 @@ def answer(args: argparse.Namespace) -> Answer:
         per_10cm=args.per_10cm,
         unit=args.unit,
     )
-    return Answer(_text(done, found, args.unit), _data(done, found, every=args.picked))
+    folded = args.half and args.spots is None
+    text = _text(done, found, args.unit, FOLD_OFF if folded else 1)
+    data = _data(done, found, every=args.picked)
+    if folded and (left := args.stitches - args.counted) > 0:
+        lies = at_the_fold(left, found.at, done.natural, target=args.stitches, per_10cm=args.per_10cm)
+        data["verdict"] = None if lies is None else lies.value.replace("-", " ")
+        text += "" if lies is not None else _FOLDED.format(off=FOLD_OFF, unit=many(args.unit))
+    return Answer(text, data)
+
+
+_FOLDED = """
+
+A fold finds the half give or take {off} {unit}, and over that range it does not lie the same everywhere: count the \
+{unit} that are left when about an inch remains."""
 
 
 def _refuse_confirmed(args: argparse.Namespace, at: int) -> None:
@@ -147,12 +161,13 @@ def _judged(off: Fraction, change: Fraction, verdict: Verdict) -> dict[str, str]
     return {"off": str(off), "change": str(change), "verdict": verdict.value.replace("-", " ")}
 
 
-def _text(done: Recount, found: CountedAt, unit: str) -> str:
-    """Return the answer for people."""
+def _text(done: Recount, found: CountedAt, unit: str, off: int) -> str:
+    """Return the answer for people; ``off``: how far the spots may be off where they were worked out."""
     parts = [done.text]
     if not found.sure:
         parts.append(
-            f"The {many(unit)} are worked out, not counted ({plural(found.spots, unit)} in all, give or take one): "
+            f"The {many(unit)} are worked out, not counted ({plural(found.spots, unit)} in all, "
+            f"give or take {number(off)}): "
             f"if the edge ends a {unit} sooner or later, it is the count that must come out."
         )
     if done.rhythm is not None and done.rhythm.stitches:

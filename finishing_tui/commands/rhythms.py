@@ -40,11 +40,11 @@ def add_style(parser: argparse.ArgumentParser) -> None:
 
 
 def ratio(typed: str) -> Fraction:
-    """Read a rhythm such as ``2/3``, more than 0 and at most 2, for argparse."""
-    found = re.fullmatch(r"([0-9]{1,6})/([0-9]{1,6})", typed)
-    if not found or not 0 < int(found[1]) <= 2 * int(found[2]):
-        raise argparse.ArgumentTypeError(f"{typed!r} is not a rhythm: write 2/3 for 2 of every 3, at most 2/1")
-    return Fraction(int(found[1]), int(found[2]))
+    """Read a rhythm such as ``2/3`` or ``1``, more than 0 and at most 2, for argparse."""
+    found = re.fullmatch(r"([0-9]{1,6})(?:/([0-9]{1,6}))?", typed)
+    if not found or not 0 < int(found[1]) <= 2 * int(found[2] or 1):
+        raise argparse.ArgumentTypeError(f"{typed!r} is not a rhythm: write 2/3 for 2 of every 3, at most 2")
+    return Fraction(int(found[1]), int(found[2] or 1))
 
 
 def rhythm_data(rhythm: Rhythm | None, *, every: bool) -> dict[str, Any]:

@@ -119,8 +119,8 @@ def _length(look: Look, step: PickUpAndKnit, place: int, section: Along, stitche
     yield look.finding(
         "implied",
         "length fits",
-        f"{section.along}: {plural(stitches, 'stitch')} fit an edge of about {plural(spots, section.unit)}, "
-        f"{say_length(look.here.body.length_of_rows(Fraction(rows)))}",
+        f"{section.along}: {plural(stitches, 'stitch')} fit an edge of about {plural(spots, section.unit)} "
+        f"({say_length(look.here.body.length_of_rows(Fraction(rows)))})",
         "section",
         place,
         "stitches",
