@@ -133,6 +133,18 @@ class PutBackAgain:
 
 
 @dataclass(frozen=True, slots=True)
+class Hold:
+    """The latest ``groups``, first one first, were one key held down. Whoever holds the journal fills these in.
+
+    Each is its number and what happened in it; ``under``, ``under_label``: the group under them, and what it was.
+    """
+
+    groups: tuple[tuple[int, tuple[AnyAct, ...]], ...]
+    under: int
+    under_label: Label | None
+
+
+@dataclass(frozen=True, slots=True)
 class ChoosePace:
     """A press is to stand for this from here on."""
 
@@ -190,6 +202,7 @@ Command = (
     | TakeOut
     | TakeBack
     | PutBackAgain
+    | Hold
     | ChoosePace
     | WriteNote
     | PickUpGarment

@@ -5,6 +5,7 @@ from typing import Any, Literal
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Container
+from textual.events import Key
 
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.hand import InHand
@@ -25,6 +26,7 @@ from finishing_tui.talk.acts import ACTS
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.counting import meaning
 from finishing_tui.talk.dispatch import ask_for, begin
+from finishing_tui.talk.held import Beat
 from finishing_tui.talk.keys import USUAL
 from finishing_tui.widgets.choices import Choice
 from finishing_tui.widgets.faces import VIEWS, FaceView
@@ -54,6 +56,8 @@ class AtTheNeedles(Leaving[None]):
         self.talk = Talk(hand, look, USUAL)
         self._back = back
         self._face: FaceView[Any] | None = None
+        self._beat = Beat()
+        self._held: int | None = None  # by the key that is being taken
         self._heard: Glance | None = None  # what there was to see when it was last spoken of
 
     def compose(self) -> ComposeResult:
@@ -112,10 +116,16 @@ class AtTheNeedles(Leaving[None]):
         else:
             self._put()
 
+    def on_key(self, event: Key) -> None:
+        """Hear when a key came, before what it is bound to is done: a key held down is not knitting."""
+        self._held = self._beat.came(event.key, program(self).clock.came(event.time), self.talk.hand.known)
+
     def action_ask(self, action: str) -> None:
-        """Do what a key asks for."""
-        ask_for(self.talk, action)
-        self.after()
+        """Do what a key asks for; one that is held on where it was stopped says and rings nothing more."""
+        stopped = self.talk.held
+        if stopped is None or not stopped.stopped or stopped.since != self._held:
+            ask_for(self.talk, action, self._held)
+            self.after()
 
     def action_digit(self, sign: str) -> None:
         """Take a digit."""

@@ -13,6 +13,7 @@ from finishing_tui.garment.commands import (
     ChoosePace,
     Command,
     Finish,
+    Hold,
     InsertStep,
     LeaveOut,
     Other,
@@ -34,6 +35,7 @@ from finishing_tui.garment.commands import (
 from finishing_tui.garment.decide.altering import what_if
 from finishing_tui.garment.decide.count import count, measure
 from finishing_tui.garment.decide.elsewhere import already_at
+from finishing_tui.garment.decide.held import hold
 from finishing_tui.garment.decide.insert import insert_step
 from finishing_tui.garment.decide.mend import put_right
 from finishing_tui.garment.decide.mirror import choose_mirror, with_mirrors
@@ -60,7 +62,7 @@ def decide(state: State, command: Command) -> tuple[Event, ...] | Refusal:
         events = _decided(state, command)
         if isinstance(events, Refusal):
             return events
-        if not isinstance(command, TakeBack | PutBackAgain | ChooseMirror | WhatIf):
+        if not isinstance(command, TakeBack | PutBackAgain | Hold | ChooseMirror | WhatIf):
             events = with_mirrors(state, events)
         return _on_top(state, events)
     except FinishingError as error:  # what the books cannot bear, or sums that have no answer
@@ -104,6 +106,8 @@ def _decided(state: State, command: Command) -> tuple[Event, ...] | Refusal:
             return take_back(state, command)
         case PutBackAgain():
             return put_back(state, command)
+        case Hold():
+            return hold(state, command)
         case ChoosePace():
             return choose_pace(state, command)
         case WriteNote():

@@ -2,11 +2,12 @@
 
 from finishing_tui.garment.commands import Finish, Press, TakeCount, TakeUp
 from finishing_tui.garment.state import State
+from finishing_tui.garment.stops import due
 from finishing_tui.garment.work import StepWork
 from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.asks import Ask
 from finishing_tui.talk.conversation import Talk
-from finishing_tui.talk.counting import due, take_as_expected, take_typed
+from finishing_tui.talk.counting import take_as_expected, take_typed
 
 
 def _offered(state: State, looking_at: int | None) -> Offer | None:
