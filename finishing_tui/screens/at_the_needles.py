@@ -94,7 +94,7 @@ class AtTheNeedles(Leaving[None]):
         talk, seen = self.talk, self.seen()
         ticks = isinstance(seen.face, ItemFace | ValueFace | MessageFace)
         roomy, help_key = _is_roomy(seen), talk.keys.shown("needles.help")
-        care = help_key if not roomy and any(is_caution(line) for line in seen.lines) else ""
+        care = help_key if not roomy and any(map(is_caution, seen.lines)) else ""
         self.query_one(Top).show(seen, talk.hand.unsaved, look=bool(talk.read_only), care=care)
         typed = Typed(talk.typed, meaning(talk.state, talk.keys)) if talk.typed else None
         self._face_for(seen).show(seen.face, typed, seen.digits)
