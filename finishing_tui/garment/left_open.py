@@ -34,14 +34,12 @@ def left_open(state: State) -> tuple[int, ...]:
     """Return the steps in which nothing is done yet, although one that comes after them was begun."""
     last = max(state.order, default=0)
     return tuple(
-        [
-            step
-            for step, standing in enumerate(state.steps[:last])
-            if standing.status in {"to-come", "under-way"}
-            and step != state.current
-            and state.plan.is_for(step)
-            and (standing.work is None or untouched(standing.work))
-        ]
+        step
+        for step, standing in enumerate(state.steps[:last])
+        if standing.status in {"to-come", "under-way"}
+        and step != state.current
+        and state.plan.is_for(step)
+        and (standing.work is None or untouched(standing.work))
     )
 
 
