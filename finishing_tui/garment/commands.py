@@ -29,6 +29,11 @@ class Finish:
 
 
 @dataclass(frozen=True, slots=True)
+class FinishAll:
+    """All that is left of this join, seam or bind off was done, without a press for each."""
+
+
+@dataclass(frozen=True, slots=True)
 class TakeUp:
     """Go on with another step."""
 
@@ -191,6 +196,7 @@ Command = (
     Press
     | Other
     | Finish
+    | FinishAll
     | TakeUp
     | AlreadyAt
     | LeaveOut

@@ -71,6 +71,6 @@ def hold(talk: Talk, act: Action, since: int) -> None:
             talk.held = held
             return
     talk.held = held
-    so_far = "counted; it stops here" if held.stopped else "so far"
-    back = f"; {talk.keys.shown('needles.take_back')} takes all {held.presses} back" if held.presses > 1 else ""
-    talk.say(f"key held: {held.presses} {so_far}{back}")
+    many, back = held.presses, talk.keys.begins("needles.take_back")
+    stopped = "; it stops here" if held.stopped else ""
+    talk.say(f"key held: {many} counted{stopped}. {back} takes back all {many}" if many > 1 else f"key held{stopped}")

@@ -114,7 +114,7 @@ def test_it_stops_at_a_due_count_and_one_backspace_takes_it_back(tmp_path: Path)
     before = talk.state
     held_down(talk, 40)
     assert due(talk.state) == 9
-    assert talk.said == "Key held: 9 counted; it stops here; backspace takes all 9 back."
+    assert talk.said == "Key held: 9 counted; it stops here. Backspace takes back all 9."
     after = talk.state
     ask_for(talk, "take_back")
     assert talk.said == "Taken back: 9 of a held key."

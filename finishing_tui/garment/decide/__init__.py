@@ -13,6 +13,7 @@ from finishing_tui.garment.commands import (
     ChoosePace,
     Command,
     Finish,
+    FinishAll,
     Hold,
     InsertStep,
     LeaveOut,
@@ -39,7 +40,7 @@ from finishing_tui.garment.decide.held import hold
 from finishing_tui.garment.decide.insert import insert_step
 from finishing_tui.garment.decide.mend import put_right
 from finishing_tui.garment.decide.mirror import choose_mirror, with_mirrors
-from finishing_tui.garment.decide.press import other, press
+from finishing_tui.garment.decide.press import finish_all, other, press
 from finishing_tui.garment.decide.replan import replan
 from finishing_tui.garment.decide.rip import rip_back
 from finishing_tui.garment.decide.sittings import (
@@ -84,6 +85,8 @@ def _decided(state: State, command: Command) -> tuple[Event, ...] | Refusal:
             return other(state, command)
         case Finish():
             return finish(state, command)
+        case FinishAll():
+            return finish_all(state)
         case TakeCount():
             return count(state, command)
         case TakeMeasure():
