@@ -175,6 +175,7 @@ SCENES: dict[str, Scene] = {
     "spot-spot": Scene(PICK_UP, (ChoosePace("spot"), *_picked(5))),
     "spot-run": Scene(PICK_UP, (ChoosePace("run"), *_picked(3))),
     "spot-due": Scene(PICK_UP, _picked(9)),
+    "spot-count-passed": Scene(PICK_UP, _picked(9), ("space",)),
     "spot-strayed": Scene(PICK_UP, (*_picked(3), Other(), *_picked(2))),
     "spot-long": Scene(PICK_UP, _picked(40), changes=LARGE),
     "spot-left": Scene(PICK_UP, _picked(13), changes={"hand": "left"}),
