@@ -1,12 +1,16 @@
 """A key that is held down is told from taps, stops where hands stop, and is one act."""
 
 import itertools
+import tempfile
 from pathlib import Path
 
-from hypothesis import assume, given
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from finishing_tui.garment.commands import Press
+from finishing_tui.garment.commands import ChoosePace, Command, Press
+from finishing_tui.garment.decide import decide
+from finishing_tui.garment.events import Pace
+from finishing_tui.garment.evolve import Happening, evolve
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.state import State
 from finishing_tui.garment.stops import due, stops
@@ -16,7 +20,8 @@ from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.dispatch import ask_for
 from finishing_tui.talk.held import EVEN, GAPS, ONE_READ, PAUSE, SLOWEST, Beat
 from finishing_tui.talk.keys import USUAL
-from tests.screens.hands import JOIN, PICK_UP, Hours, shelf, work_to
+from tests.examples import share
+from tests.screens.hands import BIND_OFF, JOIN, PICK_UP, RIB, WEAVE, Hours, shelf, work_to
 
 SLIGHT = 1e-6
 """Seconds below what sums of fractions may be off."""
@@ -85,7 +90,7 @@ def test_a_key_between_ends_a_repeat() -> None:
     assert beat.came("space", 0.67, 9) is None
 
 
-def talk_at(at: Path, step: int, *then: Press) -> Talk:
+def talk_at(at: Path, step: int, *then: Command) -> Talk:
     """Return the conversation about a garment that was worked to ``step``."""
     folder = shelf(at)
     work_to(folder, step, *then)
@@ -94,11 +99,11 @@ def talk_at(at: Path, step: int, *then: Press) -> Talk:
     return Talk(hand, "", USUAL)
 
 
-def held_down(talk: Talk, times: int, first: int = 6) -> None:
-    """Press as a key that is held down does: it is known for one after ``first`` presses."""
+def held_down(talk: Talk, times: int) -> None:
+    """Press as a key that is held down does: its sixth press is the first that is known for one."""
     since = talk.hand.known
     for at in range(times):
-        ask_for(talk, "press", since if at >= first else None)
+        ask_for(talk, "press", since if at > GAPS else None)
 
 
 def loops(state: State) -> int:
@@ -132,7 +137,8 @@ def test_it_stops_at_a_due_count_and_one_backspace_takes_it_back(tmp_path: Path)
 def test_what_went_past_the_end_before_it_was_known_comes_back(tmp_path: Path) -> None:
     """Two loops are left to halfway, and six presses came before the key was known for a held one: four come back."""
     talk = talk_at(tmp_path, PICK_UP, *[Press()] * 7)
-    held_down(talk, 6)
+    for _ in range(6):
+        ask_for(talk, "press")
     assert due(talk.state) is None
     held_down_on(talk)
     assert due(talk.state) == 9
@@ -170,6 +176,40 @@ def test_a_held_key_is_one_line_in_the_ledger_and_its_presses_are_in_the_record(
     few = posted(talk.hand.lately(3), {}, plan)
     assert [one.presses for one in few] == [9]
     assert gather.record_of(talk.hand.lately(10_000)).state.steps == talk.state.steps
+
+
+@settings(max_examples=share(15))
+@given(
+    step=st.sampled_from((JOIN, PICK_UP, RIB, BIND_OFF, WEAVE)),
+    pace=st.sampled_from(("loop", "spot", "run")),
+    presses=st.integers(0, 14),
+    repeats=st.integers(1 + GAPS + 1, 40),
+)
+def test_a_held_key_is_a_press_for_each_repeat_up_to_the_first_stop(
+    step: int, pace: Pace, presses: int, repeats: int
+) -> None:
+    """Whatever is under way, and wherever it was pressed first: no more, no less, and one thing to take back."""
+    with tempfile.TemporaryDirectory() as place:
+        talk = talk_at(Path(place), step, ChoosePace(pace))
+        for _ in range(presses):
+            talk.hand.do(Press())
+        before = talk.state
+        expected, many = before, 0
+        while many < repeats and isinstance(events := decide(expected, Press()), tuple):
+            for event in events:
+                expected = evolve(expected, Happening(talk.hand.known + 1, "", 0, event))
+            many += 1
+            if stops(expected):
+                break
+        held_down(talk, repeats)
+        after = talk.state
+        assert (talk.state.steps, talk.state.ledger) == (expected.steps, expected.ledger)
+        if many:
+            talk.take_back()
+            assert (talk.state.steps, talk.state.ledger, talk.state.top) == (before.steps, before.ledger, before.top)
+            assert talk.hand.put_back() is None
+            assert (talk.state.steps, talk.state.ledger, talk.state.top) == (after.steps, after.ledger, after.top)
+        talk.hand.put_down()
 
 
 def test_quick_taps_pass_the_end(tmp_path: Path) -> None:
