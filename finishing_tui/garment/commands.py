@@ -141,10 +141,12 @@ class PutBackAgain:
 class Hold:
     """The latest ``groups``, first one first, were one key held down. Whoever holds the journal fills these in.
 
-    Each is its number and what happened in it; ``under``, ``under_label``: the group under them, and what it was.
+    Each is its number and what happened in it; ``most``: so many of them stand, or those up to the first stop where
+    it is None; ``under``, ``under_label``: the group under them, and what it was.
     """
 
     groups: tuple[tuple[int, tuple[AnyAct, ...]], ...]
+    most: int | None
     under: int
     under_label: Label | None
 

@@ -117,10 +117,11 @@ class InHand:
             return Refusal("what was done last is not in the journal as it was done; it cannot be taken back")
         return self.do(TakeBack(self.state.top, acts, under, standing[0].label if standing else None))
 
-    def hold(self, since: int) -> int:
+    def hold(self, since: int, until: int | None = None) -> int:
         """Make one group of what was done after event ``since``, by a key held down; return how many presses that is.
 
-        What it did past a stop is taken back. Nothing is changed where anything else was done meanwhile.
+        What it did past a stop is taken back, or past event ``until``, where that is given. Nothing is changed where
+        anything else was done meanwhile.
         """
         try:
             happened = tuple(from_row(row) for row in self._journal.rows(since))
@@ -129,8 +130,9 @@ class InHand:
             standing = self._acts(under) if under else ()
         except FinishingError:  # the disk: the presses stand as they are, one by one
             return 0
-        if all(acts and acts[0].under is not None for _, acts in groups) and len(groups) > 1:
-            self.do(Hold(groups, under, standing[0].label if standing else None))
+        most = None if until is None else sum(group <= until for group, _ in groups)
+        if all(acts and acts[0].under is not None for _, acts in groups) and (len(groups) > 1 or most == 0):
+            self.do(Hold(groups, most, under, standing[0].label if standing else None))
         return sum(isinstance(act, Worked | Strayed) for act in self._acts(self.state.top)) if groups else 0
 
     def put_back(self) -> Refusal | None:

@@ -57,7 +57,7 @@ class AtTheNeedles(Leaving[None]):
         self._back = back
         self._face: FaceView[Any] | None = None
         self._beat = Beat()
-        self._held: int | None = None  # by the key that is being taken
+        self._held: tuple[int, int] | None = None  # by the key that is being taken
         self._heard: Glance | None = None  # what there was to see when it was last spoken of
 
     def compose(self) -> ComposeResult:
@@ -123,7 +123,7 @@ class AtTheNeedles(Leaving[None]):
     def action_ask(self, action: str) -> None:
         """Do what a key asks for; one that is held on where it was stopped says and rings nothing more."""
         stopped = self.talk.held
-        if stopped is None or not stopped.stopped or stopped.since != self._held:
+        if self._held is None or stopped is None or not stopped.stopped or stopped.since != self._held[0]:
             ask_for(self.talk, action, self._held)
             self.after()
 

@@ -45,8 +45,8 @@ class Action:
     character; ``help``: what it does; ``offered``: what it would do in a state, with another step perhaps looked at, if
     anything; ``does``: does it, and returns what must be asked first, if anything; ``group``: its heading in the help;
     ``also``: further words that may be typed for it. ``changes_nothing``: so that it may be asked for where a garment
-    can only be looked at; ``digits``: those that are typed are not in its way; ``knits``: it says that the hands did
-    something, so that a key for it that is held down stops where hands would.
+    can only be looked at; ``digits``: those that are typed are not in its way; ``held``: what a key for it does that
+    is held down: it goes on to where hands stop, does it once, or as often as the key comes.
     """
 
     id: str
@@ -59,7 +59,7 @@ class Action:
     also: tuple[str, ...] = ()
     changes_nothing: bool = False
     digits: bool = False
-    knits: bool = False
+    held: Literal["on", "once", "each"] = "each"
 
     @property
     def words(self) -> tuple[str, ...]:

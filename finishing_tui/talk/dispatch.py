@@ -18,10 +18,10 @@ def begin(talk: Talk) -> None:
         talk.waits(changed(talk, plan))
 
 
-def ask_for(talk: Talk, action: str, held: int | None = None) -> None:
+def ask_for(talk: Talk, action: str, held: tuple[int, int] | None = None) -> None:
     """Do what the action asks for, or ask what must be known first.
 
-    ``held``: how many events were known when its key was first pressed, where that is held down since.
+    ``held``: how many events were known when its key came first, and again, where that is held down since.
     """
     act = BY_ID[action]
     talk.quiet()
@@ -34,7 +34,7 @@ def ask_for(talk: Talk, action: str, held: int | None = None) -> None:
         talk.asks(None)
     elif talk.read_only and not act.changes_nothing:
         talk.refuse(talk.read_only)
-    elif held is not None and act.knits and not talk.typed:
+    elif held is not None and act.held != "each" and not talk.typed:
         hold(talk, act, held)
     elif not talk.typed or act.digits or _forgets(talk, action):
         try:

@@ -30,12 +30,13 @@ class Beat:
     def __init__(self) -> None:
         self._key = ""
         self._came = 0.0
-        self._mark = self._first = 0
+        self._mark = 0
+        self._marks = (0, 0)
         self._gaps: tuple[float, ...] | None = None  # since the pause; None where there was none
         self._held = False
 
-    def came(self, key: str, at: float, mark: int) -> int | None:
-        """Hear ``key``; return the mark of the first key of the repeat it belongs to, or None for a person's own.
+    def came(self, key: str, at: float, mark: int) -> tuple[int, int] | None:
+        """Hear ``key``; return the marks of the first two keys of its repeat, or None for a person's own.
 
         ``mark``: whatever tells the moment before this key was taken. What is known for a repeat stays one until there
         is a pause, or another key: a busy machine may blur the beat of a key that is still held.
@@ -43,22 +44,25 @@ class Beat:
         gap = at - self._came if key == self._key else SLOWEST
         before, self._key, self._came, self._mark = self._mark, key, at, mark
         if gap >= SLOWEST:
-            self._gaps, self._first, self._held = (() if PAUSE[0] <= gap <= PAUSE[1] else None), before, False
+            self._gaps = () if PAUSE[0] <= gap <= PAUSE[1] else None
+            self._marks, self._held = (before, mark), False
         elif not self._held and self._gaps is not None:
             self._gaps = gaps = (*self._gaps, gap)[-GAPS:]
             self._held = len(gaps) == GAPS and min(gaps) >= ONE_READ and max(gaps) - min(gaps) < EVEN
-        return self._first if self._held else None
+        return self._marks if self._held else None
 
 
-def hold(talk: Talk, act: Action, since: int) -> None:
-    """Count one more of a held key, which was first pressed when ``since`` events were known; never past a stop.
+def hold(talk: Talk, act: Action, marks: tuple[int, int]) -> None:
+    """Count one more of a held key, never past a stop; what is no knitting is done once, by the key's first press.
 
-    When it is first known for one, what it did is made one act, and what went past a stop is taken back.
+    ``marks``: how many events were known at its first press, and at its second. When it is first known for a held key,
+    what it did is made one act, and what went too far is taken back.
     """
+    since, second = marks
     held = talk.held
     if held is None or held.since != since:
-        presses = talk.hand.hold(since)
-        held = Held(since, presses, talk.state.top, stopped=stops(talk.state))
+        presses = talk.hand.hold(since, None if act.held == "on" else second)
+        held = Held(since, presses, talk.state.top, stopped=act.held == "once" or stops(talk.state))
     if not held.stopped:
         known, talk.joins = talk.hand.known, True
         try:
@@ -71,6 +75,9 @@ def hold(talk: Talk, act: Action, since: int) -> None:
             talk.held = held
             return
     talk.held = held
+    if act.held == "once":
+        talk.say("key held: it is taken once")
+        return
     many, back = held.presses, talk.keys.begins("needles.take_back")
     stopped = "; it stops here" if held.stopped else ""
     talk.say(f"key held: {many} counted{stopped}. {back} takes back all {many}" if many > 1 else f"key held{stopped}")

@@ -12,7 +12,7 @@ from finishing_tui.garment.commands import Press
 from finishing_tui.garment.stops import due
 from finishing_tui.garment.work import StepWork
 from finishing_tui.screens.app import FinishingApp
-from tests.screens.hands import PICK_UP, Hours, needles, settled, shelf, shown, work_to
+from tests.screens.hands import PICK_UP, Hours, comes_to, needles, settled, shelf, shown, work_to
 
 REPEAT = (0.45, *(0.033, 0.03, 0.034, 0.031) * 12)
 """A pause, and the even beat of a keyboard."""
@@ -51,14 +51,16 @@ async def test_it_stops_at_the_count_and_one_backspace_takes_it_back(tmp_path: P
     async with app.run_test(size=(80, 24)) as pilot:
         await settled(pilot)
         await press(pilot, REPEAT)
-        assert due(needles(app).talk.state) == 9
+        await comes_to(pilot, lambda: due(needles(app).talk.state) == 9)
+        await settled(pilot)
         assert "Key held: 9 counted; it stops here" in shown(app)
         await pilot.press("backspace")
         await settled(pilot)
         assert work_of(app).progress[0].mark.units == 0
         await pilot.press("u")
         await press(pilot, REPEAT)
-        assert work_of(app).at == 1
+        await comes_to(pilot, lambda: work_of(app).at == 1)
+        await settled(pilot)
         assert work_of(app).progress[1].mark.units == 0
 
 

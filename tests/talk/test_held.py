@@ -31,7 +31,7 @@ slow = st.floats(SLOWEST + SLIGHT, 5)
 one_read = st.floats(0, ONE_READ - SLIGHT)
 
 
-def heard(gaps: list[float]) -> list[int | None]:
+def heard(gaps: list[float]) -> list[tuple[int, int] | None]:
     """Return what a beat says of each key, the first one and one after each gap; marks are 1, 2, 3 ..."""
     beat, times = Beat(), itertools.accumulate([100.0, *gaps])
     return [beat.came("space", at, mark) for mark, at in enumerate(times, 1)]
@@ -63,13 +63,13 @@ def test_every_repeat_is_known(pause: float, fastest: float, more: list[float]) 
     gaps = [min(fastest + one, SLOWEST - SLIGHT) for one in more]
     found = heard([pause, *gaps])
     assert found[: 1 + GAPS] == [None] * (1 + GAPS)
-    assert found[1 + GAPS :] == [1] * (len(gaps) - GAPS + 1)
+    assert found[1 + GAPS :] == [(1, 2)] * (len(gaps) - GAPS + 1)
 
 
 @given(st.lists(st.floats(0.02, 0.0299), min_size=GAPS, max_size=9), st.floats(0, SLOWEST - SLIGHT))
 def test_a_busy_machine_does_not_let_go_of_a_key(gaps: list[float], late: float) -> None:
     """A repeat whose beat is blurred goes on; after a longer pause, or another key, the next tap is a person's."""
-    assert heard([0.5, *gaps, late, 0.03])[-1] == 1
+    assert heard([0.5, *gaps, late, 0.03])[-1] == (1, 2)
     assert heard([0.5, *gaps, SLOWEST + SLIGHT])[-1] is None
 
 
@@ -85,13 +85,14 @@ def test_a_key_between_ends_a_repeat() -> None:
     beat = Beat()
     for at in (0.0, 0.5, 0.53, 0.56, 0.59, 0.62, 0.65):
         last = beat.came("space", at, 7)
-    assert last == 7
+    assert last == (7, 7)
     assert beat.came("x", 0.66, 8) is None
     assert beat.came("space", 0.67, 9) is None
 
 
 def talk_at(at: Path, step: int, *then: Command) -> Talk:
     """Return the conversation about a garment that was worked to ``step``."""
+    at.mkdir(exist_ok=True)
     folder = shelf(at)
     work_to(folder, step, *then)
     hand = InHand.open(folder, clock=Hours().clock())
@@ -99,11 +100,12 @@ def talk_at(at: Path, step: int, *then: Command) -> Talk:
     return Talk(hand, "", USUAL)
 
 
-def held_down(talk: Talk, times: int) -> None:
+def held_down(talk: Talk, times: int, action: str = "press") -> None:
     """Press as a key that is held down does: its sixth press is the first that is known for one."""
-    since = talk.hand.known
+    marks = [talk.hand.known]
     for at in range(times):
-        ask_for(talk, "press", since if at > GAPS else None)
+        ask_for(talk, action, (marks[0], marks[1]) if at > GAPS else None)
+        marks.append(talk.hand.known)
 
 
 def loops(state: State) -> int:
@@ -148,7 +150,7 @@ def test_what_went_past_the_end_before_it_was_known_comes_back(tmp_path: Path) -
 
 def held_down_on(talk: Talk) -> None:
     """Let the last six presses be known for those of a held key, with one more."""
-    ask_for(talk, "press", talk.hand.known - 6)
+    ask_for(talk, "press", (talk.hand.known - 6, talk.hand.known - 5))
 
 
 def test_it_stops_at_the_end_of_every_part(tmp_path: Path) -> None:
@@ -164,6 +166,20 @@ def test_it_stops_at_the_end_of_every_part(tmp_path: Path) -> None:
         assert stops(talk.state)
         steps.add(talk.state.current)
     assert steps == {JOIN}
+
+
+def test_what_is_no_knitting_is_done_once(tmp_path: Path) -> None:
+    """Enter held down ends one step, and the next ones stay; where it was asked twice, nothing is done at all."""
+    talk = talk_at(tmp_path / "ticks", 0)
+    held_down(talk, 20, "finish")
+    assert [one.status for one in talk.state.steps[:3]] == ["done", "under-way", "to-come"]
+    assert talk.said == "Key held: it is taken once."
+    talk = talk_at(tmp_path / "rounds", RIB)
+    before = talk.state
+    held_down(talk, 20, "finish")
+    assert (talk.state.steps, talk.state.ledger, talk.state.top) == (before.steps, before.ledger, before.top)
+    held_down(talk, 20, "leave_out")
+    assert (talk.state.steps, talk.state.ledger, talk.state.top) == (before.steps, before.ledger, before.top)
 
 
 def test_a_held_key_is_one_line_in_the_ledger_and_its_presses_are_in_the_record(tmp_path: Path) -> None:

@@ -10,11 +10,11 @@ from finishing_tui.garment.stops import stops
 
 
 def hold(state: State, command: Hold) -> tuple[Event, ...]:
-    """Take back every group of ``command``, and let those up to the first stop stand again as one."""
+    """Take back every group of ``command``, and let those stand again as one that it says, or up to the first stop."""
     back: list[Event] = []
-    kept, here = len(command.groups), state
+    kept, here = len(command.groups) if command.most is None else command.most, state
     for at in range(len(command.groups) - 1, -1, -1):
-        if stops(here):
+        if command.most is None and stops(here):
             kept = at + 1
         group, acts = command.groups[at]
         inverses = tuple(act.inverse() for act in reversed(acts))
@@ -25,5 +25,5 @@ def hold(state: State, command: Hold) -> tuple[Event, ...]:
         back.append(TakenBack(group, inverses, under, label))
         here = applied(here, inverses)
     again: list[AnyAct] = [act for _, acts in command.groups[:kept] for act in acts]
-    first, *others = again
-    return (*back, replace(first, under=command.under), *(replace(act, under=None) for act in others))
+    unders = (command.under, *[None] * len(again))
+    return (*back, *(replace(act, under=under) for act, under in zip(again, unders, strict=False)))

@@ -88,4 +88,5 @@ ACT = Action(
     letter="f",
     also=("step done", "the lot"),
     digits=True,
+    held="once",
 )

@@ -64,5 +64,5 @@ ACT = Action(
     _offered,
     _does,
     "right now",
-    knits=True,
+    held="on",
 )

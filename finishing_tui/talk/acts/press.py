@@ -53,5 +53,5 @@ ACT = Action(
     "right now",
     letter="d",
     also=("done",),
-    knits=True,
+    held="on",
 )
