@@ -13,6 +13,9 @@ from finishing_tui.files import exists
 PACKAGE = Path(__file__).parent
 """The folder of the package itself."""
 
+FIRST_DEMO = "rust-crew"
+"""The demo garment that is listed first: one in mid edge, so that the first press there picks up a stitch."""
+
 _TITLE = re.compile(r'^title *= *"([^"\\\n]+)"', re.MULTILINE)
 
 
@@ -41,8 +44,11 @@ def techniques(package: Path = PACKAGE) -> dict[str, Path]:
 
 
 def demos(package: Path = PACKAGE) -> dict[str, Path]:
-    """Return the folders of the demo garments by name, in order; raises ``NotShipped`` when the install lacks them."""
-    found = sorted(_folder("demo_projects", package).iterdir())
+    """Return the folders of the demo garments by name, the one for the first try first, then in order.
+
+    Raises ``NotShipped`` when the install lacks them.
+    """
+    found = sorted(_folder("demo_projects", package).iterdir(), key=lambda path: (path.name != FIRST_DEMO, path.name))
     return {path.name: path for path in found if (path / "garment.toml").is_file()}
 
 

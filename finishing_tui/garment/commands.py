@@ -29,6 +29,11 @@ class Finish:
 
 
 @dataclass(frozen=True, slots=True)
+class FinishAll:
+    """All that is left of this join, seam or bind off was done, without a press for each."""
+
+
+@dataclass(frozen=True, slots=True)
 class TakeUp:
     """Go on with another step."""
 
@@ -133,6 +138,20 @@ class PutBackAgain:
 
 
 @dataclass(frozen=True, slots=True)
+class Hold:
+    """The latest ``groups``, first one first, were one key held down. Whoever holds the journal fills these in.
+
+    Each is its number and what happened in it; ``most``: so many of them stand, or those up to the first stop where
+    it is None; ``under``, ``under_label``: the group under them, and what it was.
+    """
+
+    groups: tuple[tuple[int, tuple[AnyAct, ...]], ...]
+    most: int | None
+    under: int
+    under_label: Label | None
+
+
+@dataclass(frozen=True, slots=True)
 class ChoosePace:
     """A press is to stand for this from here on."""
 
@@ -179,6 +198,7 @@ Command = (
     Press
     | Other
     | Finish
+    | FinishAll
     | TakeUp
     | AlreadyAt
     | LeaveOut
@@ -190,6 +210,7 @@ Command = (
     | TakeOut
     | TakeBack
     | PutBackAgain
+    | Hold
     | ChoosePace
     | WriteNote
     | PickUpGarment

@@ -86,7 +86,7 @@ def sound(state: State) -> State:
     ledger = state.ledger
     held = (ledger.stitches, ledger.tails, ledger.markers, ledger.holes, ledger.yarns)
     kept = (state.sittings, state.notes, state.undone)
-    if any(len(one) > MOST_HELD for one in held) or any(len(one) > MOST_KEPT for one in kept):
+    if max(map(len, held)) > MOST_HELD or max(map(len, kept)) > MOST_KEPT:
         raise ValueError("there is more in it than any garment has")
     return state
 

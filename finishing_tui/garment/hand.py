@@ -6,15 +6,18 @@ asked for what undo needs, so that ``decide`` and ``evolve`` stay pure.
 
 import os
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
+from itertools import groupby
+from operator import attrgetter
 from pathlib import Path
 from typing import Self, cast
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.clock import Clock
-from finishing_tui.garment.commands import Command, PickUpGarment, PutBackAgain, PutGarmentDown, Refusal, TakeBack
+from finishing_tui.garment.commands import Command, Hold, PickUpGarment, PutBackAgain, PutGarmentDown, Refusal, TakeBack
 from finishing_tui.garment.decide import decide
 from finishing_tui.garment.decide.steps import begin, next_step
-from finishing_tui.garment.events import Act, AnyAct, Begun, Event, SittingBegan, Taken
+from finishing_tui.garment.events import Act, AnyAct, Begun, Event, SittingBegan, Strayed, Taken, Worked
 from finishing_tui.garment.evolve import DoesNotFit, Happening, begun_with, evolve, first_state, sound
 from finishing_tui.garment.given_up import GivenUp, give_up
 from finishing_tui.garment.journal import NAME, Journal, NoJournal, NotSaved, Row, Unwritable, moment
@@ -37,6 +40,7 @@ class InHand:
         self._journal = journal
         self._clock = clock
         self._seq = seq
+        self._group = 0  # the one written last in this sitting
         self._snapshot_at = seq
         self._began = clock.ticks()
         self._sits = False  # a sitting was begun here
@@ -84,14 +88,17 @@ class InHand:
             raise
         return hand
 
-    def do(self, command: Command) -> Refusal | None:
-        """Carry ``command`` out; return why not, if it was refused, and nothing has changed then."""
+    def do(self, command: Command, *, joins: bool = False) -> Refusal | None:
+        """Carry ``command`` out; return why not, if it was refused, and nothing has changed then.
+
+        ``joins``: as one more of the group that was written last, where that stands: both are taken back together.
+        """
         events = decide(self.state, command)
         if isinstance(events, Refusal):
             return events
         if events:
             try:
-                self._store(events)
+                self._store(events, joins=joins and self.state.top == self._group)
             except (DoesNotFit, NotSaved, Unwritable) as error:
                 return Refusal(str(error))
         return None
@@ -109,6 +116,24 @@ class InHand:
         if not acts or (under and not standing):
             return Refusal("what was done last is not in the journal as it was done; it cannot be taken back")
         return self.do(TakeBack(self.state.top, acts, under, standing[0].label if standing else None))
+
+    def hold(self, since: int, until: int | None = None) -> int:
+        """Make one group of what was done after event ``since``, by a key held down; return how many presses that is.
+
+        What it did past a stop is taken back, or past event ``until``, where that is given. Nothing is changed where
+        anything else was done meanwhile.
+        """
+        try:
+            happened = tuple(from_row(row) for row in self._journal.rows(since))
+            groups = tuple((group, _acts_of(some)) for group, some in groupby(happened, key=attrgetter("group")))
+            under = (groups[0][1][0].under or 0) if groups and groups[0][1] else 0
+            standing = self._acts(under) if under else ()
+        except FinishingError:  # the disk: the presses stand as they are, one by one
+            return 0
+        most = None if until is None else sum(group <= until for group, _ in groups)
+        if all(acts and acts[0].under is not None for _, acts in groups) and (len(groups) > 1 or most == 0):
+            self.do(Hold(groups, most, under, standing[0].label if standing else None))
+        return sum(isinstance(act, Worked | Strayed) for act in self._acts(self.state.top)) if groups else 0
 
     def put_back(self) -> Refusal | None:
         """Let the group that was taken back last stand again."""
@@ -191,10 +216,10 @@ class InHand:
 
         Raises ``FinishingError`` with a sentence where the journal cannot be read.
         """
-        before = max(self._seq - most, 0)
-        rows = tuple(self._journal.rows(before))
-        first = 0 if not before else next((at for at, row in enumerate(rows) if row.seq == row.group), len(rows))
-        return tuple(from_row(row) for row in rows[first:])
+        rows = tuple(self._journal.rows(max(self._seq - most, 0)))
+        if rows and rows[0].group != rows[0].seq:  # in the middle of one, which may be all that a held key did
+            rows = (*self._journal.rows(rows[0].group - 1),)
+        return tuple(from_row(row) for row in rows)
 
     def news(self) -> tuple[Happening, ...]:
         """Return what another window has done since what is known here; it reads the disk, and may be asked anywhere.
@@ -220,17 +245,19 @@ class InHand:
         return self._seq
 
     def _acts(self, group: int) -> tuple[AnyAct, ...]:
-        events = (from_row(row).event for row in self._journal.group(group))
-        return tuple(event for event in events if isinstance(event, Act))
+        return _acts_of(from_row(row) for row in self._journal.group(group))
 
-    def _store(self, events: Sequence[Event]) -> None:
+    def _store(self, events: Sequence[Event], *, joins: bool = False) -> None:
+        if joins and isinstance(events[0], Act):
+            events = (replace(events[0], under=None), *events[1:])
         began = isinstance(events[0], SittingBegan)  # the first event of its own sitting
         at, after_ms, state = self._clock.now(), self._clock.ticks() - self._began, self.state
+        group = self._group if joins else self._seq + 1
         for event in events:  # before anything is written: what does not fit must not be in the journal
-            state = evolve(state, Happening(self._seq + 1, moment(at), after_ms, event))
+            state = evolve(state, Happening(group, moment(at), after_ms, event))
         sitting = len(self.state.sittings) + began
-        rows = self._journal.append(to_store(events), at=at, sitting=sitting, after_ms=after_ms)
-        self.state, self._seq = state, rows[-1].seq
+        rows = self._journal.append(to_store(events), at=at, sitting=sitting, after_ms=after_ms, joins=joins)
+        self.state, self._seq, self._group = state, rows[-1].seq, group
         if self._seq - self._snapshot_at >= SNAPSHOT_EVERY:
             self._journal.snapshot(self._seq, SNAPSHOT, snapshot_of(self.state))
             self._snapshot_at = self._seq
@@ -241,6 +268,10 @@ def _plan(folder: Path, taken: Plan | None = None) -> Plan:
 
     plan = plan_of(folder)
     return plan if taken is None else with_own_kept(plan, taken)
+
+
+def _acts_of(happened: Iterable[Happening]) -> tuple[AnyAct, ...]:
+    return tuple(one.event for one in happened if isinstance(one.event, Act))
 
 
 def _opening(plan: Plan) -> tuple[Taken | Begun, ...]:

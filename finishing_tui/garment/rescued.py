@@ -193,20 +193,20 @@ def _lies_elsewhere(rescue: Rescue, folder: Path) -> bool:
 def _new(rescue: Rescue, journal: Journal) -> tuple[Row, ...]:
     """Return the rows that go on from the journal's last event; none if all are in it. Raises ``Unsound``."""
     last = rescue.rows[-1]
-    if last.seq <= journal.last[0] and _chain_at(journal, last.seq) == last.chain:
+    if last.seq <= journal.last[0] and _row_at(journal, last.seq).chain == last.chain:
         return ()
-    if rescue.after == journal.last:
-        return rescue.rows
-    rest = tuple(dropwhile(lambda one: (one.seq, one.chain) != journal.last, rescue.rows))[1:]
-    if rest and rest[0].group == rest[0].seq:
+    rest = rescue.rows
+    if rescue.after != journal.last:
+        rest = tuple(dropwhile(lambda one: (one.seq, one.chain) != journal.last, rest))[1:]
+    if rest and (rest[0].group == rest[0].seq or rest[0].group == _row_at(journal, rest[0].seq - 1).group):
         return rest
     if rescue.after[0] > journal.last[0]:
         raise Unsound("the garment's journal ends before it begins, so it does not fit")
     raise Unsound("the garment was worked on without what is in it, so it no longer fits")
 
 
-def _chain_at(journal: Journal, seq: int) -> str:
-    return next(iter(journal.rows(seq - 1))).chain
+def _row_at(journal: Journal, seq: int) -> Row:
+    return next(iter(journal.rows(seq - 1)))
 
 
 def _state(folder: Path) -> State:

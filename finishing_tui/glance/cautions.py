@@ -39,12 +39,11 @@ def is_behind(state: State, step: int) -> bool:
     if is_childs(here):
         return False
     order, standing = state.order, state.steps[step]
-    before = order[: order.index(step)] if step in order else order
-    if any(state.plan.step(one).mind == here.mind for one in before):
+    work = standing.work
+    if work is not None and (standing.status == "done" or order[-1:] != (step,) or _hands_went_on(work)):
         return True
-    if standing.work is None:
-        return False
-    return standing.status == "done" or order[-1:] != (step,) or _hands_went_on(standing.work)
+    before = order[: order.index(step)] if step in order else order
+    return any(state.plan.step(one).mind == here.mind for one in before)
 
 
 def _hands_went_on(work: StepWork) -> bool:

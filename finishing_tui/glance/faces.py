@@ -148,7 +148,7 @@ def _halfway(stage: Stage, progress: Progress, *, waits: bool) -> tuple[str, boo
         return f"count at halfway, {at}", False
     if waits:
         return f"halfway: count, it should be {progress.mark.loops}", True
-    return f"not counted at halfway, {stage.spot} {half}: count when you like", True
+    return f"count due: halfway was {stage.spot} {half}", True
 
 
 def _said(stage: Stage, progress: Progress) -> str:

@@ -1,6 +1,6 @@
 """What was entered in the ledger lately, in words: presses that followed each other are told together."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -31,6 +31,7 @@ from finishing_tui.garment.events import (
     SittingBegan,
     Taken,
     TakenBack,
+    Worked,
 )
 from finishing_tui.garment.evolve import Happening
 from finishing_tui.garment.plan import Plan
@@ -67,7 +68,7 @@ def posted(happenings: Iterable[Happening], names: Mapping[str, str], plan: Plan
         groups.setdefault(one.group, []).append(one)
     found: list[Posted] = []
     pressed: list[Happening] = []
-    for group in groups.values():
+    for group in _known_as_held(groups):
         if pressed and not (_is_press(group) and _step(group, plan) == _step(pressed, plan)):
             found.append(_presses(pressed, names, plan))
             pressed = []
@@ -78,6 +79,20 @@ def posted(happenings: Iterable[Happening], names: Mapping[str, str], plan: Plan
     if pressed:
         found.append(_presses(pressed, names, plan))
     return tuple(reversed(found))
+
+
+def _known_as_held(groups: Mapping[int, list[Happening]]) -> Iterator[list[Happening]]:
+    """Yield the groups in order; what a held key did before it was known for one is told with the rest of it."""
+    regrouped = {
+        one.event.group: number
+        for number, group in groups.items()
+        if isinstance(group[-1].event, Act)
+        for one in group
+        if isinstance(one.event, TakenBack)
+    }
+    for number, group in groups.items():
+        if number not in regrouped:
+            yield [one for one in group if not (isinstance(one.event, TakenBack) and one.event.group in regrouped)]
 
 
 def entry_words(entry: Entry, names: Mapping[str, str]) -> str:
@@ -141,7 +156,7 @@ def _acts(group: Sequence[Happening]) -> tuple[AnyAct, ...]:
 
 
 def _presses(group: Sequence[Happening], names: Mapping[str, str], plan: Plan) -> Posted:
-    many = len({one.group for one in group})
+    many = sum(isinstance(one.event, Worked) for one in group)
     words = entered_words(_entries(_acts(group)), names)
     return Posted(*_when(group[-1]), _step(group, plan), plural(many, "press"), words, many)
 

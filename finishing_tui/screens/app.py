@@ -123,7 +123,9 @@ class FinishingApp(Program):
     async def on_event(self, event: Event) -> None:
         """Take every event; a pedal's key is called by its name, however the terminal sends it."""
         if isinstance(event, Key) and event.key in TOLD_AS:
-            event = Key(TOLD_AS[event.key], None)
+            told = Key(TOLD_AS[event.key], None)
+            told.time = event.time
+            event = told
         await super().on_event(event)
 
     async def run_action(

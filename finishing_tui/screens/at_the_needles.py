@@ -5,6 +5,7 @@ from typing import Any, Literal
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Container
+from textual.events import Key
 
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.hand import InHand
@@ -25,6 +26,7 @@ from finishing_tui.talk.acts import ACTS
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.counting import meaning
 from finishing_tui.talk.dispatch import ask_for, begin
+from finishing_tui.talk.held import Beat
 from finishing_tui.talk.keys import USUAL
 from finishing_tui.widgets.choices import Choice
 from finishing_tui.widgets.faces import VIEWS, FaceView
@@ -54,6 +56,8 @@ class AtTheNeedles(Leaving[None]):
         self.talk = Talk(hand, look, USUAL)
         self._back = back
         self._face: FaceView[Any] | None = None
+        self._beat = Beat()
+        self._held: tuple[int, int] | None = None  # by the key that is being taken
         self._heard: Glance | None = None  # what there was to see when it was last spoken of
 
     def compose(self) -> ComposeResult:
@@ -90,7 +94,7 @@ class AtTheNeedles(Leaving[None]):
         talk, seen = self.talk, self.seen()
         ticks = isinstance(seen.face, ItemFace | ValueFace | MessageFace)
         roomy, help_key = _is_roomy(seen), talk.keys.shown("needles.help")
-        care = help_key if not roomy and any(is_caution(line) for line in seen.lines) else ""
+        care = help_key if not roomy and any(map(is_caution, seen.lines)) else ""
         self.query_one(Top).show(seen, talk.hand.unsaved, look=bool(talk.read_only), care=care)
         typed = Typed(talk.typed, meaning(talk.state, talk.keys)) if talk.typed else None
         self._face_for(seen).show(seen.face, typed, seen.digits)
@@ -112,10 +116,16 @@ class AtTheNeedles(Leaving[None]):
         else:
             self._put()
 
+    def on_key(self, event: Key) -> None:
+        """Hear when a key came, before what it is bound to is done: a key held down is not knitting."""
+        self._held = self._beat.came(event.key, program(self).clock.came(event.time), self.talk.hand.known)
+
     def action_ask(self, action: str) -> None:
-        """Do what a key asks for."""
-        ask_for(self.talk, action)
-        self.after()
+        """Do what a key asks for; one that is held on where it was stopped says and rings nothing more."""
+        stopped = self.talk.held
+        if self._held is None or stopped is None or not stopped.stopped or stopped.since != self._held[0]:
+            ask_for(self.talk, action, self._held)
+            self.after()
 
     def action_digit(self, sign: str) -> None:
         """Take a digit."""

@@ -38,7 +38,7 @@ class ComingBackScreen(Leaving[int | None]):
 
     def __init__(self, back: ComingBack, talk: Talk) -> None:
         super().__init__()
-        self._back = back
+        self._back = self.unasked = back
         self._talk = talk
         self._typed = ""
 

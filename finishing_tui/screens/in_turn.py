@@ -5,8 +5,9 @@ Of keys that come in a burst (a pedal that sends several, a paste into a termina
 later ones would go where the first is only just leading away from: to the line before, or to a screen that is going.
 A key that is held down is another matter: one that left a screen does nothing on the next one, if that was not drawn
 yet when the key came. Whoever presses it on a screen that can be seen means that screen.
-Digits and letters are not held to be so: 1 and then 104 is a garment and a count. What comes by itself takes no key at
-all that came before it could be seen: a digit of a count would choose there what nobody has read.
+Digits and letters are not held to be so: 1 and then 26 is a size and a number. What comes by itself, and what says
+where a garment was left, takes no key at all that came before it could be seen: a digit of a count would choose there
+what nobody has read. So does the first picture of all.
 """
 
 import asyncio
@@ -34,6 +35,7 @@ class InTurn(App[None]):
         super().__init__(ansi_color=ansi_color)
         self._waiting: asyncio.Queue[tuple[Key | Paste, Screen[object] | None]] = asyncio.Queue()
         self._drawn: Screen[object] | None = None
+        self._since = float("inf")  # when anything could be seen first
         self._read: tuple[object | None, float] = None, 0.0
         self._taking = False
 
@@ -51,6 +53,8 @@ class InTurn(App[None]):
 
     def post_display_hook(self) -> None:
         """Know which screen can be seen: Textual calls this as soon as anything of it was drawn."""
+        if self._drawn is None:
+            self._since = Message().time
         self._drawn = self.screen
         if self._unasked is not self._read[0]:
             self._read = self._unasked, Message().time  # by the clock that says when a key came
@@ -58,7 +62,7 @@ class InTurn(App[None]):
     @property
     def takes_keys(self) -> bool:
         """Whether keys that came are not taken yet, with all that they lead to, or what came by itself is not drawn."""
-        return self._taking or (self._unasked is not None and self._unasked is not self._read[0])
+        return self._taking or self._drawn is None or (self._unasked is not None and self._unasked is not self._read[0])
 
     async def _take_in_turn(self) -> None:
         before, on = "", None
@@ -79,9 +83,9 @@ class InTurn(App[None]):
         return self.screen.unasked if isinstance(self.screen, Leaving) else None
 
     def _could_mean(self, event: Key | Paste) -> bool:
-        """Return whether what came by itself, where anything did, could be seen already when a key came."""
+        """Return whether anything, and what came by itself, where anything did, could be seen when a key came."""
         unasked, (read, since) = self._unasked, self._read
-        return unasked is None or (unasked is read and event.time >= since)
+        return event.time >= self._since and (unasked is None or (unasked is read and event.time >= since))
 
     async def _take(self, event: Key | Paste) -> None:
         """Hand a key on and wait until it was dealt with; a screen it opened deals with nothing before it is there."""

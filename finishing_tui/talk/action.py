@@ -45,7 +45,8 @@ class Action:
     character; ``help``: what it does; ``offered``: what it would do in a state, with another step perhaps looked at, if
     anything; ``does``: does it, and returns what must be asked first, if anything; ``group``: its heading in the help;
     ``also``: further words that may be typed for it. ``changes_nothing``: so that it may be asked for where a garment
-    can only be looked at; ``digits``: those that are typed are not in its way.
+    can only be looked at; ``digits``: those that are typed are not in its way; ``held``: what a key for it does that
+    is held down: it goes on to where hands stop, does it once, or as often as the key comes.
     """
 
     id: str
@@ -58,6 +59,7 @@ class Action:
     also: tuple[str, ...] = ()
     changes_nothing: bool = False
     digits: bool = False
+    held: Literal["on", "once", "each"] = "each"
 
     @property
     def words(self) -> tuple[str, ...]:

@@ -4,6 +4,7 @@ It is the one object that a conversation goes through. ``dispatch`` hands it wha
 and the two mouths draw or say what stands in it.
 """
 
+from dataclasses import dataclass
 from typing import Any, Literal, Protocol
 
 from finishing_tui.craft.errors import FinishingError
@@ -32,6 +33,16 @@ class KeyNames(Protocol):
         """Return how a number is typed and taken at the needles, as an order."""
 
 
+@dataclass(frozen=True, slots=True)
+class Held:
+    """A key held down since ``since`` events were known: so many ``presses``, one ``group``; ``stopped``: no more."""
+
+    since: int
+    presses: int
+    group: int
+    stopped: bool = False
+
+
 class Talk:
     """The conversation; ``said`` is the last sentence, ``alarm``: it is a refusal.
 
@@ -40,7 +51,8 @@ class Talk:
     what the knitter is asked now; ``rings``: what the bell is to ring for; ``again``: what the same action does when it
     is asked for once more, and the state that this holds for; ``warned``: the action that was refused because of typed
     digits, and these; ``aloud``: what is said is spoken even where little is; ``took_back``: something was just taken
-    back; ``ends``: it is to be put down; ``where``: what was written about where
+    back; ``held``: the key held down last; ``joins``: what is done belongs to what was done last, as with such a key;
+    ``ends``: it is to be put down; ``where``: what was written about where
     it is left.
     """
 
@@ -58,6 +70,8 @@ class Talk:
         self.rings: Ring | Literal["refused"] | None = None
         self.again: tuple[str, State, Command | None] | None = None
         self.warned: tuple[str, str] | None = None
+        self.held: Held | None = None
+        self.joins = False
         self.ends = False
         self.where = ""
         self._waiting: list[Ask] = []
@@ -105,7 +119,7 @@ class Talk:
         """Carry ``command`` out, or return why not."""
         self.quiet()
         before = self.state
-        refusal = self.hand.do(command)
+        refusal = self.hand.do(command, joins=self.joins)
         if refusal is None:
             self.looking = None
             self.rings = ring(before, self.state)
@@ -135,7 +149,9 @@ class Talk:
     def take_back(self) -> None:
         """Take back what was done last, and say what that was."""
         self.quiet()
-        label = top_words(self.state)
+        label, held = top_words(self.state), self.held
+        if held is not None and held.group == self.state.top and held.presses > 1:
+            label = f"{held.presses} of a held key"
         refusal = self.hand.take_back()
         self.refused(refusal, "take_back")
         self.took_back = refusal is None

@@ -4,7 +4,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import TakeCount, TakeMeasure
 from finishing_tui.garment.events import WhyOff
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import waits_for_count
+from finishing_tui.garment.stops import due
 from finishing_tui.glance.answers import AGAIN
 from finishing_tui.glance.counting import Countable, asks_for_value, countables, far_off
 from finishing_tui.glance.measured import beside_wanted
@@ -33,16 +33,6 @@ def take_typed(talk: Talk) -> Ask | None:
     options = tuple(Option(f"{one.text}, which should hold {one.expected}") for one in found)
     question = f"{talk.typed} counted on which needle?"
     return Choose(question=question, options=options, then=lambda at: _counted(talk, found[at]))
-
-
-def due(state: State) -> int | None:
-    """Return what should be counted now, where a section waits for its count at halfway; None where none does."""
-    work = state.standing.work if state.standing else None
-    if work is None or work.complete:
-        return None
-    stage, progress = work.stages[work.at], work.progress[work.at]
-    waits = stage.unit == "spot" and waits_for_count(stage, progress, state.pace)
-    return progress.mark.loops if waits else None
 
 
 def take_as_expected(talk: Talk) -> Ask | None:

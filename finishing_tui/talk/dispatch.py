@@ -3,6 +3,7 @@
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.talk.acts import BY_ID
 from finishing_tui.talk.conversation import Talk
+from finishing_tui.talk.held import hold
 
 
 def begin(talk: Talk) -> None:
@@ -17,8 +18,11 @@ def begin(talk: Talk) -> None:
         talk.waits(changed(talk, plan))
 
 
-def ask_for(talk: Talk, action: str) -> None:
-    """Do what the action asks for, or ask what must be known first."""
+def ask_for(talk: Talk, action: str, held: tuple[int, int] | None = None) -> None:
+    """Do what the action asks for, or ask what must be known first.
+
+    ``held``: how many events were known when its key came first, and again, where that is held down since.
+    """
     act = BY_ID[action]
     talk.quiet()
     again, talk.again = talk.again, None
@@ -30,6 +34,8 @@ def ask_for(talk: Talk, action: str) -> None:
         talk.asks(None)
     elif talk.read_only and not act.changes_nothing:
         talk.refuse(talk.read_only)
+    elif held is not None and act.held != "each" and not talk.typed:
+        hold(talk, act, held)
     elif not talk.typed or act.digits or _forgets(talk, action):
         try:
             talk.asks(act.does(talk))

@@ -40,6 +40,22 @@ def test_there_is_one_for_each_telling_moment() -> None:
     assert len(BEGUN) >= 5
 
 
+def test_the_first_is_in_mid_edge(tmp_path: Path) -> None:
+    """Whoever takes the first of the list picks up a stitch with her first press, and ticks nothing off before."""
+    first = next(iter(shipped.demos()))
+    hand = taken(first, tmp_path)
+    work = work_of(hand)
+    assert work is not None
+    before = work.progress[work.at].mark.loops
+    assert now_on(hand).unit == "spot"
+    assert 0 < before < now_on(hand).target
+    units(hand, 1)
+    now = work_of(hand)
+    assert now is not None
+    assert now.progress[work.at].mark.loops == before + 1
+    hand.close()
+
+
 def test_the_list_tells_the_moments() -> None:
     """Each is listed with a line that says what moment it is at, no two alike, short enough for a small screen."""
     abouts = [read_garment(folder)[0].about for folder in shipped.demos().values()]

@@ -188,7 +188,7 @@ def test_what_was_not_counted_at_half_way_is_not_called_half_way_for_ever() -> N
     paper = along(32, 24).press(22)
     face = spot_face(paper)
     assert face.spot > 24
-    assert (face.halfway, face.due) == ("not counted at halfway, row 16: count when you like", True)
+    assert (face.halfway, face.due) == ("count due: halfway was row 16", True)
 
 
 @pytest.mark.parametrize(("pace", "reached"), [("spot", 16), ("loop", 17), ("run", 16)])

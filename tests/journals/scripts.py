@@ -22,6 +22,7 @@ from finishing_tui.garment.commands import (
     WriteNote,
 )
 from finishing_tui.garment.hand import InHand
+from finishing_tui.garment.stops import stops
 from finishing_tui.recipe.kinds.check import Check
 from finishing_tui.recipe.kinds.count import CountStitches
 from tests.garment.recipes import EDGE, NECKBAND, UNEQUAL
@@ -119,6 +120,29 @@ def _edge_third(hand: InHand) -> None:
     done(hand, Finish(), *[Press()] * 2)
 
 
+def _held_down(hand: InHand, times: int) -> None:
+    """Press as a key does that is held down: known for one after six presses, it stops at a count and at an end."""
+    since = hand.known
+    for at in range(times):
+        if at == 6:
+            hand.hold(since)
+        if at < 6 or not stops(hand.state):
+            assert hand.do(Press(), joins=at >= 6) is None
+
+
+def _edge_held(hand: InHand) -> None:
+    done(hand, *[Press()] * 3)
+    _held_down(hand, 12)
+    assert hand.take_back() is None
+    assert hand.put_back() is None
+    done(hand, Press(), WriteNote("The key was held down."))
+    _held_down(hand, 60)
+    done(hand, *[Press()] * 3)
+    _held_down(hand, 9)
+    assert hand.take_back() is None
+    _held_down(hand, 9)
+
+
 def _unequal(hand: InHand) -> None:
     done(
         hand, Press(), Press(), Other("back"), Finish(), Press(), TakeCount(7, "back"), PutRight("as-it-is", "back", 0)
@@ -157,5 +181,6 @@ SCRIPTS: dict[str, Script] = {
     "1-edge-labels": Script(EDGE, "one", (_edge_first, _edge_second, _edge_third), cut=(1,)),
     "1-unequal-labels": Script(UNEQUAL, "one", (_unequal,)),
     "1-inserted-labels": Script(NECKBAND, "large", (_inserted,)),
+    "1-edge-held": Script(EDGE, "one", (_edge_held,)),
 }
 """The scripts by the name of the journal."""

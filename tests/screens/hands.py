@@ -35,7 +35,7 @@ class Hours:
 
     def clock(self) -> Clock:
         """Return it as the program takes it."""
-        return Clock(self.now, lambda: self.minutes * 60_000)
+        return Clock(self.now, lambda: self.minutes * 60_000, lambda _: 0.0)
 
     def now(self) -> datetime:
         """Return the time of day."""

@@ -8,7 +8,7 @@ from tests.plain.making import talked
 from tests.screens.hands import JOIN, app_for, front, needles, settled, shelf, shown, work_to
 
 
-async def test_enter_twice_says_what_it_changes_and_can_be_taken_back(tmp_path: Path) -> None:
+async def test_ending_it_says_what_it_changes_and_can_be_taken_back(tmp_path: Path) -> None:
     """The join with no pair worked is done; the later steps are named; the first answer undoes it."""
     folder = shelf(tmp_path)
     work_to(folder, JOIN)
@@ -16,7 +16,7 @@ async def test_enter_twice_says_what_it_changes_and_can_be_taken_back(tmp_path: 
     async with app.run_test(size=(80, 24)) as pilot:
         await settled(pilot)
         before = needles(app).talk.state
-        await pilot.press("enter", "enter")
+        await pilot.press("enter", "2")
         assert isinstance(front(app), LargeAsk)
         assert "This affects later steps" in shown(app)
         assert "6 live stitches left on the left front shoulder" in " ".join(shown(app).split())
@@ -35,7 +35,7 @@ def test_line_by_line_too(tmp_path: Path) -> None:
     """The same words, and the same first answer."""
     folder = shelf(tmp_path)
     work_to(folder, JOIN)
-    said = talked(folder, "f", "f", "1", "q", "")
+    said = talked(folder, "f", "2", "1", "q", "")
     assert "This affects later steps." in said
     assert any(line == "1: Go back and finish step 2." for line in said)
     assert "Taken back: the end of step 2." in said

@@ -75,8 +75,8 @@ async def test_presses_before_the_key_that_leaves_are_kept(tmp_path: Path) -> No
     assert work.progress[work.at].mark.loops == 3
 
 
-async def test_a_digit_that_is_the_key_before_it_too_counts(tmp_path: Path) -> None:
-    """1 takes the garment at place 1, and 104 right behind it is a count: not 04."""
+async def test_a_count_is_typed_once_it_is_asked(tmp_path: Path) -> None:
+    """1 takes the garment at place 1; what came with it, before where it was left could be seen, is no count of it."""
     folder = shelf(tmp_path)
     work_to(folder, PICK_UP, *[Press()] * 4)
     hand = InHand.open(folder, clock=Hours().clock())
@@ -85,12 +85,35 @@ async def test_a_digit_that_is_the_key_before_it_too_counts(tmp_path: Path) -> N
     app = FinishingApp(folder.parent, clock=Hours().clock())
     async with app.run_test() as pilot:
         await settled(pilot)
-        burst(app, "1", "1", "0", "4")
+        burst(app, "1", "1", "0", "enter", "space")
         await settled(pilot)
         assert isinstance(front(app), ComingBackScreen), shown(app)
+        burst(app, "1", "0", "4")
+        await settled(pilot)
         await pilot.press("enter")
         await settled(pilot)
         assert "104" in shown(app)
+
+
+async def test_what_is_typed_before_the_first_picture_is_thrown_away(tmp_path: Path) -> None:
+    """Keys that wait in the terminal as the program starts do nothing; the same keys do once it can be seen."""
+    folder = shelf(tmp_path)
+    work_to(folder, PICK_UP)
+    app = app_for(folder)
+    early = [Key("space", " ") for _ in range(3)]
+    for key in early:
+        key.time -= 1000
+    async with app.run_test() as pilot:
+        await settled(pilot)
+        for key in early:
+            app.post_message(key)
+        await settled(pilot)
+        assert needles(app).talk.state.standing is not None
+        assert "0" in shown(app)
+        known = needles(app).talk.hand.known
+        burst(app, "space", "space")
+        await settled(pilot)
+        assert needles(app).talk.hand.known == known + 2
 
 
 async def test_presses_before_the_terminal_grows_too_small_are_kept(tmp_path: Path) -> None:

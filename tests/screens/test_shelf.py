@@ -137,6 +137,9 @@ async def test_demo_garments_are_copied_to_the_shelf_and_opened(tmp_path: Path) 
         await settled(pilot)
         assert isinstance(front(app), DemoScreen)
         await pilot.press("enter")
+        await settled(pilot)
+        await pilot.press("enter")
+        await settled(pilot)
         assert isinstance(front(app), AtTheNeedles)
         assert app.in_hand is not None
         assert app.in_hand.folder.parent == tmp_path / "shelf"

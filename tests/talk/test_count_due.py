@@ -6,8 +6,8 @@ import pytest
 
 from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
+from finishing_tui.garment.stops import due
 from finishing_tui.talk.conversation import Talk
-from finishing_tui.talk.counting import due
 from finishing_tui.talk.dispatch import ask_for
 from finishing_tui.talk.keys import USUAL
 from tests.plain.making import events, talked

@@ -13,6 +13,8 @@ from finishing_tui.garment.commands import (
     ChoosePace,
     Command,
     Finish,
+    FinishAll,
+    Hold,
     InsertStep,
     LeaveOut,
     Other,
@@ -34,10 +36,11 @@ from finishing_tui.garment.commands import (
 from finishing_tui.garment.decide.altering import what_if
 from finishing_tui.garment.decide.count import count, measure
 from finishing_tui.garment.decide.elsewhere import already_at
+from finishing_tui.garment.decide.held import hold
 from finishing_tui.garment.decide.insert import insert_step
 from finishing_tui.garment.decide.mend import put_right
 from finishing_tui.garment.decide.mirror import choose_mirror, with_mirrors
-from finishing_tui.garment.decide.press import other, press
+from finishing_tui.garment.decide.press import finish_all, other, press
 from finishing_tui.garment.decide.replan import replan
 from finishing_tui.garment.decide.rip import rip_back
 from finishing_tui.garment.decide.sittings import (
@@ -60,7 +63,7 @@ def decide(state: State, command: Command) -> tuple[Event, ...] | Refusal:
         events = _decided(state, command)
         if isinstance(events, Refusal):
             return events
-        if not isinstance(command, TakeBack | PutBackAgain | ChooseMirror | WhatIf):
+        if not isinstance(command, TakeBack | PutBackAgain | Hold | ChooseMirror | WhatIf):
             events = with_mirrors(state, events)
         return _on_top(state, events)
     except FinishingError as error:  # what the books cannot bear, or sums that have no answer
@@ -82,6 +85,8 @@ def _decided(state: State, command: Command) -> tuple[Event, ...] | Refusal:
             return other(state, command)
         case Finish():
             return finish(state, command)
+        case FinishAll():
+            return finish_all(state)
         case TakeCount():
             return count(state, command)
         case TakeMeasure():
@@ -104,6 +109,8 @@ def _decided(state: State, command: Command) -> tuple[Event, ...] | Refusal:
             return take_back(state, command)
         case PutBackAgain():
             return put_back(state, command)
+        case Hold():
+            return hold(state, command)
         case ChoosePace():
             return choose_pace(state, command)
         case WriteNote():

@@ -52,6 +52,30 @@ def press(state: State) -> tuple[AnyAct, ...] | Refusal:
     return uncounted(state, stage, after) or work_on(state, after)
 
 
+def is_told_whole(stage: Stage) -> bool:
+    """Return whether hands go through a stage without a tap for each: a join, a seam, a bind off."""
+    return stage.unit == "pair" or (stage.unit == "stitch" and stage.act == "bind-off")
+
+
+def finish_all(state: State) -> tuple[AnyAct, ...] | Refusal:
+    """Do all that is left of a stage that may be told as a whole; the two needles of a join must match for it."""
+    if not begun(state):
+        return Refusal("nothing is under way yet")
+    _, work = under_way(state)
+    if work.complete:
+        return Refusal("this step is complete: check it, then finish it")
+    stage, mark = work.stages[work.at], work.progress[work.at].mark
+    if not is_told_whole(stage):
+        return Refusal("this is counted one by one")
+    if stage.empties and state.ledger.on(stage.front) != state.ledger.on(stage.back):
+        name = state.plan.here(state.ledger).name
+        sides = (f"the {name(side)} has {state.ledger.on(side)} left" for side in (stage.front, stage.back))
+        return Refusal(f"{' and '.join(sides)}: count both, or work two together first")
+    done = Reached(stage.units, 0, stage.units)
+    label = Label("whole-lot", names=(stage.title,), numbers=(stage.units - mark.units,))
+    return work_on(state, done, label=label)
+
+
 def next_mark(state: State, stage: Stage, progress: Progress) -> Reached:
     """Return the mark of ``stage`` after one press at the pace that was chosen."""
     if stage.unit != "spot":

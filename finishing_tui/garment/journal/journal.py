@@ -131,11 +131,14 @@ class Journal:
         """Return the number and the chain of the last durable event, and all rows that are not durable after it."""
         return self._writer.left() if self._writer else (self._last, ())
 
-    def append(self, entries: Sequence[NewEvent], *, at: datetime, sitting: int, after_ms: int) -> tuple[Row, ...]:
+    def append(
+        self, entries: Sequence[NewEvent], *, at: datetime, sitting: int, after_ms: int, joins: bool = False
+    ) -> tuple[Row, ...]:
         """Add ``entries`` as one group, and return its rows as they will stand; never waits for the disk.
 
-        ``at`` has a time zone; ``after_ms`` is counted from when the sitting began. Raises ``NotSaved`` (then nothing
-        was added: refuse the command), and ``Unwritable`` for a body that would not come back the same.
+        ``joins``: they go on with the group that was added last, instead of being one of their own. ``at`` has a time
+        zone; ``after_ms`` is counted from when the sitting began. Raises ``NotSaved`` (then nothing was added: refuse
+        the command), and ``Unwritable`` for a body that would not come back the same.
         """
         if self._writer is None:
             raise NotSaved("This garment is only looked at here; nothing can be changed.")
@@ -143,7 +146,7 @@ class Journal:
             raise ValueError("a group has at least one entry")
         self._writer.check_room()
         number, chain = self._last
-        group, when = number + 1, moment(at)
+        group, when = self._kept[-1].group if joins else number + 1, moment(at)
         rows: list[Row] = []
         for entry in entries:
             number += 1

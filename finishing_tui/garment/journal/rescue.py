@@ -204,12 +204,13 @@ def _header(found: Any) -> dict[str, Any]:
 
 def _rows(seq: int, chain: str, found: list[Any]) -> Iterator[Row]:
     group = 0
-    for columns in found:
+    for at, columns in enumerate(found):
         seq += 1
         if not isinstance(columns, list) or tuple(map(type, columns)) != TYPES:
             raise Unsound(f"entry {seq} is not as this program writes it")
         one = row(cast("Raw", tuple(columns)))
-        group = one.group if one.group == seq else group  # the first of a group, or one more of the same
+        if one.group == seq or (not at and 0 < one.group < seq):  # else one more of a group; a held key's is long
+            group = one.group
         if not _in_range(one) or (one.seq, one.group) != (seq, group) or not isinstance(one.body, dict):
             raise Unsound(f"entry {seq} is not as this program writes it")
         chain = link(chain, *raw(one)[:8])

@@ -39,7 +39,7 @@ class Row:
     seq: int
     """Its number: 1, 2, 3 ... without gaps."""
     group: int
-    """The number of the first event that was written together with it, by the same command."""
+    """The number of the first event that was written together with it, by the same command or a key held down."""
     at: str
     """When, in universal time to the millisecond: ``2024-05-01T12:34:56.789Z``."""
     sitting: int

@@ -1,12 +1,15 @@
 """The step is finished, or all of a part; a count that is due is right; digits are taken; another step is started."""
 
-from finishing_tui.garment.commands import Finish, Press, TakeCount, TakeUp
+from finishing_tui.craft.words import plural
+from finishing_tui.garment.commands import Finish, FinishAll, Press, TakeCount, TakeUp
+from finishing_tui.garment.decide.press import finish_all
 from finishing_tui.garment.state import State
+from finishing_tui.garment.stops import due
 from finishing_tui.garment.work import StepWork
 from finishing_tui.talk.action import Action, Offer
-from finishing_tui.talk.asks import Ask
+from finishing_tui.talk.asks import Ask, Choose, Option
 from finishing_tui.talk.conversation import Talk
-from finishing_tui.talk.counting import due, take_as_expected, take_typed
+from finishing_tui.talk.counting import take_as_expected, take_typed
 
 
 def _offered(state: State, looking_at: int | None) -> Offer | None:
@@ -23,6 +26,10 @@ def _offered(state: State, looking_at: int | None) -> Offer | None:
     if not work.complete and work.stages[work.at].takes_all:
         stage = work.stages[work.at]
         return Offer("finish", f"all {stage.units}", f"enter all {stage.units} of {stage.title}", Finish())
+    if isinstance(finish_all(state), tuple):
+        stage = work.stages[work.at]
+        what = f"all {plural(stage.units, stage.unit)} are done, without a press for each; it asks first"
+        return Offer("finish", f"all {stage.units}", what, FinishAll())
     if _is_last_tick(work):
         return Offer("finish", "tick it", "tick the last one off and end this step", Press())
     return Offer("finish", "end step", "end this step", Finish())
@@ -30,7 +37,7 @@ def _offered(state: State, looking_at: int | None) -> Offer | None:
 
 def _is_last_tick(work: StepWork) -> bool:
     """Return whether one thing is left to tick off, and nothing else: there is no reason to stop once it is."""
-    if work.complete or not work.ticks:
+    if work.complete or work.stages[work.at].unit != "item":
         return False
     return sum(stage.units for stage in work.stages) - sum(one.mark.units for one in work.progress) == 1
 
@@ -41,20 +48,45 @@ def _does(talk: Talk) -> Ask | None:
     offer = _offered(talk.state, talk.looking)
     if offer is not None and isinstance(offer.command, TakeCount):
         return take_as_expected(talk)
+    if offer is not None and isinstance(offer.command, FinishAll):
+        return _all_or_some(talk)
     done = talk.do(Finish() if offer is None or offer.command is None else offer.command, "finish")
     if done and offer is not None and isinstance(offer.command, Press):
         talk.do(Finish(), "finish")
     return None
 
 
+def _all_or_some(talk: Talk) -> Ask:
+    """Ask once whether all of a join, a seam or a bind off is done, or it is to end with some left."""
+    work = talk.state.standing.work if talk.state.standing else None
+    if work is None:
+        raise ValueError("no step is under way")
+    stage, done = work.stages[work.at], work.progress[work.at].mark.units
+
+    def answered(at: int) -> None:
+        if at:
+            talk.do(Finish(sure=True))
+        elif talk.do(FinishAll()):
+            talk.say(f"all {plural(stage.units, stage.unit)} done", aloud=True)
+
+    left = plural(stage.units - done, stage.unit)
+    return Choose(
+        question=f"All {plural(stage.units, stage.unit)} done?",
+        told=(f"{done} of {stage.units} counted",),
+        options=(Option(f"yes, all {stage.units}"), Option(f"end the step with {left} left")),
+        then=answered,
+    )
+
+
 ACT = Action(
     "finish",
     "enter",
-    "end the step, with its last tick; at halfway: the count is right; after digits: the count is that",
+    "end the step; a due count is right; all of a join, seam or bind off is done; digits are the count",
     _offered,
     _does,
     "right now",
     letter="f",
     also=("step done", "the lot"),
     digits=True,
+    held="once",
 )

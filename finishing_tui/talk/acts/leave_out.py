@@ -21,4 +21,4 @@ def _does(talk: Talk) -> None:
         talk.do(LeaveOut(step), "leave_out")
 
 
-ACT = Action("leave_out", "o", "skip this step", _offered, _does, "this step")
+ACT = Action("leave_out", "o", "skip this step", _offered, _does, "this step", held="once")

@@ -57,4 +57,12 @@ def _does(talk: Talk) -> Ask | None:
     return None
 
 
-ACT = Action("other", "x", "pick a skip, or skip a pick; at a join, work two together", _offered, _does, "right now")
+ACT = Action(
+    "other",
+    "x",
+    "pick a skip, or skip a pick; at a join, work two together",
+    _offered,
+    _does,
+    "right now",
+    held="on",
+)

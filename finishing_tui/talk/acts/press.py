@@ -44,4 +44,14 @@ def _does(talk: Talk) -> None:
     talk.do(Press(), "press")
 
 
-ACT = Action("press", "space", "count one, or tick it off", _offered, _does, "right now", letter="d", also=("done",))
+ACT = Action(
+    "press",
+    "space",
+    "count one, or tick it off",
+    _offered,
+    _does,
+    "right now",
+    letter="d",
+    also=("done",),
+    held="on",
+)

@@ -157,7 +157,7 @@ def test_a_row_that_is_wrong(at: int, value: object) -> None:
         except Unsound:
             return
     (one,) = found.rows  # what is taken is of the right kind: another text, number or body
-    assert at in {3, 4, 5, 6, 7}
+    assert at in {3, 4, 5, 6, 7} or (at == 1 and one.group < one.seq)  # its group may have begun before it
     assert isinstance(one.body, dict)
     assert all(0 <= number <= 2**63 - 1 for number in (one.sitting, one.after_ms, one.version))
 
