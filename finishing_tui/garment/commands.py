@@ -91,6 +91,13 @@ class ChooseMirror:
 
 
 @dataclass(frozen=True, slots=True)
+class PinEdge:
+    """Pin the edge that is about to be picked up in ``parts`` equal parts."""
+
+    parts: int
+
+
+@dataclass(frozen=True, slots=True)
 class WhatIf:
     """Let what is under way go another way from here: a section of an edge, or the rounds of a band.
 
@@ -206,6 +213,7 @@ Command = (
     | TakeMeasure
     | PutRight
     | ChooseMirror
+    | PinEdge
     | WhatIf
     | TakeOut
     | TakeBack

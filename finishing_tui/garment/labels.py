@@ -36,6 +36,7 @@ Deed = (
         "first-round-changed",
         "mirrored-as-worked",
         "mirrored-as-planned",
+        "edge-pinned",
         "plan-altered",
         "plan-taken",
         "ripped-to-start",

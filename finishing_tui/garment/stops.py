@@ -1,7 +1,7 @@
 """Where hands stop by themselves: at the end of a part, and where a count is due."""
 
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import waits_for_count
+from finishing_tui.garment.walk import at_pin, waits_for_count
 
 
 def due(state: State) -> int | None:
@@ -11,6 +11,7 @@ def due(state: State) -> int | None:
         return None
     stage, progress = work.stages[work.at], work.progress[work.at]
     waits = stage.unit == "spot" and waits_for_count(stage, progress, state.pace)
+    waits = waits or at_pin(stage, progress.mark.units, progress.confirmed[0])
     return progress.mark.loops if waits else None
 
 

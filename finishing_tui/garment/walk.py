@@ -226,3 +226,13 @@ def run_at(stage: Stage, progress: Progress) -> Reached:
     end = min(run_end(progress, mark.units + 1), stage.units)
     loops = sum(planned_on(progress, mark.units, end)) - mark.within
     return Reached(end, 0, mark.loops + loops)
+
+
+def next_pin(stage: Stage, done: int) -> int:
+    """Return the stitches at the next pin, or at the end of the edge."""
+    return next((pin for pin in stage.halts if pin > done), stage.units)
+
+
+def at_pin(stage: Stage, units: int, confirmed: int) -> bool:
+    """Return whether a count is due: the hands are at a pin, or just over it, and it was not counted."""
+    return stage.unit == "stitch" and any(pin == units and confirmed < pin for pin in stage.halts)

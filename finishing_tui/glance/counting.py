@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.state import State
+from finishing_tui.garment.walk import next_pin
 from finishing_tui.garment.ways import counted_stage
 
 MOST_DIGITS = 6
@@ -84,6 +85,9 @@ def countables(state: State) -> tuple[Countable, ...]:
         )
     if stage.counts:
         return (Countable("", f"the {name(stage.place)}", stage.units, "stitches counted"),)
+    if stage.unit == "stitch" and stage.halts:
+        needle = state.ledger.on(stage.place)
+        return (Countable("", f"the {stage.title}", mark.units, "stitches counted", needle=needle),)
     if stage.takes_all:
         return (Countable("", f"those done of {stage.title}", mark.units, "so many are done", live=False),)
     if stage.place and stage.unit != "value":
@@ -108,3 +112,14 @@ def asks_for_value(state: State) -> bool:
     """Return whether a measure is asked for now, so that what is typed is that."""
     work = state.standing.work if state.standing else None
     return work is not None and not work.complete and work.stages[work.at].unit == "value"
+
+
+def to_the_pin(state: State) -> str:
+    """Return what the next part of a pinned edge takes after a count that was off; empty where there are no pins."""
+    work = state.standing.work if state.standing else None
+    if work is None or work.complete:
+        return ""
+    stage, done = work.stages[work.at], work.progress[work.at].mark.units
+    if stage.unit != "stitch" or not stage.halts:
+        return ""
+    return f"; {next_pin(stage, done) - done} in the next part, and it comes out"

@@ -5,7 +5,16 @@ from finishing_tui.craft.words import plural
 from finishing_tui.garment.decide.press import next_mark
 from finishing_tui.garment.edge_length import rows_needed
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import next_pick, planned, run_end, strayed_in_run, stretch_at, waits_for_count
+from finishing_tui.garment.walk import (
+    at_pin,
+    next_pick,
+    next_pin,
+    planned,
+    run_end,
+    strayed_in_run,
+    stretch_at,
+    waits_for_count,
+)
 from finishing_tui.garment.work import Progress, StepWork
 from finishing_tui.glance.stored_words import ACTS
 from finishing_tui.glance.values import (
@@ -158,7 +167,18 @@ def _said(stage: Stage, progress: Progress) -> str:
 def _stitches(state: State, stage: Stage, progress: Progress, wishes: Wishes) -> StitchFace:
     done = progress.mark.units
     yarn = yarn_to_go(state, stage, done, wishes.units)
+    if stage.halts:
+        act = "COUNT" if at_pin(stage, done, progress.confirmed[0]) else ACTS[stage.act]
+        return StitchFace(done, stage.units, act, stage.words, _to_the_pin(stage, done), yarn)
     return StitchFace(done, stage.units, ACTS[stage.act], stage.words, _said(stage, progress), yarn)
+
+
+def _to_the_pin(stage: Stage, done: int) -> str:
+    """Say in which part of a pinned edge she is, and how many are left to its pin."""
+    part = sum(pin <= done for pin in stage.halts) + 1
+    pin = next_pin(stage, done)
+    where = "to the next pin" if pin < stage.units else "to the end"
+    return f"part {part} of {len(stage.halts) + 1}: {pin - done} more {where}"
 
 
 def _pairs(state: State, stage: Stage, progress: Progress, wishes: Wishes) -> PairFace:

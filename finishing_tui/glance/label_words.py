@@ -45,6 +45,7 @@ WORDS: Mapping[Said, str] = MappingProxyType(
         "first-round-changed": "putting it right in the first round",
         "mirrored-as-worked": "{names[0]} as worked",
         "mirrored-as-planned": "{names[0]} as planned",
+        "edge-pinned": "{names[0]} pinned in {numbers[0]} parts",
         "plan-altered": "another plan for {names[0]}",
         "plan-taken": "a changed plan",
         "ripped-to-start": "ripping back to the start of {names[0]}",

@@ -6,7 +6,7 @@ from finishing_tui.garment.events import WhyOff
 from finishing_tui.garment.state import State
 from finishing_tui.garment.stops import due
 from finishing_tui.glance.answers import AGAIN
-from finishing_tui.glance.counting import Countable, asks_for_value, countables, far_off
+from finishing_tui.glance.counting import Countable, asks_for_value, countables, far_off, to_the_pin
 from finishing_tui.glance.measured import beside_wanted
 from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view, where_asked
 from finishing_tui.glance.spoken import spoken_difference
@@ -38,7 +38,13 @@ def take_typed(talk: Talk) -> Ask | None:
 def take_as_expected(talk: Talk) -> Ask | None:
     """Take the count of the section under way to be what it should be."""
     expected = due(talk.state)
-    return None if expected is None else _look_at(talk, expected)
+    if expected is None:
+        return None
+    (what,) = countables(talk.state)
+    if what.section:
+        return _look_at(talk, expected)
+    _take(talk, what, expected)
+    return None
 
 
 def start_recount(talk: Talk) -> Ask | None:
@@ -93,8 +99,9 @@ def _counted(talk: Talk, what: Countable) -> Ask | None:
 
 def _take(talk: Talk, what: Countable, counted: int) -> None:
     if talk.do(TakeCount(counted, what.place)):
-        differs = what.place and counted != what.expected
-        talk.say(f"{counted} counted: {what.text}{f'; expected {what.expected}' if differs else ''}", aloud=True)
+        differs = counted != what.expected
+        told = f"; expected {what.expected}" if differs and what.place else to_the_pin(talk.state) if differs else ""
+        talk.say(f"{counted} counted: {what.text}{told}", aloud=True)
 
 
 def _again(talk: Talk, what: Countable, counted: int) -> Ask:

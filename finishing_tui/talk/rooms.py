@@ -104,6 +104,7 @@ NEWER = (
     "needles.palette",
     "needles.first_stitch",
     "needles.edge_ends",
+    "needles.pins",
     "lists.find",
     "lists.palette",
     "pages.palette",

@@ -19,6 +19,7 @@ from finishing_tui.garment.commands import (
     LeaveOut,
     Other,
     PickUpGarment,
+    PinEdge,
     Press,
     PutBackAgain,
     PutGarmentDown,
@@ -40,6 +41,7 @@ from finishing_tui.garment.decide.held import hold
 from finishing_tui.garment.decide.insert import insert_step
 from finishing_tui.garment.decide.mend import put_right
 from finishing_tui.garment.decide.mirror import choose_mirror, with_mirrors
+from finishing_tui.garment.decide.pins import pin_edge
 from finishing_tui.garment.decide.press import finish_all, other, press
 from finishing_tui.garment.decide.replan import replan
 from finishing_tui.garment.decide.rip import rip_back
@@ -95,6 +97,8 @@ def _decided(state: State, command: Command) -> tuple[Event, ...] | Refusal:
             return put_right(state, command)
         case ChooseMirror():
             return choose_mirror(state, command)
+        case PinEdge():
+            return pin_edge(state, command)
         case WhatIf():
             return what_if(state, command)
         case TakeOut():
