@@ -20,10 +20,10 @@ from finishing_tui.recipe.stage import Stage
 class Trail:
     """What the steps before this one leave to remember that the ledger does not keep.
 
-    ``band``: the stitches of the last edge that was bound off whole; ``arranged``: whether the step just before laid
-    the work; ``unsure``: places whose count is not known, since a step that names them could not be done; ``odd``:
-    (place, stitches) told not to be of their repeat, so that it is not told again while nothing changes;
-    ``buttonholes``: those worked so far.
+    ``band``: the stitches of the last edge that was bound off whole; ``arranged``: whether the work
+    lies as a step laid it, and nothing but looking came since; ``unsure``: places whose count is not known, since a
+    step that names them could not be done; ``odd``: (place, stitches) told not to be of their repeat, so that it is
+    not told again while nothing changes; ``buttonholes``: those worked so far.
     """
 
     band: int = 0

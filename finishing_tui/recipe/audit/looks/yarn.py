@@ -20,8 +20,8 @@ def look(look: Look) -> Findings:
             places: tuple[str, ...] = (step.onto,)
         case BindOff(yarn="same"):
             places = (step.from_,)
-        case Join(yarn="same"):
-            places = (step.front, step.back)
+        case Join(yarn="same", with_tail=""):
+            places = step.needles(look.here)
         case Work():
             places = (step.on,)
         case _:
