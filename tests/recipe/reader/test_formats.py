@@ -5,7 +5,7 @@ import tomllib
 import pytest
 
 from finishing_tui import shipped
-from finishing_tui.recipe.annotations import walk
+from finishing_tui.recipe.annotations import fields_of, walk
 from finishing_tui.recipe.formats import CAME, FORMAT, came_with
 from finishing_tui.recipe.kinds.join import Join
 from finishing_tui.recipe.model import Recipe
@@ -67,7 +67,7 @@ def test_every_new_key_is_a_key() -> None:
     """The table names keys of the model, and formats that this program reads."""
     met = {(cls, key) for (cls, key), form in CAME.items() if 1 < form <= FORMAT}
     assert met == set(CAME)
-    assert all(key in cls.__dataclass_fields__ for cls, key in CAME)
+    assert all(key in fields_of(cls) for cls, key in CAME)
     assert (came_with(Join, "near"), came_with(Join, "front")) == (2, 1)
 
 
