@@ -20,6 +20,8 @@ Fabric = Literal["right", "wrong"]
 """The two sides of a fabric."""
 End = Literal["armhole", "neck"]
 """The two ends of a shoulder."""
+ENDS: tuple[End, End] = ("armhole", "neck")
+"""Both of them."""
 
 
 def start_of_join(shoulder: Side, near: Piece, together: Fabric, hand: Side) -> End:

@@ -1,10 +1,8 @@
 """How a join or a graft lies: the end where it starts is the one that the laying before it has the yarn at."""
 
-from finishing_tui.craft.lies import End
+from finishing_tui.craft.lies import ENDS
 from finishing_tui.recipe.audit.look import Findings, Look
 from finishing_tui.recipe.kinds.needles import TwoNeedles, only, piece_on, words
-
-_ENDS: tuple[End, End] = ("armhole", "neck")
 
 
 def look(look: Look) -> Findings:
@@ -25,7 +23,7 @@ def look(look: Look) -> Findings:
             suggestion="say the other needle in 'near', or lay it the other way round",
         )
         return
-    starts, said = step.starts_at(here), only(_ENDS, words(lie.yarn_at))
+    starts, said = step.starts_at(here), only(ENDS, words(lie.yarn_at))
     if starts and said and said != starts:
         hand = "" if here.hand == "right" else ", left-handed"
         yield look.finding(
