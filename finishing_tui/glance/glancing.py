@@ -102,13 +102,13 @@ def _picture(state: State, step: int | None, now: Posture) -> Picture:
                 laid = as_worked(state, joined, laid)
             laid = replace(laid, yarn_at=turned(laid.yarn_at, hand))
             return Picture(lying(laid, start_end(state, joined) or "", hand), posture_words(laid), to_be=True)
-    return Picture(lying(now, _starts(state, now), hand), posture_words(now))
+    return Picture(lying(now, _starts(state) if now.together else "", hand), posture_words(now))
 
 
-def _starts(state: State, now: Posture) -> str:
+def _starts(state: State) -> str:
     """Return the end where the join that the work is laid for starts, while it lies so; empty where there is none."""
     laid = laid_last(state)
-    return "" if not now.together or laid is None else start_end(state, worked_so(state, laid)) or ""
+    return "" if laid is None else start_end(state, worked_so(state, laid)) or ""
 
 
 def _face(state: State, step: int | None, standing: Standing | None, wishes: Wishes) -> Face:

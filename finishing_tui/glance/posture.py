@@ -61,12 +61,11 @@ def lie(state: State) -> Posture:
         kinds -= LOOKED_OVER
     if kinds & PUT_AWAY:
         return replace(Posture(), yarn_at=_hangs(state))
-    sewn = any(state.steps[step].status == "done" for step in later if state.plan.step(step).do in WITH_TWO)
-    apart = sewn or bool(kinds - WITH_TWO)
+    apart = bool(kinds - WITH_TWO) or (bool(kinds) and _any_sewn(state, later))
     along = bool(kinds & WITH_YARN)
     if joined is not None and not apart:
         said = as_worked(state, joined, said)
-    if start_end(state, joined) is None:
+    if joined is None or start_end(state, joined) is None:
         along = along or _moved_since_it_was_said(state)
     return Posture(
         facing=_facing(state, said.facing, later),
@@ -105,6 +104,10 @@ def as_worked(state: State, step: int, said: Posture) -> Posture:
     near = said.near or f"the {here.name(one.needles(here)[0])}"
     at = said.yarn_at if starts is None or starts in words(said.yarn_at) else f"the {starts}"
     return replace(said, near=near, yarn_at=at)
+
+
+def _any_sewn(state: State, steps: list[int]) -> bool:
+    return any(state.steps[step].status == "done" for step in steps if state.plan.step(step).do in WITH_TWO)
 
 
 def laid_last(state: State) -> int | None:
