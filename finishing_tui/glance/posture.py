@@ -10,12 +10,12 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from finishing_tui.craft.ledger import Posture
-from finishing_tui.craft.lies import End
+from finishing_tui.craft.lies import ENDS, End
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Reached, StepWork
 from finishing_tui.recipe.kinds import AnyStep
 from finishing_tui.recipe.kinds.arrange import Arrange
-from finishing_tui.recipe.kinds.needles import TwoNeedles, words
+from finishing_tui.recipe.kinds.needles import TwoNeedles, only, words
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 
 WITH_YARN = frozenset({"pick up and knit", "join", "work", "shape", "buttonholes", "bind off", "cast on", "cut"})
@@ -102,7 +102,8 @@ def as_worked(state: State, step: int, said: Posture) -> Posture:
     one, here, starts = state.plan.step(step), state.plan.here(state.ledger), start_end(state, step)
     assert isinstance(one, TwoNeedles)
     near = said.near or f"the {here.name(one.needles(here)[0])}"
-    at = said.yarn_at if starts is None or starts in words(said.yarn_at) else f"the {starts}"
+    right = starts is None or (said.yarn_at and only(ENDS, words(said.yarn_at)) in {None, starts})
+    at = said.yarn_at if right else f"the {starts}"
     return replace(said, near=near, yarn_at=at)
 
 
