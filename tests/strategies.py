@@ -23,6 +23,7 @@ from finishing_tui.craft.ledger import (
     opened,
 )
 from finishing_tui.recipe.annotations import Annotation, ModelField, fields_of
+from finishing_tui.recipe.formats import FORMAT
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.kinds.base import Here, Step
 from finishing_tui.recipe.kinds.buttonholes import Buttonholes
@@ -140,7 +141,7 @@ def recipes() -> st.SearchStrategy[dict[str, Any]]:
     places = {name: {"text": name, "kind": "needle", "live": "band"} for name in PLACES}
     return st.fixed_dictionaries(
         {
-            "format": st.just(1),
+            "format": st.just(FORMAT),
             "title": texts,
             "sizes": st.just(list(SIZES)),
             "number": st.just(numbers),
@@ -247,6 +248,13 @@ def _one_of_two(table: dict[str, Any]) -> dict[str, Any]:
     """Keep one of two keys that exclude each other, and give one where one is needed."""
     if table.get("do") == "seam":
         table["sides"] = (table["sides"] * 2)[:2]
+    if table.get("do") in {"join", "graft"}:
+        kept, gone = (("front", "back"), ("near", "far"))[:: 1 if "front" in table else -1]
+        table = {key: value for key, value in table.items() if key not in gone}
+        for key, place in zip(kept, PLACES, strict=False):
+            table.setdefault(key, place)
+    if table.get("with_tail"):
+        table = {key: value for key, value in table.items() if key not in {"yarn", "tail", "start_tail"}}
     if table.get("do") == "measure":
         table = {key: value for key, value in table.items() if key != "tolerance" or "value" in table}
     if table.get("do") == "buttonholes" and "between" in table:
@@ -266,7 +274,7 @@ def _one_of_two(table: dict[str, Any]) -> dict[str, Any]:
 
 
 def _sensible(table: dict[str, Any]) -> bool:
-    pairs = (("front", "back"), ("to", "from"))
+    pairs = (("front", "back"), ("near", "far"), ("to", "from"))
     if table.get("do") in {"join", "graft", "move"} and any(
         one in table and table[one] == table.get(other) for one, other in pairs
     ):

@@ -17,7 +17,7 @@ from finishing_tui.glance.cautions import CARE, is_behind, is_childs
 from finishing_tui.glance.faces import face_of
 from finishing_tui.glance.label_words import top_words
 from finishing_tui.glance.lying import Picture, lying
-from finishing_tui.glance.posture import lie, posture_words
+from finishing_tui.glance.posture import as_worked, laid_last, lie, posture_words, start_end, worked_so
 from finishing_tui.glance.values import Face, Glance, Holding, MessageFace, StepLine, WordLine
 from finishing_tui.glance.wishes import NONE, Wishes
 from finishing_tui.recipe.kinds.base import Step
@@ -66,7 +66,7 @@ def look_at(
         heading=recipe_step.title if recipe_step else "Finished",
         part=part,
         posture=posture_words(posture),
-        lying=_picture(in_middle, posture, plan.hand),
+        lying=_picture(state, step, posture),
         needles=plan.needles,
         minutes=_minutes(state, now, lasted),
         time_left=_time_left(state),
@@ -90,16 +90,25 @@ def look_at(
     )
 
 
-def _picture(standing: Standing | None, now: Posture, hand: str) -> Picture:
+def _picture(state: State, step: int | None, now: Posture) -> Picture:
     """Return how the work lies as a picture; where the step in the middle lays it, how it is to lie then."""
-    work = standing.work if standing is not None else None
-    if work is not None and not work.complete and work.stages[work.at].items:
+    work, hand = state.steps[step].work if step is not None else None, state.plan.hand
+    if step is not None and work is not None and not work.complete and work.stages[work.at].items:
         item = work.stages[work.at].items[work.progress[work.at].mark.units]
         laid = next((entry.after for entry in item.entries if isinstance(entry, PostureEntry)), None)
         if laid is not None:
+            joined = worked_so(state, step) if laid.together else None
+            if joined is not None:
+                laid = as_worked(state, joined, laid)
             laid = replace(laid, yarn_at=turned(laid.yarn_at, hand))
-            return Picture(lying(laid), posture_words(laid), to_be=True)
-    return Picture(lying(now), posture_words(now))
+            return Picture(lying(laid, start_end(state, joined) or "", hand), posture_words(laid), to_be=True)
+    return Picture(lying(now, _starts(state) if now.together else "", hand), posture_words(now))
+
+
+def _starts(state: State) -> str:
+    """Return the end where the join that the work is laid for starts, while it lies so; empty where there is none."""
+    laid = laid_last(state)
+    return "" if laid is None else start_end(state, worked_so(state, laid)) or ""
 
 
 def _face(state: State, step: int | None, standing: Standing | None, wishes: Wishes) -> Face:

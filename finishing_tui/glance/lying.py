@@ -41,10 +41,12 @@ class Picture:
         return "how to lay it" if self.to_be else "how it lies"
 
 
-def lying(posture: Posture) -> tuple[Lying, ...]:
+def lying(posture: Posture, starts: str = "", hand: str = "right") -> tuple[Lying, ...]:
     """Return the lines of the picture; none where it is not known which side is where.
 
-    All text of a recipe stands in the words; what is drawn is made of our own signs.
+    ``starts``: the end of the shoulder where a join starts, where it is known: both ends are named in the picture, and
+    the yarn hangs at the one that is at the ``hand``. All text of a recipe stands in the words; what is drawn is made
+    of our own signs.
     """
     together, facing = posture.together, posture.facing
     if not facing and together:
@@ -62,13 +64,16 @@ def lying(posture: Posture) -> tuple[Lying, ...]:
     if posture.on_top:
         words[0] += f", {posture.on_top} on top"
     drawn = [f"   {line}   " for line in pieces]
-    you = "you".center(len(drawn[0]))
-    match _end(posture.yarn_at) if posture.yarn_at else None:
+    ends = ["armhole", "neck"][:: 1 if (starts == "armhole") == (hand == "left") else -1] if starts else ["", ""]
+    beside = (len(drawn[0]) - len("you")) // 2
+    you = f"{ends[0]:<{beside}}you{ends[1]:>{beside}}"
+    at = hand if starts in posture.yarn_at.split() and starts else _end(posture.yarn_at)
+    match at if posture.yarn_at else None:
         case "left":
             drawn[-1] = f"~~ {pieces[-1]}   "
         case "right":
             drawn[-1] = f"   {pieces[-1]} ~~"
-        case "":
+        case "" if not starts:
             you = f"{you[:-2]}~~"  # at no end of the work: only beside its words
     yarn = f"yarn at {posture.yarn_at}" if posture.yarn_at else ""
     return (*(Lying(one, said) for one, said in zip(drawn, words, strict=True)), Lying(you, yarn))

@@ -14,9 +14,6 @@ from finishing_tui.craft.counts import MOST
 from finishing_tui.recipe.keys import READ, Count, OneOf
 from finishing_tui.recipe.kinds import KINDS, AnyStep
 
-FORMAT = 1
-"""The format of recipe files that this program reads."""
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BandGauge:
@@ -93,8 +90,8 @@ class Recipe:
 
     __pydantic_config__: ClassVar = READ
 
-    format: Literal[1]
-    """The format of the file."""
+    format: Literal[1, 2]
+    """The format of the file: 1, or 2 where it uses a key that came with format 2."""
     title: str
     """What is finished, in a few words."""
     about: str = ""

@@ -296,7 +296,9 @@ def test_a_join_finished_with_no_pair_worked_names_the_steps_that_cannot_go_on()
     found = following(before, paper.state)
     assert found is not None
     assert found.answers.rows[0].text == "Go back and finish step 7"
-    assert any(line.startswith("step 8, Right front onto a needle: front needle 40, not 20") for line in found.lines)
+    assert any(
+        line.startswith("step 8, Right front onto a needle: needle with the front 40, not 20") for line in found.lines
+    )
     assert found.answers.rows[-1].text == "Carry on"
     assert all(one.how != "here" for one in put_right(found))
 
@@ -308,7 +310,7 @@ def test_a_step_left_out_names_what_needs_it() -> None:
     paper.surely(LeaveOut(JOIN))
     found = following(before, paper.state)
     assert found is not None
-    assert any("front needle 40, not 20" in line for line in found.lines)
+    assert any("needle with the front 40, not 20" in line for line in found.lines)
     paper = Paper(crew_neck().state.plan)
     before = paper.state
     paper.surely(LeaveOut(0))

@@ -86,7 +86,7 @@ def test_all_presses_of_a_step_are_the_whole_step(do: str, data: st.DataObject) 
     plan = Plan(name="x", title="x", recipe=recipe, source="x", text="", size=size, hand=here.hand)
     state = State(plan, here.ledger, (Standing(),), pace=data.draw(st.sampled_from(PACES)))
     if do in {"join", "graft"} and step.count == "all":
-        needles = (step.front, step.back)
+        needles = step.needles(here)
         few, many = sorted(here.ledger.on(one) for one in needles)
         assume(many <= 2 * few)
         # The audit leaves what does not match; at the needles x takes it in.

@@ -1,5 +1,9 @@
 """How the work lies: said for as long as it is true, and drawn as it is said."""
 
+from dataclasses import replace
+from datetime import UTC, datetime
+from typing import Literal
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -7,10 +11,15 @@ from hypothesis import strategies as st
 from finishing_tui.craft.ledger import Posture
 from finishing_tui.garment.commands import Finish
 from finishing_tui.garment.state import State
+from finishing_tui.glance.glancing import glance
 from finishing_tui.glance.lying import lying
 from finishing_tui.glance.posture import lie, posture_words
+from tests.craft.test_lies import SIXTEEN
+from tests.garment.edges import work_of
 from tests.garment.paper import Paper, plan_for
 from tests.recipe_texts import along, place, recipe, step
+
+NOW = datetime(2026, 1, 1, tzinfo=UTC)
 
 
 def shoulder_and_neck(**work: int) -> str:
@@ -85,6 +94,67 @@ def test_taking_it_back_says_again_what_was_so() -> None:
     assert paper.take_back() is None
     assert paper.take_back() is None
     assert lie(paper.state) == before
+
+
+def shoulder(side: str, near: str, ridge: str, end: str, hand: Literal["right", "left"]) -> Paper:
+    """Return a shoulder laid, checked, counted and slipped onto another needle before it is joined."""
+    text = recipe(
+        "A shoulder",
+        place("front", text="needle with the front", live=4),
+        place("back", text="needle with the back", live=4),
+        place("held", "holder", "holder", live=1),
+        step(
+            "arrange", "Lay it", together="right" if ridge == "inside" else "wrong", yarn_at=end and f"the {end} edge"
+        ),
+        step("check", "Check it", items=["Not twisted."]),
+        step("count", "Count the front", place="front", count=4),
+        step("move", "One more onto the front", from_="held", to="front"),
+        step("move", "And back", from_="front", to="held", count=1),
+        step(
+            "join",
+            f"Join the {side} shoulder",
+            front=near,
+            back="back" if near == "front" else "front",
+            ridge=ridge,
+            yarn="new",
+        ),
+    )
+    return Paper(replace(plan_for(text), hand=hand))
+
+
+@pytest.mark.parametrize(("side", "near", "together", "hand", "end"), SIXTEEN)
+def test_a_shoulder_lies_as_it_was_laid_until_it_is_joined(
+    side: str, near: str, together: str, hand: Literal["right", "left"], end: str
+) -> None:
+    """Through a check, a count and moves, in each of the sixteen ways; the near needle and the end are worked out."""
+    paper = shoulder(side, near, "inside" if together == "right" else "outside", "", hand)
+    paper.press()
+    said = f"{together} sides together · the needle with the {near} nearer to you · yarn at the {end}"
+    at = 0
+    while at < 5:
+        assert posture_words(lie(paper.state)) == said
+        picture = glance(paper.state, NOW).lying
+        assert picture.words == said
+        shown = picture.lines[-1].drawn.split()
+        assert shown[0 if hand == "left" else -1] == end
+        assert set(shown) == {"armhole", "you", "neck"}
+        beside = picture.lines[-2].drawn
+        assert (beside.startswith("~~"), beside.endswith("~~")) == (hand == "left", hand == "right")
+        paper.did(Finish())
+        at = paper.state.current or 0
+        while at < 5 and not work_of(paper.state).complete:
+            paper.press()
+    assert posture_words(lie(paper.state)) == said
+    paper.press()
+    assert posture_words(lie(paper.state)) == said.replace(f"the {end}", "the working needle")
+
+
+def test_an_older_recipe_that_lays_the_yarn_at_the_other_end_is_put_right() -> None:
+    """The end is the one where the hands find the tips; the audit says that the recipe is wrong."""
+    paper = shoulder("left", "front", "inside", "armhole", "right").press()
+    assert lie(paper.state).yarn_at == "the neck"
+    paper = shoulder("left", "back", "inside", "armhole", "right").press()
+    assert lie(paper.state).yarn_at == "the armhole edge"
 
 
 SIDES = st.sampled_from(("right", "wrong", ""))

@@ -164,6 +164,8 @@ SCENES: dict[str, Scene] = {
     "item-second": Scene(keys=("space",), changes=CREW),
     "spot-before-the-first": Scene(PICK_UP),
     "join": Scene(JOIN, _picked(2)),
+    "join-to-lay": Scene(5, changes=CREW),
+    "join-laid": Scene(6, changes=CREW),
     "join-uneven": Scene(JOIN, (TakeCount(7, "left_front"),)),
     "join-which": Scene(JOIN, (), ("6", "enter")),
     "graft": Scene(0, _picked(4), sewn=True),

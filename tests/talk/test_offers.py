@@ -149,7 +149,8 @@ def test_what_is_held_and_how_it_lies() -> None:
         ("centre front holder", 6, False),
         ("working needle", 1, True),
     ]
-    assert seen.posture == "wrong side facing · right sides together · yarn at the working needle"
+    together = "wrong side facing · right sides together"
+    assert seen.posture == f"{together} · the front shoulder nearer to you · yarn at the working needle"
     assert posture_words(paper.state.ledger.posture) == "wrong side facing · right sides together"
     assert seen.tails == ("start of join the shoulder",)
     assert (seen.step, seen.steps, seen.heading, seen.part) == (3, 20, "Join the shoulder", "pairs, 1 of 2")

@@ -49,7 +49,7 @@ def count(state: State, command: TakeCount) -> tuple[AnyAct, ...] | Refusal:
         done = Reached(command.counted, 0, command.counted)
         return work_on(state, done, label=Label("many-of-lot", names=(stage.title,), numbers=(command.counted,)))
     if stage.unit == "pair" and not stage.bars:
-        return Refusal("which needle did you count: the front one or the back one?")
+        return Refusal("which needle did you count: the near one or the far one?")
     if stage.place:
         return _place(state, work, stage.place, command.counted)
     return Refusal("there is nothing to count here")

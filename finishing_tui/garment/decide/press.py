@@ -156,7 +156,7 @@ def _double(state: State, work: StepWork, stage: Stage, side: str) -> tuple[AnyA
     if stage.empties and state.ledger.on(stage.front) == state.ledger.on(stage.back):
         return Refusal("the needles match; there is nothing to work together")
     if side not in {stage.front, stage.back}:
-        names = f"the {stage.front} or the {stage.back}" if stage.bars else "the front one or the back one"
+        names = f"the {stage.front} or the {stage.back}" if stage.bars else "the near one or the far one"
         return Refusal(f"two {'at once from' if stage.bars else 'together on'} which: {names}?")
     progress = work.progress[index]
     units = progress.mark.units + 1

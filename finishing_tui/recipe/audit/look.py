@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from finishing_tui.craft.ledger import Ledger
+from finishing_tui.craft.lengths import Length
 from finishing_tui.recipe.audit.finding import Compared, Finding, Level, SumPart
 from finishing_tui.recipe.audit.footing import AuditFooting
 from finishing_tui.recipe.counts import count_of
@@ -21,10 +22,11 @@ from finishing_tui.recipe.sums import MOST
 class Trail:
     """What the steps before this one leave to remember that the ledger does not keep.
 
-    ``band``: the stitches of the last edge that was bound off whole; ``arranged``: whether the step just before laid
-    the work; ``unsure``: places whose count is not known, since a step that names them could not be done; ``odd``:
-    (place, stitches) told not to be of their repeat, so that it is not told again while nothing changes;
-    ``buttonholes``: those worked so far.
+    ``band``: the stitches of the last edge that was bound off whole; ``arranged``: whether the work
+    lies as a step laid it, and nothing but looking came since; ``unsure``: places whose count is not known, since a
+    step that names them could not be done; ``odd``: (place, stitches) told not to be of their repeat, so that it is
+    not told again while nothing changes; ``buttonholes``: those worked so far;
+    ``tails``: how long those are whose length a step said.
     """
 
     band: int = 0
@@ -32,6 +34,7 @@ class Trail:
     unsure: frozenset[str] = frozenset()
     odd: frozenset[tuple[str, int]] = frozenset()
     buttonholes: int = 0
+    tails: tuple[tuple[str, Length], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

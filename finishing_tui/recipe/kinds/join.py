@@ -7,22 +7,20 @@ bound off. At the end the last loop is fastened off, or kept.
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from finishing_tui.craft.ledger import OFF, Posting, PostureEntry, YarnEntry
+from finishing_tui.craft.ledger import OFF, Posting, PostureEntry, TailEntry, YarnEntry
+from finishing_tui.craft.lies import Fabric
 from finishing_tui.craft.words import times
 from finishing_tui.recipe.keys import Count, PlaceName, TailName
-from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
+from finishing_tui.recipe.kinds.base import CannotBegin, Here
+from finishing_tui.recipe.kinds.needles import TwoNeedles
 from finishing_tui.recipe.stage import HAND, Flow, Item, Stage, none_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Join(Step):
+class Join(TwoNeedles):
     """Work the stitches of two needles off together."""
 
     do: Literal["join"] = "join"
-    front: PlaceName
-    """The needle nearer to you."""
-    back: PlaceName
-    """The needle further from you."""
     count: Count | Literal["all"] = "all"
     """How many pairs; all of them where it is left out."""
     ridge: Literal["inside", "outside"] = "inside"
@@ -35,18 +33,26 @@ class Join(Step):
     """The tail that is left where the yarn is cut."""
     start_tail: TailName = ""
     """The tail that new yarn leaves at its start."""
+    with_tail: TailName = ""
+    """The tail that hangs there already and works the join, in place of yarn from a ball."""
+
+    @property
+    def touching(self) -> Fabric:
+        """The sides that the ridge wants together."""
+        return "right" if self.ridge == "inside" else "wrong"
 
     def stages(self, here: Here) -> tuple[Stage, ...]:
         """Return the pairs, and then fastening off unless the last loop is kept.
 
         With unequal needles the pairs are as many as the shorter holds; two together on the longer make them equal.
         """
-        front, back = here.ledger.on(self.front), here.ledger.on(self.back)
-        pairs = here.taking(self.count, "joined", self.front, self.back)
+        near, far = self.needles(here)
+        front, back = here.ledger.on(near), here.ledger.on(far)
+        pairs = here.taking(self.count, "joined", near, far)
         if not pairs:
             return (none_of("pairs", "pair"),)
         together = here.ledger.posture.together
-        wanted = "right" if self.ridge == "inside" else "wrong"
+        wanted = self.touching
         if together and together != wanted:
             lie = here.ledger.posture
             raise CannotBegin(
@@ -54,21 +60,21 @@ class Join(Step):
                 kind="ridge",
                 mend=(PostureEntry(lie, replace(lie, together=wanted)),),
             )
-        words = "Knit one from each needle together; from the second pair on, pass the loop before over it."
+        if self.with_tail:
+            here.tail(self.with_tail, "join with")
+        words = f"With the tail {self.with_tail}, knit" if self.with_tail else "Knit"
+        words += " one from each needle together; from the second pair on, pass the loop before over it."
         if self.count == "all" and front != back:
-            long = self.front if front > back else self.back
+            long = near if front > back else far
             words += (
-                f" The {here.name(self.front)} has {front}, the {here.name(self.back)} {back}:"
+                f" The {here.name(near)} has {front}, the {here.name(far)} {back}:"
                 f" work two together on the {here.name(long)} {times(abs(front - back))}."
             )
-        rest = (Flow(self.front, OFF, pairs - 1, 2, pairs), Flow(self.back, OFF, pairs - 1, 2, pairs))
-        joined = here.joins(self.front) if self.yarn == "new" else ()
+        rest = (Flow(near, OFF, pairs - 1, 2, pairs), Flow(far, OFF, pairs - 1, 2, pairs))
+        sewn = (TailEntry(self.with_tail, "shortened"),) if self.with_tail else ()
+        joined = here.joins(near) if self.yarn == "new" else ()
         started = here.new_tail(self.start_tail or f"start of {self.own_tail}") if self.yarn == "new" else ()
-        kept = (
-            (Posting(HAND, self.keep, 1), *here.after(*joined).carry(self.keep, self.front, self.back))
-            if self.keep
-            else ()
-        )
+        kept = (Posting(HAND, self.keep, 1), *here.after(*joined).carry(self.keep, near, far)) if self.keep else ()
         stage = Stage(
             "pair",
             pairs,
@@ -76,17 +82,23 @@ class Join(Step):
             "pair",
             words,
             pairs,
-            self.front,
-            flows=(Flow(self.front, HAND, 1, 1, 1), Flow(self.back, OFF, 1, 1, 1), *(rest if pairs > 1 else ())),
+            near,
+            flows=(Flow(near, HAND, 1, 1, 1), Flow(far, OFF, 1, 1, 1), *(rest if pairs > 1 else ())),
             opening=(*joined, *started),
-            closing=kept,
-            front=self.front,
-            back=self.back,
+            closing=(*sewn, *kept),
+            front=near,
+            back=far,
             empties=self.count == "all",
         )
         if self.keep:
             return (stage,)
-        cut = (YarnEntry(self.front, "cut"),) if joined else here.cut_at(self.front, self.back)
+        if sewn:
+            text = "Draw the tail through the last loop."
+            return (
+                stage,
+                Stage("item", 1, "fasten off", "fasten-off", text, items=(Item(text, (Posting(HAND, OFF, 1),)),)),
+            )
+        cut = (YarnEntry(near, "cut"),) if joined else here.cut_at(near, far)
         entries = (Posting(HAND, OFF, 1), *cut, *here.new_tail(self.tail or self.own_tail, started))
         text = "Cut the yarn and draw it through the last loop."
         return (stage, Stage("item", 1, "fasten off", "fasten-off", text, items=(Item(text, entries),)))

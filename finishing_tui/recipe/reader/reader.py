@@ -8,8 +8,9 @@ from typing import Any
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.recipe.annotations import Seen
 from finishing_tui.recipe.counts import count_of
+from finishing_tui.recipe.formats import FORMAT
 from finishing_tui.recipe.kinds import BRITISH
-from finishing_tui.recipe.model import FORMAT, Recipe
+from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.numbers import numbers_for, unprinted_in
 from finishing_tui.recipe.reader import caps, rules, values
 from finishing_tui.recipe.reader.errors import BadRecipe, Path, Problem
@@ -56,7 +57,7 @@ def read_text(text: str, name: str) -> Recipe:
     if isinstance(data, Problem):
         raise BadRecipe(name, [data])
     if _newer(data):
-        said = f"this recipe is of format {data['format']}, and this program reads format {FORMAT}; use a newer program"
+        said = f"this recipe is of format {data['format']}, and this program reads up to {FORMAT}; use a newer program"
         raise BadRecipe(name, placed([(("format",), said)], text))
     data = _in_our_words(values.tidied(data))
     long = tuple(islice(caps.too_many(data), MOST_TOLD + 1))

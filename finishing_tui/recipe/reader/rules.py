@@ -10,6 +10,8 @@ from typing import Any
 from finishing_tui.craft.counts import span
 from finishing_tui.craft.lengths import read_length
 from finishing_tui.craft.open_edges import read_rate
+from finishing_tui.recipe.annotations import Seen
+from finishing_tui.recipe.formats import came_with
 from finishing_tui.recipe.kinds.base import RepeatOf, Step
 from finishing_tui.recipe.kinds.check import Check
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
@@ -36,10 +38,19 @@ def problems(links: Links) -> Mistakes:
     yield from caps.unprinted(links.data)
     yield from blank(links.met)
     for seen in links.met:
+        yield from _newer_than(links.data.get("format"), seen)
         if isinstance(seen.mark, type):
             for cls in seen.mark.__mro__:
                 if cls in _RULES:
                     yield from _RULES[cls](seen.path, seen.value, links)
+
+
+def _newer_than(form: Any, seen: Seen) -> Mistakes:
+    """Yield the keys of a table that came with a later format than ``form``, which the file says it has."""
+    if isinstance(seen.mark, type) and isinstance(form, int) and isinstance(seen.value, dict):
+        for key in seen.value:
+            if (needs := came_with(seen.mark, key)) > form:
+                yield (*seen.path, key), f"'{key}' needs format = {needs}, and this recipe has format = {form}"
 
 
 def _recipe(_path: Path, table: Table, _links: Links) -> Mistakes:

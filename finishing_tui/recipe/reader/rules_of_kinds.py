@@ -33,7 +33,23 @@ def _along(path: Path, table: Table, _links: Links) -> Mistakes:
 
 
 def _needles(path: Path, table: Table, _links: Links) -> Mistakes:
+    old = [key for key in ("front", "back") if key in table]
+    new = [key for key in ("near", "far") if key in table]
+    if old and new:
+        yield (*path, old[0]), f"{old[0]!r} and {new[0]!r} are both here; use 'near' and 'far' alone"
+    elif len(old or new) != 2:
+        missing = next(key for key in (("front", "back") if old else ("near", "far")) if key not in table)
+        yield path, f"this step does not say which needle is {missing!r}; it needs two needles, 'near' and 'far'"
     yield from _two(path, table, "front", "back")
+    yield from _two(path, table, "near", "far")
+
+
+def _join(path: Path, table: Table, links: Links) -> Mistakes:
+    yield from _needles(path, table, links)
+    if table.get("with_tail"):
+        for key in ("yarn", "tail", "start_tail"):
+            if key in table:
+                yield (*path, key), f"'with_tail' works with a tail that hangs there; take out {key!r}"
 
 
 def _move(path: Path, table: Table, _links: Links) -> Mistakes:
@@ -87,7 +103,7 @@ def readable(path: Path, table: Table, key: str, read: Callable[[str], object]) 
 OF_KINDS: Mapping[type, Callable[[Path, Table, Links], Mistakes]] = {
     Along: _along,
     Graft: _needles,
-    Join: _needles,
+    Join: _join,
     Move: _move,
     Seam: _seam,
     Shape: _shape,

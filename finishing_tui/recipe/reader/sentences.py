@@ -80,7 +80,8 @@ def _sentence(error: str, path: Path, wanted: Annotation | None, value: Any, own
     if error.startswith("union_tag"):
         return _untold(wanted, value)
     if path == ("format",):
-        return f"{given(value)} stands here; this program reads format 1"
+        read = " and ".join(map(str, wanted.literals)) if wanted else "1"
+        return f"{given(value)} stands here; this program reads format {read}"
     return f"{given(value)} stands here; {_right(wanted, value)}"
 
 

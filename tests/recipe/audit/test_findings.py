@@ -59,7 +59,7 @@ CASES: list[tuple[str, list[tuple[str, str]], list[tuple[str, str, str]]]] = [
     (
         "yarn that does not hang there",
         [('onto   = "neck"', 'onto = "neck"\nyarn = "same"')],
-        [*every("warning", "yarn")],
+        [*every("error", "yarn")],
     ),
     (
         "a tail used before it is there",

@@ -28,21 +28,21 @@ def test_published_underarm_of_ten_with_an_extra_loop_at_each_end() -> None:
 
 @given(st.integers(1, 60))
 def test_every_loop_is_threaded_twice_and_comes_off_once(pairs: int) -> None:
-    """Set-up, pairs and close, move by move on two needles: purlwise before knitwise on the front one, and so on.
+    """Set-up, pairs and close, move by move on two needles: purlwise before knitwise on the near one, and so on.
 
-    That a front loop is entered first purlwise and then knitwise, and a back loop first knitwise and then purlwise, is
+    That a near loop is entered first purlwise and then knitwise, and a far loop first knitwise and then purlwise, is
     what makes a row of knit stitches (common practice, no source).
     """
     stage = STEP.stages(here({"body": pairs, "sleeve": pairs}, ["underarm"]))[1]
     moves = [*SET_UP, *(move for unit in range(1, pairs + 1) for move in stage.moves_of(unit))]
-    entered: dict[str, list[list[str]]] = {"front": [[] for _ in range(pairs)], "back": [[] for _ in range(pairs)]}
-    gone = {"front": 0, "back": 0}
+    entered: dict[str, list[list[str]]] = {"near": [[] for _ in range(pairs)], "far": [[] for _ in range(pairs)]}
+    gone = {"near": 0, "far": 0}
     for move in moves:
-        needle = "front" if "front" in move.lower() else "back"
+        needle = "near" if "near" in move.lower() else "far"
         entered[needle][gone[needle]].append("knitwise" if "knitwise" in move else "purlwise")
         gone[needle] += "slip it off" in move
-    assert gone == {"front": pairs, "back": pairs}
-    assert entered == {"front": [["purlwise", "knitwise"]] * pairs, "back": [["knitwise", "purlwise"]] * pairs}
+    assert gone == {"near": pairs, "far": pairs}
+    assert entered == {"near": [["purlwise", "knitwise"]] * pairs, "far": [["knitwise", "purlwise"]] * pairs}
 
 
 def test_the_close_is_named_and_has_two_moves() -> None:

@@ -9,7 +9,8 @@ from tests.recipe.reader.good import GOOD, line
 # what stands in the good recipe, what is written instead, where the mistake is found, and what is said
 MISTAKES = [
     ('tail  = "left', 'tial  = "left', "step 2.tial", "'tial' is not a key of a join step; did you mean 'tail'?"),
-    ('front = "left_front"\n', "", "step 2.front", "a join step needs the key 'front': the needle nearer to you"),
+    ('front = "left_front"\n', "", "step 2",
+     "this step does not say which needle is 'front'; it needs two needles, 'near' and 'far'"),
     ('"cast off"', '"cst off"', "step 5.do", "there is no kind of step \"cst off\"; did you mean 'cast off'?"),
     ('do       = "arrange"\n', "", "step 1",
      f"this step does not say what is done; add 'do', one of {', '.join(KINDS)}"),

@@ -131,9 +131,9 @@ def test_look_alike_spaces_and_letters_become_one() -> None:
 
 def test_a_newer_format_is_named() -> None:
     """A file of a later format is not picked to pieces: both formats are named, and that is all."""
-    bad = outcome(GOOD.replace("format = 1", "format = 2").replace("title ", "heading "))
+    bad = outcome(GOOD.replace("format = 1", "format = 3").replace("title ", "heading "))
     assert str(bad) == (
-        "x.toml:1: format: this recipe is of format 2, and this program reads format 1; use a newer program"
+        "x.toml:1: format: this recipe is of format 3, and this program reads up to 2; use a newer program"
     )
 
 

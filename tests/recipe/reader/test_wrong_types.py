@@ -28,11 +28,13 @@ _SECTIONS = [{"along": "front", "spots": 10}, {"from": "pin"}, {"gap": "corner"}
 _SHAPING = [{"change": 1, "round": 1}]
 _SHORT_ROWS = {"first": 1, "step": 1, "times": 1}
 _VALUES: Mapping[str, Any] = {
-    "front": "pin", "back": "neck", "from": "pin", "to": "neck", "onto": "neck", "on": "neck", "place": "neck",
+    "from": "pin", "to": "neck", "onto": "neck", "on": "neck", "place": "neck",
     "count": 1, "holes": 1, "first": 1, "section": _SECTIONS, "sides": _SIDES,
 }  # fmt: skip
 """For keys that must be there: values in a recipe that has the places ``neck`` and ``pin``."""
 _BESIDES: Mapping[str, Mapping[str, Any]] = {
+    "join": {"near": "pin", "far": "neck"},
+    "graft": {"near": "pin", "far": "neck"},
     "work": {"rounds": 4, "shaping": _SHAPING, "short_rows": _SHORT_ROWS},
     "shape": {"to": 5},
     "block": {"to": "size"},
@@ -49,7 +51,7 @@ def _step(do: str) -> dict[str, Any]:
 
 
 RECIPE: dict[str, Any] = {
-    "format": 1,
+    "format": 2,
     "title": "Any",
     "sizes": ["one"],
     "gauge": {"stitches": 20, "rows": 28, "band": {"stitches": 22, "rows": 30}},

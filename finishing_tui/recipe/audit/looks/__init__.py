@@ -13,6 +13,7 @@ from finishing_tui.recipe.audit.looks import (
     buttons,
     counted,
     head,
+    lies,
     pairs,
     picked,
     ribs,
@@ -20,6 +21,7 @@ from finishing_tui.recipe.audit.looks import (
     same,
     seams,
     shaped,
+    tails,
     yarn,
 )
 from finishing_tui.recipe.kinds.arrange import Arrange
@@ -28,13 +30,14 @@ from finishing_tui.recipe.kinds.bind_off import BindOff
 from finishing_tui.recipe.kinds.buttonholes import Buttonholes
 from finishing_tui.recipe.kinds.check import Check
 from finishing_tui.recipe.kinds.count import CountStitches
+from finishing_tui.recipe.kinds.mark import Mark, Unmark
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.seam import Seam
 from finishing_tui.recipe.kinds.sew_on import SewOn
 from finishing_tui.recipe.kinds.shape import Shape
 from finishing_tui.recipe.kinds.work import Work
 
-EVERY: tuple[Looker, ...] = (pairs.look, yarn.look)
+EVERY: tuple[Looker, ...] = (pairs.look, yarn.look, lies.look, tails.look)
 """Looks at steps of every kind."""
 
 LOOKS: Mapping[type[Step], tuple[Looker, ...]] = MappingProxyType(
@@ -49,6 +52,9 @@ LOOKS: Mapping[type[Step], tuple[Looker, ...]] = MappingProxyType(
 )
 """Looks at steps of one kind."""
 
+LOOKED_OVER = (Check, CountStitches, Mark, Unmark)
+"""Kinds of step that leave the work lying as it lay."""
+
 INSTEAD: Mapping[type[Step], Callable[[Look], Instead]] = MappingProxyType(
     {PickUpAndKnit: picked.instead, Shape: shaped.instead}
 )
@@ -57,7 +63,8 @@ INSTEAD: Mapping[type[Step], Callable[[Look], Instead]] = MappingProxyType(
 
 def remembered(look: Look) -> Trail:
     """Return what is to be remembered after a step."""
-    trail = replace(look.trail, arranged=isinstance(look.step, Arrange))
+    lies = isinstance(look.step, Arrange) or (look.trail.arranged and isinstance(look.step, LOOKED_OVER))
+    trail = replace(look.trail, arranged=lies, tails=tails.left_of(look))
     match look.step:
         case BindOff(from_=place) if look.before.on(place) and not look.ledger.on(place):
             return replace(trail, band=look.off + look.before.on(place))

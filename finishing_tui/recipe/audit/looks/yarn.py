@@ -13,15 +13,15 @@ _TURNS = {"right": "left", "left": "right"}
 
 
 def look(look: Look) -> Findings:
-    """Yield warnings for yarn that hangs from another place, from none, or at the wrong end."""
+    """Yield what is wrong where yarn hangs from another place, from none, or at the wrong end."""
     step = look.step
     match step:
         case PickUpAndKnit(yarn="same"):
             places: tuple[str, ...] = (step.onto,)
         case BindOff(yarn="same"):
             places = (step.from_,)
-        case Join(yarn="same"):
-            places = (step.front, step.back)
+        case Join(yarn="same", with_tail=""):
+            places = step.needles(look.here)
         case Work():
             places = (step.on,)
         case _:
@@ -29,12 +29,12 @@ def look(look: Look) -> Findings:
     if look.stages and not any(stage.units for stage in look.stages):
         return  # there is none of it in this size
     yarns = look.before.yarns
-    needs = isinstance(step, PickUpAndKnit)
+    needs = isinstance(step, PickUpAndKnit | Join)
     if (yarns or needs) and not any(place in yarns for place in places):
         hangs = f"the working yarn hangs from the {look.name(yarns[0])}" if yarns else "no working yarn hangs there"
         way = "" if isinstance(step, Work) else 'say yarn = "new", or '
         yield look.finding(
-            "warning",
+            "warning" if isinstance(step, Work) else "error",
             "yarn",
             f"{hangs}, and this step works with the yarn of the {look.name(places[0])}",
             *(("yarn",) if needs else ()),

@@ -1,0 +1,48 @@
+"""What ``craft.yarn`` must know of a step: what its work is called there, and how wide it lies."""
+
+from fractions import Fraction
+
+from finishing_tui.craft.gauge import Gauge
+from finishing_tui.craft.lengths import Length
+from finishing_tui.recipe.kinds.base import Here, Step
+from finishing_tui.recipe.kinds.bind_off import BindOff
+from finishing_tui.recipe.kinds.graft import Graft
+from finishing_tui.recipe.kinds.join import Join
+from finishing_tui.recipe.kinds.seam import Seam
+from finishing_tui.recipe.stage import Stage
+
+ROWS = {"row": 1, "ridge": 2, "chain": 2}
+"""How many rows a bar of a sewn edge is."""
+
+
+def operation_of(step: Step) -> str:
+    """Return what ``craft.yarn`` calls the work of ``step``; empty where it takes no yarn along an edge."""
+    match step:
+        case BindOff():
+            method = step.method.casefold()
+            return "" if "sewn" in method else "tubular bind-off" if "tubular" in method else "bind-off"
+        case Join():
+            return "three-needle bind-off"
+        case Graft():
+            return "graft"
+        case Seam():
+            return "mattress seam"
+        case _:
+            return ""
+
+
+def width_of(step: Step, here: Here, stage: Stage, done: int) -> Length | None:
+    """Return how wide what is left lies; None where that cannot be known."""
+    if isinstance(step, Seam):
+        unit, gauge = step.sides[0].unit, here.body
+        left = Fraction(sum(stage.bars[0][done:])) if stage.bars else Fraction(stage.units - done)
+        if gauge is None or not left or (unit != "stitch" and gauge.rows is None):
+            return None
+        return _laid(left / gauge.stitches_per_cm if unit == "stitch" else left * ROWS[unit] / gauge.rows_per_cm, gauge)
+    gauge = here.body if here.band is None or not isinstance(step, BindOff) else here.band
+    left = Fraction(stage.units - done)
+    return None if gauge is None or not left else _laid(left / gauge.stitches_per_cm, gauge)
+
+
+def _laid(cm: Fraction, gauge: Gauge) -> Length:
+    return Length(cm, gauge.over.unit)
