@@ -17,7 +17,7 @@ from finishing_tui.garment.outcome import outcome
 from finishing_tui.garment.recounting import recounted
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import StepWork
-from finishing_tui.glance.answers import Answer, Answers, off_by, wrong_with
+from finishing_tui.glance.answers import THE_REST, Answer, Answers, off_by, wrong_with
 from finishing_tui.glance.faces import edge_of
 from finishing_tui.glance.label_words import altered_words
 from finishing_tui.glance.later import cut, later_lines
@@ -101,6 +101,7 @@ def what_if_view(state: State, command: WhatIf, most: int = 5) -> WhatIfView:
             f"{figure} {what}, planned {planned}",
             (replace(keep, edge=before), change) if acts else (replace(keep, edge=before),),
             planned=before,
+            lying=THE_REST if section and old.progress[found.index].mark.units else "",
         ),
         later=cut(later_lines(consequences(state, after), after), most) if acts else (),
         changes=bool(acts),
@@ -114,7 +115,14 @@ def _rows(state: State, old: StepWork, found: Alteration, command: WhatIf, *, re
     now, was = altered_words(found.why)
     if stage.unit != "spot":
         keep = Answer("Keep the plan", "GO ON", None, found.stage.units, unit=stage.spot, more=sentence(was))
-        return keep, Answer("Change it", "CHANGE", None, stage.units, unit=stage.spot, more=sentence(now))
+        by = stage.units - found.stage.units
+        to_do = (
+            f"{abs(by)} {'more' if by > 0 else 'fewer'} {stage.spot if abs(by) == 1 else many(stage.spot)}"
+            if by
+            else ""
+        )
+        change = Answer("Change it", "CHANGE", None, stage.units, unit=stage.spot, more=sentence(now), to_do=to_do)
+        return keep, change
     progress = old.progress[found.index]
     mark = progress.mark
     lies = recounted(found.stage, progress, mark.loops, mark.units).verdict if mark.units else Verdict.LIES_FLAT

@@ -103,7 +103,7 @@ def run(
         step = footing.recipe.step[at]
         blank = Look(footing, at, step, ledger, (), (), trail, wrong)
         done = _rest_done(blank, rest[at], off.get(at, 0)) if at in rest else _done(blank)
-        ledger, look, findings = done.ledger, done.look, list(done.findings)
+        held, ledger, look, findings = ledger.live, done.ledger, done.look, list(done.findings)
         if look is None:
             ledger, trail = _adopted(footing, step, ledger), _unsure(trail, step)
         else:
@@ -122,15 +122,15 @@ def run(
                     sure = not ahead or doubts > _MOST_DOUBTS
                     if sure or ahead_from(as_printed, number) <= ahead_from(ledger, number):
                         ledger = as_printed
-            held = ledger.on(step.main_place)
-            odd = [*repeats(look, held)]
+            on = ledger.on(step.main_place)
+            odd = [*repeats(look, on)]
             if odd:
-                trail = replace(trail, odd=trail.odd | {(step.main_place, held)})
+                trail = replace(trail, odd=trail.odd | {(step.main_place, on)})
             found += odd
             short = _short(findings)
             findings += [one for one in found if isinstance(one, Finding) and not (one.place and _over(one) == short)]
             compared += [one for one in found if isinstance(one, Compared)]
-        rows.append(_row(at, step, ledger, tuple(findings), begun=look is not None))
+        rows.append(_row(at, step, ledger, tuple(findings), done, held))
     last = [*left(footing, ledger, trail.unsure)]
     ending = tuple(one for one in last if isinstance(one, Finding))
     compared += [one for one in last if isinstance(one, Compared)]
@@ -285,8 +285,20 @@ def _unsure(trail: Trail, step: Step) -> Trail:
     return replace(trail, unsure=(trail.unsure | places_of(step)) - step.expect.keys())
 
 
-def _row(at: int, step: Step, ledger: Ledger, findings: tuple[Finding, ...], *, begun: bool) -> LedgerRow:
+def _row(
+    at: int, step: Step, ledger: Ledger, findings: tuple[Finding, ...], done: _Done, held: Mapping[str, int]
+) -> LedgerRow:
     do = str(type(step).__dataclass_fields__["do"].default)
     return LedgerRow(
-        at, do, step.title, ledger.live, tuple(ledger.tails), ledger.markers, ledger.holes, findings, begun
+        at,
+        do,
+        step.title,
+        ledger.live,
+        tuple(ledger.tails),
+        ledger.markers,
+        ledger.holes,
+        findings,
+        held,
+        begun=done.look is not None,
+        stopped=bool(done.findings),
     )
