@@ -54,13 +54,20 @@ def consequences(before: State, after: State, *, counted: bool = False) -> Conse
         planned, real = _beside(_onward(before, before if given_up(before, after) else after), real)
     except FinishingError:  # a plan whose numbers cannot be worked out is told of when its step is begun
         return Consequences((), (), ())
-    differ, found = changes(planned, real), new_findings(planned, real)
+    differ, found = _as_written(after, changes(planned, real)), new_findings(planned, real)
     if not differ and not found:
         return Consequences((), (), ())
     stop = first_stop(after.plan.recipe, planned, real, _begun(after), counted=counted)
     if stop is not None and counted:
         differ = _up_to(stop, differ, real)
     return Consequences(differ, found, mends(after, differ), told_by(after, differ), stop, own_findings(planned, real))
+
+
+def _as_written(state: State, differ: tuple[LaterChange, ...]) -> tuple[LaterChange, ...]:
+    """Return what differs at one step in the order of the recipe's places, whatever order a ledger has them in."""
+    steps = {step: at for at, step in enumerate(dict.fromkeys(one.step for one in differ))}
+    places = {place: at for at, place in enumerate(state.plan.recipe.place)}
+    return tuple(sorted(differ, key=lambda one: (steps[one.step], places.get(one.place, len(places)))))
 
 
 def _up_to(stop: Stop, differ: tuple[LaterChange, ...], real: AuditRun) -> tuple[LaterChange, ...]:

@@ -33,15 +33,15 @@ class Mend:
 class Told:
     """The number that all repairs are told by: the first that a band is worked on, else the first that differs.
 
-    ``planned`` and ``real`` on the place of that ``name``; ``repeat``: what that must be of, where it is known.
-    ``beside``: (name, planned, real) of other places that differ with it at the same step.
+    ``places``: (name, planned, real) of it, and of those that differ beside it at the same step; ``planned`` and
+    ``real`` are of the first, or of all of them where none was to hold anything. ``repeat``: what it must be of, where
+    that is known.
     """
 
-    name: str
     planned: int
     real: int
     repeat: RepeatOf | None
-    beside: tuple[tuple[str, int, int], ...] = ()
+    places: tuple[tuple[str, int, int], ...]
 
 
 def told_by(state: State, differ: tuple[LaterChange, ...]) -> Told | None:
@@ -49,12 +49,13 @@ def told_by(state: State, differ: tuple[LaterChange, ...]) -> Told | None:
     name = state.plan.here(state.ledger).name
     for change in differ:
         if (found := first_rounds_on(state, change.place, change.step)) is not None:
-            return Told(name(change.place), change.planned, change.real, repeat_of(found[1]))
+            place = name(change.place), change.planned, change.real
+            return Told(change.planned, change.real, repeat_of(found[1]), (place,))
     if not differ:
         return None
-    first = differ[0]
-    beside = tuple((name(one.place), one.planned, one.real) for one in differ[1:] if one.step == first.step)
-    return Told(name(first.place), first.planned, first.real, None, beside)
+    places = tuple((name(one.place), one.planned, one.real) for one in differ if one.step == differ[0].step)
+    _, planned, real = max(places, key=lambda place: place[1] > 0)
+    return Told(planned, real if planned else sum(each for _, _, each in places), None, places)
 
 
 def mends(state: State, differ: tuple[LaterChange, ...]) -> tuple[Mend, ...]:

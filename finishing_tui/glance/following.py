@@ -91,11 +91,10 @@ def _following(
     heading = off_by(told.real - told.planned) if told else "later steps change"
     said = "see below"
     if told is not None:
-        every = ((told.name, told.planned, told.real), *told.beside)
-        said = "; ".join(f"{name} {real}, planned {planned}" for name, planned, real in every)
-        if not any(planned for _, planned, _ in every):
-            heading = f"{plural(sum(real for _, _, real in every), 'live stitch')} left"
-            said = listing([f"{real} on the {name}" for name, _, real in every])
+        said = "; ".join(f"{name} {real}, planned {planned}" for name, planned, real in told.places)
+        if not told.planned:
+            heading = f"{plural(told.real, 'live stitch')} left"
+            said = listing([f"{real} on the {name}" for name, _, real in told.places])
     numbers = (told.real, told.planned) if told else None
     return Following(cut(lines), Answers(heading, said, answered, numbers), does)
 

@@ -32,7 +32,9 @@ def later_lines(found: "Consequences", after: State) -> tuple[str, ...]:
     texts = {name: place.text for name, place in after.plan.recipe.place.items()}
     if found.stop is not None:
         return _stopped(found.stop, texts)
-    lines = [_found(finding) for finding in found.findings if _told(finding)]
+    bare = found.told is not None and not found.told.planned  # what is left live is the heading then
+    findings = [one for one in found.findings if not (bare and one.kind == "stitches left")]
+    lines = [_found(finding) for finding in findings if _told(finding)]
     lines += [
         f"step {one.step + 1}, {one.title}: {texts.get(one.place, one.place)} {one.real}, not {one.planned}"
         for one in later

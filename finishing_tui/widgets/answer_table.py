@@ -76,7 +76,7 @@ class AnswerTable(Rows):
             at = len(rows) if index == self.at else at
             for line, text in enumerate(wrapped(self._text(index, one), width - margin)):
                 rows.append((Content(" " * margin) if line else heads[index]) + text)
-            facts_below = _drawn(one, [0, 0, 0], answers.lying)
+            facts_below = _drawn(one, [0, 0, 0], answers.lying.removeprefix("the "))
             below = Content("  ").join(facts_below)
             if below.cell_length > width - 3 and one.work == NO_WORK:
                 below = Content("  ").join(facts_below[:-1])  # what costs no work may say so by leaving it out
@@ -107,6 +107,7 @@ class AnswerTable(Rows):
             self.at,
             width,
             numbered=self._numbered,
+            explained=self.tallness != "low" and BOTH + len(marked) < room,
             ascii_only=self.ascii,
         )
 
