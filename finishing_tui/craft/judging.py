@@ -79,3 +79,8 @@ def _verdict(target_left: int, spots_left: int, off: Fraction, change: Fraction)
     if abs(change) <= SHOWS:
         return Verdict.JUST_SHOWS
     return Verdict.WILL_FLARE if off > 0 else Verdict.WILL_PUCKER
+
+
+def one_row_can(change: int, of: int) -> bool:
+    """Return whether one row or round makes ``of`` stitches ``change`` more (below 0: fewer), at most one at each."""
+    return -(of // 2) <= change <= of

@@ -13,36 +13,75 @@ from finishing_tui.garment.decide.stages import entered, rest_of
 from finishing_tui.garment.repairs import Mend, Told, mends, told_by
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import StepWork
-from finishing_tui.recipe.audit import AuditRun, Finding, Inputs, LaterChange, changes, new_findings, onward
+from finishing_tui.recipe.audit import (
+    AuditRun,
+    Finding,
+    Inputs,
+    LaterChange,
+    Stop,
+    changes,
+    first_stop,
+    new_findings,
+    onward,
+    own_findings,
+)
 
 
 @dataclass(frozen=True, slots=True)
 class Consequences:
     """What a difference changes: later numbers, what is newly found to be wrong, and the repairs in order of sense.
 
-    ``told``: the number that the repairs are told by, where a later one differs.
+    ``told``: the number that the repairs are told by, where a later one differs. ``stop``: the first step that cannot
+    be done as planned. ``own``: what the plan has wrong by itself, and would have with every number that is as planned.
     """
 
     changes: tuple[LaterChange, ...]
     findings: tuple[Finding, ...]
     mends: tuple[Mend, ...]
     told: Told | None = None
+    stop: Stop | None = None
+    own: tuple[Finding, ...] = ()
 
 
-def consequences(before: State, after: State) -> Consequences:
+def consequences(before: State, after: State, *, counted: bool = False) -> Consequences:
     """Return what going from ``before`` to ``after`` changes in what is to come; empty when it changes nothing.
 
-    A step that was finished or left out in between would have been worked to its end by the plan.
+    A step that was finished or left out in between would have been worked to its end by the plan. ``counted``: what
+    differs was counted or left undone, and is no other plan.
     """
     try:
         real = _onward(after, after)
         planned, real = _beside(_onward(before, before if given_up(before, after) else after), real)
     except FinishingError:  # a plan whose numbers cannot be worked out is told of when its step is begun
         return Consequences((), (), ())
-    differ, found = changes(planned, real), new_findings(planned, real)
+    differ, found = _as_written(after, changes(planned, real)), new_findings(planned, real)
     if not differ and not found:
         return Consequences((), (), ())
-    return Consequences(differ, found, mends(after, differ), told_by(after, differ))
+    stop = first_stop(after.plan.recipe, planned, real, _begun(after), counted=counted)
+    if stop is not None and counted:
+        differ = _up_to(stop, differ, real)
+    return Consequences(differ, found, mends(after, differ), told_by(after, differ), stop, own_findings(planned, real))
+
+
+def _as_written(state: State, differ: tuple[LaterChange, ...]) -> tuple[LaterChange, ...]:
+    """Return what differs at one step in the order of the recipe's places, whatever order a ledger has them in."""
+    steps = {step: at for at, step in enumerate(dict.fromkeys(one.step for one in differ))}
+    places = {place: at for at, place in enumerate(state.plan.recipe.place)}
+    return tuple(sorted(differ, key=lambda one: (steps[one.step], places.get(one.place, len(places)))))
+
+
+def _up_to(stop: Stop, differ: tuple[LaterChange, ...], real: AuditRun) -> tuple[LaterChange, ...]:
+    """Return the numbers that differ before a step that cannot be done, else its own: none after it is real."""
+    steps = [row.step for row in real.rows]
+    before = steps[: steps.index(stop.step)]
+    known = tuple(one for one in differ if one.step in before)
+    if known or not stop.place:
+        return known or differ
+    return (LaterChange(stop.step, stop.title, stop.place, stop.needs, stop.there),)
+
+
+def _begun(state: State) -> tuple[int, ...]:
+    return tuple(index for index, one in enumerate(state.steps) if one.work is not None)
 
 
 def given_up(before: State, after: State) -> tuple[int, ...]:

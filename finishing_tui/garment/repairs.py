@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from finishing_tui.craft.judging import FLAT, SHOWS, Verdict
+from finishing_tui.craft.judging import FLAT, SHOWS, Verdict, one_row_can
 from finishing_tui.garment.commands import PutRight
 from finishing_tui.garment.decide.first_round import first_rounds_on
 from finishing_tui.garment.decide.respacing import respaced, sections_words
@@ -16,14 +16,14 @@ from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 
 @dataclass(frozen=True, slots=True)
 class Mend:
-    """One repair: what to do, and the same in one verb; how it lies then, and how to ask for it.
+    """One repair: what to do, and the same in one verb; how it lies then, if it lies any way, and how to ask for it.
 
     ``total``: what ``Told`` then comes to; ``made``: so many increases (below 0: decreases).
     """
 
     text: str
     verb: str
-    verdict: Verdict
+    verdict: Verdict | None
     command: PutRight
     total: int
     made: int = 0
@@ -33,13 +33,15 @@ class Mend:
 class Told:
     """The number that all repairs are told by: the first that a band is worked on, else the first that differs.
 
-    ``planned`` and ``real`` on the place of that ``name``; ``repeat``: what that must be of, where it is known.
+    ``places``: (name, planned, real) of it, and of those that differ beside it at the same step; ``planned`` and
+    ``real`` are of the first, or of all of them where none was to hold anything. ``repeat``: what it must be of, where
+    that is known.
     """
 
-    name: str
     planned: int
     real: int
     repeat: RepeatOf | None
+    places: tuple[tuple[str, int, int], ...]
 
 
 def told_by(state: State, differ: tuple[LaterChange, ...]) -> Told | None:
@@ -47,15 +49,20 @@ def told_by(state: State, differ: tuple[LaterChange, ...]) -> Told | None:
     name = state.plan.here(state.ledger).name
     for change in differ:
         if (found := first_rounds_on(state, change.place, change.step)) is not None:
-            return Told(name(change.place), change.planned, change.real, repeat_of(found[1]))
-    return Told(name(differ[0].place), differ[0].planned, differ[0].real, None) if differ else None
+            place = name(change.place), change.planned, change.real
+            return Told(change.planned, change.real, repeat_of(found[1]), (place,))
+    if not differ:
+        return None
+    places = tuple((name(one.place), one.planned, one.real) for one in differ if one.step == differ[0].step)
+    _, planned, real = max(places, key=lambda place: place[1] > 0)
+    return Told(planned, real if planned else sum(each for _, _, each in places), None, places)
 
 
 def mends(state: State, differ: tuple[LaterChange, ...]) -> tuple[Mend, ...]:
     """Return the smallest repairs of the first number that differs, and last to carry on as it is."""
     told = told_by(state, differ)
     if told is None:
-        return (Mend("Carry on", "GO ON", Verdict.LIES_FLAT, PutRight("as-it-is", "", 0), 0),)
+        return (Mend("Carry on", "GO ON", None, PutRight("as-it-is", "", 0), 0),)
     found = _here(state, differ[0].place, differ[0].planned - differ[0].real, told.planned)
     for change in differ:
         step = state.plan.step(change.step)
@@ -66,13 +73,14 @@ def mends(state: State, differ: tuple[LaterChange, ...]) -> tuple[Mend, ...]:
     rounds = (_first_round(state, change) for change in differ)
     found += next((first for first in rounds if first is not None), [])
     command = PutRight("as-it-is", differ[0].place, 0)
-    stays = Mend("Carry on", "GO ON", _lies(told.real - told.planned, told.planned), command, told.real)
+    lies = _lies(told.real - told.planned, told.planned) if told.real and told.planned else None
+    stays = Mend("Carry on", "GO ON", lies, command, told.real)
     return (*found, stays)
 
 
 def _here(state: State, place: str, lacks: int, total: int) -> list[Mend]:
     held = state.ledger.on(place)
-    if not held or not lacks or held + lacks < 1 or -lacks > held // 2:
+    if not lacks or not one_row_can(lacks, held):
         return []
     name = state.plan.recipe.place[place].text if place in state.plan.recipe.place else place
     verb = "MAKE" if lacks > 0 else "DECREASE"
@@ -107,6 +115,8 @@ def _first_round(state: State, change: LaterChange) -> list[Mend] | None:
     mends = []
     for total in totals:
         more = total - change.real
+        if not one_row_can(more, change.real):
+            continue
         verb = "INCREASE" if more > 0 else "DECREASE"
         where = f"{worked_in(band)} 1 of step {index + 1}"
         text = f"{verb.capitalize()} {abs(more)} evenly in {where}{', to the nearest repeat' * (total != totals[0])}"

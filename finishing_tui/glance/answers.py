@@ -32,6 +32,9 @@ _SHAPES: Mapping[Verdict, str] = MappingProxyType(
 AGAIN = "Count again"
 """The answer to a count that went wrong, the same words wherever it is one."""
 
+THE_REST = "the rest"
+"""What lies as a table says, where a part of the edge is picked up already."""
+
 NO_WORK = "none"
 """What a way costs that adds no work."""
 
@@ -41,9 +44,9 @@ class Answer:
     """One way to go on.
 
     ``text``: what to do first, ``verb``: the same in one verb, to be read from afar; ``verdict``: how it lies then;
-    ``made``: so many increases (below 0: decreases), ``ripped``: so many stitches to rip back; ``total``: what there is
-    then, in ``unit`` if that is not stitches (None: not known yet); ``note``: what is wrong with that. ``edge``: how
-    the edge would go, and ``more``: that in words.
+    ``made``: so many increases (below 0: decreases), ``ripped``: so many stitches to rip back, ``to_do``: other work in
+    words; ``total``: what there is then, in ``unit`` if that is not stitches (None: not known yet); ``note``: what is
+    wrong with that. ``edge``: how the edge would go, and ``more``: that in words, or why.
     """
 
     text: str
@@ -56,6 +59,7 @@ class Answer:
     note: str = ""
     edge: Edge | None = None
     more: str = ""
+    to_do: str = ""
 
     @property
     def lies(self) -> str:
@@ -77,7 +81,7 @@ class Answer:
         """What it costs in work."""
         made = plural(abs(self.made), "increase" if self.made > 0 else "decrease") if self.made else ""
         ripped = f"{self.ripped} to rip" if self.ripped else ""
-        return ", ".join(part for part in (ripped, made) if part) or NO_WORK
+        return ", ".join(part for part in (ripped, made, self.to_do) if part) or NO_WORK
 
     @property
     def comes_to(self) -> str:
@@ -93,7 +97,7 @@ class Answers:
     """``heading``: the difference, ``said``: its two numbers in words; ``rows``: the ways, the safest first.
 
     ``numbers``: what there is and what was planned, where these are what it is about; ``planned``: the edge as it was
-    planned, where there is one.
+    planned, where there is one. ``lying``: what lies as the rows say, where that is not all of it: "the rest".
     """
 
     heading: str
@@ -101,6 +105,11 @@ class Answers:
     rows: tuple[Answer, ...]
     numbers: tuple[int, int] | None = None
     planned: Edge | None = None
+    lying: str = ""
+
+    def lies(self, row: Answer) -> str:
+        """Say what lies how with one of the ways; nothing where nothing lies any way."""
+        return f"{self.lying} {row.lies}".strip() if row.lies else ""
 
     def changed(self, at: int) -> tuple[int, ...]:
         """Return the spots to come that the way at ``at`` works otherwise than planned."""

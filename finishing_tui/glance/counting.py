@@ -46,10 +46,8 @@ class Countable:
         return counted - self.needle + self.expected if near or not off else counted
 
 
-SLIP, FAR = 2, Fraction(1, 10)
+SLIP, FAR = 3, Fraction(1, 5)
 """A count that is off by more than both, stitches and a share of what was expected, is more likely a slip of the count.
-
-Along an edge that is asked anyway.
 """
 
 FEW = 3
@@ -57,8 +55,15 @@ FEW = 3
 
 
 def far_off(counted: int, expected: int) -> bool:
-    """Return whether a count is so far off that it is more likely a slip: it is asked once more before it is taken."""
+    """Return whether a count is so far off that it is more likely a slip, so that counting again comes first."""
     return abs(counted - expected) > SLIP and abs(counted - expected) > FAR * expected
+
+
+def why_again(counted: int, expected: int, than: str = "there should be") -> str:
+    """Return why a count that is far off is to be counted again; nothing where it is not that."""
+    if not far_off(counted, expected):
+        return ""
+    return f"that is {abs(counted - expected)} {'fewer' if counted < expected else 'more'} than {than}"
 
 
 def countables(state: State) -> tuple[Countable, ...]:

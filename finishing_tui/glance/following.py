@@ -1,15 +1,19 @@
 """What a count changes further on, and what may be done about it, in words."""
 
+from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.words import listing, plural, sentence
 from finishing_tui.garment.commands import PutRight, TakeCount
 from finishing_tui.garment.consequences import consequences, given_up
 from finishing_tui.garment.explained import explained
 from finishing_tui.garment.repairs import Mend, Told
 from finishing_tui.garment.state import State
+from finishing_tui.garment.work import Reached
 from finishing_tui.glance.answers import AGAIN, Answer, Answers, off_by, wrong_with
-from finishing_tui.glance.counting import far_off
+from finishing_tui.glance.counting import far_off, why_again
 from finishing_tui.glance.later import cut, later_lines
 
 
@@ -39,24 +43,28 @@ def following(before: State, after: State) -> Following | None:
     """Return what going from ``before`` to ``after`` changes further on; None when it changes nothing."""
     if after.plan != before.plan:  # the count came with its repair: what it changes is put right already
         return None
-    found = consequences(before, after)
+    found = consequences(before, after, counted=True)
     if not found.changes and not found.findings:
         return None
     lines, ended, told = later_lines(found, after), given_up(before, after), found.told
+    every = found.mends
+    if ended or found.stop:  # what is not worked lies no way
+        every = tuple(replace(one, verdict=None) if one.command.how == "as-it-is" else one for one in every)
     if ended:
         if not lines:
             return None
-        ways = [one for one in found.mends if one.command.how != "here"]
-        first = [(Answer(f"Go back and finish step {ended[0] + 1}", "GO BACK", None, None), _BACK)]
+        ways = [one for one in every if one.command.how != "here"]
+        text = f"Go back and finish step {ended[0] + 1}"
+        first = [(Answer(text, "GO BACK", None, None, to_do=left_of(before, ended[0])), _BACK)]
         return _following(lines, told, first, ways)
     # In the middle of an edge no hand makes a stitch or works two together: the section itself is spaced anew.
     if _walking(after):
-        return _following(lines, told, [], [one for one in found.mends if one.command.how != "here"])
+        return _following(lines, told, [], [one for one in every if one.command.how != "here"])
     first = []
     if found.changes:
         place = found.changes[0].place
         was, now = before.ledger.on(place), after.ledger.on(place)
-        lines = (*explained(after, now - was), *lines)
+        lines = (*(explained(after, now - was) if now else ()), *lines)
         if not lines:  # nothing after this is another number than it is now
             lines = (f"{after.plan.here(after.ledger).name(place)}: {now}, not {found.changes[0].planned}",)
         if now < was and not far_off(now, was):
@@ -64,8 +72,9 @@ def following(before: State, after: State) -> Following | None:
             first.append(
                 (Answer(text, "PICK UP", None, told.planned if told else was), Does(TakeCount(was, place), undo=True))
             )
-        first.append((Answer(AGAIN, "COUNT", None, None), _BACK))
-    return _following(lines, told, first, found.mends)
+        why = why_again(now, was)
+        first.append((Answer(AGAIN, "COUNT", None, None, more=sentence(why) if why else ""), _BACK))
+    return _following(lines, told, first, every)
 
 
 _BACK = Does(None, undo=True)
@@ -76,13 +85,44 @@ def _following(
 ) -> Following:
     rows = [*first]
     for one in ways:
-        note = wrong_with(one.total, told.planned, told.repeat) if told else ""
+        note = _wrong_with(one.total, told) if told else ""
         rows.append((Answer(one.text, one.verb, one.verdict, one.total, one.made, note=note), Does(one.command)))
     answered, does = zip(*rows, strict=True)  # in the order of what they mend, the first one all of it
     heading = off_by(told.real - told.planned) if told else "later steps change"
-    said = f"{told.name} {told.real}, planned {told.planned}" if told else "see below"
+    said = "see below"
+    if told is not None:
+        said = "; ".join(f"{name} {real}, planned {planned}" for name, planned, real in told.places)
+        if not told.planned:
+            heading = f"{plural(told.real, 'live stitch')} left"
+            said = listing([f"{real} on the {name}" for name, _, real in told.places])
     numbers = (told.real, told.planned) if told else None
     return Following(cut(lines), Answers(heading, said, answered, numbers), does)
+
+
+def _wrong_with(total: int, told: Told) -> str:
+    """Return what is wrong with a total; where none should be left, too many of them is not what is wrong."""
+    return "left live" if total and not told.planned else wrong_with(total, told.planned, told.repeat)
+
+
+def left_of(state: State, index: int) -> str:
+    """Return what is still to be worked of a step, in words: "6 pairs"; nothing where that cannot be told."""
+    work = state.steps[index].work
+    try:
+        stages = work.stages if work else state.plan.step(index).stages(state.plan.here(state.ledger))
+    except FinishingError:
+        return ""
+    left = Counter[str]()
+    for at, stage in enumerate(stages):
+        mark = work.progress[at].mark if work else Reached()
+        if stage.unit == "spot":
+            left["stitch"] += max(stage.target - mark.loops, 0)
+        else:
+            left[stage.spot if stage.unit == "round" else stage.unit] += stage.units - mark.units
+    return ", ".join(plural(many, unit) for unit, many in left.items() if many and unit in _SAID)
+
+
+_SAID = frozenset({"stitch", "pair", "round", "row"})
+"""Units that work is counted in."""
 
 
 def _walking(state: State) -> bool:

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, replace
 
-from finishing_tui.craft.judging import Verdict, judge
+from finishing_tui.craft.judging import Verdict, judge, one_row_can
 from finishing_tui.craft.open_edges import rate_words
 from finishing_tui.craft.words import plural, sentence
 from finishing_tui.garment.commands import TakeCount
@@ -12,7 +12,8 @@ from finishing_tui.garment.recounting import AT_NO_NUMBER, outlook
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import to_come
 from finishing_tui.garment.ways import Outlook, Way, counted_stage, recounted
-from finishing_tui.glance.answers import Answer, Answers, off_by, safest_first, wrong_with
+from finishing_tui.glance.answers import THE_REST, Answer, Answers, off_by, safest_first, wrong_with
+from finishing_tui.glance.counting import why_again
 from finishing_tui.glance.faces import edge_of, rhythm_words
 from finishing_tui.glance.values import Edge
 from finishing_tui.recipe.stage import Stage
@@ -54,8 +55,9 @@ class RecountView:
     """A count and what it leads to.
 
     ``total``: what is on the needle with it; ``matches``: it is what the presses say, and there is nothing to choose.
-    ``answers``: the ways to go on, ``commands``: what asks for each of them. ``about``: what can be said of a place on
-    an edge nobody counted that gives no number.
+    ``answers``: the ways to go on, ``commands``: what asks for each of them. ``doubt``: why counting again comes before
+    anything is made of it, empty where it does not, and ``cannot_be``: the rest won't fit with it. ``about``: what can
+    be said of a place on an edge nobody counted that gives no number.
     """
 
     title: str
@@ -67,6 +69,8 @@ class RecountView:
     matches: bool
     answers: Answers
     commands: tuple[TakeCount, ...]
+    doubt: str = ""
+    cannot_be: bool = False
     about: str = ""
 
 
@@ -86,6 +90,8 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
     for way in seen.ways:
         command = TakeCount(counted, answer=why, left=left, repair=way.repair)
         comes = outcome(state, command, seen.stage.place)
+        if way.repair == "first-round" and not one_row_can(comes.made, comes.total - comes.made):
+            continue
         text = _text(way, seen, comes)
         if any(text == row.text for row, _ in ways):
             continue  # nothing is left to be picked, and no round comes to put it right in: that is to leave it
@@ -102,6 +108,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
             more=_more(way, seen, comes),
         )
         ways.append((row, command))
+    doubt = "" if matches else _doubt(seen)
     # Where an edge ends short the order is that of hands: what shows least there, and on purpose last.
     in_order = ways if seen.put == "edge-ends" and len(ways) > 1 and seen.stage.target > counted else safest_first(ways)
     rows, commands = zip(*in_order, strict=True)
@@ -115,6 +122,8 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
         matches=matches,
         answers=_answers(seen, rows, edge_of(state, work, seen.index)),
         commands=commands,
+        doubt=doubt,
+        cannot_be=seen.verdict is Verdict.CANNOT_BE,
         about=_about(seen),
     )
 
@@ -147,17 +156,27 @@ def _about(seen: Outlook) -> str:
     return said
 
 
+def _doubt(seen: Outlook) -> str:
+    """Return why a count is to be counted again before anything is made of it; empty where it is likely enough."""
+    walked, unit, target = seen.before.mark.units + (seen.before.mark.within > 0), seen.stage.spot, seen.stage.target
+    if seen.counted > 2 * walked:
+        return f"{plural(walked, unit)} can take up to {plural(2 * walked, 'stitch')}"
+    if seen.counted > target > seen.expected:
+        return f"the whole section has only {plural(target, 'stitch')}"
+    return why_again(seen.counted, seen.expected, "your presses")
+
+
 def _answers(seen: Outlook, rows: tuple[Answer, ...], planned: Edge) -> Answers:
     """Return the table: its heading is the difference to what the plan has at this spot, and no way's verdict."""
-    by_plan = seen.expected
+    by_plan, lying = seen.expected, THE_REST if seen.spot < seen.stage.units else ""
     if seen.spot != seen.before.mark.units:
         by_plan = seen.stage.target - to_come(seen.stage, seen.before, seen.spot)
     numbers = seen.counted, by_plan
     if seen.put == "presses":
         said = f"you counted {seen.counted}, the count here is {seen.expected}"
-        return Answers("another row", said, rows, (seen.counted, seen.expected), planned)
+        return Answers("another row", said, rows, (seen.counted, seen.expected), planned, lying)
     said = f"you counted {seen.counted}, planned {by_plan}"
-    return Answers(off_by(seen.counted - by_plan), said, rows, numbers, planned)
+    return Answers(off_by(seen.counted - by_plan), said, rows, numbers, planned, lying)
 
 
 def _lies(way: Way, seen: Outlook) -> Verdict | None:

@@ -71,15 +71,17 @@ def spoken_question(question: str, answers: Sequence[str]) -> str:
     return " ".join((sentence(question), *told))
 
 
-def spoken_difference(counted: int, expected: int, answers: Sequence[str]) -> str:
-    """Return what is spoken when a count is not what the presses say: both, and what may be answered."""
-    question = f"You counted {counted}; the count here is {expected}. What happened?"
+def spoken_difference(counted: int, expected: int, answers: Sequence[str], doubt: str = "") -> str:
+    """Return what is spoken when a count is not what the presses say: both, what is doubtful, and the answers."""
+    question = (
+        f"You counted {counted}; the count here is {expected}. {f'{sentence(doubt)} ' if doubt else ''}What happened?"
+    )
     return spoken_question(question, answers)
 
 
 def spoken_answers(answers: Answers) -> str:
     """Return what is spoken of ways to go on: the difference, and each by its number with what speaks against it."""
-    ways = [", ".join(filter(None, (one.text, one.lies, one.note))) for one in answers.rows]
+    ways = [", ".join(filter(None, (one.text, answers.lies(one), one.note))) for one in answers.rows]
     return spoken_question(f"{answers.heading}: {answers.said}", ways)
 
 

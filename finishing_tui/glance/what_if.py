@@ -17,7 +17,7 @@ from finishing_tui.garment.outcome import outcome
 from finishing_tui.garment.state import State
 from finishing_tui.garment.ways import recounted
 from finishing_tui.garment.work import StepWork
-from finishing_tui.glance.answers import Answer, Answers, off_by, wrong_with
+from finishing_tui.glance.answers import THE_REST, Answer, Answers, off_by, wrong_with
 from finishing_tui.glance.faces import edge_of
 from finishing_tui.glance.label_words import altered_words
 from finishing_tui.glance.later import cut, later_lines
@@ -101,6 +101,7 @@ def what_if_view(state: State, command: WhatIf, most: int = 5) -> WhatIfView:
             f"{figure} {what}, planned {planned}",
             (replace(keep, edge=before), change) if acts else (replace(keep, edge=before),),
             planned=before,
+            lying=THE_REST if section and old.progress[found.index].mark.units else "",
         ),
         later=cut(later_lines(consequences(state, after), after), most) if acts else (),
         changes=bool(acts),
@@ -113,17 +114,24 @@ def _rows(state: State, old: StepWork, found: Alteration, command: WhatIf, *, re
     stage = found.work.stages[found.index]
     now, was = altered_words(found.why)
     if stage.unit != "spot":
-        keep = Answer("Keep the plan", "GO ON", None, found.stage.units, unit=stage.spot, more=sentence(was))
-        return keep, Answer("Change it", "CHANGE", None, stage.units, unit=stage.spot, more=sentence(now))
+        keep = Answer("Keep the plan", "GO ON", None, found.stage.units, unit=stage.spot, more=_in_turn(was))
+        by = stage.units - found.stage.units
+        to_do = (
+            f"{abs(by)} {'more' if by > 0 else 'fewer'} {stage.spot if abs(by) == 1 else many(stage.spot)}"
+            if by
+            else ""
+        )
+        change = Answer("Change it", "CHANGE", None, stage.units, unit=stage.spot, more=_in_turn(now), to_do=to_do)
+        return keep, change
     progress = old.progress[found.index]
     mark = progress.mark
     lies = recounted(found.stage, progress, mark.loops, mark.units).verdict if mark.units else Verdict.LIES_FLAT
     stays = outcome(state, ChoosePace(state.pace), stage.place)
     comes = stays if refused else outcome(state, command, stage.place)
     note = wrong_with(stays.total, stays.total, stays.repeat)
-    keep = Answer("Keep the plan", "GO ON", lies, stays.total, note=note, more=sentence(was))
+    keep = Answer("Keep the plan", "GO ON", lies, stays.total, note=note, more=_in_turn(was))
     edge = edge_of(state, found.work, found.index, found.work.progress[found.index])
-    more = f"{sentence(now)} {sentence(_drifts(*found.drift)) if found.drift else ''}".strip()
+    more = f"{_in_turn(now)} {sentence(_drifts(*found.drift)) if found.drift else ''}".strip()
     note = wrong_with(comes.total, comes.total, comes.repeat)
     return keep, Answer("Change it", "CHANGE", found.verdict, comes.total, note=note, edge=edge, more=more)
 
@@ -137,6 +145,13 @@ def rhythm_typed(typed: str) -> tuple[int, int] | None:
 def unit_words(asked: Asked) -> str:
     """Return what the spots or rounds are called, when there are several."""
     return many(asked.unit)
+
+
+def _in_turn(words: str) -> str:
+    """Return a plan in words with a sentence for how many, and one for each pace of the rhythm."""
+    many_of, _, rhythm = words.partition(", ")
+    first, *then = rhythm.split(", then ")
+    return " ".join(sentence(part) for part in (many_of, first, *(f"then {pace}" for pace in then)) if part)
 
 
 def _drifts(was: Fraction, now: Fraction) -> str:

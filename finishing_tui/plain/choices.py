@@ -54,7 +54,7 @@ def answered(answers: Answers, at: int) -> list[str]:
     """Return one way to go on in sentences: what to do, the total, how it lies, the work, and where it changes."""
     row, changed = answers.rows[at], answers.changed(at)
     total = f"total {row.comes_to}" if row.comes_to else ""
-    facts = "; ".join(part for part in (total, row.lies, f"work: {row.work}") if part)
+    facts = "; ".join(part for part in (total, answers.lies(row), f"work: {row.work}") if part)
     where = f"Changed at {listing([str(spot) for spot in changed[:MOST_LINES]])}" if changed else ""
     more = f" and {len(changed) - MOST_LINES} more" if len(changed) > MOST_LINES else ""
     return [sentence(part) for part in (row.text, facts, row.more, f"{where}{more}") if part]

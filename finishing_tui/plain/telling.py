@@ -139,7 +139,10 @@ def steps(lines: Iterable[StepLine]) -> list[str]:
 def time(seen: Glance) -> list[str]:
     """Return the time of this sitting and the time left, where that can be known."""
     left = f"{seen.time_left}." if seen.time_left else "the time left is not known yet."
-    return [*([f"minutes in this sitting: {seen.minutes}."] if seen.minutes is not None else []), left]
+    if seen.minutes is None:
+        return [left]
+    lasts = f"minutes in this sitting: {seen.minutes}." if seen.minutes else "less than a minute in this sitting."
+    return [lasts, left]
 
 
 def edge(face: Face) -> list[str]:

@@ -149,7 +149,7 @@ def _until(one: Sat) -> str:
     if -CLOCK_DRIFT <= by_day - one.lasted_ms <= LONGEST_ASLEEP:
         return f"to {_when(one.ended)}"
     if 0 <= one.lasted_ms <= LONGEST_SITTING:
-        return f"for {one.lasted_ms // MINUTE} min"
+        return f"for {one.lasted_ms // MINUTE} min" if one.lasted_ms >= MINUTE else "for less than a minute"
     return "and put down at an unknown time"
 
 

@@ -6,7 +6,7 @@ from textual.app import ComposeResult
 from textual.containers import Vertical
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.words import sentence
+from finishing_tui.craft.words import capital, sentence
 from finishing_tui.garment.commands import WhatIf
 from finishing_tui.glance.counting import MOST_DIGITS
 from finishing_tui.glance.later import AFFECTS_LATER
@@ -59,13 +59,13 @@ class WhatIfScreen(Leaving[None]):
         self._trouble = ""
 
     def compose(self) -> ComposeResult:
-        """Lay out the figures, what may be asked, and the two plans."""
+        """Lay out the figures, what may be asked, what that changes later, and the two plans."""
         with Vertical(classes="head"):
             yield Sentences()
         yield FigurePair()
         yield Fields()
-        yield AnswerTable(numbered=False)
         yield Sentences(id="later", tells_more=True)
+        yield AnswerTable(numbered=False)
         yield Notice()
         yield KeyLine()
 
@@ -188,8 +188,8 @@ class WhatIfScreen(Leaving[None]):
             later.show((self._trouble, "$alarm"))
             return
         self.query_one(AnswerTable).show(view.answers, len(view.answers.rows) - 1)
-        head = (AFFECTS_LATER if view.later else "nothing later changes") if view.changes else ""
-        later.show((head, "bold $foreground"), *((f"· {line}", "$foreground") for line in view.later))
+        head = capital(AFFECTS_LATER if view.later else "nothing later changes") if view.changes else ""
+        later.show((head, "bold $foreground"), *((f"· {sentence(line)}", "$foreground") for line in view.later))
 
     def _figures(self) -> Shown:
         view, asked = self._view, self._asked

@@ -1,11 +1,14 @@
 """What a number leads to: a measure, a count, or the conversation of a recount."""
 
+from dataclasses import replace
+
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import TakeCount, TakeMeasure
 from finishing_tui.garment.events import WhyOff
 from finishing_tui.garment.state import State
 from finishing_tui.garment.stops import due
-from finishing_tui.glance.answers import AGAIN
+from finishing_tui.glance.answers import AGAIN, Answer
 from finishing_tui.glance.counting import Countable, asks_for_value, countables, far_off, to_the_pin
 from finishing_tui.glance.measured import beside_wanted
 from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view, where_asked
@@ -170,21 +173,24 @@ def _why(talk: Talk, view: RecountView, said: str = "") -> Ask:
     def again() -> Ask:
         return _how_many(talk, found[0])
 
+    first = 1 if view.doubt else 0
+
     def answered(at: int) -> Ask | None:
-        if at == len(answers):
+        if texts[at] == AGAIN:
             return again()
-        answer = answers[at][0]
+        answer = answers[at - first][0]
         if answer == "loops" and where_asked(talk.state):
             return where_told(talk, view.counted)
         return _how_many_left(talk, view) if answer == "rows-left" else _look_at(talk, view.counted, answer)
 
     answers = ANSWERS[:2] if where_asked(talk.state) else ANSWERS
-    texts = (*(text for _, text in answers), AGAIN)
+    said_of = [text for _, text in answers]
+    texts = (AGAIN, *said_of) if first else (*said_of, AGAIN)
     whole = (f"{said}: that is {view.counted} since the marker",) if said else ()
     return Explain(
         question="The counts differ. What happened?",
-        told=(*whole, f"you counted {view.counted}; the count here is {view.expected}"),
-        spoken=spoken_difference(view.counted, view.expected, texts),
+        told=(*whole, f"you counted {view.counted}; the count here is {view.expected}", *filter(None, [view.doubt])),
+        spoken=spoken_difference(view.counted, view.expected, texts, view.doubt),
         options=tuple(map(Option, texts)),
         counted=view.counted,
         expected=view.expected,
@@ -205,11 +211,16 @@ def _how_many_left(talk: Talk, view: RecountView) -> Ask:
 
 
 def _ways(talk: Talk, view: RecountView) -> Ask:
+    first = [Answer(AGAIN, "COUNT", None, None, more=sentence(view.doubt))] if view.doubt and view.cannot_be else []
+    answers = replace(view.answers, rows=(*first, *view.answers.rows))
+
     def taken(at: int) -> Ask | None:
-        if not talk.do(view.commands[at]):
+        if at < len(first):
+            return _how_many(talk, countables(talk.state)[0])
+        if not talk.do(view.commands[at - len(first)]):
             return talk.asked
-        talk.say(f"{view.counted} counted: {view.answers.rows[at].text}", aloud=True)
+        talk.say(f"{view.counted} counted: {answers.rows[at].text}", aloud=True)
         return None
 
     title = f"{view.title}, {view.unit} {view.spot}"
-    return weigh(title, view.answers, taken, back=lambda: _why(talk, recount_view(talk.state, view.counted)))
+    return weigh(title, answers, taken, back=lambda: _why(talk, recount_view(talk.state, view.counted)))

@@ -13,8 +13,6 @@ from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
 from finishing_tui.widgets.two_edges import BOTH, two_edges
 
-_TITLES = ("total", "how it lies", "work")
-
 
 class AnswerTable(Rows):
     """The ways to go on, one under the other, and the edge of the one at the caret beside the planned one."""
@@ -62,12 +60,13 @@ class AnswerTable(Rows):
         """Return the rows of the table, and which of them the caret stands at."""
         heads = [self._head(index) for index in range(len(answers.rows))]
         margin = heads[0].cell_length
-        wide = [max(map(len, column)) for column in zip(_TITLES, *map(_facts, answers.rows), strict=True)]
+        titles = ("total", f"how {answers.lying or 'it'} lies", "work")
+        wide = [max(map(len, column)) for column in zip(titles, *map(_facts, answers.rows), strict=True)]
         facts = sum(wide) + 3 * len(wide)
         texts = max(len(one.text) for one in answers.rows)
         if margin + texts + facts <= width:
-            titles = [plain(title.ljust(of), "$quiet") for title, of in zip(_TITLES, wide, strict=True)]
-            rows = [_row(Content(" " * (margin + texts)), titles)]
+            heads_of = [plain(title.ljust(of), "$quiet") for title, of in zip(titles, wide, strict=True)]
+            rows = [_row(Content(" " * (margin + texts)), heads_of)]
             for index, one in enumerate(answers.rows):
                 text = self._text(index, one)
                 rows.append(_row(heads[index] + text.pad_right(texts - text.cell_length), _drawn(one, wide)))
@@ -77,7 +76,7 @@ class AnswerTable(Rows):
             at = len(rows) if index == self.at else at
             for line, text in enumerate(wrapped(self._text(index, one), width - margin)):
                 rows.append((Content(" " * margin) if line else heads[index]) + text)
-            facts_below = _drawn(one, [0, 0, 0])
+            facts_below = _drawn(one, [0, 0, 0], answers.lying.removeprefix("the "))
             below = Content("  ").join(facts_below)
             if below.cell_length > width - 3 and one.work == NO_WORK:
                 below = Content("  ").join(facts_below[:-1])  # what costs no work may say so by leaving it out
@@ -108,6 +107,7 @@ class AnswerTable(Rows):
             self.at,
             width,
             numbered=self._numbered,
+            explained=self.tallness != "low" and BOTH + len(marked) < room,
             ascii_only=self.ascii,
         )
 
@@ -118,12 +118,13 @@ class AnswerTable(Rows):
         return [*said[self.at], *[Content()] * (most - len(said[self.at]))]
 
 
-def _facts(one: Answer) -> tuple[str, str, str]:
-    return one.comes_to, f"{one.shape} {one.lies}".strip(), one.work
+def _facts(one: Answer, lying: str = "") -> tuple[str, str, str]:
+    """Return the facts of a way; ``lying`` where no heading says what lies."""
+    return one.comes_to, " ".join(filter(None, (one.shape, lying if one.lies else "", one.lies))), one.work
 
 
-def _drawn(one: Answer, wide: Sequence[int]) -> list[Content]:
-    total, lies, work = _facts(one)
+def _drawn(one: Answer, wide: Sequence[int], lying: str = "") -> list[Content]:
+    total, lies, work = _facts(one, lying)
     if work == NO_WORK and not any(wide):
         work = "no work"  # there no heading stands over it
     styles = ("$alarm" if one.note else "bold $foreground", "bold $alarm" if one.shows else "bold $good", "$foreground")

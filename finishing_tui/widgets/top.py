@@ -138,5 +138,5 @@ def _short(time_left: str) -> str:
 
 
 def _minutes(seen: Glance) -> Content:
-    """Return how long the sitting lasts, ready to stand behind the step; nothing where that cannot be known."""
-    return Content() if seen.minutes is None else plain(f" · {seen.minutes} min", "$quiet")
+    """Return how long the sitting lasts, ready to stand behind the step; nothing in its first minute."""
+    return plain(f" · {seen.minutes} min", "$quiet") if seen.minutes else Content()

@@ -23,12 +23,13 @@ def two_edges(
     width: int,
     *,
     numbered: bool,
+    explained: bool,
     ascii_only: bool,
 ) -> list[Content]:
     """Return the planned edge and that of the way at ``at``, with the spots that ways change marked, a row each.
 
     ``changed``: those spots, by the place of the way among ``ways``. What is to be seen of the edge is the same for all
-    of them.
+    of them. ``explained``: what the marks mean is said under it, in one more row.
     """
     now = ways[at]
     room = width - _LABELS - 2 * (len(str(now.spots)) + 2)
@@ -43,8 +44,10 @@ def two_edges(
     before, after = first - 1, now.spots - last
     left, right = (after, before) if now.hand == "right" else (before, after)
     cut = plain(f"‹{left} " if left else "", "$quiet")
-    labels = [("planned", "$quiet"), (_label("now", at, numbered=numbered), "bold $foreground")]
-    labels += [(_label("changed", way, numbered=numbered), "bold $mark" if way == at else "$quiet") for way in changed]
+    labels = [("planned", "$quiet"), (f"way {at + 1}" if numbered else "if so", "bold $foreground")]
+    labels += [
+        (f"changed {way + 1}" if numbered else "changed", "bold $mark" if way == at else "$quiet") for way in changed
+    ]
     rows = []
     for row, ((label, style), one) in enumerate(zip(labels, signs, strict=True)):
         drawn = Content().join([plain(text, styled) for text, styled in one])
@@ -54,11 +57,10 @@ def two_edges(
             + drawn
             + plain(f" {right}›" if right and row < BOTH else "", "$quiet")
         )
+    if explained:
+        beside = "   ‹ › so many more on that side, not drawn" if left or right else ""
+        rows.append(plain(f"{_MARK} not as planned{beside}", "$quiet"))
     return rows
-
-
-def _label(word: str, way: int, *, numbered: bool) -> str:
-    return f"{word} {way + 1}" if numbered else word
 
 
 def _window(spots: int, at: int, room: int) -> tuple[int, int, int]:

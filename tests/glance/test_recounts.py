@@ -128,3 +128,33 @@ def test_every_row_says_what_really_comes_of_it(shape: tuple[int, int, str, str]
         if paper.state.ledger.on("band"):  # on a needle with nothing on it no row is begun
             paper.did(Press())
         assert paper.state.ledger.on("band") == row.total
+
+
+@settings(max_examples=share(60))
+@given(sections(), st.data())
+def test_a_count_that_is_far_off_is_doubted_with_a_reason(
+    shape: tuple[int, int, str, str], data: st.DataObject
+) -> None:
+    """More than rows can take or than the section has, or off by more than three and a fifth; else nothing is said."""
+    spots, target, *_ = shape
+    paper = along(*shape).press(data.draw(st.integers(0, target)))
+    counted = data.draw(st.integers(0, 2 * spots))
+    try:
+        view = recount_view(paper.state, counted)
+    except FinishingError:
+        return
+    off = abs(counted - view.expected)
+    far = off > max(3, view.expected / 5) or counted > 2 * view.spot or counted > target > view.expected
+    assert bool(view.doubt) == (far and not view.matches)
+
+
+def test_each_doubt_is_said_in_one_line() -> None:
+    """What is most certain first: what the rows can take, what the section has, how far off it is."""
+    doubts = [recount_view(along(96, 68).press(34).state, counted).doubt for counted in (95, 70, 26, 42, 33)]
+    assert doubts == [
+        "47 rows can take up to 94 stitches",
+        "the whole section has only 68 stitches",
+        "that is 8 fewer than your presses",
+        "that is 8 more than your presses",
+        "",
+    ]

@@ -150,7 +150,7 @@ def test_a_recount_says_how_far_it_is_off(counted: int, begins: str) -> None:
     told = spoken_answers(view.answers)
     assert told.startswith(begins)
     for number, way in enumerate(view.answers.rows, 1):
-        assert f"{number}: {way.text}, {way.lies}{way.note and f', {way.note}'}." in told
+        assert f"{number}: {way.text}, {view.answers.lies(way)}{way.note and f', {way.note}'}." in told
 
 
 @pytest.mark.turns(of=2)

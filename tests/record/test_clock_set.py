@@ -54,7 +54,8 @@ def test_an_end_that_is_told_fits_the_length_that_was_measured(lasted_ms: int, b
     if -120_000 <= by_day // timedelta(milliseconds=1) - lasted_ms <= 30 * 86_400_000:
         assert line == f"  1  2026-03-01 12:00 to {ended:%Y-%m-%d %H:%M}, 3 acts"
     elif 0 <= lasted_ms <= 30 * 86_400_000:
-        assert line == f"  1  2026-03-01 12:00 for {lasted_ms // 60_000} min, 3 acts"
+        minutes = f"{lasted_ms // 60_000} min" if lasted_ms >= 60_000 else "less than a minute"
+        assert line == f"  1  2026-03-01 12:00 for {minutes}, 3 acts"
     else:
         assert line == "  1  2026-03-01 12:00 and put down at an unknown time, 3 acts"
 

@@ -28,7 +28,7 @@ def _steady(lines: list[str], ways: int, texts: tuple[str, ...]) -> list[tuple[i
     kept = []
     for at, line in enumerate(lines):
         still = line.replace("▸", " ").rstrip()
-        label = next((one for one in ("planned", "now", "changed") if still.strip().startswith(one)), "")
+        label = next((one for one in ("planned", "way", "changed") if still.strip().startswith(one)), "")
         if label or any(text in still for text in texts) or " choose " in still or "total" in still:
             kept.append((at, label or still))
     assert len(kept) > ways
@@ -81,6 +81,7 @@ async def test_the_lines_say_what_the_table_says(name: str, tmp_path: Path) -> N
                 assert fact in line
                 assert fact in said
             assert f"{row.shape} {row.lies}".strip() in line
+            assert not row.lies or table.answers.lies(row) in said
             label = "changed" if name.startswith("what-if") else f"changed {at + 1}"
             marks = [one for one in drawn if one.strip().startswith(label)]
             if marks and (label != "changed" or at == table.at):

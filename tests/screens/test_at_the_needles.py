@@ -483,9 +483,9 @@ async def test_a_second_side_that_can_go_two_ways_says_so_at_the_foot(tmp_path: 
     app = app_for(twin.hand.folder)
     async with app.run_test(size=(100, 30)) as pilot:
         await _not_coming_back(pilot)
-        assert "m as planned" in shown(app)
+        assert "m use the plan" in shown(app)
         await pilot.press("m")
-        assert "m as worked" in shown(app)
+        assert "m mirror it" in shown(app)
         keys = app.screen.query_one(KeyLine).keys_shown
         order = [action.shown for action in ACTS]
         assert [key for key, _ in keys] == [key for key in order if key in dict(keys)]

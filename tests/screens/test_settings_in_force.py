@@ -115,7 +115,7 @@ async def test_keys_lead_to_texts_in_their_order(tmp_path: Path, monkeypatch: py
             ("backspace", "back to 4. skip 1, pick, 4 of 17"),
             ("3", ""),
             ("enter", "You counted 3; the count here is 4. What happened? 1: I missed a press, or pressed twice. 2: "),
-            ("2", "1 short: you counted 3, planned 4. 1: Re-space the rest, lies flat."),
+            ("2", "1 short: you counted 3, planned 4. 1: Re-space the rest, the rest lies flat."),
             ("backspace", "You counted 3; the count here is 4. What happened? 1: "),
             ("escape", ""),
             ("r", "Count the left front neck."),

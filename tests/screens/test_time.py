@@ -47,14 +47,17 @@ class Steady:
 
 @pytest.mark.parametrize("size", SIZES.values(), ids=SIZES)
 async def test_time_gone_and_time_left_are_shown_at_every_size(size: tuple[int, int], tmp_path: Path) -> None:
-    """Twelve presses of twenty seconds: four minutes gone, and 56 loops more at that pace are nearly twenty."""
+    """Twelve presses of twenty seconds: four minutes gone, and 56 loops more at that pace are nearly twenty.
+
+    In its first minute nothing is known of a sitting that is worth its place.
+    """
     folder = shelf(tmp_path, **LARGE)
     work_to(folder, PICK_UP)
     steady = Steady(each=0)  # drawing asks for the time too
     app = FinishingApp(folder.parent, garment=folder, clock=steady.clock())
     async with app.run_test(size=size) as pilot:
         await settled(pilot)
-        assert "0 min" in shown(app)
+        assert " min" not in shown(app).split("\n")[0]
         for _ in range(12):
             steady.seconds += 20
             await pilot.press("space")

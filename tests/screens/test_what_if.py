@@ -21,7 +21,12 @@ async def test_another_target_is_four_keys(tmp_path: Path) -> None:
         before = needles(app).talk.state
         await pilot.press("w", "1", "1")
         assert isinstance(front(app), WhatIfScreen)
-        assert "this affects later steps" in shown(app)
+        assert "This affects later steps" in shown(app)
+        later, plans = (shown(app).index(words) for words in ("This affects later steps", "Keep the plan"))
+        assert later < plans
+        assert "11 from 24 rows. 1 of every 3, five times. Then 1 of every 2, twice." in shown(app)
+        assert ("if so" in shown(app), "now" in shown(app)) == (True, False)
+        assert "^ not as planned" in shown(app)
         await pilot.press("escape")
         assert needles(app).talk.state is before
         await pilot.press("w", "1", "1", "enter")
@@ -102,3 +107,17 @@ def test_line_by_line_it_leads_to_the_same_events(tmp_path: Path) -> None:
     assert "Nothing changed." in said
     assert text.count("That is no number of loops or rows, rhythm or spread.") == 2
     assert [kind for kind, _, _ in events(folder)].count("Replanned") == 1
+
+
+async def test_more_rounds_are_work(tmp_path: Path) -> None:
+    """Three rounds more are three rounds of work; that nothing later changes is a sentence like the others."""
+    folder = shelf(tmp_path)
+    work_to(folder, RIB, Press())
+    app = app_for(folder)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settled(pilot)
+        await pilot.press("w", "9")
+        assert "3 more rounds" in shown(app)
+        assert "Nothing later changes" in shown(app)
+        await pilot.press("backspace", "5")
+        assert "1 fewer round" in shown(app)

@@ -7,6 +7,9 @@ import pytest
 from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.stops import due
+from finishing_tui.glance.answers import AGAIN
+from finishing_tui.glance.recounts import ANSWERS
+from finishing_tui.talk.asks import Explain, HowMany, Weigh
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.dispatch import ask_for
 from finishing_tui.talk.keys import USUAL
@@ -74,3 +77,43 @@ async def test_the_count_taken_is_said(tmp_path: Path) -> None:
         await pilot.press("enter")
         assert "9 counted, as planned" in shown(app)
         assert "enter end step" in shown(app)
+
+
+@pytest.mark.parametrize(("counted", "first"), [(3, "Count again"), (8, "I missed a press, or pressed twice")])
+async def test_a_count_far_off_is_counted_again_first(counted: int, first: str, tmp_path: Path) -> None:
+    """Of 9: 3 is far off, and the first answer, where the caret is, counts again, with why; 8 may well be true."""
+    folder = at_half(tmp_path, "far")
+    talk = Talk(InHand.open(folder, clock=Hours().clock()), "", USUAL)
+    talk.typed = str(counted)
+    ask_for(talk, "finish")
+    asked = talk.asked
+    assert isinstance(asked, Explain)
+    assert asked.options[0].text == first
+    assert sorted(one.text for one in asked.options) == sorted([AGAIN, *(text for _, text in ANSWERS)])
+    assert ("that is 6 fewer than your presses" in asked.told) == (first == AGAIN)
+    assert ("fewer than your presses" in asked.spoken) == (first == AGAIN)
+    at = [one.text for one in asked.options].index("The row is right; I picked up a different number")
+    talk.answer(at)
+    assert isinstance(talk.asked, Weigh)
+    talk.back()
+    assert isinstance(talk.asked, Explain)
+    talk.answer([one.text for one in asked.options].index(AGAIN))
+    assert isinstance(talk.asked, HowMany)
+
+
+def test_a_rest_that_cannot_be_is_counted_again_before_it_is_mended(tmp_path: Path) -> None:
+    """With 24 counted of a section of 17 nothing is left to pick: the first way is to count again, the mends follow."""
+    folder = at_half(tmp_path, "cannot")
+    talk = Talk(InHand.open(folder, clock=Hours().clock()), "", USUAL)
+    talk.typed = "24"
+    ask_for(talk, "finish")
+    assert isinstance(talk.asked, Explain)
+    talk.answer(2)
+    asked = talk.asked
+    assert isinstance(asked, Weigh)
+    assert asked.answers.rows[0].text == AGAIN
+    assert asked.answers.rows[0].more == "The whole section has only 17 stitches."
+    before = talk.state
+    talk.answer(1)
+    assert talk.state is not before
+    assert talk.said.startswith(f"24 counted: {asked.answers.rows[1].text}")

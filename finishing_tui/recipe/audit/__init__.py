@@ -5,7 +5,15 @@ file, and says where in the recipe a fault stands, not on which line.
 """
 
 from finishing_tui.recipe.audit.auditing import Audit, SizeAudit, audit, audit_size
-from finishing_tui.recipe.audit.consequences import LaterChange, changes, new_findings, onward
+from finishing_tui.recipe.audit.consequences import (
+    LaterChange,
+    Stop,
+    changes,
+    first_stop,
+    new_findings,
+    onward,
+    own_findings,
+)
 from finishing_tui.recipe.audit.finding import Finding, LedgerRow
 from finishing_tui.recipe.audit.footing import Inputs
 from finishing_tui.recipe.audit.implied import implied
@@ -19,10 +27,13 @@ __all__ = [
     "LaterChange",
     "LedgerRow",
     "SizeAudit",
+    "Stop",
     "audit",
     "audit_size",
     "changes",
+    "first_stop",
     "implied",
     "new_findings",
     "onward",
+    "own_findings",
 ]

@@ -83,8 +83,9 @@ class LedgerRow:
     """One step of the recipe as the audit did it: a row of the table an editor pins to the wall.
 
     ``step``: its position from 0; ``live``: stitches on every place that holds some after it; ``tails``, ``markers``,
-    ``holes``: those in the work after it; ``begun``: whether it could be done at all, after what was mended;
-    ``unsure``: places that hold stitches, but on paper nobody knows how many.
+    ``holes``: those in the work after it; ``held``: the stitches on every place before it; ``begun``: whether it could
+    be done at all, after what was mended, and ``stopped``: whether anything had to be; ``unsure``: places that hold
+    stitches, but on paper nobody knows how many.
     """
 
     step: int
@@ -95,5 +96,7 @@ class LedgerRow:
     markers: tuple[str, ...]
     holes: tuple[str, ...]
     findings: tuple[Finding, ...]
+    held: Mapping[str, int]
     begun: bool = True
+    stopped: bool = False
     unsure: frozenset[str] = frozenset()

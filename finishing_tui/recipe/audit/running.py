@@ -104,7 +104,9 @@ def _agreed(one: AuditRun, other: AuditRun) -> AuditRun:
     rows = tuple(
         replace(
             mine,
-            live={place: held for place, held in mine.live.items() if yours.live.get(place) == held},
+            live=_same(mine.live, yours.live),
+            held=_same(mine.held, yours.held),
+            stopped=mine.stopped and yours.stopped,
             findings=tuple(found for found in mine.findings if found in yours.findings),
             unsure=frozenset(
                 place for place in {*mine.live, *yours.live} if mine.live.get(place) != yours.live.get(place)
@@ -115,6 +117,10 @@ def _agreed(one: AuditRun, other: AuditRun) -> AuditRun:
     ending = tuple(found for found in one.ending if found in other.ending)
     known = set(other.compared)
     return AuditRun(rows, ending, one.ledger, tuple(found for found in one.compared if found in known))
+
+
+def _same(one: Mapping[str, int], other: Mapping[str, int]) -> dict[str, int]:
+    return {place: held for place, held in one.items() if other.get(place) == held}
 
 
 def _run(
@@ -147,7 +153,7 @@ def _run(
         step = footing.recipe.step[at]
         blank = Look(footing, at, step, ledger, (), (), trail, wrong)
         done = _rest_done(blank, rest[at], off.get(at, 0)) if at in rest else _done(blank)
-        ledger, look = done.ledger, done.look
+        held, ledger, look = ledger.live, done.ledger, done.look
         # What is refused for the sake of a count that nobody knows may well be possible.
         findings = list(done.findings) if places_of(step).isdisjoint(trail.unsure) or not guessed else []
         if look is None:
@@ -169,15 +175,15 @@ def _run(
                     if sure or ahead_from(as_printed, number) <= ahead_from(ledger, number):
                         ledger = as_printed
             trail = replace(trail, unsure=trail.unsure - step.expect.keys())
-            held = ledger.on(step.main_place)
-            odd = [*repeats(look, held)]
+            on = ledger.on(step.main_place)
+            odd = [*repeats(look, on)]
             if odd:
-                trail = replace(trail, odd=trail.odd | {(step.main_place, held)})
+                trail = replace(trail, odd=trail.odd | {(step.main_place, on)})
             found += odd
             short = _short(findings)
             findings += [one for one in found if isinstance(one, Finding) and not (one.place and _over(one) == short)]
             compared += [one for one in found if isinstance(one, Compared)]
-        row = _row(at, step, ledger, tuple(findings), begun=look is not None)
+        row = _row(at, step, ledger, tuple(findings), done, held)
         guessed = guessed or any(stage.uncounted == "all" for stage in (look.stages if look else ())) or at in lost
         rows.append(replace(row, unsure=trail.unsure) if guessed else row)
     last = [*left(footing, ledger, trail.unsure)]
@@ -348,8 +354,20 @@ def _lost_sight(trail: Trail, look: Look, lost: frozenset[str]) -> Trail:
     return replace(trail, unsure=frozenset(place for place in unsure if look.ledger.on(place)))
 
 
-def _row(at: int, step: Step, ledger: Ledger, findings: tuple[Finding, ...], *, begun: bool) -> LedgerRow:
+def _row(
+    at: int, step: Step, ledger: Ledger, findings: tuple[Finding, ...], done: _Done, held: Mapping[str, int]
+) -> LedgerRow:
     do = str(type(step).__dataclass_fields__["do"].default)
     return LedgerRow(
-        at, do, step.title, ledger.live, tuple(ledger.tails), ledger.markers, ledger.holes, findings, begun
+        at,
+        do,
+        step.title,
+        ledger.live,
+        tuple(ledger.tails),
+        ledger.markers,
+        ledger.holes,
+        findings,
+        held,
+        begun=done.look is not None,
+        stopped=bool(done.findings),
     )

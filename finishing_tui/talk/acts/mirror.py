@@ -13,7 +13,7 @@ def _offered(state: State, _: int | None) -> Offer | None:
         return None
     worked = two_ways[1].as_worked
     what = f"work {two_ways[1].title} {'as planned' if worked else 'like the first side'}"
-    return Offer("mirror", "as planned" if worked else "as worked", what, ChooseMirror(not worked))
+    return Offer("mirror", "use the plan" if worked else "mirror it", what, ChooseMirror(not worked))
 
 
 def _does(talk: Talk) -> None:
@@ -21,7 +21,7 @@ def _does(talk: Talk) -> None:
     if offer is None or offer.command is None:
         talk.refuse("there is no second side about to be begun that could go another way than planned")
     elif talk.do(offer.command, "mirror"):
-        talk.say(f"now {offer.label}")
+        talk.say(offer.what)
 
 
 ACT = Action("mirror", "m", "work the second side like the first, or as planned", _offered, _does, "this step")

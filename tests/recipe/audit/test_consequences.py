@@ -1,7 +1,9 @@
 """What a real difference changes further on: every later number, from the ledger in hand."""
 
+import pytest
+
 from finishing_tui.craft.ledger import MISSING, Posting
-from finishing_tui.recipe.audit import Inputs, changes, new_findings, onward
+from finishing_tui.recipe.audit import Inputs, changes, first_stop, new_findings, onward, own_findings
 from finishing_tui.recipe.audit.footing import footing
 from tests.recipe.audit.writing import NECK, recipe_of
 
@@ -36,6 +38,8 @@ def test_nothing_differs_where_nothing_differs() -> None:
     run = onward(inputs, start, range(3, 9))
     assert changes(run, run) == ()
     assert new_findings(run, run) == ()
+    assert own_findings(run, run) == ()
+    assert first_stop(inputs.recipe, run, run, (), counted=True) is None
 
 
 def test_steps_in_another_order_are_audited_in_that_order() -> None:
@@ -44,3 +48,32 @@ def test_steps_in_another_order_are_audited_in_that_order() -> None:
     run = onward(inputs, footing(inputs).opening(), (3, 1))
     assert [row.step for row in run.rows] == [3, 1]
     assert run.rows[0].live == {"left_front": 24, "left_back": 24, "neck": 98}
+
+
+@pytest.mark.parametrize(("there", "stops"), [(0, True), (4, True), (5, False), (16, False)])
+def test_a_step_left_next_to_nothing_stops_the_sums(there: int, stops: bool) -> None:  # noqa: FBT001
+    """Up to a quarter of the 16 at the front is next to nothing: the step that takes them is named, and no sum after.
+
+    By a plan that is another one, what it takes is what it needs.
+    """
+    inputs = Inputs(recipe=recipe_of(NECK), size=0)
+    right = footing(inputs).opening()
+    real = right.enter(Posting("front", MISSING, 16 - there)) if there < 16 else right
+    steps = range(3, len(inputs.recipe.step))
+    planned, now = onward(inputs, right, steps), onward(inputs, real, steps)
+    stop = first_stop(inputs.recipe, planned, now, (), counted=True)
+    assert (stop is not None) == stops
+    if stop is not None:
+        assert (stop.step, stop.place, stop.needs, stop.there) == (3, "front", 16, there)
+    if there:
+        assert first_stop(inputs.recipe, planned, now, (), counted=False) is None
+
+
+def test_what_the_plan_has_wrong_by_itself_is_not_put_down_to_the_count() -> None:
+    """97 is no whole repeat, and neither is 95: the plan's own number is wrong, and that is found."""
+    inputs = Inputs(recipe=recipe_of(NECK), size=0)
+    right = footing(inputs).opening()
+    steps = range(len(inputs.recipe.step))
+    one, three = (onward(inputs, right.enter(Posting("front", MISSING, many)), steps) for many in (1, 3))
+    assert [(found.kind, found.found) for found in own_findings(one, three) if not found.place] == [("repeat", 97)]
+    assert [found for found in new_findings(one, three) if found.kind == "repeat"] == []
