@@ -10,7 +10,7 @@ from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.widgets.faces import VIEWS
 from finishing_tui.widgets.figure_pair import DIGITS, FigurePair, Shown, in_cells
 from finishing_tui.widgets.figures import big
-from finishing_tui.widgets.grid import cells_for, count_wide, letters_for, word_at
+from finishing_tui.widgets.grid import cells_for, count_wide, letters_for, of_at, word_at
 from finishing_tui.widgets.step_words import StepWords
 from tests.garment.test_recipes_by_commands import SIZES as SIZES_OF
 from tests.garment.test_recipes_by_commands import done_or_taken_back, taken
@@ -39,12 +39,12 @@ def placed(shown: Shown, rows: list[str], size: tuple[int, int]) -> None:
         left = wide - step * back - cells.count.wide
         assert [row.ljust(wide)[left : left + cells.count.wide] for row in rows[:high]] == list(big(digit, cells.count))
     if shown.of:
-        left = wide + len(shown.joiner) + 2
+        left = of_at(cells, DIGITS)
         drawn = [row.ljust(200)[left : left + cells.of.wide] for row in rows[high - cells.of.lines : high]]
         assert drawn == list(big(shown.of[0], cells.of))
     if shown.verb:
         left = word_at(cells, DIGITS)
-        last = high if cells.beside else high + 1 + cells.word.lines
+        last = high if cells.beside else high + 1 + cells.high
         letters = letters_for(shown.verb, cells, size[0] - 2 * OFFSETS[f"{size[0]}x{size[1]}"][0] - left)
         drawn = [
             row.ljust(200)[left : left + letters.wide_of(shown.verb[0])] for row in rows[last - letters.lines : last]
