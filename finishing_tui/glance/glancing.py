@@ -21,7 +21,7 @@ from finishing_tui.glance.posture import lie, posture_words
 from finishing_tui.glance.values import Face, Glance, Holding, MessageFace, StepLine, WordLine
 from finishing_tui.glance.wishes import NONE, Wishes
 from finishing_tui.recipe.kinds.base import Step
-from finishing_tui.recipe.stage import HAND
+from finishing_tui.recipe.stage import HAND, Item
 
 ENDS: Mapping[str, Mapping[str, str]] = MappingProxyType(
     {
@@ -57,7 +57,7 @@ def look_at(
     part = ""
     if work is not None and not work.complete:
         title, parts = work.stages[work.at].title, len(work.stages)
-        part = f"{title}, {work.at + 1} of {parts}" if parts > 1 else title
+        part = f"{title}, part {work.at + 1} of {parts}" if parts > 1 else title
     return Glance(
         title=plan.title,
         size=plan.size,
@@ -92,14 +92,20 @@ def look_at(
 
 def _picture(standing: Standing | None, now: Posture, hand: str) -> Picture:
     """Return how the work lies as a picture; where the step in the middle lays it, how it is to lie then."""
-    work = standing.work if standing is not None else None
+    work, most = standing.work if standing is not None else None, 0
     if work is not None and not work.complete and work.stages[work.at].items:
-        item = work.stages[work.at].items[work.progress[work.at].mark.units]
-        laid = next((entry.after for entry in item.entries if isinstance(entry, PostureEntry)), None)
-        if laid is not None:
-            laid = replace(laid, yarn_at=turned(laid.yarn_at, hand))
-            return Picture(lying(laid), posture_words(laid), to_be=True)
-    return Picture(lying(now), posture_words(now))
+        items = work.stages[work.at].items
+        laid = [_laid(item, hand) for item in items]
+        most = max(len(lying(one)) for one in laid if one is not None) if any(laid) else 0
+        if (to_be := laid[work.progress[work.at].mark.units]) is not None:
+            return Picture(lying(to_be), posture_words(to_be), to_be=True, most=most)
+    return Picture(lying(now), posture_words(now), most=most)
+
+
+def _laid(item: Item, hand: str) -> Posture | None:
+    """Return how an item of a list lays the work; None where it does not."""
+    laid = next((entry.after for entry in item.entries if isinstance(entry, PostureEntry)), None)
+    return None if laid is None else replace(laid, yarn_at=turned(laid.yarn_at, hand))
 
 
 def _face(state: State, step: int | None, standing: Standing | None, wishes: Wishes) -> Face:

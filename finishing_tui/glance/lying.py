@@ -28,12 +28,13 @@ class Lying:
 class Picture:
     """The picture, a few ``lines``, none where too little is known; ``words``: all of it in words.
 
-    ``to_be``: it is how the work is to be laid.
+    ``to_be``: it is how the work is to be laid; ``most``: lines of the largest one that the step comes to.
     """
 
     lines: tuple[Lying, ...] = ()
     words: str = ""
     to_be: bool = False
+    most: int = 0
 
     @property
     def heading(self) -> str:
@@ -63,13 +64,11 @@ def lying(posture: Posture) -> tuple[Lying, ...]:
         words[0] += f", {posture.on_top} on top"
     drawn = [f"   {line}   " for line in pieces]
     you = "you".center(len(drawn[0]))
-    match _end(posture.yarn_at) if posture.yarn_at else None:
+    match _end(posture.yarn_at):  # it hangs below its end of the work, on the line of its words
         case "left":
-            drawn[-1] = f"~~ {pieces[-1]}   "
+            you = f"~~{you[2:]}"
         case "right":
-            drawn[-1] = f"   {pieces[-1]} ~~"
-        case "":
-            you = f"{you[:-2]}~~"  # at no end of the work: only beside its words
+            you = f"{you[:-2]}~~"
     yarn = f"yarn at {posture.yarn_at}" if posture.yarn_at else ""
     return (*(Lying(one, said) for one, said in zip(drawn, words, strict=True)), Lying(you, yarn))
 

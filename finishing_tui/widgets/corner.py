@@ -1,4 +1,4 @@
-"""The number that an answer is about, in the corner of the head: read from two meters where the figures have no room."""
+"""The number that an answer is about, in the corner of the head: large where the figures have no room."""
 
 from collections.abc import Sequence
 

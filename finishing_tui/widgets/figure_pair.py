@@ -69,7 +69,7 @@ def in_cells(shown: Shown, digits: int, cells: Cells, width: int, *, ascii_only:
     above: list[Content] = [Content()] * (high - cells.high)
     above[-1] = first
     beside = [*above, *_word(verb, style, cells, width - at, ascii_only), *wrapped(then, width - at)]
-    wide = at - apart(cells)
+    wide = at - max(apart(cells), GAP)  # apart from what comes after the verb, which stands on the same line
     figures += [line.pad_left(wide - line.cell_length) for line in wrapped(aside, wide)]
     return [
         left.pad_right(at - left.cell_length) + right if right else left

@@ -1,4 +1,7 @@
-"""Needles with the stitches that are still on them, tips to the right, and beyond the tip those that are done."""
+"""Needles with the stitches that are still on them, tips to the right, and beyond the tip those that are done.
+
+Where there are two, what is worked next stands opposite; the longer one sticks out at the far end.
+"""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -44,20 +47,20 @@ class Loops(Rows):
         names = [plain(f"{needle.left:2}  ", "bold $count") + plain(needle.name, "$quiet") for needle in self._needles]
         wide = max((name.cell_length for name in names), default=0) + 3
         if not any(needle.name for needle in self._needles):
-            return [self._stitches(needle, width) for needle in self._needles]
+            return self._opposite(width)
         if self.tallness == "low":
             wide = min(wide, width // 2)
             names = [name.truncate(wide - 3, ellipsis=True) for name in names]
         if wide < width // 2 or self.tallness == "low":
-            return [
-                name.pad_right(wide - name.cell_length) + self._stitches(needle, width - wide)
-                for name, needle in zip(names, self._needles, strict=True)
-            ]
-        return [
-            line
-            for name, needle in zip(names, self._needles, strict=True)
-            for line in (name, self._stitches(needle, width))
-        ]
+            drawn = zip(names, self._opposite(width - wide), strict=True)
+            return [name.pad_right(wide - name.cell_length) + needle for name, needle in drawn]
+        return [line for both in zip(names, self._opposite(width), strict=True) for line in both]
+
+    def _opposite(self, width: int) -> list[Content]:
+        """Return the stitches of every needle, with their tips under one another."""
+        drawn = [self._stitches(needle, width) for needle in self._needles]
+        longest = max((line.cell_length for line in drawn), default=0)
+        return [line.pad_left(longest - line.cell_length) for line in drawn]
 
     def _stitches(self, needle: DrawnNeedle, width: int) -> Content:
         done, left = needle.done, needle.left

@@ -6,16 +6,18 @@ from random import Random
 import pytest
 
 from finishing_tui.glance import look_at
+from finishing_tui.glance.values import ItemFace
 from finishing_tui.screens.at_the_needles import AtTheNeedles
+from finishing_tui.widgets.corner import DIGITS as CORNER
 from finishing_tui.widgets.faces import VIEWS
 from finishing_tui.widgets.figure_pair import DIGITS, FigurePair, Shown, in_cells
-from finishing_tui.widgets.figures import big
+from finishing_tui.widgets.figures import big, width_of
 from finishing_tui.widgets.grid import cells_for, count_wide, letters_for, of_at, word_at
 from finishing_tui.widgets.step_words import StepWords
 from tests.garment.test_recipes_by_commands import SIZES as SIZES_OF
 from tests.garment.test_recipes_by_commands import done_or_taken_back, taken
 from tests.safety.test_random_offers import NOW
-from tests.screens.hands import front, needles, settled, shown
+from tests.screens.hands import front, needles, pressing, settled, shown, still
 from tests.screens.scenes import SCENES, SIZES
 
 WALKED = 2_000
@@ -84,6 +86,67 @@ async def test_no_word_moves_when_a_tick_changes_how_the_work_lies(size: str, tm
         await settled(pilot)
         assert "╲╱" not in shown(app)
         assert stood == (words.region, [row.plain[:40].rstrip() for row in words._drawn])  # noqa: SLF001
+
+
+@pytest.mark.parametrize("name", ["recount-will-flare", "count-far-off", "what-if-other"])
+async def test_the_number_that_an_answer_is_about_is_read_from_two_meters(name: str, tmp_path: Path) -> None:
+    """At 80x24, where the figures have no room beside the answers, what was typed stands large in the corner."""
+    scene = SCENES[name]
+    app = scene.app(tmp_path)
+    async with app.run_test(size=SIZES["80x24"]) as pilot:
+        await pressing(*scene.keys)(pilot)
+        await still(pilot)
+        number = {"recount-will-flare": "26", "count-far-off": "3", "what-if-other": "11"}[name]
+        drawn = [line[-2 - width_of(number, CORNER) : -2] for line in (f"{row:78}  " for row in shown(app).split("\n"))]
+        assert drawn[: CORNER.lines] == list(big(number, CORNER))
+
+
+@pytest.mark.parametrize("name", ["recount-left", "rip-back-to"])
+@pytest.mark.parametrize("size", SIZES)
+async def test_a_number_is_typed_where_the_count_stands(name: str, size: str, tmp_path: Path) -> None:
+    """In its cell, in digits of its size, and not beside an empty one."""
+    scene = SCENES[name]
+    app = scene.app(tmp_path)
+    async with app.run_test(size=SIZES[size]) as pilot:
+        await pressing(*scene.keys)(pilot)
+        await still(pilot)
+        figures, (x, _) = app.screen.query_one(FigurePair), OFFSETS[size]
+        left, top, *_ = figures.content_region
+        assert left == x
+        placed(figures._shown, [line[x:] for line in shown(app).split("\n")[top:]], SIZES[size])  # noqa: SLF001
+        assert figures._shown.count  # noqa: SLF001
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_what_is_said_of_the_count_stands_apart_from_what_comes_next(size: str) -> None:
+    """They may share a line, and are then never read as one sentence."""
+    cells, width = cells_for(*SIZES[size]), SIZES[size][0] - 2 * OFFSETS[size][0]
+    one = Shown("0", "6", ("126 on the needle",), "WORK", then="round 1")
+    for row in in_cells(one, DIGITS, cells, width):
+        assert "needle →" not in row.plain
+        assert "needle  →" not in row.plain
+
+
+@pytest.mark.parametrize("name", ["weave-in", "weave-in-lies", "weave-in-lies-no-more"])
+async def test_no_list_is_cut_for_lines_that_are_empty(name: str, tmp_path: Path) -> None:
+    """At 100x30 every tail that is woven in stands on the screen."""
+    app = SCENES[name].app(tmp_path)
+    async with app.run_test(size=SIZES["100x30"]) as pilot:
+        await settled(pilot)
+        face = needles(app).seen().face
+        assert isinstance(face, ItemFace)
+        assert all(item in shown(app) for item in face.items)
+
+
+async def test_a_notice_hides_nothing_that_is_held(tmp_path: Path) -> None:
+    """At 80x24 a step without words keeps a line for it, and what is on the needles stays in sight."""
+    scene = SCENES["take-back-named"]
+    app = scene.app(tmp_path)
+    async with app.run_test(size=SIZES["80x24"]) as pilot:
+        await pressing(*scene.keys)(pilot)
+        await still(pilot)
+        assert "Backspace again takes back" in shown(app)
+        assert "neck needle 26" in shown(app)
 
 
 @pytest.mark.turns(of=4)
