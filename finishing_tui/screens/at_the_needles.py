@@ -26,6 +26,7 @@ from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.counting import meaning
 from finishing_tui.talk.dispatch import ask_for, begin
 from finishing_tui.talk.keys import USUAL
+from finishing_tui.widgets.ahead import Ahead
 from finishing_tui.widgets.choices import Choice
 from finishing_tui.widgets.faces import VIEWS, FaceView
 from finishing_tui.widgets.faces.base import Typed
@@ -61,6 +62,7 @@ class AtTheNeedles(Leaving[None]):
         yield Top()
         yield Container(id="face")
         yield ToLay()
+        yield Ahead()
         yield Holdings()
         yield StepWords()
         yield Notice()
@@ -94,6 +96,7 @@ class AtTheNeedles(Leaving[None]):
         self._face_for(seen).show(seen.face, typed, seen.digits)
         self.query_one(Holdings).show(seen)
         self.query_one(ToLay).show(seen.lying)
+        self.query_one(Ahead).show(seen.list)
         self.query_one(StepWords).show(seen.lines, seen.lying, roomy=roomy, help_key=help_key)
         self.query_one(KeyLine).show(foot(talk))
         self._say()

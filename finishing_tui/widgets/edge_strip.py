@@ -45,6 +45,9 @@ LEGEND = (
 TIPS = {"right": ("◂", "<"), "left": ("▸", ">")}
 """The working tip of the needle, as each hand knits."""
 
+WIDE = 120
+"""From so many columns on the spots of a short edge stand further apart."""
+
 
 class EdgeStrip(Rows):
     """The needle over the edge, a ruler with what is off plan, what lies at both ends; a legend where there is room."""
@@ -174,7 +177,7 @@ def window(edge: Edge, width: int) -> tuple[int, int, int]:
     The window moves by half its width at a time, so that it stands still under most presses.
     """
     width = max(width, 4)
-    for step in (3, 2):
+    for step in (4, 3, 2) if width >= WIDE else (3, 2):
         if edge.spots * step <= width:
             return 1, edge.spots, step
     if edge.spots <= width:

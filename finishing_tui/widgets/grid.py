@@ -80,7 +80,7 @@ _BESIDE = (
     ),
     (
         140,
-        38,
+        48,
         Cells(
             Lettering(16, 14, 4),
             Lettering(8, 7, 2),

@@ -28,6 +28,9 @@ class DrawnNeedle:
 LEGEND = ("∩ stitch on the needle", "▷ its tip", "■ done", "╵ row of an edge")
 """What the shapes mean."""
 
+WIDE = 100
+"""From so many columns on a few stitches stand further apart."""
+
 
 class Loops(Rows):
     """A line or two for every needle: its name and number, and its stitches as shapes, as many as there is room for."""
@@ -70,13 +73,13 @@ class Loops(Rows):
             hidden_done = max(min(done - room // 3, done + left - room), 0)
             hidden_left = done + left - room - hidden_done
         most = max(one.done + one.left for one in self._needles)  # all alike, so that the longer one looks longer
-        gap = " " if 2 * most <= room else ""
+        gap = " " * (3 if 4 * most <= room and room >= WIDE else 2 * most <= room)
         loop, passed, wire, tip = "∩■═▷"
         if needle.bare:
             loop, wire, tip = "╵", " ", ""
         before = plain(f"{hidden_left}‹ ", "$quiet") if hidden_left > 0 else Content()
         after = plain(f" ›{hidden_done}", "$quiet") if hidden_done else Content()
-        between = wire if gap else ""
+        between = wire * len(gap)
         on = plain(wire + (loop + between) * (left - max(hidden_left, 0)) + tip, "$foreground")
         off = plain(f" {(passed + gap) * (done - hidden_done)}".rstrip(), "bold $count")
         return before + on + off + after

@@ -138,6 +138,17 @@ async def test_no_list_is_cut_for_lines_that_are_empty(name: str, tmp_path: Path
         assert all(item in shown(app) for item in face.items)
 
 
+@pytest.mark.parametrize("size", ["80x24", "100x30", "160x50"])
+async def test_the_needles_of_a_graft_stand_apart_from_its_moves(size: str, tmp_path: Path) -> None:
+    """The numbers of the moves are those of an order, and those of the needles are stitches."""
+    app = SCENES["graft"].app(tmp_path)
+    async with app.run_test(size=SIZES[size]) as pilot:
+        await settled(pilot)
+        lines = shown(app).split("\n")
+        last = next(at for at, line in enumerate(lines) if line.strip().startswith("4  Back needle"))
+        assert not lines[last + 1].strip()
+
+
 async def test_a_notice_hides_nothing_that_is_held(tmp_path: Path) -> None:
     """At 80x24 a step without words keeps a line for it, and what is on the needles stays in sight."""
     scene = SCENES["take-back-named"]
