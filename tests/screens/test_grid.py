@@ -149,6 +149,18 @@ async def test_the_needles_of_a_graft_stand_apart_from_its_moves(size: str, tmp_
         assert not lines[last + 1].strip()
 
 
+@pytest.mark.parametrize("size", SIZES)
+async def test_a_large_screen_says_which_steps_come_next(size: str, tmp_path: Path) -> None:
+    """Those after the one in hand, each whole; where there is less room the step has it all."""
+    app = SCENES["spot-loop"].app(tmp_path)
+    async with app.run_test(size=SIZES[size]) as pilot:
+        await settled(pilot)
+        coming = next((line for line in shown(app).split("\n") if "next:" in line), "")
+        assert bool(coming) is (size == "160x50")
+        steps = needles(app).seen().list
+        assert all(f"{step.number} {step.title}" in coming for step in steps[4:7] if coming)
+
+
 async def test_a_notice_hides_nothing_that_is_held(tmp_path: Path) -> None:
     """At 80x24 a step without words keeps a line for it, and what is on the needles stays in sight."""
     scene = SCENES["take-back-named"]
