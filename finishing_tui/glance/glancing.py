@@ -21,7 +21,7 @@ from finishing_tui.glance.posture import as_worked, laid_last, lie, posture_word
 from finishing_tui.glance.values import Face, Glance, Holding, MessageFace, StepLine, WordLine
 from finishing_tui.glance.wishes import NONE, Wishes
 from finishing_tui.recipe.kinds.base import Step
-from finishing_tui.recipe.stage import HAND
+from finishing_tui.recipe.stage import HAND, Item
 
 ENDS: Mapping[str, Mapping[str, str]] = MappingProxyType(
     {
@@ -57,7 +57,7 @@ def look_at(
     part = ""
     if work is not None and not work.complete:
         title, parts = work.stages[work.at].title, len(work.stages)
-        part = f"{title}, {work.at + 1} of {parts}" if parts > 1 else title
+        part = f"{title}, part {work.at + 1} of {parts}" if parts > 1 else title
     return Glance(
         title=plan.title,
         size=plan.size,
@@ -93,16 +93,27 @@ def look_at(
 def _picture(state: State, step: int | None, now: Posture) -> Picture:
     """Return how the work lies as a picture; where the step in the middle lays it, how it is to lie then."""
     work, hand = state.steps[step].work if step is not None else None, state.plan.hand
+    most = 0
     if step is not None and work is not None and not work.complete and work.stages[work.at].items:
-        item = work.stages[work.at].items[work.progress[work.at].mark.units]
-        laid = next((entry.after for entry in item.entries if isinstance(entry, PostureEntry)), None)
-        if laid is not None:
-            joined = worked_so(state, step) if laid.together else None
-            if joined is not None:
-                laid = as_worked(state, joined, laid)
-            laid = replace(laid, yarn_at=turned(laid.yarn_at, hand))
-            return Picture(lying(laid, start_end(state, joined) or "", hand), posture_words(laid), to_be=True)
-    return Picture(lying(now, _starts(state) if now.together else "", hand), posture_words(now))
+        items = work.stages[work.at].items
+        laid = [_laid(state, step, item) for item in items]
+        pictures = [Picture() if one is None else one for one in laid]
+        most = max(len(one.lines) for one in pictures)
+        if (to_be := laid[work.progress[work.at].mark.units]) is not None:
+            return replace(to_be, most=most)
+    return Picture(lying(now, _starts(state) if now.together else "", hand), posture_words(now), most=most)
+
+
+def _laid(state: State, step: int, item: Item) -> Picture | None:
+    """Return how an item of a list lays the work, as a picture; None where it does not."""
+    laid = next((entry.after for entry in item.entries if isinstance(entry, PostureEntry)), None)
+    if laid is None:
+        return None
+    joined, hand = worked_so(state, step) if laid.together else None, state.plan.hand
+    if joined is not None:
+        laid = as_worked(state, joined, laid)
+    laid = replace(laid, yarn_at=turned(laid.yarn_at, hand))
+    return Picture(lying(laid, start_end(state, joined) or "", hand), posture_words(laid), to_be=True)
 
 
 def _starts(state: State) -> str:

@@ -13,6 +13,9 @@ from finishing_tui.craft.ledger import Posture
 _FABRIC = {"right": "╲╱ ╲╱ ╲╱ ╲╱", "wrong": "∪ ∪ ∪ ∪ ∪ ∪"}
 """Both sides of the fabric, as wide as one another; the drawings of the techniques have the same signs."""
 
+_YARN = "~~"
+"""The working yarn, below the end of the work that it hangs from."""
+
 _OTHER: dict[str, Literal["right", "wrong"]] = {"right": "wrong", "wrong": "right"}
 
 
@@ -28,12 +31,13 @@ class Lying:
 class Picture:
     """The picture, a few ``lines``, none where too little is known; ``words``: all of it in words.
 
-    ``to_be``: it is how the work is to be laid.
+    ``to_be``: it is how the work is to be laid; ``most``: lines of the largest one that the step comes to.
     """
 
     lines: tuple[Lying, ...] = ()
     words: str = ""
     to_be: bool = False
+    most: int = 0
 
     @property
     def heading(self) -> str:
@@ -65,16 +69,13 @@ def lying(posture: Posture, starts: str = "", hand: str = "right") -> tuple[Lyin
         words[0] += f", {posture.on_top} on top"
     drawn = [f"   {line}   " for line in pieces]
     ends = ["armhole", "neck"][:: 1 if (starts == "armhole") == (hand == "left") else -1] if starts else ["", ""]
-    beside = (len(drawn[0]) - len("you")) // 2
-    you = f"{ends[0]:<{beside}}you{ends[1]:>{beside}}"
-    at = hand if starts in posture.yarn_at.split() and starts else _end(posture.yarn_at)
-    match at if posture.yarn_at else None:
-        case "left":
-            drawn[-1] = f"~~ {pieces[-1]}   "
+    beside = (len(drawn[0]) - len("you")) // 2 - len(_YARN)
+    you = f"{ends[0]:<{beside}}you{ends[1]:>{beside}}".center(len(drawn[0]))
+    match hand if starts and starts in posture.yarn_at.split() else _end(posture.yarn_at):
+        case "left":  # it hangs below its end of the work, on the line of its words
+            you = f"{_YARN}{you[len(_YARN) :]}"
         case "right":
-            drawn[-1] = f"   {pieces[-1]} ~~"
-        case "" if not starts:
-            you = f"{you[:-2]}~~"  # at no end of the work: only beside its words
+            you = f"{you[: -len(_YARN)]}{_YARN}"
     yarn = f"yarn at {posture.yarn_at}" if posture.yarn_at else ""
     return (*(Lying(one, said) for one, said in zip(drawn, words, strict=True)), Lying(you, yarn))
 

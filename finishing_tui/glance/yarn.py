@@ -34,7 +34,7 @@ def yarn_to_go(state: State, stage: Stage, done: int, units: Units = "as given")
     usual, most = _upwards(need.usual), _upwards(need.most)
     at_most = f" (up to {say_length(most)})" if most != usual else ""
     tail = _upwards(Length(WEAVE_IN.cm, need.usual.unit))
-    return f"Yarn needed: {say_length(usual)}{at_most}, plus a {say_length(tail)} tail."
+    return f"Yarn still needed: {say_length(usual)}{at_most}, plus a {say_length(tail)} tail."
 
 
 def _upwards(given: Length) -> Length:

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import cast
 
 from textual.app import ComposeResult
-from textual.containers import Vertical
+from textual.containers import Horizontal
 
 from finishing_tui.craft.words import sentence
 from finishing_tui.glance.counting import MOST_DIGITS
@@ -15,6 +15,7 @@ from finishing_tui.talk.asks import Explain, HowMany, Pick, Weigh
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.widgets.answer_table import AnswerTable
 from finishing_tui.widgets.choices import Choice, Choices
+from finishing_tui.widgets.corner import Corner
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.key_line import KeyLine, KeyPlace, ShownKey
 from finishing_tui.widgets.notice import Notice
@@ -42,8 +43,9 @@ class LargeAsk(Finding[None]):
 
     def compose(self) -> ComposeResult:
         """Lay out the figures over what is asked."""
-        with Vertical(classes="head"):
-            yield Sentences(most={"low": 4, "middling": 5, "high": 8})
+        with Horizontal(classes="head"):
+            yield Sentences(most={"low": 4, "middling": 6, "high": 8})
+            yield Corner()
         yield FigurePair()
         yield Choices(spaced=False)
         yield AnswerTable()
@@ -169,14 +171,15 @@ class LargeAsk(Finding[None]):
     def _draw(self) -> None:
         """Show what is typed; what was refused was about another number."""
         self.query_one(Notice).show("")
-        self.query_one(FigurePair).show(self._figures())
+        figures = self._figures()
+        self.query_one(FigurePair).show(figures)
+        self.query_one(Corner).show(figures.count)
         self.query_one(KeyLine).show(self._keys())
 
     def _figures(self) -> Shown:
         match self._ask:
             case HowMany(idle=idle, aside=aside):
-                style = "$mark" if self._typed or idle == "?" else "$act"
-                return Shown(verb=self._typed or idle, first="typed" if self._typed else "", then=aside, style=style)
+                return Shown(self._typed or "?", verb=idle, then=aside)
             case Explain(counted=counted, expected=expected):
                 return Shown(str(counted), str(expected), joiner="not")
             case Weigh(answers=answers):

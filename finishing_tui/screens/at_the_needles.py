@@ -28,13 +28,14 @@ from finishing_tui.talk.counting import meaning
 from finishing_tui.talk.dispatch import ask_for, begin
 from finishing_tui.talk.held import Beat
 from finishing_tui.talk.keys import USUAL
+from finishing_tui.widgets.ahead import Ahead
 from finishing_tui.widgets.choices import Choice
 from finishing_tui.widgets.faces import VIEWS, FaceView
 from finishing_tui.widgets.faces.base import Typed
 from finishing_tui.widgets.holdings import Holdings
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
-from finishing_tui.widgets.step_words import StepWords, ToLay, is_caution
+from finishing_tui.widgets.step_words import StepWords, ToLay
 from finishing_tui.widgets.top import Top
 
 FEW_ITEMS = 2
@@ -65,6 +66,7 @@ class AtTheNeedles(Leaving[None]):
         yield Top()
         yield Container(id="face")
         yield ToLay()
+        yield Ahead()
         yield Holdings()
         yield StepWords()
         yield Notice()
@@ -92,15 +94,14 @@ class AtTheNeedles(Leaving[None]):
     def draw(self) -> None:
         """Draw what there is to see now; every widget draws only what changed."""
         talk, seen = self.talk, self.seen()
-        ticks = isinstance(seen.face, ItemFace | ValueFace | MessageFace)
         roomy, help_key = _is_roomy(seen), talk.keys.shown("needles.help")
-        care = help_key if not roomy and any(map(is_caution, seen.lines)) else ""
-        self.query_one(Top).show(seen, talk.hand.unsaved, look=bool(talk.read_only), care=care)
+        self.query_one(Top).show(seen, talk.hand.unsaved, look=bool(talk.read_only), care=help_key, roomy=roomy)
         typed = Typed(talk.typed, meaning(talk.state, talk.keys)) if talk.typed else None
         self._face_for(seen).show(seen.face, typed, seen.digits)
         self.query_one(Holdings).show(seen)
         self.query_one(ToLay).show(seen.lying)
-        self.query_one(StepWords).show(seen.lines, seen.lying, roomy=roomy, ticks=ticks, help_key=help_key)
+        self.query_one(Ahead).show(seen.list)
+        self.query_one(StepWords).show(seen.lines, seen.lying, roomy=roomy, help_key=help_key)
         self.query_one(KeyLine).show(foot(talk))
         self._say()
 

@@ -50,8 +50,10 @@ def foot(talk: Talk) -> list[ShownKey | KeyPlace]:
         for act in ACTS
         if act.id in offered and act.id not in {*places, *PLACES, "help"}
     ]
-    if talk.looking is not None:  # the way back comes before what else can be done there
-        return [*kept[:2], *clear, *kept[2:], *others, KeyPlace(key("help"), label("help"), 4, brief=True)]
+    if talk.looking is not None:  # the ways back come before what else can be done there, and no place is kept empty
+        back = [(one.key, one.label) for one in reversed(kept[2:]) if one.label]
+        others = [*back[:1], *others[:1], *back[1:], *others[1:]]
+        kept = kept[:2]
     return [*kept, *clear, *others, KeyPlace(key("help"), label("help"), 4, brief=True)]
 
 

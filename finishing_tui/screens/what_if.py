@@ -3,7 +3,7 @@
 from typing import Literal
 
 from textual.app import ComposeResult
-from textual.containers import Vertical
+from textual.containers import Horizontal
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import capital, sentence
@@ -16,6 +16,7 @@ from finishing_tui.screens.leaving import Leaving
 from finishing_tui.talk.asks import WeighPlans
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.widgets.answer_table import AnswerTable
+from finishing_tui.widgets.corner import Corner
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
 from finishing_tui.widgets.key_line import KeyLine
 from finishing_tui.widgets.notice import Notice
@@ -60,8 +61,9 @@ class WhatIfScreen(Leaving[None]):
 
     def compose(self) -> ComposeResult:
         """Lay out the figures, what may be asked, what that changes later, and the two plans."""
-        with Vertical(classes="head"):
+        with Horizontal(classes="head"):
             yield Sentences()
+            yield Corner()
         yield FigurePair()
         yield Fields()
         yield Sentences(id="later", tells_more=True)
@@ -156,7 +158,9 @@ class WhatIfScreen(Leaving[None]):
             self._view, self._trouble = None, sentence(str(error))
         self.query_one(Notice).show("")
         self.query_one(Fields).show([self._field(name) for name in self._names], self._at)
-        self.query_one(FigurePair).show(self._figures())
+        figures = self._figures()
+        self.query_one(FigurePair).show(figures)
+        self.query_one(Corner).show(figures.count)
         self._weigh()
         self.set_class(self._view is not None and self._view.changes, "-changes")
         key = keys_of(self).shown
@@ -194,7 +198,7 @@ class WhatIfScreen(Leaving[None]):
     def _figures(self) -> Shown:
         view, asked = self._view, self._asked
         if view is None:
-            return Shown(verb=self._typed.get(self._here, ""), first="typed", style="$mark")
+            return Shown(self._typed.get(self._here, ""))
         verb = view.answers.rows[-1].verb
         what = "stitches" if asked.section else unit_words(asked)
         if not view.changes:

@@ -72,14 +72,14 @@ class Pick(Choose):
 class HowMany(Ask):
     """A whole number. ``unit``: of what, in a word; ``same``: the number that taking it untyped stands for, if any.
 
-    ``idle``: the word that stands large until something is typed; ``aside``: what is said of ``same``; ``most``: the
+    ``idle``: the word that stands large beside it; ``aside``: what is said of ``same``; ``most``: the
     largest there is, where that is known; ``missing``: what is said where something must be typed.
     """
 
     unit: str
     then: Callable[[int], Ask | None]
     same: int | None = None
-    idle: str = "?"
+    idle: str = ""
     aside: str = ""
     most: int | None = None
     missing: str = ""

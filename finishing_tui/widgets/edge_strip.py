@@ -52,6 +52,9 @@ LEGEND = (
 TIPS = {"right": ("◂", "<"), "left": ("▸", ">")}
 """The working tip of the needle, as each hand knits."""
 
+WIDE = 120
+"""From so many columns on the spots of a short edge stand further apart."""
+
 
 class EdgeStrip(Rows):
     """The needle over the edge, a ruler with what is off plan, what lies at both ends; a legend where there is room."""
@@ -142,20 +145,26 @@ def _gaps(edge: Edge, first: int, last: int, wide: int, alphabet: int) -> list[s
 
 
 def _ruler(edge: Edge, first: int, last: int, step: int) -> Content:
-    """Return the line below: a number at every tenth spot, the half, and what is off plan, which hides the others."""
+    """Return the line below: a number at every tenth spot, the half, and what is off plan, which hides the others.
+
+    A number that the half would touch gives way, so that nobody reads 50½.
+    """
     wide = (last - first + 1) * step
     signs, styles = [" "] * wide, ["$quiet"] * wide
 
+    def at(spot: int) -> int:
+        return (last - spot if edge.hand == "right" else spot - first) * step
+
     def put(spot: int, text: str, style: str) -> None:
-        at = (last - spot if edge.hand == "right" else spot - first) * step
-        for place, sign in enumerate(text, at):
+        for place, sign in enumerate(text, at(spot)):
             if place < wide:
                 signs[place], styles[place] = sign, style
 
     for spot in range(-(-first // 10) * 10, last + 1, 10):
-        put(spot, str(spot), "$quiet")
+        if edge.half is None or not -1 <= at(edge.half) - at(spot) <= len(str(spot)):
+            put(spot, str(spot), "$quiet")
     if edge.half is not None and first <= edge.half <= last:
-        put(edge.half, "½".ljust(len(str(edge.half))), "bold $mark")
+        put(edge.half, "½", "bold $mark")
     for spot in edge.strayed:
         if first <= spot <= last:
             put(spot, "▲", "bold $alarm")
@@ -179,7 +188,7 @@ def window(edge: Edge, width: int) -> tuple[int, int, int]:
     The window moves by half its width at a time, so that it stands still under most presses.
     """
     width = max(width, 4)
-    for step in (3, 2):
+    for step in (4, 3, 2) if width >= WIDE else (3, 2):
         if edge.spots * step <= width:
             return 1, edge.spots, step
     if edge.spots <= width:

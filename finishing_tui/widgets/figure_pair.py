@@ -10,7 +10,7 @@ from functools import lru_cache
 from textual.content import Content
 
 from finishing_tui.widgets.figures import big, drawable
-from finishing_tui.widgets.grid import Cells, apart, cells_for, count_wide, letters_for, word_at
+from finishing_tui.widgets.grid import GAP, Cells, apart, cells_for, count_wide, letters_for, word_at
 from finishing_tui.widgets.plain import between, fits_between, plain, plain_rows, wrapped
 from finishing_tui.widgets.rows import Rows
 
@@ -66,10 +66,10 @@ def in_cells(shown: Shown, digits: int, cells: Cells, width: int, *, ascii_only:
         word = _word(verb, style, cells, width, ascii_only) if verb else ()
         return [*figures, middle, *word, *(wrapped(then, width)[:MOST_THEN] if then else [])]
     high, at = cells.count.lines, word_at(cells, digits)
-    above: list[Content] = [Content()] * (high - cells.word.lines)
+    above: list[Content] = [Content()] * (high - cells.high)
     above[-1] = first
     beside = [*above, *_word(verb, style, cells, width - at, ascii_only), *wrapped(then, width - at)]
-    wide = at - apart(cells)
+    wide = at - max(apart(cells), GAP)  # apart from what comes after the verb, which stands on the same line
     figures += [line.pad_left(wide - line.cell_length) for line in wrapped(aside, wide)]
     return [
         left.pad_right(at - left.cell_length) + right if right else left
@@ -82,22 +82,22 @@ MOST_THEN = 2
 
 
 def _figures(shown: Shown, digits: int, cells: Cells, ascii_only: bool) -> list[Content]:  # noqa: FBT001
-    """Return the count at the right of its cell, and what it counts up to on its baseline."""
+    """Return the count at the right of its cell, and on its baseline what it counts up to, under the joiner."""
     high, wide = cells.count.lines, count_wide(cells, digits)
     drawn = plain_rows(big(shown.count, cells.count, ascii_only=ascii_only), "bold $count")
     rows = [row.pad_left(max(wide - row.cell_length, 0)) for row in drawn]
     if shown.of:
         of = plain_rows(big(shown.of, cells.of, ascii_only=ascii_only), "$quiet")
-        joiner = f" {shown.joiner} "
-        for row, part in enumerate(of, high - cells.of.lines):
-            rows[row] += plain(joiner if row == high - 1 else " " * len(joiner), "$quiet") + part
+        first = high - cells.of.lines
+        for row, part in enumerate((plain(shown.joiner, "$quiet"), *of), first - 1):
+            rows[row] += part.pad_left(GAP)
     return rows
 
 
 @lru_cache(maxsize=64)
 def _word(word: str, style: str, cells: Cells, width: int, ascii_only: bool) -> tuple[Content, ...]:  # noqa: FBT001
     if word and not drawable(word):
-        return (*[Content()] * (cells.word.lines - 1), plain(word, style))
+        return (*[Content()] * (cells.high - 1), plain(word, style))
     return tuple(plain_rows(big(word, letters_for(word, cells, width), ascii_only=ascii_only), style))
 
 

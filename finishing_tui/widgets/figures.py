@@ -9,13 +9,15 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 from itertools import pairwise
 
-from finishing_tui.widgets.strokes import GLYPHS, SMALL, Point
+from finishing_tui.widgets.drawn import DRAWN
+from finishing_tui.widgets.strokes import GLYPHS, Point
 
 LEAST = 3
 """The fewest lines a sign can have."""
 
 _WIDER = frozenset("MW")
 _THIN = frozenset("I.")
+_TIGHT = {"E": 2, "F": 2, "L": 2, "C": 1, "S": 1}
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,11 +25,13 @@ class Lettering:
     """How signs are drawn: ``lines`` high, a usual one ``wide`` columns, with a ``pen`` of so many pixels.
 
     All digits are as wide as each other; M and W are wider than other letters, I and the point as wide as the pen.
+    ``tight``: some letters are narrower, so that a long word can have thick strokes.
     """
 
     lines: int
     wide: int
     pen: int
+    tight: bool = False
 
     @property
     def gap(self) -> int:
@@ -36,13 +40,19 @@ class Lettering:
 
     def wide_of(self, sign: str) -> int:
         """Return how many columns a sign takes."""
-        if self.lines == LEAST and sign in SMALL:
-            return len(SMALL[sign][0])
+        if rows := self.drawn(sign):
+            return len(rows[0])
         if sign in _THIN:
             return self.pen
         if sign == " ":
             return max(self.wide // 2, 1)
+        if self.tight and sign in _TIGHT:
+            return self.wide - _TIGHT[sign]
         return self.wide + (max(self.pen, 2) if sign in _WIDER else 0)
+
+    def drawn(self, sign: str) -> tuple[str, ...]:
+        """Return the rows of a sign that is drawn cell by cell; none where a pen draws it."""
+        return DRAWN.get((self.lines, self.wide), {}).get(sign, ())
 
 
 @cache
@@ -67,6 +77,8 @@ def big(text: str, lettering: Lettering, *, ascii_only: bool = False) -> tuple[s
 
 @cache
 def _glyph(sign: str, lettering: Lettering, ascii_only: bool) -> tuple[str, ...]:  # noqa: FBT001  (only called above)
+    if rows := lettering.drawn(sign):
+        return tuple([row.translate(_IN_ASCII) for row in rows]) if ascii_only else rows
     cell = (_ASCII if ascii_only else _CELLS).__getitem__
     return tuple(["".join(map(cell, row)) for row in _pixels(sign, lettering)])
 
@@ -74,14 +86,13 @@ def _glyph(sign: str, lettering: Lettering, ascii_only: bool) -> tuple[str, ...]
 _CELLS = {(False, False): " ", (True, False): "▀", (False, True): "▄", (True, True): "█"}
 _ASCII = {(False, False): " ", (True, False): '"', (False, True): ".", (True, True): "#"}
 
+_IN_ASCII = str.maketrans({_CELLS[lit]: sign for lit, sign in _ASCII.items()})
+
 
 @cache
 def _pixels(sign: str, lettering: Lettering) -> tuple[tuple[tuple[bool, bool], ...], ...]:
     """Return the glyph as rows of cells, each its (upper, lower) pixel."""
     wide, lines, pen = lettering.wide_of(sign), lettering.lines, lettering.pen
-    if lines == LEAST and sign in SMALL:
-        lit = [[pixel == "X" for pixel in row] for row in (*SMALL[sign], "." * wide)]
-        return tuple(map(tuple, map(zip, lit[::2], lit[1::2])))
     high = 2 * lines - (1 if lines == LEAST else 0)  # an odd height has a middle for a thin pen
     width, strokes = (0.0, ()) if sign == " " else GLYPHS[sign]
     unit, across = (high - pen) / 4, (wide - pen) / width if width else 0.0

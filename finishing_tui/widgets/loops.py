@@ -1,4 +1,7 @@
-"""Needles with the stitches that are still on them, tips to the right, and beyond the tip those that are done."""
+"""Needles with the stitches that are still on them, tips to the right, and beyond the tip those that are done.
+
+Where there are two, what is worked next stands opposite; the longer one sticks out at the far end.
+"""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -25,6 +28,9 @@ class DrawnNeedle:
 LEGEND = ("∩ stitch on the needle", "▷ its tip", "■ done", "╵ row of an edge")
 """What the shapes mean."""
 
+WIDE = 100
+"""From so many columns on a few stitches stand further apart."""
+
 
 class Loops(Rows):
     """A line or two for every needle: its name and number, and its stitches as shapes, as many as there is room for."""
@@ -44,20 +50,20 @@ class Loops(Rows):
         names = [plain(f"{needle.left:2}  ", "bold $count") + plain(needle.name, "$quiet") for needle in self._needles]
         wide = max((name.cell_length for name in names), default=0) + 3
         if not any(needle.name for needle in self._needles):
-            return [self._stitches(needle, width) for needle in self._needles]
+            return self._opposite(width)
         if self.tallness == "low":
             wide = min(wide, width // 2)
             names = [name.truncate(wide - 3, ellipsis=True) for name in names]
         if wide < width // 2 or self.tallness == "low":
-            return [
-                name.pad_right(wide - name.cell_length) + self._stitches(needle, width - wide)
-                for name, needle in zip(names, self._needles, strict=True)
-            ]
-        return [
-            line
-            for name, needle in zip(names, self._needles, strict=True)
-            for line in (name, self._stitches(needle, width))
-        ]
+            drawn = zip(names, self._opposite(width - wide), strict=True)
+            return [name.pad_right(wide - name.cell_length) + needle for name, needle in drawn]
+        return [line for both in zip(names, self._opposite(width), strict=True) for line in both]
+
+    def _opposite(self, width: int) -> list[Content]:
+        """Return the stitches of every needle, with their tips under one another."""
+        drawn = [self._stitches(needle, width) for needle in self._needles]
+        longest = max((line.cell_length for line in drawn), default=0)
+        return [line.pad_left(longest - line.cell_length) for line in drawn]
 
     def _stitches(self, needle: DrawnNeedle, width: int) -> Content:
         done, left = needle.done, needle.left
@@ -67,13 +73,13 @@ class Loops(Rows):
             hidden_done = max(min(done - room // 3, done + left - room), 0)
             hidden_left = done + left - room - hidden_done
         most = max(one.done + one.left for one in self._needles)  # all alike, so that the longer one looks longer
-        gap = " " if 2 * most <= room else ""
+        gap = " " * (3 if 4 * most <= room and room >= WIDE else 2 * most <= room)
         loop, passed, wire, tip = "∩■═▷"
         if needle.bare:
             loop, wire, tip = "╵", " ", ""
         before = plain(f"{hidden_left}‹ ", "$quiet") if hidden_left > 0 else Content()
         after = plain(f" ›{hidden_done}", "$quiet") if hidden_done else Content()
-        between = wire if gap else ""
+        between = wire * len(gap)
         on = plain(wire + (loop + between) * (left - max(hidden_left, 0)) + tip, "$foreground")
         off = plain(f" {(passed + gap) * (done - hidden_done)}".rstrip(), "bold $count")
         return before + on + off + after

@@ -15,13 +15,10 @@ PICTURED = 90
 """From so many columns on there is room for the picture, on a screen that is high enough."""
 
 MOST_CAUTION = 3
-"""Lines of a caution; help shows all of it."""
+"""Lines of a caution that is no child's; help shows all of it."""
 
 BESIDE = 46
 """The columns that the picture and its words take; kept where there is nothing to draw, so that no word moves."""
-
-PIECES = 6
-"""Lines of the largest picture; they are kept where a tick may bring one."""
 
 
 def has_room(width: int, tallness: str) -> bool:
@@ -32,6 +29,11 @@ def has_room(width: int, tallness: str) -> bool:
 def is_pictured(picture: Picture, width: int, tallness: str) -> bool:
     """Return whether the picture is drawn on a screen of this size: then its words need not be said twice."""
     return bool(picture.lines) and has_room(width, tallness)
+
+
+def is_cut(lines: Sequence[WordLine], width: int, *, roomy: bool) -> bool:
+    """Return whether the lowest screen has not the room for a whole caution; ``roomy``: it has some."""
+    return len(all_words([line for line in lines if is_caution(line)], width)) > (MOST_CAUTION if roomy else 0)
 
 
 def is_caution(line: WordLine) -> bool:
@@ -47,20 +49,16 @@ class StepWords(Rows):
         self._lines: tuple[WordLine, ...] = ()
         self._picture = Picture()
         self._roomy = False
-        self._ticks = False
         self._help = "?"
 
-    def show(
-        self, lines: tuple[WordLine, ...], picture: Picture, *, roomy: bool, ticks: bool, help_key: str = "?"
-    ) -> None:
+    def show(self, lines: tuple[WordLine, ...], picture: Picture, *, roomy: bool, help_key: str = "?") -> None:
         """Show the words of a step, and how the work lies.
 
-        ``roomy``: even a low screen makes room for a caution; ``ticks``: there are no stitches to count, and a tick may
-        change how the work lies; ``help_key``: the key that shows all the words.
+        ``roomy``: even a low screen makes room for a caution; ``help_key``: the key that shows all the words.
         """
-        shown = (lines, picture, roomy, ticks, help_key)
-        if shown != (self._lines, self._picture, self._roomy, self._ticks, self._help):
-            self._lines, self._picture, self._roomy, self._ticks, self._help = shown
+        shown = (lines, picture, roomy, help_key)
+        if shown != (self._lines, self._picture, self._roomy, self._help):
+            self._lines, self._picture, self._roomy, self._help = shown
             self.redraw()
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
@@ -69,9 +67,9 @@ class StepWords(Rows):
         if self.tallness == "low":
             return self._cut(all_words(self._care(), width), width, MOST_CAUTION) if self._roomy else ()
         if not has_room(width, self.tallness):
-            return self._words(min(width, 96), _MOST[self.tallness])
+            return self._words(min(width, 96), _MOST[self.tallness]) or [Content()]  # a notice lies over the last line
         drawn = picture_rows(self._picture, BESIDE)
-        least = max(PIECES if self._ticks else _MOST["high"], len(drawn))
+        least = max(_MOST["high"], self._picture.most, len(drawn))
         words = self._words(min(width - BESIDE - 4, 96), max(_MOST[self.tallness], least))
         words += [Content()] * (least - len(words))
         left = width - BESIDE
@@ -84,13 +82,17 @@ class StepWords(Rows):
         return [line for line in self._lines if is_caution(line)]
 
     def _words(self, width: int, most: int) -> list[Content]:
-        """Return as many lines as fit, a caution among them; as many as before it went behind its key."""
-        care, others = self._care(), [line for line in self._lines if line.heading != CARE]
+        """Return as many lines as fit, a caution among them; as many as before it went behind its key.
+
+        One that is behind it stands there still where nothing else needs its lines; a child's is never cut.
+        """
+        others = [line for line in self._lines if line.heading != CARE]
         kept = min(most, len(all_words(self._lines, width)))
+        care = self._care() or ([] if len(all_words(self._lines, width)) > most else list(self._lines[len(others) :]))
         lines = all_words([*others[:1], *care, *others[1:]], width)
         if len(lines) > most and care:
             told = all_words(care, width)
-            told = self._cut(told, width, MOST_CAUTION if care[0].always else min(most - 1, MOST_CAUTION))
+            told = told if care[0].always else self._cut(told, width, min(most - 1, MOST_CAUTION))
             most = max(most, len(told))
             lines = [*self._cut(all_words(others, width), width, most - len(told)), *told]
         lines = self._cut(lines, width, most)
@@ -124,8 +126,10 @@ class ToLay(Rows):
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
         """Return the picture, where it does not stand beside the words."""
         del height
-        here = self._picture.to_be and not is_pictured(self._picture, width, self.tallness)
-        return picture_rows(self._picture, width, 1 if self.tallness == "low" else 0) if here else ()
+        if not self._picture.to_be or is_pictured(self._picture, width, self.tallness):
+            return ()
+        above = [Content()] if self.tallness in {"high", "tall"} else []
+        return [*above, *picture_rows(self._picture, width, 1 if self.tallness == "low" else 0)]
 
 
 def picture_rows(picture: Picture, width: int, most: int = 0) -> list[Content]:

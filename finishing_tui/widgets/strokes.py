@@ -30,7 +30,7 @@ _GLYPHS = {
     "D": (2.2, "0,0-0,4 0,0-1.4,0-2.2,.8-2.2,3.2-1.4,4-0,4"),
     "E": (2, "2,0-0,0-0,4-2,4 0,2-1.6,2"),
     "F": (2, "2,0-0,0-0,4 0,2-1.6,2"),
-    "G": (2.2, "2.2,0-.6,0-0,.6-0,3.4-.6,4-2.2,4-2.2,2.2-1.3,2.2"),
+    "G": (2.2, "2.2,0-.6,0-0,.6-0,3.4-.6,4-2.2,4-2.2,2.2-1.6,2.2"),
     "H": (2.2, "0,0-0,4 2.2,0-2.2,4 0,2-2.2,2"),
     "I": (0, "0,0-0,4"),
     "J": (1.8, "1.8,0-1.8,3.4-1.2,4-.6,4-0,3.4"),
@@ -69,21 +69,3 @@ GLYPHS: Mapping[str, tuple[float, tuple[Stroke, ...]]] = MappingProxyType(
     {sign: (width, _strokes(text)) for sign, (width, text) in _GLYPHS.items()}
 )
 """The width and the strokes of every sign that can be drawn big."""
-
-SMALL: Mapping[str, tuple[str, ...]] = MappingProxyType(
-    {
-        "A": (".X.", "X.X", "XXX", "X.X", "X.X"),
-        "B": ("XX.", "X.X", "XX.", "X.X", "XX."),
-        "G": (".XX", "X..", "X.X", "X.X", ".XX"),
-        "K": ("X.X", "X.X", "XX.", "X.X", "X.X"),
-        "M": ("X...X", "XX.XX", "X.X.X", "X...X", "X...X"),
-        "N": ("X..X", "XX.X", "X.XX", "X..X", "X..X"),
-        "Q": (".X.", "X.X", "X.X", "XXX", ".XX"),
-        "R": ("XX.", "X.X", "XX.", "X.X", "X.X"),
-        "U": ("X.X", "X.X", "X.X", "X.X", "XXX"),
-        "V": ("X.X", "X.X", "X.X", "X.X", ".X."),
-        "W": ("X...X", "X...X", "X.X.X", "X.X.X", ".X.X."),
-        "X": ("X.X", "X.X", ".X.", "X.X", "X.X"),
-    }
-)
-"""Signs pixel by pixel for the least height, where a pen would fill them up."""

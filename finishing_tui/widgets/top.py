@@ -8,7 +8,7 @@ from textual.content import Content
 from finishing_tui.glance.values import Glance
 from finishing_tui.widgets.plain import between, fits_between, plain, wrapped
 from finishing_tui.widgets.rows import Rows
-from finishing_tui.widgets.step_words import is_pictured
+from finishing_tui.widgets.step_words import is_cut, is_pictured
 
 _MARKS = {
     "done": ("■", "$quiet"),
@@ -34,14 +34,15 @@ class Top(Rows):
         self._seen: Glance | None = None
         self._unsaved = 0
         self._look = False
-        self._care = ""
+        self._care, self._roomy = "", True
 
-    def show(self, seen: Glance, unsaved: int, *, look: bool, care: str = "") -> None:
+    def show(self, seen: Glance, unsaved: int, *, look: bool, care: str = "", roomy: bool = True) -> None:
         """Show a glance; ``unsaved`` commands are not on the disk, and ``look`` says that nothing may be done.
 
-        ``care``: the key that shows what is to be taken care of, where the lowest screen has no room for the words.
+        ``care``: the key that shows what is to be taken care of, where the lowest screen has no room for all its words;
+        ``roomy``: it has room for some.
         """
-        self._seen, self._unsaved, self._look, self._care = seen, unsaved, look, care
+        self._seen, self._unsaved, self._look, self._care, self._roomy = seen, unsaved, look, care, roomy
         self.redraw()
 
     def mark(self, unsaved: int) -> None:
@@ -74,7 +75,7 @@ class Top(Rows):
         lines = [line.truncate(width, ellipsis=True) for line in lines[:high]]
         lines += wrapped(plain(lie, "$quiet"), width, high - len(lines)) if lie and len(lines) < high else []
         lines += [Content()] * (high - len(lines))
-        if self._care and self.tallness == "low":
+        if self.tallness == "low" and is_cut(seen.lines, width, roomy=self._roomy):
             lines[-1] = between(lines[-1], plain(f"! take care: {self._care}", "bold $alarm"), width)
         return lines
 

@@ -83,7 +83,7 @@ def test_it_is_what_is_left_that_counts_rounded_up() -> None:
 
 def test_it_is_said_in_the_unit_of_the_gauge() -> None:
     """At 20 stitches in 4 in, 40 are 8 in wide: 32 in for the bind-off, 48 at most, and a tail of 6."""
-    assert yarn(BIND, INCHES) == "Yarn needed: 32 in (up to 48 in), plus a 6 in tail."
+    assert yarn(BIND, INCHES) == "Yarn still needed: 32 in (up to 48 in), plus a 6 in tail."
 
 
 def test_where_the_width_is_not_known_nothing_is_said() -> None:
@@ -100,8 +100,8 @@ def test_it_is_said_in_the_units_that_are_wanted() -> None:
         face = face_of(paper.state, work_of(paper.state), Wishes(units=units))
         assert isinstance(face, StitchFace)
         said[units] = face.yarn
-    assert said["cm"] == said["as given"] == "Yarn needed: 80 cm (up to 120 cm), plus a 15 cm tail."
-    assert said["in"] == "Yarn needed: 32 in (up to 48 in), plus a 6 in tail."
+    assert said["cm"] == said["as given"] == "Yarn still needed: 80 cm (up to 120 cm), plus a 15 cm tail."
+    assert said["in"] == "Yarn still needed: 32 in (up to 48 in), plus a 6 in tail."
 
 
 def test_the_help_has_the_sentence_too() -> None:

@@ -202,7 +202,7 @@ def test_lengths_are_told_in_the_units_that_are_set(tmp_path: Path) -> None:
     for settings in (None, Settings(units="cm"), Settings(units="in")):
         sink = io.BytesIO()
         work(twin.hand.folder, io.BytesIO(b"next\n"), sink, settings=settings)
-        told += [line for line in sink.getvalue().decode().splitlines() if line.startswith("Yarn needed")]
+        told += [line for line in sink.getvalue().decode().splitlines() if line.startswith("Yarn still needed")]
     given, centimetres, inches = told
     assert given == centimetres
     assert " cm " in given

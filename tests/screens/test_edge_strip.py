@@ -1,5 +1,6 @@
 """The edge as it is drawn: the caret always in sight, every spot in its shape, from either hand."""
 
+import re
 from itertools import pairwise, permutations
 from typing import Literal
 
@@ -58,6 +59,13 @@ def above(edge: Edge, width: int, step: int) -> list[str]:
     marks = [at for at, sign in enumerate(rows) if sign == ROW[0]]
     assert {b - a for a, b in pairwise(marks)} <= {step}
     return [needle.ljust(width)[at] for at in marks]
+
+
+@given(edges(), st.integers(30, 160), st.booleans())
+def test_the_half_is_no_half_of_a_number(edge: Edge, width: int, only_ascii: bool) -> None:  # noqa: FBT001
+    """Its sign never touches a number of the ruler: nobody reads 50½."""
+    ruler = edge_rows(edge, width, ascii_only=only_ascii)[2].plain
+    assert not re.search(r"\d½|½\d", ruler)
 
 
 @given(edges(), st.integers(30, 160))

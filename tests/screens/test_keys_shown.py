@@ -16,7 +16,7 @@ from finishing_tui.talk.keys import USUAL
 from finishing_tui.talk.offers import offers, open_to
 from finishing_tui.widgets.key_line import KeyLine, KeyPlace
 from tests.plain.making import crew
-from tests.screens.hands import PICK_UP, Hours, app_for, needles, shelf, shown, work_to
+from tests.screens.hands import PICK_UP, RIB, Hours, app_for, needles, settled, shelf, shown, work_to
 
 WALK = 40
 """So many keys a walk has; a section of the neck has fewer spots."""
@@ -168,3 +168,16 @@ async def test_what_counts_elsewhere_says_where(size: tuple[int, int], tmp_path:
         assert f"space pick, step {PICK_UP + 1}" in " ".join(shown(app).split())
         await pilot.press("space")
         assert ", step" not in app.screen.query_one(KeyLine).keys_shown[0][1]
+
+
+async def test_while_looking_the_ways_back_are_at_the_foot(tmp_path: Path) -> None:
+    """At 80x24: to the step under the needles, to before the last press, and off the needles."""
+    folder = shelf(tmp_path)
+    work_to(folder, RIB)
+    app = app_for(folder)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settled(pilot)
+        await pilot.press("right")
+        await settled(pilot)
+        foot = shown(app).split("\n")[-1]
+        assert all(f" {key} " in foot for key in ("space", "enter", "escape", "backspace", "q", "?")), foot

@@ -13,6 +13,7 @@ from syrupy.location import PyTestLocation
 from syrupy.types import SerializableData, SerializedData, SnapshotIndex
 from textual.app import App, ComposeResult
 from textual.pilot import Pilot
+from textual.widget import Widget
 from textual.widgets import Input, Static
 
 from finishing_tui.screens.app import FinishingApp
@@ -258,7 +259,8 @@ def _lies_whole(app: FinishingApp) -> None:
             continue
         region = widget.region
         inside = any(parent.id == "page" for parent in widget.ancestors)
-        assert inside or app.screen.region.contains_region(region), (widget, region)
+        around = [parent.region for parent in widget.ancestors if isinstance(parent, Widget)]
+        assert inside or all(one.contains_region(region) for one in around), (widget, region)
         if not inside:
             assert len(widget.rows(*widget.size)) <= widget.size.height, widget
             assert not any(region.overlaps(other.region) for other in taken), (widget, taken)
