@@ -93,7 +93,7 @@ class AtTheNeedles(Leaving[None]):
         care = help_key if not roomy and any(is_caution(line) for line in seen.lines) else ""
         self.query_one(Top).show(seen, talk.hand.unsaved, look=bool(talk.read_only), care=care)
         typed = Typed(talk.typed, meaning(talk.state, talk.keys)) if talk.typed else None
-        self._face_for(seen).show(seen.face, typed, seen.digits)
+        self._face_for(seen).show(seen.face, typed, seen.digits, help_key)
         self.query_one(Holdings).show(seen)
         self.query_one(ToLay).show(seen.lying)
         self.query_one(StepWords).show(seen.lines, seen.lying, roomy=roomy, ticks=ticks, help_key=help_key)
@@ -149,7 +149,9 @@ class AtTheNeedles(Leaving[None]):
 
     def _say(self) -> None:
         talk = self.talk
-        self.query_one(Notice).show(talk.said or talk.hand.trouble, alarm=talk.alarm or not talk.said)
+        notice = self.query_one(Notice)
+        notice.show(talk.said or talk.hand.trouble, alarm=talk.alarm or not talk.said)
+        self.query_one(StepWords).lie_under(notice.tall(self.app.size.width))
 
     def tell_trouble(self) -> None:
         """Say once what waits to be said, such as why nothing is spoken."""

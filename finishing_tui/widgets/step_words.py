@@ -8,7 +8,7 @@ from textual.content import Content
 from finishing_tui.glance.cautions import CARE
 from finishing_tui.glance.lying import Picture
 from finishing_tui.glance.values import WordLine
-from finishing_tui.widgets.plain import plain, wrapped
+from finishing_tui.widgets.plain import cut_short, plain, wrapped
 from finishing_tui.widgets.rows import Rows
 
 PICTURED = 90
@@ -49,6 +49,13 @@ class StepWords(Rows):
         self._roomy = False
         self._ticks = False
         self._help = "?"
+        self._under = 0
+
+    def lie_under(self, lines: int) -> None:
+        """Keep the words out of so many of the last lines: a notice lies over them."""
+        if lines != self._under:
+            self._under = lines
+            self.redraw()
 
     def show(
         self, lines: tuple[WordLine, ...], picture: Picture, *, roomy: bool, ticks: bool, help_key: str = "?"
@@ -67,13 +74,16 @@ class StepWords(Rows):
         """Return the words in lines, those of care first among what follows the first, and the picture at the right."""
         del height
         if self.tallness == "low":
-            return self._cut(all_words(self._care(), width), width, MOST_CAUTION) if self._roomy else ()
+            care = self._cut(all_words(self._care(), width), width, MOST_CAUTION) if self._roomy else []
+            return self._clear_of_the_notice(care, width)
         if not has_room(width, self.tallness):
-            return self._words(min(width, 96), _MOST[self.tallness])
+            wide = min(width, 96)
+            return self._clear_of_the_notice(self._words(wide, _MOST[self.tallness]), wide)
         drawn = picture_rows(self._picture, BESIDE)
         least = max(PIECES if self._ticks else _MOST["high"], len(drawn))
-        words = self._words(min(width - BESIDE - 4, 96), max(_MOST[self.tallness], least))
-        words += [Content()] * (least - len(words))
+        wide = min(width - BESIDE - 4, 96)
+        words = self._words(wide, max(_MOST[self.tallness], least))
+        words = self._clear_of_the_notice([*words, *[Content()] * (least - len(words))], wide)
         left = width - BESIDE
         return [
             one.pad_right(left - one.cell_length) + two for one, two in zip_longest(words, drawn, fillvalue=Content())
@@ -97,11 +107,15 @@ class StepWords(Rows):
         return [*lines, *[Content()] * (kept - len(lines))]
 
     def _cut(self, lines: list[Content], width: int, most: int) -> list[Content]:
-        if len(lines) <= most or not most:
-            return lines[:most]
-        more = plain(f" … {self._help} shows all", "$quiet")
-        last = wrapped(lines[most - 1], max(width - more.cell_length, 1))[0]
-        return [*lines[: most - 1], last.rstrip() + more]
+        return cut_short(lines, width, most, self._help)
+
+    def _clear_of_the_notice(self, lines: list[Content], width: int) -> list[Content]:
+        """Return as many lines, with none of the words in those that a notice lies over."""
+        there = max((at for at, line in enumerate(lines, 1) if line), default=0)
+        seen = max(len(lines) - self._under, 0)
+        if there <= seen:
+            return lines
+        return [*self._cut(lines[:there], width, seen), *[Content()] * (len(lines) - seen)]
 
 
 _MOST = {"tall": 10, "high": 4, "middling": 2, "low": 0}

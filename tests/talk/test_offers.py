@@ -125,7 +125,7 @@ def test_every_place_to_rip_back_to_can_be_ripped_back_to() -> None:
     paper = reach(Paper(plan_for(NECKBAND)), 8).press()
     points = rip_points(paper.state)
     assert [point.text for point in points[:3]] == [
-        "step 9, rounds: to a round (it is at 1)",
+        "step 9, rounds: to a round (you're at 1)",
         "the start of step 9, Work the rib",
         "the start of step 8, Mark the start of the round",
     ]

@@ -14,9 +14,9 @@ from finishing_tui.talk.conversation import Talk
 _INSTEAD: Mapping[AgainstPlan, tuple[str, str]] = MappingProxyType(
     {
         "skipped": ("skip it", "skip {}"),
-        "picked": ("pick it", "pick {}"),
-        "picked-once": ("pick one", "pick up one stitch in {}"),
-        "doubled": ("pick two", "pick up two stitches in {}"),
+        "picked": ("no skip", "pick {}"),
+        "picked-once": ("pick 1", "pick up one stitch in {}"),
+        "doubled": ("pick 2", "pick up two stitches in {}"),
     }
 )
 """What is done against the plan: in a word or two, and in a few more. Those of one rhythm are as wide as each other."""
@@ -35,9 +35,9 @@ def _offered(state: State, _: int | None) -> Offer | None:
         return None
     here = state.plan.here(state.ledger)
     sides = tuple((place, here.name(place)) for place in (stage.front, stage.back))
-    label, what = "work two", "work two together on one needle"
+    label, what = "work 2", "work two together on one needle"
     if stage.bars:
-        label, what = "take two", "take two bars on one side"
+        label, what = "take 2", "take two bars on one side"
     return Offer("other", label, what, Other(sides[0][0]), sides)
 
 

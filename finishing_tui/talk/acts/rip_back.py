@@ -34,10 +34,11 @@ def _to_where(talk: Talk, points: tuple[RipPoint, ...]) -> Ask:
 
 def _to_which(talk: Talk, points: tuple[RipPoint, ...], point: RipPoint) -> Ask:
     return HowMany(
-        question=sentence(f"{point.text}. To which {point.unit}, 0 to {point.most}?"),
+        question=f"Rip back to which {point.unit}? You're at {point.unit} {point.most}.",
         told=(STAYS,),
         unit=point.unit,
         most=point.most,
+        takes=f"rip to {point.unit} {{}}",
         then=lambda units: _taken_out(talk, point.to(units)),
         back=lambda: _to_where(talk, points),
     )

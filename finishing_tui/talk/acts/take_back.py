@@ -7,7 +7,16 @@ from finishing_tui.talk.conversation import Talk
 
 
 def _offered(state: State, _: int | None) -> Offer | None:
-    return Offer("take_back", "tink", f"take back {top_words(state) or 'the last press'}") if state.top else None
+    if not state.top:
+        return None
+    return Offer("take_back", _label(state), f"take back {top_words(state) or 'the last press'}")
+
+
+def _label(state: State) -> str:
+    """Return the trade's word where stitches are unknitted, and the plain one where nothing is knitted."""
+    work = state.standing.work if state.standing else None
+    knitted = work is not None and not state.top_label and work.stages[work.at].unit not in {"item", "value"}
+    return "tink" if knitted else "undo"
 
 
 def _does(talk: Talk) -> None:
