@@ -62,7 +62,7 @@ class Fitting:
             f"{self.garment}: {plural(self._many, 'entry')} not saved ({when} UTC).",
             f"With them you are at {self.at}.",
             *moved,
-            f"It is all in {as_written(self.file)}.",
+            f"It is in {as_written(self.file)}.",
         )
 
     @property

@@ -14,7 +14,7 @@ from finishing_tui.talk.conversation import Talk
 _INSTEAD: Mapping[AgainstPlan, tuple[str, str]] = MappingProxyType(
     {
         "skipped": ("skip it", "skip {}"),
-        "picked": ("no skip", "pick {}"),
+        "picked": ("pick it", "pick {}"),
         "picked-once": ("pick 1", "pick up one stitch in {}"),
         "doubled": ("pick 2", "pick up two stitches in {}"),
     }
@@ -30,6 +30,8 @@ def _offered(state: State, _: int | None) -> Offer | None:
     if stage.unit == "spot":
         spot = progress.mark.units + 1
         label, what = _INSTEAD[against_plan(other_at(progress), planned(progress, spot))]
+        if label == "pick it" and state.pace != "spot":  # a press skips it and picks the next
+            label = "no skip"
         return Offer("other", label, f"{what.format(f'{stage.spot} {spot}')} instead", Other())
     if stage.unit != "pair":
         return None

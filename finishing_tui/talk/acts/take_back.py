@@ -15,8 +15,10 @@ def _offered(state: State, _: int | None) -> Offer | None:
 def _label(state: State) -> str:
     """Return the trade's word where stitches are unknitted, and the plain one where nothing is knitted."""
     work = state.standing.work if state.standing else None
-    knitted = work is not None and not state.top_label and work.stages[work.at].unit not in {"item", "value"}
-    return "tink" if knitted else "undo"
+    if work is None or not work.stages or state.top_label:
+        return "undo"
+    last = work.stages[min(work.at, len(work.stages) - 1)]
+    return "undo" if last.unit in {"item", "value"} else "tink"
 
 
 def _does(talk: Talk) -> None:
