@@ -81,7 +81,7 @@ def next_words(face: Face) -> str:
 def _last(seen: Glance) -> str:
     where = f"step {seen.step}, {seen.heading.removesuffix('.')}" if seen.step else "the end"
     done = "" if isinstance(seen.face, MessageFace) else f": {counted(seen.face)}"  # its words are what comes next
-    label = seen.take_back.removesuffix(".")
+    label = seen.take_back.removesuffix(".").removeprefix("the end of ")
     return f"{where}{done.removesuffix('.')}{f' (last done: {label})' if label else ''}"
 
 

@@ -54,6 +54,7 @@ class AtTheNeedles(Leaving[None]):
         self.talk = Talk(hand, look, USUAL)
         self._back = back
         self._face: FaceView[Any] | None = None
+        self._told = ""  # what the notice says
         self._heard: Glance | None = None  # what there was to see when it was last spoken of
 
     def compose(self) -> ComposeResult:
@@ -149,9 +150,11 @@ class AtTheNeedles(Leaving[None]):
 
     def _say(self) -> None:
         talk = self.talk
-        notice = self.query_one(Notice)
-        notice.show(talk.said or talk.hand.trouble, alarm=talk.alarm or not talk.said)
-        self.query_one(StepWords).lie_under(notice.tall(self.app.size.width))
+        notice, told = self.query_one(Notice), talk.said or talk.hand.trouble
+        notice.show(told, alarm=talk.alarm or not talk.said)
+        if told != self._told:
+            self._told = told
+            self.query_one(StepWords).lie_under(notice.tall(self.app.size.width))
 
     def tell_trouble(self) -> None:
         """Say once what waits to be said, such as why nothing is spoken."""

@@ -45,8 +45,9 @@ def foot(talk: Talk) -> list[ShownKey | KeyPlace]:
     others = [
         (key(act.id), label(act.id)) for act in ACTS if act.id in offered and act.id not in {*places, *PLACES, "help"}
     ]
-    if talk.looking is not None:  # the way back comes before what else can be done there
-        return [*kept[:2], *clear, *kept[2:], *others, KeyPlace(key("help"), label("help"), 4, brief=True)]
+    if talk.looking is not None:  # the way back comes before what else can be done there, and no place is kept
+        left = sorted((one for one in kept[2:] if one.label), key=lambda one: one.key != key("take_back"))
+        return [*kept[:2], *clear, *left, *others, KeyPlace(key("help"), label("help"), 4, brief=True)]
     return [*kept, *clear, *others, KeyPlace(key("help"), label("help"), 4, brief=True)]
 
 

@@ -44,9 +44,13 @@ def wrapped(content: Content, width: int, most: int = 0) -> list[Content]:
 def _breakable(content: Content, width: int) -> Content:
     """Return ``content`` with a place to break in every word that is too long: behind a stroke or a dash, if it can."""
     for word in reversed([*_LONG_WORD.finditer(content.plain)]):
-        for part in reversed([*re.finditer(rf".{{1,{max(width, 1)}}}(?<=[/-])(?=.)", word[0])]):
-            at = word.start() + part.end()
-            content = content[:at] + Content(" ") + content[at:]
+        at, breaks = word.start(), list[int]()
+        while word.end() - at > width:
+            dash = max(content.plain.rfind(sign, at, at + width) for sign in "/-")
+            at = dash + 1 if dash > at else at + max(width, 1)
+            breaks.append(at)
+        for place in reversed(breaks):
+            content = content[:place] + Content(" ") + content[place:]
     return content
 
 

@@ -96,7 +96,7 @@ class StepWords(Rows):
     def _words(self, width: int, most: int) -> list[Content]:
         """Return as many lines as fit, a caution among them; as many as before it went behind its key."""
         care, others = self._care(), [line for line in self._lines if line.heading != CARE]
-        kept = min(most, len(all_words(self._lines, width)))
+        kept = max(min(most, len(all_words(self._lines, width))), 1)  # a notice lies there, and not over what is held
         lines = all_words([*others[:1], *care, *others[1:]], width)
         if len(lines) > most and care:
             told = all_words(care, width)
@@ -111,6 +111,8 @@ class StepWords(Rows):
 
     def _clear_of_the_notice(self, lines: list[Content], width: int) -> list[Content]:
         """Return as many lines, with none of the words in those that a notice lies over."""
+        if not self._under:
+            return lines
         there = max((at for at, line in enumerate(lines, 1) if line), default=0)
         seen = max(len(lines) - self._under, 0)
         if there <= seen:

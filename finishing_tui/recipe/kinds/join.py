@@ -54,7 +54,7 @@ class Join(Step):
                 kind="ridge",
                 mend=(PostureEntry(lie, replace(lie, together=wanted)),),
             )
-        words = "Knit one from each needle together; from the second pair on, pass the loop before over it."
+        words = "Knit one from each needle together; from the second pair on, pass the first stitch over the second."
         if self.count == "all" and front != back:
             long = self.front if front > back else self.back
             words += (
