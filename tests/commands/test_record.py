@@ -176,7 +176,9 @@ def test_the_record_of_a_damaged_journal_says_how_to_recover_it(
     """The hint names the very word that is needed."""
     journal = folder / NAME
     journal.write_bytes(journal.read_bytes().replace(b'"counted":20', b'"counted":21', 1))
-    assert "Run 'finishing doctor NAME --recover' to get back the first 23 events" in refused(capsys, "record", str(folder))
+    assert "Run 'finishing doctor NAME --recover' to get back the first 23 events" in refused(
+        capsys, "record", str(folder)
+    )
 
 
 def test_the_doctor_says_that_a_whole_journal_is_of_a_later_program(
