@@ -28,13 +28,13 @@ worked examples:
 
 def arguments(parser: argparse.ArgumentParser) -> None:
     """Declare what ``finishing yarn`` takes."""
-    parser.add_argument("what", metavar="OPERATION|weight|rounds|tail", help="what to reckon")
+    parser.add_argument("what", metavar="OPERATION|weight|rounds|tail", help="what to work out")
     parser.add_argument(
         "given", nargs="*", metavar="AMOUNT", help="the width; the grams left; the two weighings in grams"
     )
     parser.add_argument("--have", type=typed(read_length), metavar="LENGTH", help="the yarn in hand: '250 cm'")
     parser.add_argument("--ball", type=typed(read_number), metavar="GRAMS", help="with weight: what a ball weighs")
-    parser.add_argument("--metres", type=typed(read_number), metavar="M", help="with weight: metres in that ball")
+    parser.add_argument("--metres", type=typed(read_number), metavar="M", help="with weight: meters in that ball")
     parser.add_argument(
         "--between", type=typed(read_number), metavar="ROUNDS", help="with rounds: worked between the weighings (1)"
     )

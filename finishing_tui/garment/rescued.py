@@ -59,8 +59,8 @@ class Fitting:
             where = f"It was for the garment in {as_written(self.elsewhere)}, which is not there now."
             moved = (f"{where} Add it only if you moved that garment here.",)
         return (
-            f"{self.garment}: your last work ({plural(self._many, 'entry')}, {when} UTC) could not be saved.",
-            f"It takes the garment to {self.at}.",
+            f"{self.garment}: {plural(self._many, 'entry')} not saved ({when} UTC).",
+            f"With them you are at {self.at}.",
             *moved,
             f"It is in {as_written(self.file)}.",
         )

@@ -42,7 +42,7 @@ class OnShelf:
 
     ``step`` of ``steps`` as the recipe numbers them (0 of 0: not begun); ``track``: how each step stands that is for
     its size; ``touched``: when it was last worked on, UTC, ISO 8601, empty if never; ``finished``: no step is left;
-    ``where``: what was written as it was put down;
+    ``where``: what was written as it was put down; ``next``: what comes next, in words, where that was asked for;
     ``trouble``: why it cannot be opened, as a sentence, empty if it can.
     """
 
@@ -57,6 +57,7 @@ class OnShelf:
     track: tuple[Stands, ...] = ()
     finished: bool = False
     where: str = ""
+    next: str = ""
 
 
 def shelf_folder() -> Path:
@@ -113,10 +114,13 @@ def in_order(garments: Iterable[OnShelf]) -> tuple[OnShelf, ...]:
     return tuple(sorted(by_title, key=lambda one: one.touched, reverse=True))
 
 
-def seen(folder: Path) -> OnShelf:
-    """Return what the garment in ``folder`` shows on the shelf; one in trouble says why, whatever the trouble is."""
+def seen(folder: Path, what_next: Callable[[State], str] = lambda _: "") -> OnShelf:
+    """Return what the garment in ``folder`` shows on the shelf; one in trouble says why, whatever the trouble is.
+
+    ``what_next`` says of a garment that was begun and is not finished what comes next.
+    """
     try:
-        return _seen(folder)
+        return _seen(folder, what_next)
     except FinishingError as error:
         trouble = str(error).splitlines()[0]
     except Exception as error:  # noqa: BLE001  (a folder may come from anyone, and the others must be seen all the same)
@@ -124,7 +128,7 @@ def seen(folder: Path) -> OnShelf:
     return OnShelf(folder, inert(folder.name, lines=False), trouble=inert(trouble, lines=False))
 
 
-def _seen(folder: Path) -> OnShelf:
+def _seen(folder: Path, what_next: Callable[[State], str]) -> OnShelf:
     if not os.path.lexists(folder / JOURNAL):
         from finishing_tui.garment.file import read_garment  # noqa: PLC0415  (the reader; not once it is begun)
 
@@ -154,6 +158,7 @@ def _seen(folder: Path) -> OnShelf:
         track=track,
         finished=finished,
         where=where,
+        next="" if finished else what_next(state),
     )
 
 

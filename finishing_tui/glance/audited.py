@@ -10,7 +10,7 @@ from types import MappingProxyType
 from typing import Literal
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.words import sentence
+from finishing_tui.craft.words import listing, plural, sentence
 from finishing_tui.garment.starting import asked_numbers
 from finishing_tui.recipe.audit import Finding, Inputs, SizeAudit, audit_size
 from finishing_tui.recipe.audit.printing import numbers_under, resting_on
@@ -39,9 +39,13 @@ class AuditPoint:
 
 @dataclass(frozen=True, slots=True)
 class Audited:
-    """All points: errors first, then warnings, what was worked out, and what her numbers change."""
+    """All points: errors first, then warnings, what was worked out, and what her numbers change.
+
+    ``counts``: the stitches on paper, a line for every step after which a place holds more than before.
+    """
 
     points: tuple[AuditPoint, ...]
+    counts: tuple[str, ...] = ()
 
     def of(self, level: PointLevel) -> tuple[AuditPoint, ...]:
         """Return the points of one level."""
@@ -64,7 +68,24 @@ def audited(inputs: Inputs) -> Audited:
     points = [_point(inputs, finding) for finding in mine.findings]
     points.sort(key=lambda point: ("error", "warning", "implied").index(point.level))
     seen = dict.fromkeys(points)
-    return Audited((*seen, *(AuditPoint("differs", sentence(text)) for text in _differences(inputs, mine))))
+    differs = [AuditPoint("differs", sentence(text)) for text in _differences(inputs, mine)]
+    return Audited((*seen, *differs), tuple(_counts(inputs, mine)))
+
+
+def _counts(inputs: Inputs, mine: SizeAudit) -> Iterator[str]:
+    """Yield what the pieces hold, then what each step puts on a place, and whether all is worked off in the end."""
+    places, live = inputs.recipe.place, mine.start
+    held = listing([f"{many} on the {places[name].text}" for name, many in live.items() if many])
+    if held:
+        yield sentence(f"at the start: {held}")
+    for row in mine.rows:
+        more = [name for name, many in row.live.items() if many > live.get(name, 0) and name in places]
+        if more:
+            now = listing([f"{row.live[name]} on the {places[name].text}" for name in more])
+            yield sentence(f"step {row.step + 1}, {row.title.removesuffix('.')}: {now}")
+        live = row.live
+    if mine.rows and not any(live.values()):
+        yield sentence(f"after {plural(len(mine.rows), 'step')}: no live stitches left")
 
 
 def _point(inputs: Inputs, finding: Finding) -> AuditPoint:

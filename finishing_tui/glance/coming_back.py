@@ -42,12 +42,21 @@ def coming_back(state: State, now: datetime) -> ComingBack:
     return ComingBack(
         away=ago(since, now),
         last=_last(seen),
-        next=f"next: {next_words(seen.face)}".removesuffix("."),
+        next=_next(seen),
         where=last.where if last else "",
         cut_off=last is not None and not last.ended,
         notes=tuple(note.text for note in state.notes[-2:]),
         now=seen,
     )
+
+
+def what_next(state: State, now: datetime) -> str:
+    """Return what comes next of a garment, in words without a full stop."""
+    return _next(glance(state, now))
+
+
+def _next(seen: Glance) -> str:
+    return f"next: {next_words(seen.face)}".removesuffix(".")
 
 
 def next_words(face: Face) -> str:
@@ -72,7 +81,7 @@ def next_words(face: Face) -> str:
 def _last(seen: Glance) -> str:
     where = f"step {seen.step}, {seen.heading.removesuffix('.')}" if seen.step else "the end"
     done = "" if isinstance(seen.face, MessageFace) else f": {counted(seen.face)}"  # its words are what comes next
-    label = seen.take_back.removesuffix(".")
+    label = seen.take_back.removesuffix(".").removeprefix("the end of ")
     return f"{where}{done.removesuffix('.')}{f' (last done: {label})' if label else ''}"
 
 

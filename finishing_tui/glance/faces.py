@@ -37,7 +37,7 @@ def face_of(state: State, work: StepWork, wishes: Wishes = NONE) -> Face:
     """Return the face of the stage under way of a step that was begun, told as ``wishes`` say."""
     if work.complete:
         finish = wishes.finish
-        return MessageFace("CHECK", f"Check it, then press {finish}.", good=True)
+        return MessageFace("CHECK", f"Check it, then press {finish}.", mood="to do")
     index = work.at
     stage, progress = work.stages[index], work.progress[index]
     match stage.unit:

@@ -126,22 +126,22 @@ def _face(state: State, step: int | None, standing: Standing | None, wishes: Wis
     if step is None or standing is None:
         if state.ledger.empty:
             words = "All done. No live stitches, tails, markers or holes left."
-            return MessageFace("FINISHED", words, good=True)
-        return MessageFace("LOOK", "All steps are done, but what you see below is still open.", good=False)
+            return MessageFace("FINISHED", words, mood="done")
+        return MessageFace("LOOK", "All steps are done, but what you see below is still open.", mood="in the way")
     if standing.work is not None and standing.status == "under-way":
         return face_of(state, standing.work, wishes)
     if standing.status == "done":
-        return MessageFace("DONE", "You finished this step.", good=True)
+        return MessageFace("DONE", "You finished this step.", mood="done")
     if standing.status == "left-out":
-        return MessageFace("SKIPPED", f"You skipped this step. Press {wishes.finish} to start it.", good=False)
+        return MessageFace("SKIPPED", f"You skipped this step. Press {wishes.finish} to start it.", mood="in the way")
     if not state.plan.is_for(step):
-        return MessageFace("GO ON", sentence(f"this step is not for size {state.plan.size}"), good=True)
+        return MessageFace("GO ON", sentence(f"this step is not for size {state.plan.size}"), mood="to do")
     if step != state.current:
-        return MessageFace("LATER", f"Press {wishes.finish} to start this step.", good=True)
+        return MessageFace("LATER", f"Press {wishes.finish} to start this step.", mood="to do", then="not started")
     begun = begin(state, step)
     if isinstance(begun, Refusal):
-        return MessageFace("WAIT", sentence(begun.sentence), good=False)
-    return MessageFace("BEGIN", f"Press {wishes.press} to begin.", good=True)
+        return MessageFace("WAIT", sentence(begun.sentence), mood="in the way")
+    return MessageFace("BEGIN", f"Press {wishes.press} to begin.", mood="to do")
 
 
 def half_done(state: State) -> str:

@@ -86,7 +86,7 @@ def _changed(state: State, new: Plan) -> Iterator[str]:
         yield f"steps: {many[1]}, not {many[0]}"
         return
     for index, (before, after) in enumerate(zip(old.recipe.step, new.recipe.step, strict=True)):
-        begun = " (begun: it stays as it was taken)" if state.steps[index].work is not None else ""
+        begun = " (started: it stays as it was)" if state.steps[index].work is not None else ""
         for line in _other("", before, after, size):
             yield f"step {index + 1}, {after.title}: {line}{begun}"
 

@@ -119,7 +119,7 @@ def entry_words(entry: Entry, names: Mapping[str, str]) -> str:
         case YarnEntry(place, did):
             return f"yarn {did} at {name(place)}"
         case PostureEntry(_, after):
-            return f"laid: {posture_words(after)}" if posture_words(after) else "laid: nothing is known of it"
+            return f"laid: {posture_words(after)}" if posture_words(after) else "laid: unknown"
 
 
 def entered_words(entries: Iterable[Entry], names: Mapping[str, str]) -> tuple[str, ...]:

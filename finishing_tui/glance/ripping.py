@@ -39,7 +39,7 @@ def rip_points(state: State) -> tuple[RipPoint, ...]:
                 continue
             if stage.unit in {"spot", "round", "pair", "stitch"}:
                 unit = _unit(stage)
-                text = f"step {step + 1}, {stage.title}: to a {unit} (it is at {mark.units})"
+                text = f"step {step + 1}, {stage.title}: to a {unit} (you're at {mark.units})"
                 points.append(RipPoint(text, TakeOut(step, index, mark.units), mark.units, unit))
         points.append(RipPoint(f"the start of step {step + 1}, {title}", TakeOut(step)))
     return tuple(points)

@@ -4,7 +4,7 @@ The screen asks them one by one and the line-by-line prompt takes them as option
 here reads or writes a file.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from finishing_tui.craft.counts import span
@@ -161,8 +161,17 @@ def held_by_size(recipe: Recipe) -> Mapping[str, tuple[int, ...]]:
 def _size(draft: Draft) -> StartQuestion:
     recipe = draft.recipe
     options = tuple(_size_option(recipe, index) for index in range(len(recipe.sizes)))
-    lines = ("The size you knitted. The figures are the stitches its pieces hold.",)
+    lines = ("The size you knitted.", *_heads(recipe))
     return StartQuestion("size", "Which size?", lines, options=options, at=recipe.sizes.index(draft.size))
+
+
+def _heads(recipe: Recipe) -> Iterator[str]:
+    """Yield what the figures beside the sizes are, in their order."""
+    held = tuple(held_places(recipe).values())
+    if held:
+        yield f"Stitches held: {' · '.join(held)}."
+    else:
+        yield f"Figures: {' · '.join(number.text for number in list(recipe.number.values())[:3])}."
 
 
 def _size_option(recipe: Recipe, size: int) -> StartOption:
@@ -188,7 +197,7 @@ def _number(draft: Draft, key: str) -> StartQuestion:
         printed = "The recipe doesn't print it. Count it, or leave the line empty to have it worked out."
     else:
         printed = f"Recipe: {otherwise} for size {draft.size}. Type yours to replace it."
-    lines = tuple(line for line in (number.how, printed) if line)
+    lines = tuple(line for line in (printed, number.how) if line)
     return StartQuestion(
         key,
         f"{number.text[:1].upper()}{number.text[1:]}?",

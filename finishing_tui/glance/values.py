@@ -188,11 +188,15 @@ class ValueFace:
 
 @dataclass(frozen=True, slots=True)
 class MessageFace:
-    """Nothing to count right now: a word of two metres and a sentence. ``good``: it is good news."""
+    """Nothing to count right now: a word of two meters and a sentence, and what comes after the word, if anything.
+
+    ``mood``: something is done, is to be done, or stands in the way.
+    """
 
     act: str
     words: str
-    good: bool
+    mood: Literal["done", "to do", "in the way"]
+    then: str = ""
 
 
 Face = SpotFace | StitchFace | PairFace | RoundFace | ItemFace | ValueFace | MessageFace

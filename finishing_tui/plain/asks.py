@@ -44,7 +44,9 @@ class InLines:
 
 
 def _number(ask: HowMany) -> list[str]:
-    return [sentence(ask.aside), "Type the number, or escape."] if ask.aside else ["Type the number, or escape."]
+    number = "the number" if ask.most is None else f"a number from 0 to {ask.most}"
+    same = "" if ask.same is None else ", or as planned if it is that"
+    return [*([sentence(ask.aside)] if ask.aside else []), f"Type {number}{same}, or escape."]
 
 
 def _hears_number(talk: Talk, ask: HowMany, line: str) -> list[str]:

@@ -44,7 +44,7 @@ class LargeAsk(Finding[None]):
     def compose(self) -> ComposeResult:
         """Lay out the figures over what is asked."""
         with Horizontal(classes="head"):
-            yield Sentences(most={"low": 4, "middling": 6, "high": 8})
+            yield Sentences(most={"low": 4, "middling": 8, "high": 10})
             yield Corner()
         yield FigurePair()
         yield Choices(spaced=False)
@@ -203,7 +203,8 @@ class LargeAsk(Finding[None]):
         match ask:
             case HowMany():
                 number = self._typed or ask.same
-                does = KeyPlace(take, f"it's {number}" if number is not None else "", 8, 8)
+                wide = len(ask.takes.format(999))
+                does = KeyPlace(take, ask.takes.format(number) if number is not None else "", wide, wide)
                 first = (("digits", "type it"), does) if ask.same is None else (does, ("digits", "type it"))
                 # All in their places, so that they have two lines where it is narrow.
                 return (*first, KeyPlace(off, back, 5, 5), KeyPlace(leave, "leave", 5, 5))
@@ -212,6 +213,7 @@ class LargeAsk(Finding[None]):
             case Weigh():
                 look = ((shown(*MOVE), "look"),) if self._many > 1 else ()
                 again = ((off, "back"),) if ask.back is not None else ()
-                return ((f"{take} {numbers(self._many)}", "choose"), *look, *again, leaves)
+                choose = (f"{take} {numbers(self._many)}", "choose") if look else (take, "choose it")
+                return (choose, *look, *again, leaves)
             case _:
                 return (*self.choosing(), *self.moving(), leaves)

@@ -59,6 +59,7 @@ class AtTheNeedles(Leaving[None]):
         self._face: FaceView[Any] | None = None
         self._beat = Beat()
         self._held: tuple[int, int] | None = None  # by the key that is being taken
+        self._told = ""  # what the notice says
         self._heard: Glance | None = None  # what there was to see when it was last spoken of
 
     def compose(self) -> ComposeResult:
@@ -97,7 +98,7 @@ class AtTheNeedles(Leaving[None]):
         roomy, help_key = _is_roomy(seen), talk.keys.shown("needles.help")
         self.query_one(Top).show(seen, talk.hand.unsaved, look=bool(talk.read_only), care=help_key, roomy=roomy)
         typed = Typed(talk.typed, meaning(talk.state, talk.keys)) if talk.typed else None
-        self._face_for(seen).show(seen.face, typed, seen.digits)
+        self._face_for(seen).show(seen.face, typed, seen.digits, help_key)
         self.query_one(Holdings).show(seen)
         self.query_one(ToLay).show(seen.lying)
         self.query_one(Ahead).show(seen.list)
@@ -160,7 +161,11 @@ class AtTheNeedles(Leaving[None]):
 
     def _say(self) -> None:
         talk = self.talk
-        self.query_one(Notice).show(talk.said or talk.hand.trouble, alarm=talk.alarm or not talk.said)
+        notice, told = self.query_one(Notice), talk.said or talk.hand.trouble
+        notice.show(told, alarm=talk.alarm or not talk.said)
+        if told != self._told:
+            self._told = told
+            self.query_one(StepWords).lie_under(notice.tall(self.app.size.width))
 
     def tell_trouble(self) -> None:
         """Say once what waits to be said, such as why nothing is spoken."""

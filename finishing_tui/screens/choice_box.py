@@ -59,8 +59,11 @@ class ChoiceBox(Box[int | None]):
         self.query_one(Choices).show(self._answers)
         key = keys_of(self).shown
         take, move = key("lists.take"), [] if self._numbered else [(key(*MOVE), "move")]
-        choose = f"{take} {numbers(len(self._answers))}" if self._numbered else take
-        self.query_one(KeyLine).show([(choose, "choose"), *move, (key("lists.leave"), "leave")])
+        if len(self._answers) == 1:
+            choose = (take, self._answers[0].text)
+        else:
+            choose = (f"{take} {numbers(len(self._answers))}" if self._numbered else take, "choose")
+        self.query_one(KeyLine).show([choose, *move, (key("lists.leave"), "leave")])
 
     def on_resize(self, _: Resize) -> None:
         """Fit the box to the screen, once it is known how wide it is."""

@@ -1,5 +1,7 @@
 """Finding a line of a long list by its words: one line at the foot of the list that narrows it while it is typed on."""
 
+from typing import ClassVar
+
 from textual.message import Message
 from textual.screen import ScreenResultType
 
@@ -72,6 +74,9 @@ class FindLine(EntryBox):
 class Finding(Leaving[ScreenResultType]):
     """A screen with a list whose lines can be found by their words; ``action_move`` moves its caret."""
 
+    CHOOSES: ClassVar[str] = "choose"
+    """What choosing a line does, in a verb."""
+
     def action_move(self, by: int) -> None:
         """Move the caret."""
         raise NotImplementedError
@@ -92,15 +97,17 @@ class Finding(Leaving[ScreenResultType]):
         line = FindLine()
         await self.mount(line, after=self.query_one(Choices))
         line.ask("", LONGEST, mark=False)
+        self.query_one(Choices).narrow("")
         key = keys_of(self).shown
         moves, leave = (key("lines.up", "lines.down"), "move"), (key("lines.leave"), self.leaves)
         self.query_one(KeyLine).instead(((key("lines.keep"), "choose"), moves, leave))
 
     def choosing(self) -> list[ShownKey]:
         """Return the keys that choose: the same in every list, enter the line at the caret, a digit its own line."""
-        many = len(self.query_one(Choices))
-        choose = [(f"{keys_of(self).shown('lists.take')} {numbers(many)}", "choose")] if many else []
-        return [*choose, *self.finding()]
+        many, take = len(self.query_one(Choices)), keys_of(self).shown("lists.take")
+        if many == 1:
+            return [(take, f"{self.CHOOSES} it")]
+        return [*([(f"{take} {numbers(many)}", self.CHOOSES)] if many else []), *self.finding()]
 
     def finding(self) -> list[ShownKey]:
         """Return the key that finds a line, where the list is long enough: without it some lines have no key at all."""
@@ -139,7 +146,7 @@ class Finding(Leaving[ScreenResultType]):
         """Take the line away; the caret stays where it is."""
         self.query(FindLine).remove()
         self.set_focus(None)
-        self.query_one(Choices).narrow("")
+        self.query_one(Choices).narrow(None)
         self.query_one(KeyLine).instead()
 
     @property

@@ -49,8 +49,8 @@ def is_alive(screen: Screen[Any], key: str) -> bool:
 
 
 def numbers(many: int) -> str:
-    """Return the digits that stand before ``many`` choices, as the foot shows them: those there are, and no more."""
-    return f"1-{min(many, 9)}" if many > 1 else "1"
+    """Return the digits that stand before ``many`` choices (2 or more), as the foot shows them, and no others."""
+    return f"1-{min(many, 9)}"
 
 
 MOVE = ("lists.up", "lists.down")

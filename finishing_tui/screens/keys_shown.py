@@ -9,19 +9,16 @@ from finishing_tui.talk.offers import grouped, open_to
 from finishing_tui.widgets.key_line import KeyPlace, ShownKey
 
 PLACES: dict[str, tuple[int, int]] = {
-    "press": (8, 4),
+    "press": (12, 12),
     "finish": (8, 8),
     "recount": (5, 5),
     "other": (7, 7),
-    "take_back": (5, 5),
+    "take_back": (4, 4),
 }
 """The actions whose keys keep their places from press to press, and how wide their labels are, wide and narrow."""
 
-FIRST_STITCH = (16, 12)
+FIRST_STITCH = (16, 16)
 """Before the first stitch the key that goes there has the place of the keys to count and to do otherwise."""
-
-BRIEF = {"put_down"}
-"""The actions whose keys stand there without a label, where there is no room for it."""
 
 KeyGroup = tuple[str, list[ShownKey]]
 """A heading, and keys with what they will do."""
@@ -43,17 +40,14 @@ def foot(talk: Talk) -> list[ShownKey | KeyPlace]:
     if "first_stitch" in offered and not {"recount", "other"} & {*offered}:
         del places["recount"], places["other"]
         places = {**places, "first_stitch": FIRST_STITCH, "take_back": places.pop("take_back")}
-    kept = [KeyPlace(key(one), label(one), *cells, ends=one == "recount") for one, cells in places.items()]
+    kept = [KeyPlace(key(one), label(one), *cells, ends=one == "finish") for one, cells in places.items()]
     clear = [(key("clear"), "clear" if talk.typed else "go back")] if _clears(talk) else []
-    others: list[ShownKey | KeyPlace] = [
-        KeyPlace(key(act.id), label(act.id), 0, brief=True) if act.id in BRIEF else (key(act.id), label(act.id))
-        for act in ACTS
-        if act.id in offered and act.id not in {*places, *PLACES, "help"}
+    others = [
+        (key(act.id), label(act.id)) for act in ACTS if act.id in offered and act.id not in {*places, *PLACES, "help"}
     ]
-    if talk.looking is not None:  # the ways back come before what else can be done there, and no place is kept empty
-        back = [(one.key, one.label) for one in reversed(kept[2:]) if one.label]
-        others = [*back[:1], *others[:1], *back[1:], *others[1:]]
-        kept = kept[:2]
+    if talk.looking is not None:  # the way back comes before what else can be done there, and no place is kept
+        left = sorted((one for one in kept[2:] if one.label), key=lambda one: one.key != key("take_back"))
+        return [*kept[:2], *clear, *left, *others, KeyPlace(key("help"), label("help"), 4, brief=True)]
     return [*kept, *clear, *others, KeyPlace(key("help"), label("help"), 4, brief=True)]
 
 

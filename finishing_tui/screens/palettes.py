@@ -8,6 +8,7 @@ from textual.screen import Screen
 from finishing_tui.screens.finding import Finding
 from finishing_tui.screens.keys import NUMBERS, PALETTES, keys_of
 from finishing_tui.screens.palette import PaletteScreen
+from finishing_tui.talk.action import Offer
 from finishing_tui.talk.acts import BY_ID
 from finishing_tui.talk.asks import FindAction
 from finishing_tui.talk.conversation import Talk
@@ -32,12 +33,12 @@ def put_palette(over: Screen[Any], talk: Talk, ask: FindAction, then: Callable[[
     """Offer at the needles all that can be done there; ``then`` gets the id of the action, or None."""
     offers = [one for one in open_to(talk) if one.action != "palette"]
 
-    def aside(action: str, label: str) -> str:
-        """Return the word that is typed for an action in a line, and its key."""
-        key, word = talk.keys.shown(f"needles.{action}"), BY_ID[action].letter
-        return f"{label} · {word} · {key}" if word else f"{label} · {key}"
+    def entry(offer: Offer) -> Choice:
+        """Return an action with its key; it is found by what is typed for it in a line too."""
+        also = f"{offer.label} {BY_ID[offer.action].letter}"
+        return Choice(offer.what, aside=talk.keys.shown(f"needles.{offer.action}"), also=also)
 
-    entries = [Choice(one.what, aside=aside(one.action, one.label)) for one in offers]
+    entries = [entry(one) for one in offers]
     over.app.push_screen(
         PaletteScreen(ask.question, entries), lambda at: then(None if at is None else offers[at].action)
     )
@@ -80,4 +81,5 @@ def _lines(over: Screen[Any]) -> list[tuple[Choice, str]]:
     if first is None or first.binding.action != NUMBERS[0].action:
         return []
     lines = over.query_one(Choices).choices
-    return [(Choice(one.text, aside=one.aside), f"take({at})") for at, one in enumerate(lines)]
+    verb = f"{over.CHOOSES} " if isinstance(over, Finding) else ""  # the answers of a box say what they do
+    return [(Choice(f"{verb}{one.text}", aside=one.aside), f"take({at})") for at, one in enumerate(lines)]

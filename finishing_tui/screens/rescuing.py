@@ -10,8 +10,8 @@ from finishing_tui.screens.program import Program
 from finishing_tui.widgets.choices import Choice
 
 CHOICES = (
-    Choice("add it", ("It goes on from what is saved.",)),
-    Choice("leave it for later", ("Until you decide you can only look at the garment.",)),
+    Choice("add it"),
+    Choice("leave it for later", ("Until then you can only look.",)),
     Choice("throw it away", ("You lose what you counted then.",)),
 )
 """What may become of the entries; the first is the safest for the count."""

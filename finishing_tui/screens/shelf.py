@@ -4,6 +4,7 @@ The journals are read beside the keys. What is known stands there at once, by na
 """
 
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
 from textual import work
@@ -13,8 +14,9 @@ from textual.events import Resize
 from textual.message import Message
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.words import sentence
 from finishing_tui.garment.shelf import FilesLook, OnShelf, Stands, folders_on, in_order, looks_like, seen, take_copy
-from finishing_tui.glance.coming_back import ago
+from finishing_tui.glance.coming_back import ago, what_next
 from finishing_tui.screens.demos import DemoScreen
 from finishing_tui.screens.help import HelpScreen
 from finishing_tui.screens.keys import LONG_LISTS, NUMBERS, bindings, keys_of
@@ -29,7 +31,7 @@ from finishing_tui.widgets.schematic import Schematic
 from finishing_tui.widgets.sentences import Sentences
 
 WORDS = {
-    "lists.take": "choose the garment at the caret",
+    "lists.take": "open the garment at the caret",
     "lists.find": "find a garment by its name, where there are more than nine",
 }
 """What the keys of every list do on the shelf."""
@@ -57,6 +59,7 @@ class ShelfScreen(Listed[None]):
     """Garments in hand; the one touched last stands first."""
 
     CSS_PATH = "shelf.tcss"
+    CHOOSES = "open"
     BINDINGS = [  # noqa: RUF012  (Textual's way)
         *NUMBERS,
         *bindings(
@@ -154,9 +157,11 @@ class ShelfScreen(Listed[None]):
 
     def move_to(self, at: int) -> None:
         """Show the caret at a garment."""
-        super().move_to(at)
         if self._garments:
             self._at = self._garments[at].folder
+            self._draw_garments()
+        else:
+            super().move_to(at)
 
     def action_start(self) -> None:
         """Start a garment from nothing."""
@@ -180,7 +185,7 @@ class ShelfScreen(Listed[None]):
 
     def action_help(self) -> None:
         """Show the keys."""
-        here, digits = (WORDS, ("1-9", "choose that garment")) if self._garments else ({}, ("1-3", "choose that"))
+        here, digits = (WORDS, ("1-9", "open that garment")) if self._garments else ({}, ("1-3", "choose that"))
         keys = [*keys_of(self).help("shelf", here), digits]
         self.app.push_screen(HelpScreen("The shelf", (), [("right now", keys)]))
 
@@ -208,10 +213,11 @@ class ShelfScreen(Listed[None]):
 
     @work(thread=True, group="reading")
     def _read(self, look: int, folders: tuple[Path, ...]) -> None:
+        next_of = partial(what_next, now=program(self).now)
         for first in range(0, len(folders), AT_A_TIME):
             if look != self._look:  # the shelf was looked at anew meanwhile
                 return
-            some = tuple(seen(folder) for folder in folders[first : first + AT_A_TIME])
+            some = tuple(seen(folder, next_of) for folder in folders[first : first + AT_A_TIME])
             self.post_message(self.Read(look, some, first + AT_A_TIME >= len(folders)))
 
     def _draw(self) -> None:
@@ -222,26 +228,26 @@ class ShelfScreen(Listed[None]):
             self._draw_empty()
 
     def _draw_garments(self) -> None:
-        now = program(self).now
+        now, places = program(self).now, [one.folder for one in self._garments]
+        at = places.index(self._at) if self._at in places else 0
         unread = {one.folder for one in self._garments} - self._known.keys()
         choices = [
             Choice(one.title, ("…",))
             if one.folder in unread
             else Choice(
                 f"{one.title} · size {one.size}" if one.size else one.title,
-                _lines(one),
+                _lines(one, here=index == at),
                 ago(one.touched, now),
                 alarm=bool(one.trouble),
             )
-            for one in self._garments
+            for index, one in enumerate(self._garments)
         ]
         many = len(self._garments)
         told = f"{many} {'garment' if many == 1 else 'garments'} in progress"
         if self._reading:
             told += f", opening {self._reading}"
         self.query_one(Sentences).show(("The shelf", "bold $count"), (told, "$quiet"))
-        places = [one.folder for one in self._garments]
-        self.query_one(Choices).show(choices, places.index(self._at) if self._at in places else 0)
+        self.query_one(Choices).show(choices, at)
         self._show_keys()
 
     def _draw_empty(self) -> None:
@@ -255,17 +261,18 @@ class ShelfScreen(Listed[None]):
 
     def _show_keys(self) -> None:
         key = keys_of(self).shown
-        keys = [*self.choosing(), (key("shelf.start"), "start a garment"), (key("shelf.demos"), "practice")]
+        keys = [*self.choosing(), (key("shelf.start"), "start new"), (key("shelf.demos"), "practice")]
         rest = ((key("shelf.leave"), "leave"), (key("shelf.keys"), "test keys"), (key("shelf.help"), "help"))
         self.query_one(KeyLine).show([*keys, *self.moving(), *rest])
 
 
-def _lines(one: OnShelf) -> tuple[str, ...]:
-    """Return how far a garment is, a sign for each of its steps, and where it was put."""
+def _lines(one: OnShelf, *, here: bool) -> tuple[str, ...]:
+    """Return how far a garment is, a sign for each of its steps, where it was put, and what comes next at the caret."""
     if one.trouble:
         return (one.trouble,)
     if not one.steps:
         return (one.heading,)
     told = "finished: every step is done" if one.finished else f"step {one.step} of {one.steps}, {one.heading}"
     where = (f"You wrote: {one.where}",) if one.where else ()
-    return told, "".join(_SIGNS[stands] for stands in one.track), *where
+    onward = (sentence(one.next),) if here and one.next else ()
+    return told, "".join(_SIGNS[stands] for stands in one.track), *where, *onward

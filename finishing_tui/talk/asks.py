@@ -73,7 +73,8 @@ class HowMany(Ask):
     """A whole number. ``unit``: of what, in a word; ``same``: the number that taking it untyped stands for, if any.
 
     ``idle``: the word that stands large beside it; ``aside``: what is said of ``same``; ``most``: the
-    largest there is, where that is known; ``missing``: what is said where something must be typed.
+    largest there is, where that is known; ``missing``: what is said where something must be typed; ``takes``: what
+    taking a number does, in a word or two.
     """
 
     unit: str
@@ -83,6 +84,7 @@ class HowMany(Ask):
     aside: str = ""
     most: int | None = None
     missing: str = ""
+    takes: str = "it's {}"
 
 
 @dataclass(frozen=True, eq=False, kw_only=True)

@@ -120,20 +120,19 @@ def _again(talk: Talk, what: Countable, counted: int) -> Ask:
         question=f"{counted}? It should be {what.expected}. Count {what.text} again.",
         unit="the count",
         idle="COUNT",
-        aside=f"should be {what.expected}; type {counted} again if it is",
+        aside=f"should be {what.expected}; or type {counted} again",
         missing="Type the count first.",
         then=again,
     )
 
 
 def _how_many(talk: Talk, what: Countable) -> Ask:
-    take = talk.keys.shown("lists.take")
     return HowMany(
         question=f"Count {what.text}.",
         unit="the count",
         idle="COUNT",
         same=what.expected,
-        aside=f"should be {what.right}; {take} if it is",
+        aside=f"should be {what.right}",
         then=lambda counted: _section(talk, what, counted),
     )
 

@@ -11,12 +11,16 @@ from finishing_tui.widgets.rows import Rows
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """One thing to choose: its ``text``, more about it in ``lines``, and ``aside``, what stands at the right."""
+    """One thing to choose: its ``text``, more about it in ``lines``, and ``aside``, what stands at the right.
+
+    ``also``: other words by which it is found.
+    """
 
     text: str
     lines: tuple[str, ...] = ()
     aside: str = ""
     alarm: bool = False
+    also: str = ""
 
 
 class Choices(Rows):
@@ -30,6 +34,7 @@ class Choices(Rows):
         self._numbered = numbered
         self._laid: dict[tuple[int, int, bool, bool], tuple[Choice, list[Content]]] = {}  # laid out before
         self._words: tuple[str, ...] = ()  # only choices with all of them are shown
+        self._finding = False  # words are typed, so no digit chooses
         self.at = 0
 
     @property
@@ -46,9 +51,13 @@ class Choices(Rows):
         """Move the caret; it stops at either end."""
         self.show(self._choices, self.at + by)
 
-    def narrow(self, text: str) -> None:
-        """Show only the choices that have every word of ``text``, the caret at one of them; all where it has none."""
-        self._words = tuple(text.casefold().split())
+    def narrow(self, text: str | None) -> None:
+        """Show only the choices that have every word of ``text``, the caret at one of them; all where it has none.
+
+        No digit chooses while words are typed; None: they are no longer.
+        """
+        self._finding = text is not None
+        self._words = tuple((text or "").casefold().split())
         self._put(self.at)
 
     def beside(self, by: int) -> int | None:
@@ -67,7 +76,7 @@ class Choices(Rows):
     def _shown(self) -> Sequence[int]:
         if not self._words:
             return range(len(self._choices))
-        texts = (f"{one.text} {one.aside}".casefold() for one in self._choices)
+        texts = (f"{one.text} {one.aside} {one.also}".casefold() for one in self._choices)
         return [at for at, text in enumerate(texts) if all(word in text for word in self._words)]
 
     def __len__(self) -> int:
@@ -106,7 +115,7 @@ class Choices(Rows):
 
     def _choice(self, index: int, choice: Choice, width: int) -> list[Content]:
         """Return the lines of a choice; with hundreds of them only those that changed are laid out again."""
-        key = (index, width, index == self.at, bool(self._words))
+        key = (index, width, index == self.at, self._finding)
         if key not in self._laid or self._laid[key][0] != choice:
             self._laid[key] = (choice, self._lines_of(index, choice, width))
         return self._laid[key][1]
@@ -115,7 +124,7 @@ class Choices(Rows):
         here = index == self.at
         head = plain("▸ " if here else "  ", "bold $act")
         if self._numbered:
-            head += plain(f"{index + 1 if index < 9 and not self._words else ' '}  ", "bold $act")
+            head += plain(f"{index + 1 if index < 9 and not self._finding else ' '}  ", "bold $act")
         left = Content(" " * head.cell_length)
         style = "bold $count" if here else "bold $foreground"
         text = wrapped(plain(choice.text, style), width - left.cell_length)

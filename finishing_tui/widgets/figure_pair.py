@@ -64,11 +64,11 @@ def in_cells(shown: Shown, digits: int, cells: Cells, width: int, *, ascii_only:
     if not cells.beside:
         middle = between(first, aside, width) if fits_between(first, aside, width) else first or aside
         word = _word(verb, style, cells, width, ascii_only) if verb else ()
-        return [*figures, middle, *word, *(wrapped(then, width)[:MOST_THEN] if then else [])]
+        return [*figures, middle, *word, *(wrapped(then, width, MOST_THEN) if then else [])]
     high, at = cells.count.lines, word_at(cells, digits)
     above: list[Content] = [Content()] * (high - cells.high)
     above[-1] = first
-    beside = [*above, *_word(verb, style, cells, width - at, ascii_only), *wrapped(then, width - at)]
+    beside = [*above, *_word(verb, style, cells, width - at, ascii_only), *wrapped(then, width - at, cells.below)]
     wide = at - max(apart(cells), GAP)  # apart from what comes after the verb, which stands on the same line
     figures += [line.pad_left(wide - line.cell_length) for line in wrapped(aside, wide)]
     return [

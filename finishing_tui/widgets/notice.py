@@ -7,6 +7,9 @@ from textual.content import Content
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
 
+MARGINS = 2
+"""The columns beside it."""
+
 
 class Notice(Rows):
     """A sentence, or nothing at all."""
@@ -20,6 +23,10 @@ class Notice(Rows):
     def text(self) -> str:
         """The sentence shown."""
         return self._text
+
+    def tall(self, width: int) -> int:
+        """Return how many lines it takes on a screen of this width."""
+        return len(self.rows(width - MARGINS, None)) if self._text else 0
 
     def show(self, text: str, *, alarm: bool = False) -> None:
         """Show a sentence, as an alarm when it is a refusal; nothing, when it is empty."""

@@ -13,6 +13,9 @@ from finishing_tui.inert import inert
 
 _SPACE = re.compile(r"\s")
 
+_LONG_WORD = re.compile(r"\S{20,}")
+"""A word that may not fit on a line, such as a path."""
+
 
 def plain(text: str, style: str = "") -> Content:
     """Return ``text`` as one inert line; ``style`` is ours, and may name theme variables ("bold $count")."""
@@ -28,12 +31,36 @@ def plain_rows(texts: Iterable[str], style: str = "") -> list[Content]:
 
 def wrapped(content: Content, width: int, most: int = 0) -> list[Content]:
     """Return ``content`` in lines of ``width`` cells; of more than ``most`` lines, the last shows an ellipsis."""
+    if len(content) > width and max(map(len, content.plain.split()), default=0) > width:
+        content = _breakable(content, width)
     lines = content.wrap(max(width, 1))
     if most and len(lines) > most:
         lines = [*lines[: most - 1], (lines[most - 1] + Content(" …")).truncate(width, ellipsis=True)]
         if lines[-1].plain[-1:] != "…":
             lines[-1] = lines[-1].truncate(max(width - 1, 1)) + Content("…")
     return lines
+
+
+def _breakable(content: Content, width: int) -> Content:
+    """Return ``content`` with a place to break in every word that is too long: behind a stroke or a dash, if it can."""
+    for word in reversed([*_LONG_WORD.finditer(content.plain)]):
+        at, breaks = word.start(), list[int]()
+        while word.end() - at > width:
+            dash = max(content.plain.rfind(sign, at, at + width) for sign in "/-")
+            at = dash + 1 if dash > at else at + max(width, 1)
+            breaks.append(at)
+        for place in reversed(breaks):
+            content = content[:place] + Content(" ") + content[place:]
+    return content
+
+
+def cut_short(lines: list[Content], width: int, most: int, help_key: str) -> list[Content]:
+    """Return at most so many lines, wrapped before; where that is not all, the last says which key shows the rest."""
+    if len(lines) <= most or not most:
+        return lines[:most]
+    more = plain(f" … {help_key} shows all", "$quiet")
+    last = wrapped(lines[most - 1], max(width - more.cell_length, 1))[0]
+    return [*lines[: most - 1], last.rstrip() + more]
 
 
 def packed(texts: Iterable[str], width: int, style: str = "") -> list[Content]:

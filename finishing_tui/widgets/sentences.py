@@ -4,8 +4,11 @@ from collections.abc import Mapping, Sequence
 
 from textual.content import Content
 
-from finishing_tui.widgets.plain import plain, wrapped
+from finishing_tui.widgets.plain import cut_short, plain, wrapped
 from finishing_tui.widgets.rows import Rows
+
+SAYS_KEY = 60
+"""From so many columns on there is room to say which key shows all."""
 
 
 class Sentences(Rows):
@@ -25,13 +28,17 @@ class Sentences(Rows):
         super().__init__(id=id or "sentences")
         self._most = most
         self._tells_more = tells_more
+        self._help = ""
         self._sentences: tuple[tuple[str, str], ...] = ()
 
-    def show(self, *sentences: tuple[str, str]) -> None:
-        """Show (sentence, style) pairs; empty sentences are left out."""
+    def show(self, *sentences: tuple[str, str], help_key: str = "") -> None:
+        """Show (sentence, style) pairs; empty sentences are left out.
+
+        ``help_key``: the key that shows all of them, if one does; where they have not all room, the last line says so.
+        """
         sentences = tuple(one for one in sentences if one[0])
-        if sentences != self._sentences:
-            self._sentences = sentences
+        if (sentences, help_key) != (self._sentences, self._help):
+            self._sentences, self._help = sentences, help_key
             self.redraw()
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
@@ -44,7 +51,13 @@ class Sentences(Rows):
             room = None if most is None else most - len(lines)
             if room is not None and room < 1:
                 break
-            lines += wrapped(plain(text, style), width, room or 0)
+            whole = wrapped(plain(text, style), width)
+            if room is None or len(whole) <= room:
+                lines += whole
+            elif self._help and width >= SAYS_KEY:
+                lines += cut_short(whole, width, room, self._help)
+            else:
+                lines += wrapped(plain(text, style), width, room)
             of += [number] * (len(lines) - len(of))
         if self._tells_more and of and of[-1] < len(self._sentences) - 1:
             lines[-1] = plain(f"… and {len(self._sentences) - of[-1]} more", "$quiet")

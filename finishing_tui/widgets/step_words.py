@@ -8,7 +8,7 @@ from textual.content import Content
 from finishing_tui.glance.cautions import CARE
 from finishing_tui.glance.lying import Picture
 from finishing_tui.glance.values import WordLine
-from finishing_tui.widgets.plain import plain, wrapped
+from finishing_tui.widgets.plain import cut_short, plain, wrapped
 from finishing_tui.widgets.rows import Rows
 
 PICTURED = 90
@@ -50,6 +50,13 @@ class StepWords(Rows):
         self._picture = Picture()
         self._roomy = False
         self._help = "?"
+        self._under = 0
+
+    def lie_under(self, lines: int) -> None:
+        """Keep the words out of so many of the last lines: a notice lies over them."""
+        if lines != self._under:
+            self._under = lines
+            self.redraw()
 
     def show(self, lines: tuple[WordLine, ...], picture: Picture, *, roomy: bool, help_key: str = "?") -> None:
         """Show the words of a step, and how the work lies.
@@ -65,13 +72,17 @@ class StepWords(Rows):
         """Return the words in lines, those of care first among what follows the first, and the picture at the right."""
         del height
         if self.tallness == "low":
-            return self._cut(all_words(self._care(), width), width, MOST_CAUTION) if self._roomy else ()
+            care = self._cut(all_words(self._care(), width), width, MOST_CAUTION) if self._roomy else []
+            return self._clear_of_the_notice(care, width)
         if not has_room(width, self.tallness):
-            return self._words(min(width, 96), _MOST[self.tallness]) or [Content()]  # a notice lies over the last line
+            wide = min(width, 96)
+            words = self._words(wide, _MOST[self.tallness]) or [Content()]  # a notice lies over the last line
+            return self._clear_of_the_notice(words, wide)
         drawn = picture_rows(self._picture, BESIDE)
         least = max(_MOST["high"], self._picture.most, len(drawn))
-        words = self._words(min(width - BESIDE - 4, 96), max(_MOST[self.tallness], least))
-        words += [Content()] * (least - len(words))
+        wide = min(width - BESIDE - 4, 96)
+        words = self._words(wide, max(_MOST[self.tallness], least))
+        words = self._clear_of_the_notice([*words, *[Content()] * (least - len(words))], wide)
         left = width - BESIDE
         return [
             one.pad_right(left - one.cell_length) + two for one, two in zip_longest(words, drawn, fillvalue=Content())
@@ -87,7 +98,7 @@ class StepWords(Rows):
         One that is behind it stands there still where nothing else needs its lines; a child's is never cut.
         """
         others = [line for line in self._lines if line.heading != CARE]
-        kept = min(most, len(all_words(self._lines, width)))
+        kept = max(min(most, len(all_words(self._lines, width))), 1)  # a notice lies there, and not over what is held
         care = self._care() or ([] if len(all_words(self._lines, width)) > most else list(self._lines[len(others) :]))
         lines = all_words([*others[:1], *care, *others[1:]], width)
         if len(lines) > most and care:
@@ -99,11 +110,17 @@ class StepWords(Rows):
         return [*lines, *[Content()] * (kept - len(lines))]
 
     def _cut(self, lines: list[Content], width: int, most: int) -> list[Content]:
-        if len(lines) <= most or not most:
-            return lines[:most]
-        more = plain(f" … {self._help} shows all", "$quiet")
-        last = wrapped(lines[most - 1], max(width - more.cell_length, 1))[0]
-        return [*lines[: most - 1], last.rstrip() + more]
+        return cut_short(lines, width, most, self._help)
+
+    def _clear_of_the_notice(self, lines: list[Content], width: int) -> list[Content]:
+        """Return as many lines, with none of the words in those that a notice lies over."""
+        if not self._under:
+            return lines
+        there = max((at for at, line in enumerate(lines, 1) if line), default=0)
+        seen = max(len(lines) - self._under, 0)
+        if there <= seen:
+            return lines
+        return [*self._cut(lines[:there], width, seen), *[Content()] * (len(lines) - seen)]
 
 
 _MOST = {"tall": 10, "high": 4, "middling": 2, "low": 0}

@@ -90,7 +90,7 @@ def test_what_is_no_journal_is_not_touched(tmp_path: Path, capsys: pytest.Captur
     before = contents(tmp_path)
     assert refused(capsys, "record", str(tmp_path))
     assert leave("doctor", str(tmp_path)) == 1
-    assert "if there is a copy of the garment's folder, take that" in capsys.readouterr().out
+    assert "If you have a copy of the garment's folder, use that" in capsys.readouterr().out
     assert contents(tmp_path) == before
 
 
@@ -101,7 +101,7 @@ def test_the_doctor_names_a_rescue_file_that_fits(
     file = file_of(FullDisk(monkeypatch).left_full(folder, presses=2).given_up)
     before = contents(folder), file.read_bytes()
     told = ask(capsys, "doctor", str(folder))
-    assert "your last work (3 entries, " in told
+    assert "3 entries not saved (" in told
     assert f"It is in ~/{file.relative_to(Path.home())}." in told
     assert ask_json(capsys, "doctor", str(folder))["rescue"] == str(file)
     assert (contents(folder), file.read_bytes()) == before
@@ -176,7 +176,9 @@ def test_the_record_of_a_damaged_journal_says_how_to_recover_it(
     """The hint names the very word that is needed."""
     journal = folder / NAME
     journal.write_bytes(journal.read_bytes().replace(b'"counted":20', b'"counted":21', 1))
-    assert "The first 23 events can be recovered: 'finishing doctor', with" in refused(capsys, "record", str(folder))
+    assert "Run 'finishing doctor NAME --recover' to get back the first 23 events" in refused(
+        capsys, "record", str(folder)
+    )
 
 
 def test_the_doctor_says_that_a_whole_journal_is_of_a_later_program(

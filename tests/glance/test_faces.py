@@ -227,10 +227,10 @@ def test_the_faces_of_a_garment_on_its_way() -> None:
     assert isinstance(face, ValueFace)
     assert (face.unit, face.value, counted(face)) == ("cm", "", "nothing typed yet")
     face = glance(paper.did(TakeMeasure("61")).state, NOW).face
-    assert face == MessageFace("CHECK", "Check it, then press enter.", good=True)
+    assert face == MessageFace("CHECK", "Check it, then press enter.", mood="to do")
     face = glance(paper.did(Finish()).state, NOW).face
     assert isinstance(face, MessageFace)
-    assert (face.act, face.good) == ("FINISHED", True)
+    assert (face.act, face.mood) == ("FINISHED", "done")
 
 
 def test_what_is_left_over_at_the_end_is_said() -> None:
@@ -241,7 +241,7 @@ def test_what_is_left_over_at_the_end_is_said() -> None:
     assert paper.state.current is None
     face = glance(paper.state, NOW).face
     assert isinstance(face, MessageFace)
-    assert (face.act, face.good) == ("LOOK", False)
+    assert (face.act, face.mood) == ("LOOK", "in the way")
 
 
 def test_a_step_that_cannot_be_begun_says_why() -> None:
@@ -250,7 +250,7 @@ def test_a_step_that_cannot_be_begun_says_why() -> None:
     paper.surely(Finish())
     face = glance(paper.state, NOW).face
     assert isinstance(face, MessageFace)
-    assert (face.act, face.good) == ("WAIT", False)
+    assert (face.act, face.mood) == ("WAIT", "in the way")
     assert "the pin has 0 stitches, 1 was to be bound off" in face.words
     refusal = paper.do(Press())
     assert refusal is not None

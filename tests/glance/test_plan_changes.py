@@ -54,10 +54,10 @@ def test_what_it_changes_later_is_named_too() -> None:
 def test_a_step_that_is_begun_keeps_what_it_was_taken_with() -> None:
     """That is said beside its change, and of no other step."""
     lines, _ = changed(("stitches = 18", "stitches = 16"), ("rounds = 8", "rounds = 9"))
-    begun = [line for line in lines if line.endswith("(begun: it stays as it was taken)")]
+    begun = [line for line in lines if line.endswith("(started: it stays as it was)")]
     assert len(begun) == 2
     assert all(line.startswith("step 1, Pick up: section ") for line in begun)
-    assert begun[0] == ("step 1, Pick up: section left side, stitches: 16, not 18 (begun: it stays as it was taken)")
+    assert begun[0] == ("step 1, Pick up: section left side, stitches: 16, not 18 (started: it stays as it was)")
 
 
 def test_a_change_that_cannot_be_taken_is_said_to_be_none() -> None:

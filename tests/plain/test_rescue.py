@@ -63,8 +63,8 @@ def test_left_with_a_full_disk_and_taken_in(end: bytes, folder: Path, disk: Full
     assert count(folder) == 1
     said, error = work(folder, b"yes\nwhere\nq\n\n")
     assert error == ""
-    assert re.fullmatch(r"under test: your last work \(4 entries, [-0-9: to]+ UTC\) could not be saved.", said[0])
-    assert said[1].startswith("It takes the garment to step 1, ")
+    assert re.fullmatch(r"under test: 4 entries not saved \([-0-9: to]+ UTC\).", said[0])
+    assert said[1].startswith("With them you are at step 1, ")
     told = [f"It is in {file}.", "Add the unsaved work?", "  Type yes or no."]
     assert [line for line in said if line in told] == told
     assert "4 entries added; everything is saved." in said

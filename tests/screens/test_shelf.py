@@ -296,4 +296,4 @@ async def test_an_empty_shelf_says_what_this_is_at_every_size(
 def test_steps_for_other_sizes_are_not_in_the_bar() -> None:
     """Finished, it is all done or left out, though the recipe has a step for another size only."""
     hand_made = OnShelf(Path("x"), "x", "S", 3, 3, "finished", "", track=("done", "left-out"), finished=True)
-    assert _lines(hand_made) == ("finished: every step is done", "■×")
+    assert _lines(hand_made, here=True) == ("finished: every step is done", "■×")

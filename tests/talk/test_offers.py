@@ -1,12 +1,17 @@
 """Offers: what may be done next, and that it may."""
 
+import re
 from datetime import UTC, datetime, timedelta
+from random import Random
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from finishing_tui.garment.commands import ChoosePace, Finish, Other, Press, PutGarmentDown, Refusal, TakeUp, WriteNote
 from finishing_tui.garment.commands import PickUpGarment as PickUp
 from finishing_tui.garment.decide import decide
+from finishing_tui.garment.events import Pace
 from finishing_tui.glance import coming_back, glance, look_at, rip_points
 from finishing_tui.glance.coming_back import next_words
 from finishing_tui.glance.glancing import turned
@@ -52,11 +57,26 @@ def test_along_an_edge() -> None:
     paper.did(ChoosePace("spot")).press(3)
     found = offered(paper)
     assert (found["other"].label, found["other"].what) == ("pick it", "pick row 4 instead")
-    assert found["press"].label == "skip"
+    assert (found["press"].label, found["take_back"].label) == ("skip", "tink")
     assert found["take_back"].what == "take back the last press"
     assert found["pace"].command == ChoosePace("run")
     paper.take_back()
     assert "put_back" in offered(paper)
+
+
+@given(st.integers(0, 2**32), st.sampled_from(["loop", "spot", "run"]))
+def test_no_word_stands_at_two_keys_that_do_different_things(seed: int, pace: Pace) -> None:
+    """Wherever one is along an edge, space and the other key share no verb, and space says the skips it makes."""
+    draw, paper = Random(seed), along(24, 17)  # noqa: S311  (no secret)
+    paper.did(ChoosePace(pace))
+    for _ in range(draw.randrange(16)):
+        paper.do(Other() if not draw.randrange(3) else Press())
+    found = offered(paper)
+    if "press" in found and "other" in found:
+        press, other = found["press"].label, found["other"].label
+        assert other == "no skip" or press.split()[-1] != other.split()[0]
+        first = re.fullmatch(r"skip ([0-9]+), pick", press)
+        assert (first is not None) == (pace == "loop" and other == "no skip")
 
 
 def test_a_join_offers_x_only_on_the_longer_needle() -> None:
@@ -125,7 +145,7 @@ def test_every_place_to_rip_back_to_can_be_ripped_back_to() -> None:
     paper = reach(Paper(plan_for(NECKBAND)), 8).press()
     points = rip_points(paper.state)
     assert [point.text for point in points[:3]] == [
-        "step 9, rounds: to a round (it is at 1)",
+        "step 9, rounds: to a round (you're at 1)",
         "the start of step 9, Work the rib",
         "the start of step 8, Mark the start of the round",
     ]

@@ -28,7 +28,7 @@ def altered(state: State, command: WhatIf) -> Alteration:
     stage = work.stages[work.at]
     if stage.unit == "spot":
         if command.rounds is not None:
-            raise CannotAsk("no rounds are worked here; ask for another target, other spots or another rhythm")
+            raise CannotAsk("there are no rounds here; change the stitches, rows or rhythm")
         return section_altered(state, step, work, command)
     if command.rounds is None or command != WhatIf(rounds=command.rounds):
         raise CannotAsk(f"only another number of {stage.spot}s can be asked for here")
@@ -62,7 +62,7 @@ def asks(state: State) -> Stage:
 
 def _asked(state: State) -> tuple[int, StepWork]:
     if not begun(state):
-        raise CannotAsk("begin the step first; then another target, rhythm or number of rounds can be asked for")
+        raise CannotAsk("start the step first, then change its stitches, rhythm or rounds")
     step, work = under_way(state)
     if work.complete:
         raise CannotAsk("this step is complete; rip back to change it")
@@ -74,7 +74,7 @@ def _asked(state: State) -> tuple[int, StepWork]:
             f"{stage.title} uses the stitches you have, so nothing can change; if there are more or fewer, type the "
             "count"
         )
-    raise CannotAsk("nothing is spaced and no rounds are worked here, so there is nothing to change")
+    raise CannotAsk("there is no spacing here and there are no rounds, so there is nothing to change")
 
 
 def _rounds(state: State, step: int, work: StepWork, rounds: int) -> Alteration:

@@ -28,7 +28,7 @@ def count(state: State, command: TakeCount) -> tuple[AnyAct, ...] | Refusal:
     if not 0 <= command.counted <= MOST:
         return Refusal(f"a count cannot be {command.counted:,}: use {span(0, MOST, command.counted)}")
     if not begun(state):
-        return Refusal("begin the step first; then it can be counted")
+        return Refusal("start the step first, then count")
     _, work = under_way(state)
     if command.place:
         return _place(state, work, command.place, command.counted)
@@ -58,10 +58,10 @@ def count(state: State, command: TakeCount) -> tuple[AnyAct, ...] | Refusal:
 def measure(state: State, command: TakeMeasure) -> tuple[AnyAct, ...] | Refusal:
     """Write down a measure, where the stage under way asks for one."""
     if not begun(state):
-        return Refusal("no step is under way that asks for a measure")
+        return Refusal("no measurement is asked for here")
     step, work = under_way(state)
     if work.complete or work.stages[work.at].unit != "value":
-        return Refusal("no measure is asked for here")
+        return Refusal("no measurement is asked for here")
     value = command.value.strip()
     if not value or len(value) > LONGEST_VALUE or not value.isprintable():
         return Refusal(f"type what it measures, in {work.stages[work.at].of}, with at most {LONGEST_VALUE} characters")

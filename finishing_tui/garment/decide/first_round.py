@@ -29,7 +29,7 @@ def mended_first_round(
     """Return the change of plan by which the first round on ``place`` after ``step`` puts a difference right.
 
     What an earlier recount left to that round is added to it. With ``only_mended`` there must be such a recount: that
-    is how ripping back takes its mending back. None when no step to come works rounds there; the difference then
+    is how ripping back takes its mending back. None when no later step works rounds there; the difference then
     shows at the end of the step.
     """
     found = first_rounds_on(state, place, step + 1)

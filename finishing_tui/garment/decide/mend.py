@@ -32,7 +32,7 @@ def put_right(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
 def _here(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
     place, more = command.place, command.difference
     if place in OUTSIDE or place not in state.plan.recipe.place or not more:
-        return Refusal("nothing is to be put right there")
+        return Refusal("there is nothing to fix there")
     if state.ledger.on(place) + more > MOST:
         return Refusal(f"a place holds up to {MOST:,} stitches")
     held = state.ledger.on(place)
@@ -58,10 +58,10 @@ def _here(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
 def _respace(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
     index = command.step
     if index is None or not 0 <= index < len(state.steps) or state.steps[index].status != "to-come":
-        return Refusal("only a step to come can be re-spaced")
+        return Refusal("only a step you haven't started can be re-spaced")
     step = state.plan.step(index)
     if not isinstance(step, PickUpAndKnit):
-        return Refusal(f"step {index + 1} picks nothing up that could be re-spaced")
+        return Refusal(f"step {index + 1} picks up nothing to re-space")
     found = respaced(step, command.difference, state.plan.here(state.ledger))
     if found is None:
         return Refusal(f"no section of step {index + 1} can take {command.difference:+d}")
@@ -75,10 +75,10 @@ def _respace(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
 
 def _first_round(state: State, command: PutRight) -> tuple[AnyAct, ...] | Refusal:
     if not 0 < abs(command.difference) <= MOST or not 0 <= (command.step or 0) < len(state.steps):
-        return Refusal("there is no such difference, or no such step, to put right")
+        return Refusal("there is no such difference, or no such step, to fix")
     after = (command.step if command.step is not None else 0) - 1
     mended = mended_first_round(state, after, command.place, command.difference)
     if mended is None:
-        return Refusal("no step to come works rounds there")
+        return Refusal("no later step works rounds there")
     why = Label("to-first-round", (mended.edits[0].step,), numbers=(command.difference,))
     return (replace(mended, why=why, label=Label("first-round-changed")),)

@@ -165,7 +165,7 @@ def planned(state: State, index: int) -> Stage:
         return replace(stage, rhythm=rhythm, target=rhythm.stitches, words=words, as_worked=False)
     stages = state.plan.step(step).stages(state.plan.here(work.before))
     if len(stages) != len(work.stages) or stages[index].title != work.stages[index].title:
-        raise FinishingError(f"the recipe was changed since, and has no {work.stages[index].title} there any more")
+        raise FinishingError(f"the recipe has changed since, and no longer has {work.stages[index].title} there")
     return stages[index]
 
 

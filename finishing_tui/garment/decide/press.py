@@ -91,7 +91,7 @@ def next_mark(state: State, stage: Stage, progress: Progress) -> Reached:
 def other(state: State, command: Other) -> tuple[AnyAct, ...] | Refusal:
     """Record that the other thing was done at the next unit. Only spots and pairs have another thing."""
     if not begun(state):
-        return Refusal("nothing is under way yet")
+        return Refusal("nothing is started yet")
     _, work = under_way(state)
     if work.complete:
         return Refusal("this step is complete: check it, then finish it")

@@ -26,12 +26,12 @@ def rip_back(state: State, command: TakeOut) -> tuple[AnyAct, ...] | Refusal:
     """Take work out to a unit of a stage of a step, naming what falls with it when that is more than this step."""
     step = command.step
     if not 0 <= step < len(state.steps) or (work := state.steps[step].work) is None:
-        return Refusal(f"step {step + 1} was not begun; there is nothing to take out")
+        return Refusal(f"step {step + 1} is not started; there is nothing to rip back")
     if not 0 <= command.stage < len(work.stages):
         return Refusal(f"step {step + 1} has no part {command.stage + 1}")
     stage, mark = work.stages[command.stage], work.progress[command.stage].mark
     if command.stage > work.at or not 0 <= command.units <= mark.units:
-        return Refusal(f"{stage.title} is at {mark.units}; it can be taken out to 0 to {mark.units}")
+        return Refusal(f"{stage.title} is at {mark.units}; rip back to 0 to {mark.units}")
     fell = state.order[state.order.index(step) + 1 :]
     after = _to(work, command.stage, command.units)
     if stage.bars and command.units < mark.units:

@@ -60,7 +60,7 @@ def taken_out(state: State, step: int, after: StepWork, fell: Sequence[int]) -> 
 def _worked(state: State, step: int, work: StepWork | None = None) -> _Worked:
     """Return what ``step`` did, by its work as it stands or by ``work``."""
     work = work or state.steps[step].work
-    assert work is not None, "only steps that were begun are taken out"
+    assert work is not None, "you can rip back only steps you have started"
     entries, net = entered(work), dict[str, int]()
     for entry in entries:
         if isinstance(entry, Posting):

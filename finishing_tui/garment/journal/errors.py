@@ -56,7 +56,7 @@ class Damaged(FinishingError):
     ``wrong`` says what was found; ``whole`` is the number of events, from the first, that the chain proves whole.
     """
 
-    LOST = "No event of it can be proved whole: if there is a copy of the garment's folder, take that."
+    LOST = "None of it can be recovered. If you have a copy of the garment's folder, use that."
     """What to do when nothing can be recovered."""
 
     ANEW = "Otherwise 'finishing doctor' with --recover sets it aside, and the garment starts over from its files."
@@ -66,7 +66,7 @@ class Damaged(FinishingError):
         help_ = f"{self.LOST} {self.ANEW}"
         if whole:
             events = "event" if whole == 1 else "events"
-            help_ = f"The first {whole} {events} can be recovered: 'finishing doctor', with the garment and --recover."
+            help_ = f"Run 'finishing doctor NAME --recover' to get back the first {whole} {events}."
         super().__init__(f"The journal is damaged: {wrong}. {help_}")
         self.wrong = wrong
         self.whole = whole

@@ -28,10 +28,10 @@ _NOT_DAMAGE = {
     sqlite3.SQLITE_LOCKED, sqlite3.SQLITE_NOMEM, sqlite3.SQLITE_PERM, sqlite3.SQLITE_PROTOCOL, sqlite3.SQLITE_READONLY,
 }  # fmt: skip
 
-_MIXED_UP = "what stands in it does not hang together any more"
+_MIXED_UP = "its contents no longer fit together"
 _IN_WORDS = {
     sqlite3.SQLITE_CORRUPT: "parts of the file are missing or were written over",
-    sqlite3.SQLITE_NOTADB: "the file is no database any more",
+    sqlite3.SQLITE_NOTADB: "the file is no longer a database",
     sqlite3.SQLITE_TOOBIG: "an entry in it is larger than any that this program writes",
 }
 """What people are told of damage that SQLite finds; its own words help nobody at the needles."""

@@ -129,4 +129,4 @@ def _examine(path: Path) -> tuple[int, str | None]:
             found = connection.execute("PRAGMA quick_check(1)").fetchone()[0]
     except Damaged as error:
         return error.whole, error.wrong
-    return events, None if found == "ok" else "its tables do not hang together as they were written"
+    return events, None if found == "ok" else "its tables no longer fit together"

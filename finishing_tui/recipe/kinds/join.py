@@ -63,7 +63,7 @@ class Join(TwoNeedles):
         if self.with_tail:
             here.tail(self.with_tail, "join with")
         words = f"With the tail {self.with_tail}, knit" if self.with_tail else "Knit"
-        words += " one from each needle together; from the second pair on, pass the loop before over it."
+        words += " one from each needle together; from the second pair on, pass the first stitch over the second."
         if self.count == "all" and front != back:
             long = near if front > back else far
             words += (

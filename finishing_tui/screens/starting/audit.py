@@ -49,6 +49,7 @@ _NOUNS: dict[PointLevel, str] = {
 class AuditScreen(Listed[Draft | Path]):
     """What the audit finds, point by point, and last of all the start; returns the draft, or the folder started."""
 
+    CSS_PATH = "starting.tcss"
     BINDINGS = [  # noqa: RUF012  (Textual's way)
         *bindings(
             "audit",
@@ -92,6 +93,7 @@ class AuditScreen(Listed[Draft | Path]):
         with Vertical(classes="head"):
             yield Sentences(most={"low": 5})
         yield Choices(numbered=False)
+        yield Sentences(id="counts")
         yield Notice()
         yield KeyLine()
 
@@ -235,6 +237,10 @@ class AuditScreen(Listed[Draft | Path]):
         if self._found is not None:
             shown.append(Choice(f"Start {self.draft.called}", summary(self.draft)))
         self.query_one(Choices).show(shown, at)
+        counts = () if self._found is None or points else self._found.counts
+        self.set_class(bool(counts), "-clean")
+        lines = ((line, "$foreground") for line in counts)
+        self.query_one("#counts", Sentences).show(("the stitches, step by step", "bold $act"), *lines)
         self._head(self._told())
         self._keys()
 
@@ -248,7 +254,7 @@ class AuditScreen(Listed[Draft | Path]):
         return {"error": "accepted", "warning": "understood"}.get(point.level, _LEVELS[point.level])
 
     def _head(self, told: str) -> None:
-        self.query_one(Sentences).show(
+        self.query_one(".head Sentences", Sentences).show(
             ("The audit", "bold $count"),
             (told, "$foreground"),
             (f"{self.draft.recipe.title}, size {self.draft.size}: every step checked with your numbers.", "$quiet"),
@@ -271,7 +277,7 @@ class AuditScreen(Listed[Draft | Path]):
         if point is None:
             keys.append((take, "start it"))
         elif self._still(point):
-            keys += [(take, "mend it"), *([] if point.missing else [(key("audit.accept"), "accept it")])]
+            keys += [(take, "mend it"), *([] if point.missing else [(key("audit.accept"), "accept")])]
         else:
             keys.append((take, "accept it"))
         keys[1:1] = self.finding()

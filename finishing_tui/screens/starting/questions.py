@@ -194,7 +194,8 @@ class StartScreen(Listed[Draft | Path]):
 
     def _ask(self) -> None:
         asked, entry = self.asked, self.query_one("#line EntryBox", EntryBox)
-        about = f"{self.draft.recipe.title} · size {self.draft.size} · {progress(self.draft, self.at)}"
+        size = "" if asked.key == "size" else f" · size {self.draft.size}"  # it is being chosen
+        about = f"{self.draft.recipe.title}{size} · {progress(self.draft, self.at)}"
         lines = ((line, "$foreground") for line in asked.lines)
         self.query_one("#sentences", Sentences).show((about, "$quiet"), (asked.text, "bold $count"), *lines)
         self.query_one(Column).scroll_home(animate=False)

@@ -15,8 +15,8 @@ _INSTEAD: Mapping[AgainstPlan, tuple[str, str]] = MappingProxyType(
     {
         "skipped": ("skip it", "skip {}"),
         "picked": ("pick it", "pick {}"),
-        "picked-once": ("pick one", "pick up one stitch in {}"),
-        "doubled": ("pick two", "pick up two stitches in {}"),
+        "picked-once": ("pick 1", "pick up one stitch in {}"),
+        "doubled": ("pick 2", "pick up two stitches in {}"),
     }
 )
 """What is done against the plan: in a word or two, and in a few more. Those of one rhythm are as wide as each other."""
@@ -30,14 +30,16 @@ def _offered(state: State, _: int | None) -> Offer | None:
     if stage.unit == "spot":
         spot = progress.mark.units + 1
         label, what = _INSTEAD[against_plan(other_at(progress), planned(progress, spot))]
+        if label == "pick it" and state.pace != "spot":  # a press skips it and picks the next
+            label = "no skip"
         return Offer("other", label, f"{what.format(f'{stage.spot} {spot}')} instead", Other())
     if stage.unit != "pair":
         return None
     here = state.plan.here(state.ledger)
     sides = tuple((place, here.name(place)) for place in (stage.front, stage.back))
-    label, what = "work two", "work two together on one needle"
+    label, what = "work 2", "work two together on one needle"
     if stage.bars:
-        label, what = "take two", "take two bars on one side"
+        label, what = "take 2", "take two bars on one side"
     return Offer("other", label, what, Other(sides[0][0]), sides)
 
 

@@ -1,8 +1,9 @@
 """The next thing is counted, or ticked off."""
 
+from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import Press
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import planned
+from finishing_tui.garment.walk import next_pick, planned
 from finishing_tui.garment.work import Progress
 from finishing_tui.glance.stored_words import ACTS
 from finishing_tui.recipe.stage import Stage
@@ -27,8 +28,10 @@ def _words(state: State, stage: Stage, progress: Progress) -> tuple[str, str]:
     match stage.unit:
         case "spot" if state.pace == "spot" and not planned(progress, progress.mark.units + 1):
             return "skip", f"skip {stage.spot} {progress.mark.units + 1}"
+        case "spot" if state.pace == "run":
+            return "pick", "pick up the next repeat"
         case "spot":
-            return "pick", "pick up the next stitch" if state.pace != "run" else "pick up the next repeat"
+            return _up_to_the_next(stage, progress)
         case "round":
             return "count it", f"count the next {stage.spot}"
         case "item":
@@ -37,6 +40,16 @@ def _words(state: State, stage: Stage, progress: Progress) -> tuple[str, str]:
             return ACTS[stage.act].lower(), "count the next pair"
         case _:
             return ACTS[stage.act].lower(), "count the next stitch"
+
+
+def _up_to_the_next(stage: Stage, progress: Progress) -> tuple[str, str]:
+    """Return what a press at the usual pace will do: it skips first where the plan skips."""
+    here, pick = progress.mark.units + 1, next_pick(stage, progress)
+    if pick == here:
+        return "pick", "pick up the next stitch"
+    if pick is None:
+        return "skip", f"skip the last {plural(stage.units + 1 - here, stage.spot)}"
+    return f"skip {pick - here}, pick", f"skip {pick - here}, then pick up the next stitch"
 
 
 def _does(talk: Talk) -> None:

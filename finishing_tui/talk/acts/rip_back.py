@@ -18,7 +18,7 @@ def _offered(state: State, _: int | None) -> Offer | None:
 def _does(talk: Talk) -> Ask | None:
     points = rip_points(talk.state)
     if not points:
-        talk.refuse("nothing was worked yet that could be taken out")
+        talk.refuse("there is nothing to rip back yet")
         return None
     return _to_where(talk, points)
 
@@ -34,10 +34,11 @@ def _to_where(talk: Talk, points: tuple[RipPoint, ...]) -> Ask:
 
 def _to_which(talk: Talk, points: tuple[RipPoint, ...], point: RipPoint) -> Ask:
     return HowMany(
-        question=sentence(f"{point.text}. To which {point.unit}, 0 to {point.most}?"),
+        question=f"Rip back to which {point.unit}? You're at {point.unit} {point.most}.",
         told=(STAYS,),
         unit=point.unit,
         most=point.most,
+        takes=f"rip to {point.unit} {{}}",
         then=lambda units: _taken_out(talk, point.to(units)),
         back=lambda: _to_where(talk, points),
     )
@@ -47,13 +48,13 @@ def _taken_out(talk: Talk, command: TakeOut) -> Ask | None:
     """Take it out; what falls with it is named first."""
     asked, refusal = talk.asked, talk.attempt(command)
     if refusal is None:
-        talk.say("taken out; it stays in the record")
+        talk.say("ripped back; the record keeps it")
         return None
     sure = refusal.again
     if not isinstance(sure, TakeOut):
         talk.refused(refusal)
         return asked
-    options = Option("keep it all"), Option("take all that out", STAYS)
+    options = Option("keep it all"), Option("rip all that back", STAYS)
     return Choose(
         question=sentence(refusal.sentence),
         options=options,

@@ -7,7 +7,18 @@ from finishing_tui.talk.conversation import Talk
 
 
 def _offered(state: State, _: int | None) -> Offer | None:
-    return Offer("take_back", "tink", f"take back {top_words(state) or 'the last press'}") if state.top else None
+    if not state.top:
+        return None
+    return Offer("take_back", _label(state), f"take back {top_words(state) or 'the last press'}")
+
+
+def _label(state: State) -> str:
+    """Return the trade's word where stitches are unknitted, and the plain one where nothing is knitted."""
+    work = state.standing.work if state.standing else None
+    if work is None or not work.stages or state.top_label:
+        return "undo"
+    last = work.stages[min(work.at, len(work.stages) - 1)]
+    return "undo" if last.unit in {"item", "value"} else "tink"
 
 
 def _does(talk: Talk) -> None:

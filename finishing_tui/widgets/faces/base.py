@@ -35,7 +35,7 @@ class FaceView(Vertical, Generic[F]):
 
     def __init__(self) -> None:
         super().__init__()
-        self._shown: tuple[F, Typed | None, int] | None = None
+        self._shown: tuple[F, Typed | None, int, str] | None = None
 
     def compose(self) -> ComposeResult:
         """Lay out the figures, the sentences, and what else the face has."""
@@ -47,26 +47,26 @@ class FaceView(Vertical, Generic[F]):
         """Return what stands below the figures and sentences."""
         return ()
 
-    def show(self, face: F, typed: Typed | None = None, digits: int = 0) -> None:
+    def show(self, face: F, typed: Typed | None = None, digits: int = 0, help_key: str = "?") -> None:
         """Show ``face``; digits being typed take the place of the word.
 
-        ``digits``: of the largest number this garment comes to.
+        ``digits``: of the largest number this garment comes to; ``help_key``: the key that shows all the sentences.
         """
-        self._shown = (face, typed, digits)
+        self._shown = (face, typed, digits, help_key)
         if self.is_mounted:
-            self._show(face, typed, digits)
+            self._show(face, typed, digits, help_key)
 
     def on_mount(self) -> None:
         """Show what was to be shown before this was here."""
         if self._shown is not None:
             self._show(*self._shown)
 
-    def _show(self, face: F, typed: Typed | None, digits: int) -> None:
+    def _show(self, face: F, typed: Typed | None, digits: int, help_key: str) -> None:
         shown = self.figures(face)
         if typed is not None:
             shown = replace(shown, verb=typed.digits, first="typed", then=typed.meaning, style="$mark")
         self.query_one(FigurePair).show(shown, digits)
-        self.query_one(Sentences).show(*self.sentences(face))
+        self.query_one(Sentences).show(*self.sentences(face), help_key=help_key)
         self.show_more(face)
 
     def figures(self, face: F) -> Shown:

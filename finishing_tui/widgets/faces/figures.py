@@ -4,6 +4,9 @@ from finishing_tui.glance.values import MessageFace, RoundFace, ValueFace
 from finishing_tui.widgets.faces.base import FaceView
 from finishing_tui.widgets.figure_pair import Shown
 
+MOODS = {"done": "$good", "to do": "$act", "in the way": "$alarm"}
+"""How the word of a message is drawn; what it says and what comes after it tell the same without color."""
+
 
 class Rounds(FaceView[RoundFace]):
     """Rounds or rows of a band."""
@@ -38,7 +41,7 @@ class Message(FaceView[MessageFace]):
 
     def figures(self, face: MessageFace) -> Shown:
         """Return the word."""
-        return Shown(verb=face.act, style="$good" if face.good else "$alarm")
+        return Shown(verb=face.act, then=face.then, style=MOODS[face.mood])
 
     def sentences(self, face: MessageFace) -> tuple[tuple[str, str], ...]:
         """Return the sentence."""

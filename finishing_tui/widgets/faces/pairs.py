@@ -36,7 +36,7 @@ class Pairs(FaceView[PairFace]):
         uneven = f"The {longer} holds {abs(differ)} more than the other." if differ else ""
         if face.sewn and differ:
             bars = "bar" if abs(differ) == 1 else "bars"
-            uneven = f"The {longer} has {abs(differ)} {bars} more: two of them are taken at once where it says so."
+            uneven = f"The {longer} has {abs(differ)} {bars} more: take two at a time where it says so."
         about = "" if face.moves else face.words
         told = ((face.said, "bold $mark"), (uneven, "$quiet" if face.sewn else "bold $alarm"), (about, "$foreground"))
         return (*told, (face.yarn, "$quiet"))
