@@ -2,7 +2,8 @@
 
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import Finish, FinishAll, Press, TakeCount, TakeUp
-from finishing_tui.garment.decide.press import finish_all
+from finishing_tui.garment.decide.may import may
+from finishing_tui.garment.decide.press import is_told_whole
 from finishing_tui.garment.state import State
 from finishing_tui.garment.stops import due
 from finishing_tui.garment.work import StepWork
@@ -26,7 +27,7 @@ def _offered(state: State, looking_at: int | None) -> Offer | None:
     if not work.complete and work.stages[work.at].takes_all:
         stage = work.stages[work.at]
         return Offer("finish", f"all {stage.units}", f"enter all {stage.units} of {stage.title}", Finish())
-    if isinstance(finish_all(state), tuple):
+    if not work.complete and is_told_whole(work.stages[work.at]) and may(state, FinishAll()):
         stage = work.stages[work.at]
         what = f"all {plural(stage.units, stage.unit)} are done, without a press for each; it asks first"
         return Offer("finish", f"all {stage.units}", what, FinishAll())
