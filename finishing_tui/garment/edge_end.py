@@ -1,6 +1,7 @@
 """The edge ends here: with as many stitches as were wanted, with too few of them, or with rows left over."""
 
 from dataclasses import replace
+from itertools import takewhile
 
 from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.ledger import EDGE, brought
@@ -103,13 +104,18 @@ def _carried(work: StepWork, index: int, stage: Stage, here: Progress, missing: 
     if carried_on(work, index, missing) is None:
         return []
     fewer = _with_rhythm(replace(stage, target=here.mark.loops), here)
-    text = f"Pick up {missing} more along {work.stages[index + 1].title}: the sides are then not the same."
+    text = f"Pick up {missing} more along {work.stages[_next(work, index)].title}: the sides are then not the same."
     return [Way("next-section", text, fewer, here, (), carried=missing)]
+
+
+def _next(work: StepWork, index: int) -> int:
+    """Return the index of what is picked up next, past a marker that is put in."""
+    return index + 1 + sum(1 for _ in takewhile(lambda stage: stage.unit == "item", work.stages[index + 1 :]))
 
 
 def carried_on(work: StepWork, index: int, carried: int) -> StepWork | None:
     """Return the work with ``carried`` stitches more in the section after ``index``; None where none can take them."""
-    at = index + 1
+    at = _next(work, index)
     if at >= len(work.stages) or work.stages[at].rhythm is None or work.progress[at].mark != Reached():
         return None
     stage = work.stages[at]

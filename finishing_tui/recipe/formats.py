@@ -9,6 +9,8 @@ from types import MappingProxyType
 
 from finishing_tui.recipe.kinds.join import Join
 from finishing_tui.recipe.kinds.needles import TwoNeedles
+from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
+from finishing_tui.recipe.kinds.sections import Along
 
 FORMAT = 2
 """The newest format that this program reads; it reads those before it too."""
@@ -18,6 +20,8 @@ CAME: Mapping[tuple[type, str], int] = MappingProxyType(
         (TwoNeedles, "near"): 2,
         (TwoNeedles, "far"): 2,
         (Join, "with_tail"): 2,
+        (Along, "ratio"): 2,
+        (PickUpAndKnit, "ratio"): 2,
     }
 )
 """The keys that are newer than the first format: (the class of the model, the key), and the format they came with."""

@@ -22,8 +22,13 @@ class Mark(Step):
         if self.marker in here.ledger.markers:
             mend = (MarkerEntry(self.marker, "out"),)
             raise CannotBegin(f"the marker {self.marker!r} is in the work already", kind="marker", mend=mend)
-        item = Item(f"Put the marker in: {self.marker}.", (MarkerEntry(self.marker, "in"),))
-        return (Stage("item", 1, self.marker, "mark", item.text, items=(item,)),)
+        return (put_in(self.marker),)
+
+
+def put_in(marker: str) -> Stage:
+    """Return the stage in which a marker goes in: one press."""
+    item = Item(f"Put the marker in: {marker}.", (MarkerEntry(marker, "in"),))
+    return Stage("item", 1, marker, "mark", item.text, items=(item,))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,7 +5,8 @@ from typing import Literal
 
 from finishing_tui.recipe.keys import PlaceName, TailName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
-from finishing_tui.recipe.kinds.sections import Along, AnySection
+from finishing_tui.recipe.kinds.mark import put_in
+from finishing_tui.recipe.kinds.sections import Along, AnySection, Gap
 from finishing_tui.recipe.stage import Stage, whole
 
 MOST_SPOTS = 5_000
@@ -64,11 +65,10 @@ class PickUpAndKnit(Step):
                 along[section.along] = stage
             else:
                 stage = section.stage(here, self.onto)
-            if here.hand == "left":
-                # Its end is where a left-handed knitter comes to it first, so what is put in there comes first.
-                stage = replace(stage, opening=(*stage.closing, *stage.opening), closing=())
-            walked.append(stage)
             here = replace(here, ledger=here.ledger.enter(*whole(stage)))
+            marked = [put_in(section.marker)] if not isinstance(section, Gap) and section.marker else []
+            # Its end is where a left-handed knitter comes to it first, so what is put in there comes first.
+            walked += [*marked, stage] if here.hand == "left" else [stage, *marked]
         if self.yarn == "new":
             tail = here.new_tail(self.tail or f"start of {self.own_tail}")
             walked[0] = replace(walked[0], opening=(*here.joins(self.onto), *tail, *walked[0].opening))

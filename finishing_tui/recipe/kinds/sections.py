@@ -10,7 +10,7 @@ from typing import Annotated, ClassVar, Literal
 
 from finishing_tui.craft.edges import ROWS_PER, USUAL
 from finishing_tui.craft.figures import rounded
-from finishing_tui.craft.ledger import EDGE, OFF, HoleEntry, MarkerEntry
+from finishing_tui.craft.ledger import EDGE, OFF, HoleEntry
 from finishing_tui.craft.lengths import read_length
 from finishing_tui.craft.open_edges import MOST_OF_A_RATE, by_rate, rate_words, read_rate
 from finishing_tui.craft.slopes import count_along, read_slope, rows_of, stitches_along
@@ -90,7 +90,6 @@ class Along:
             "" if natural is None else str(natural),
             here.per_10cm,
             flows=loops_onto(onto, 2 * spots),
-            closing=(MarkerEntry(self.marker, "in"),) if self.marker else (),
             halts=(spots // 2,) if halt and spots >= LONG else (),
         )
 
@@ -137,7 +136,6 @@ class Along:
             natural=str(rate),
             per_10cm=here.per_10cm,
             flows=loops_onto(onto, 2 * max(rhythm.spots, stitches)),
-            closing=(MarkerEntry(self.marker, "in"),) if self.marker else (),
             halts=(half,) if halt and not guessed and rhythm.spots >= LONG else (),
             uncounted="all" if guessed else "spots",
         )
@@ -236,7 +234,6 @@ class Held:
             into,
             onto,
             flows=tuple(flows),
-            closing=(MarkerEntry(self.marker, "in"),) if self.marker else (),
             takes_all=True,
         )
 

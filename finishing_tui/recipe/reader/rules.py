@@ -128,7 +128,7 @@ def _repeat(path: Path, table: Table, _links: Links) -> Mistakes:
     yield from in_range((*path, "plus"), table.get("plus"))
 
 
-def _pick_up_and_knit(path: Path, table: Table, _links: Links) -> Mistakes:
+def _pick_up_and_knit(path: Path, table: Table, links: Links) -> Mistakes:
     sections = table.get("section")
     if not isinstance(sections, list):
         return
@@ -138,12 +138,11 @@ def _pick_up_and_knit(path: Path, table: Table, _links: Links) -> Mistakes:
     walked = [one for one in sections if isinstance(one, dict) and not {"gap", "from"} & one.keys()]
     for place, section in enumerate(sections):
         long = "spots" in section or section.get("length") or section.get("slope") if section in walked else True
+        unsaid = "this section does not say how long it is; give 'spots', 'slope' or 'length'"
         if not long and "stitches" not in section and not (section.get("ratio") or table.get("ratio")):
-            yield (
-                (*path, "section", place),
-                "this section does not say how long it is; give 'spots', 'slope' or 'length', or for an edge nobody "
-                "counted its 'stitches' or its 'ratio'",
-            )
+            yield (*path, "section", place), f"{unsaid}, or for an edge nobody counted its 'stitches' or its 'ratio'"
+        elif not long and links.data.get("format") == 1:
+            yield (*path, "section", place), f"{unsaid}; an edge nobody counted needs format = 2"
     names = [section.get("along") for section in walked]
     along = [name for name in names if isinstance(name, str)]
     for place, section in enumerate(sections):

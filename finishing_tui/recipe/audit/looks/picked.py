@@ -124,6 +124,7 @@ def _length(look: Look, step: PickUpAndKnit, place: int, section: Along, stitche
         "section",
         place,
         "stitches",
+        expected=spots,
     )
 
 
