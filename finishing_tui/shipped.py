@@ -13,7 +13,7 @@ from finishing_tui.files import exists
 PACKAGE = Path(__file__).parent
 """The folder of the package itself."""
 
-FIRST_DEMO = "rust-crew"
+FIRST_DEMO = "moss-vest"
 """The demo garment that is listed first: one in mid edge, so that the first press there picks up a stitch."""
 
 _TITLE = re.compile(r'^title *= *"([^"\\\n]+)"', re.MULTILINE)

@@ -105,6 +105,17 @@ def _rust_neck(hand: InHand) -> None:
         unit(hand)
 
 
+def _moss_joined(hand: InHand) -> None:
+    to_step(hand, "Back neck onto a needle")
+
+
+def _moss_edge(hand: InHand) -> None:
+    to_step(hand, "Pick up the panel edges")
+    while now_on(hand).unit != "spot":
+        unit(hand)
+    do(hand, *[Press()] * 15)  # the count at halfway was due at 12, and was passed
+
+
 def _plum_underarms(hand: InHand) -> None:
     to_step(hand, "Yoke onto the neck needle")
 
@@ -156,6 +167,10 @@ def _mark(hand: InHand) -> Reached:
 
 
 SCRIPTS: dict[str, tuple[Sitting, ...]] = {
+    "moss-vest": (
+        Sitting(day(11, 26, 10), _moss_joined, "panel ends joined at the center back"),
+        Sitting(day(11, 28), _moss_edge, "a bit past half of the left panel edge, I think"),
+    ),
     "ochre-jacket": (
         Sitting(day(10, 28), _ochre_shoulder, "right shoulder joined; pieces in the blue bag"),
         Sitting(day(10, 30), _ochre_neck, "neckband bound off"),

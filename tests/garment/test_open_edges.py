@@ -35,7 +35,7 @@ def edges(target: int = 24, ratio: str = "2/3", **keys: object) -> Paper:
     )
     work = step("work", "Work the band", on="band", rows=2)
     places = place("band") + place("back", "holder", live=10)
-    return Paper(plan_for(recipe("Two edges", places, pick_up, work)))
+    return Paper(plan_for(recipe("Two edges", places, pick_up, work, format=2)))
 
 
 def work_of(paper: Paper) -> StepWork:
@@ -157,7 +157,7 @@ def test_the_next_section_may_take_what_is_missing() -> None:
     first = section(along="left edge", stitches=24)
     second = section(along="right edge", stitches=20)
     pick_up = step("pick up and knit", "Pick up", first, second, onto="band", ratio="2/3")
-    paper = Paper(plan_for(recipe("Two edges", place("band"), pick_up))).press(23)
+    paper = Paper(plan_for(recipe("Two edges", place("band"), pick_up, format=2))).press(23)
     ways = [way.repair for way in outlook(paper.state, 23, "edge-ends").ways]
     assert ways == ["double-last", "strand", "rip-back", "as-it-is", "next-section"]
     paper.did(TakeCount(23, answer="edge-ends", repair="next-section")).press(21)

@@ -23,7 +23,7 @@ def of(*steps: str) -> Recipe:
     edge = section(along="front edge", ratio="2/3")
     back = section(from_="back", along="back neck")
     pick_up = step("pick up and knit", "Pick up the band", edge, back, onto="band")
-    return read_text(recipe("By rate", PLACES, pick_up, *steps), "a recipe of the tests")
+    return read_text(recipe("By rate", PLACES, pick_up, *steps, format=2), "a recipe of the tests")
 
 
 def audited(recipe: Recipe, guesses: tuple[int, int], monkeypatch: pytest.MonkeyPatch) -> SizeAudit:
