@@ -7,13 +7,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path as File
 from types import MappingProxyType
-from typing import ClassVar, Literal
+from typing import Any, ClassVar, Literal
 
 from finishing_tui import shipped
 from finishing_tui.craft.counts import span
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.sources import FILE, recipe_path
+from finishing_tui.garment.starting import UNCOUNTED
 from finishing_tui.recipe.annotations import walk
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import READ
@@ -62,15 +63,10 @@ class GarmentFile:
     """What is worked with, in words."""
     notes: str = ""
     """Anything else."""
-    number: Mapping[str, int | Literal["not counted"]] = field(default_factory=lambda: MappingProxyType({}))
+    number: Mapping[str, int] = field(default_factory=lambda: MappingProxyType({}))
     """The knitter's own numbers, by the recipe's names; "not counted" for rows that nobody counted."""
     gauge: RecipeGauge | None = None
     """The knitter's own gauge."""
-
-    @property
-    def own(self) -> dict[str, int]:
-        """The knitter's own numbers, ``NOT_COUNTED`` for those that nobody counted."""
-        return {name: NOT_COUNTED if isinstance(value, str) else value for name, value in self.number.items()}
 
 
 def file_text(folder: File) -> str:
@@ -89,7 +85,7 @@ def read_garment(folder: File) -> tuple[GarmentFile, str]:
     data = parsed(text) if problem is None else problem
     if isinstance(data, Problem):
         raise BadGarment(str(path), [data])
-    data = tidied(data)
+    data = _with_uncounted(tidied(data))
     garment, wrong = validated(GarmentFile, data)
     if isinstance(data.get("format"), int) and data["format"] > 1:
         wrong = [(("format",), f"this garment has format {data['format']}; this program reads format 1")]
@@ -97,6 +93,14 @@ def read_garment(folder: File) -> tuple[GarmentFile, str]:
     if garment is None or found:
         raise BadGarment(str(path), placed(found, text))
     return garment, text
+
+
+def _with_uncounted(data: dict[str, Any]) -> dict[str, Any]:
+    """Return what stands in the file with ``NOT_COUNTED`` for every number that nobody counted."""
+    numbers = data.get("number")
+    if not isinstance(numbers, dict):
+        return data
+    return data | {"number": {name: NOT_COUNTED if one == UNCOUNTED else one for name, one in numbers.items()}}
 
 
 def plan_of(folder: File) -> Plan:
@@ -162,11 +166,11 @@ def _with_implied(path: File, garment: GarmentFile, recipe: Recipe) -> Mapping[s
     """
     missing = [name for name in unprinted_in(recipe) if name not in garment.number]
     if not missing or garment.size not in recipe.sizes or garment.number.keys() - recipe.number.keys():
-        return MappingProxyType(garment.own)
+        return MappingProxyType(dict(garment.number))
     from finishing_tui.recipe.audit import Inputs, implied  # noqa: PLC0415  (only where a number is not printed)
 
     size = size_index(recipe, garment.size)
-    solved = implied(Inputs(recipe=recipe, size=size, own=garment.own, gauge=garment.gauge, hand=garment.hand))
+    solved = implied(Inputs(recipe=recipe, size=size, own=garment.number, gauge=garment.gauge, hand=garment.hand))
     told = {finding.where[-1] for finding in solved.findings if finding.level == "implied"}
     found = [
         Problem(
@@ -177,7 +181,7 @@ def _with_implied(path: File, garment: GarmentFile, recipe: Recipe) -> Mapping[s
     ]
     if found:
         raise BadGarment(str(path), found)
-    return MappingProxyType({**solved.values, **garment.own})
+    return MappingProxyType({**solved.values, **garment.number})
 
 
 def _fits(path: File, text: str, garment: GarmentFile, own: Mapping[str, int], recipe: Recipe) -> None:

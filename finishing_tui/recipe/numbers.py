@@ -11,7 +11,7 @@ from finishing_tui.recipe.counts import NoNumber, in_range
 from finishing_tui.recipe.model import Number, Recipe
 from finishing_tui.recipe.sums import names_in, work_out
 
-NOT_COUNTED = -1
+NOT_COUNTED = -999_999
 """Among a knitter's own numbers: how many there are of this nobody counted. As a count there is no such number."""
 
 

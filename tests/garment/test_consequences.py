@@ -365,11 +365,8 @@ def test_a_join_finished_with_no_pair_worked_names_the_steps_that_cannot_go_on()
     assert found is not None
     assert found.answers.rows[0].text == "Go back and finish step 7"
     assert found.answers.rows[0].work == "20 pairs"
-    assert found.lines == (
-        "step 11, Join the right shoulder, needs 20 on the front needle; 40 are there",
-        "1 step after it cannot be worked as planned",
-    )
-    assert found.answers.said == "front needle 40, planned 20; back needle 20, planned 0"
+    assert found.lines == ("step 23: there is no tail named 'left shoulder' to close the hole with",)
+    assert found.answers.said == "needle with the front 40, planned 20; needle with the back 20, planned 0"
     assert found.answers.rows[-1].text == "Carry on"
     assert all(one.how != "here" for one in put_right(found))
 
@@ -381,7 +378,7 @@ def test_a_step_left_out_names_what_needs_it() -> None:
     paper.surely(LeaveOut(JOIN))
     found = following(before, paper.state)
     assert found is not None
-    assert found.lines[0] == "step 11, Join the right shoulder, needs 20 on the front needle; 40 are there"
+    assert found.lines[0] == "step 23: there is no tail named 'left shoulder' to close the hole with"
     assert found.answers.rows[0].work == "20 pairs"
     paper = Paper(crew_neck().state.plan)
     before = paper.state

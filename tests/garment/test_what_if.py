@@ -148,7 +148,7 @@ def test_other_rounds_of_a_band() -> None:
     [
         (WhatIf(target=4), "you have 5 stitches: use 5 or more"),
         (WhatIf(spots=6), "you are past row 6: use 7 or more"),
-        (WhatIf(rounds=4), "no rounds are worked here"),
+        (WhatIf(rounds=4), "there are no rounds here"),
         (WhatIf(rhythm=(9, 4)), "9 of every 4 cannot be picked"),
         (WhatIf(target=88), "83 stitches cannot be picked up from 34 spots"),
     ],

@@ -193,10 +193,11 @@ class TestPickUpAndKnit:
             {"along": "other edge", "spots": 8, "stitches": 6},
         ]
         start = replace(here(), hand=hand)
-        first, second = stages(start, "pick up and knit", onto="neck", section=section)
-        before = start.ledger.enter(*first.opening, *entries_between(first, 0, first.target))
+        first, turn, second = stages(start, "pick up and knit", onto="neck", section=section)
+        before = start.ledger.enter(*whole(first))
         assert before.markers == ()
-        assert before.enter(*first.closing, *second.opening).markers == ("turn",)
+        assert (turn.unit, turn.units, turn.act) == ("item", 1, "mark")
+        assert before.enter(*whole(turn), *second.opening).markers == ("turn",)
 
     @pytest.mark.parametrize(("into", "off", "edge"), [(14, 2, 0), (16, 0, 0), (18, 0, 2)])
     def test_held_stitches_worked_into_another_number(self, into: int, off: int, edge: int) -> None:

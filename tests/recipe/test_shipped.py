@@ -33,6 +33,9 @@ from finishing_tui.recipe.sums import work_out
 
 RECIPES = {name: read_recipe(path) for name, path in shipped.recipes().items()}
 SIZES = [pytest.param(name, size, id=f"{name} {size}") for name, recipe in RECIPES.items() for size in recipe.sizes]
+NOTHING_ASKED = "long-front-vest"
+"""Nobody need count anything of this one: its edges are worked at a rate."""
+
 GUIDE = shipped.recipe("crew-neck").parent / "README.md"
 
 Hand = Literal["right", "left"]
@@ -122,7 +125,7 @@ def test_printed_numbers_are_their_sums(name: str, size: str) -> None:
 
 
 @pytest.mark.parametrize("off", [-3, -1, 1, 3])
-@pytest.mark.parametrize(("name", "size"), SIZES)
+@pytest.mark.parametrize(("name", "size"), [one for one in SIZES if one.values[0] != NOTHING_ASKED])
 def test_a_few_rows_more_or_fewer_still_come_out(name: str, size: str, off: int) -> None:
     """Whatever the knitter is asked for may differ a little from print: the ledger still ends empty."""
     recipe = RECIPES[name]

@@ -100,4 +100,5 @@ def test_shipped_recipes_lie_right_for_either_hand(name: str, hand: Literal["rig
     """In every size."""
     recipe = read_recipe(shipped.recipe(name))
     for size in range(len(recipe.sizes)):
-        assert run(footing(Inputs(recipe=recipe, size=size, hand=hand))).findings == ()
+        found = run(footing(Inputs(recipe=recipe, size=size, hand=hand))).findings
+        assert [one for one in found if one.level != "implied"] == []
