@@ -175,7 +175,9 @@ def _another(value: int | str, texts: list[str], chance: random.Random) -> int |
 
 def _change_values(kept: list[list[Any]], chance: random.Random) -> None:
     columns = kept[0] if chance.random() < 0.3 else chance.choice(kept)
-    with contextlib.suppress(ValueError):
+    with contextlib.suppress(
+        ValueError, RecursionError
+    ):  # a body that was spoiled before may be nested as deep as that
         body = json.loads(columns[7])
         for _ in range(chance.choice((1, 1, 3))):
             _spoil(body, chance)
