@@ -85,11 +85,12 @@ def read_garment(folder: File) -> tuple[GarmentFile, str]:
     data = parsed(text) if problem is None else problem
     if isinstance(data, Problem):
         raise BadGarment(str(path), [data])
-    data = _with_uncounted(tidied(data))
+    written = tidied(data)
+    data = _with_uncounted(written)
     garment, wrong = validated(GarmentFile, data)
     if isinstance(data.get("format"), int) and data["format"] > 1:
         wrong = [(("format",), f"this garment has format {data['format']}; this program reads format 1")]
-    found = [*problems(data), *wrong, *blank(walk(GarmentFile, data))]
+    found = [*problems(written), *wrong, *blank(walk(GarmentFile, data))]
     if garment is None or found:
         raise BadGarment(str(path), placed(found, text))
     return garment, text

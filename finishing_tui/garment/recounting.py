@@ -33,8 +33,7 @@ def outlook(state: State, counted: int, answer: WhyOff | None = None, left: int 
 
     Raises ``CannotCount`` when no section can be counted, or the numbers cannot be.
     """
-    standing = state.standing
-    work = standing.work if standing else None
+    work = state.work
     index = counted_stage(work) if work else None
     if work is None or index is None:
         raise CannotCount("you are not picking up along an edge, so there is no section to count")

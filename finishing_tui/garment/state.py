@@ -6,7 +6,7 @@ from finishing_tui.craft.ledger import Ledger
 from finishing_tui.garment.events import Pace
 from finishing_tui.garment.labels import Label
 from finishing_tui.garment.plan import Plan, StepId
-from finishing_tui.garment.work import Standing
+from finishing_tui.garment.work import Standing, StepWork
 
 RECENT = 40
 """How many presses the pace of a sitting is reckoned from."""
@@ -74,6 +74,11 @@ class State:
     def standing(self) -> Standing | None:
         """How the step under the needles stands; None when none is left."""
         return None if self.current is None else self.steps[self.current]
+
+    @property
+    def work(self) -> StepWork | None:
+        """The work of the step under the needles; None where none is left, or it was not begun."""
+        return None if self.current is None else self.steps[self.current].work
 
     @property
     def unfinished(self) -> list[int]:

@@ -6,7 +6,7 @@ from finishing_tui.garment.walk import at_pin, waits_for_count
 
 def due(state: State) -> int | None:
     """Return what should be counted now, where a section waits for its count at halfway; None where none does."""
-    work = state.standing.work if state.standing else None
+    work = state.work
     if work is None or work.complete:
         return None
     stage, progress = work.stages[work.at], work.progress[work.at]
@@ -17,7 +17,7 @@ def due(state: State) -> int | None:
 
 def stops(state: State) -> bool:
     """Return whether a part has just ended, or a count is due: nothing of the next part is done yet."""
-    work = state.standing.work if state.standing else None
+    work = state.work
     if work is None or work.complete:
         return True
     mark = work.progress[work.at].mark

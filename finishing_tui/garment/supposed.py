@@ -29,7 +29,7 @@ def supposed(state: State) -> Ledger | None:
         for index in done:
             for stage in state.plan.step(index).stages(state.plan.here(ledger)):
                 ledger = ledger.enter(*whole(stage))
-        work = state.standing.work if state.standing else None
+        work = state.work
         if state.current is None or work is None:
             return ledger
         stages = state.plan.step(state.current).stages(state.plan.here(ledger))

@@ -68,7 +68,7 @@ def why_again(counted: int, expected: int, than: str = "there should be") -> str
 
 def countables(state: State) -> tuple[Countable, ...]:
     """Return what can be counted now: one thing, two needles of a join to choose between, or nothing."""
-    work = state.standing.work if state.standing else None
+    work = state.work
     if work is None:
         return ()
     index = counted_stage(work)
@@ -115,13 +115,13 @@ def coming_back_asks(found: tuple[Countable, ...]) -> str:
 
 def asks_for_value(state: State) -> bool:
     """Return whether a measure is asked for now, so that what is typed is that."""
-    work = state.standing.work if state.standing else None
+    work = state.work
     return work is not None and not work.complete and work.stages[work.at].unit == "value"
 
 
 def to_the_pin(state: State) -> str:
     """Return what the next part of a pinned edge takes after a count that was off; empty where there are no pins."""
-    work = state.standing.work if state.standing else None
+    work = state.work
     if work is None or work.complete:
         return ""
     stage, done = work.stages[work.at], work.progress[work.at].mark.units

@@ -59,8 +59,13 @@ def face_of(state: State, work: StepWork, wishes: Wishes = NONE) -> Face:
 def edge_of(state: State, work: StepWork, index: int, progress: Progress | None = None) -> Edge:
     """Return the edge of a stage of spots, as it stands or, for looking ahead, with another progress."""
     stage = work.stages[index]
-    before = work.stages[index - 1].title if index else ""
-    after = work.stages[index + 1].title if index + 1 < len(work.stages) else ""
+    first, last = index - 1, index + 1
+    while first >= 0 and work.stages[first].unit == "item":  # a marker that is put in is no part of the edge
+        first -= 1
+    while last < len(work.stages) and work.stages[last].unit == "item":
+        last += 1
+    before = work.stages[first].title if first >= 0 else ""
+    after = work.stages[last].title if last < len(work.stages) else ""
     progress = progress or work.progress[index]
     half = stage.halts[0] if stage.halts else None
     open_end = bool(stage.uncounted)

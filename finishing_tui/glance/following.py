@@ -126,5 +126,5 @@ _SAID = frozenset({"stitch", "pair", "round", "row"})
 
 
 def _walking(state: State) -> bool:
-    work = state.standing.work if state.standing else None
+    work = state.work
     return work is not None and not work.complete and any(stage.unit == "spot" for stage in work.stages)

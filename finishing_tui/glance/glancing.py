@@ -234,7 +234,7 @@ def _minutes(state: State, now: datetime, lasted: int | None) -> int | None:
 
 
 def _time_left(state: State) -> str:
-    work = state.standing.work if state.standing else None
+    work = state.work
     if work is None or work.complete:
         return ""
     stage, mark = work.stages[work.at], work.progress[work.at].mark

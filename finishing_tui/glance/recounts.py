@@ -130,7 +130,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
 
 def where_asked(state: State) -> tuple[tuple[WhyOff, str, str], ...]:
     """Return what may be said of where a count was taken, where nobody counted the edge: as ``WHERE``, in words."""
-    work = state.standing.work if state.standing else None
+    work = state.work
     index = counted_stage(work) if work else None
     stage = work.stages[index] if work and index is not None else None
     if stage is None or not stage.uncounted:

@@ -43,4 +43,4 @@ def _at_the_end_of_a_run(stage: Stage, progress: Progress) -> bool:
 
 
 def _work(state: State) -> StepWork | None:
-    return state.standing.work if state.standing else None
+    return state.work

@@ -81,7 +81,7 @@ def what_if_view(state: State, command: WhatIf, most: int = 5) -> WhatIfView:
 
     found = altered(state, command)
     work = found.work
-    stage, old = work.stages[found.index], state.standing.work if state.standing else None
+    stage, old = work.stages[found.index], state.work
     if old is None:
         raise ValueError("nothing is asked of a step that is not begun")
     events = decide(state, command)

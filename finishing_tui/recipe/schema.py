@@ -10,6 +10,7 @@ from typing import Any
 from finishing_tui.recipe.annotations import models
 from finishing_tui.recipe.field_texts import field_texts
 from finishing_tui.recipe.kinds import BRITISH, KINDS
+from finishing_tui.recipe.kinds.needles import TwoNeedles
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.sums import MOST
 
@@ -40,6 +41,8 @@ def recipe_schema() -> dict[str, Any]:
         british = [other for other, ours in BRITISH.items() if ours == word]
         step["properties"]["do"] = {"description": _about(kind), "enum": [word, *british]}
         step["required"] = ["do", *step.get("required", ())]
+        if issubclass(kind, TwoNeedles):
+            step["anyOf"] = [{"required": [*pair]} for pair in (("near", "far"), ("front", "back"))]
     return {
         "$schema": DRAFT,
         "title": "Finishing recipe",

@@ -20,7 +20,7 @@ def as_data(record: Record) -> dict[str, Any]:
     """
     state = record.state
     plan, ledger = state.plan, state.ledger
-    part = _part(state.standing.work if state.standing else None)
+    part = _part(state.work)
     return {
         "title": plan.title,
         "recipe": plan.recipe.title,
@@ -67,7 +67,9 @@ def _part(work: StepWork | None) -> dict[str, Any]:
     nothing = {"part": None, "unit": None, "count": None, "target": None, "spot": None, "spots": None}
     if work is None or not work.stages:
         return nothing
-    index = min(work.at, len(work.stages) - 1)
+    index = work.at
+    if work.complete:  # a marker that was put in last is no part to tell of
+        index = max((at for at, stage in enumerate(work.stages) if stage.unit != "item"), default=len(work.stages) - 1)
     stage, mark = work.stages[index], work.progress[index].mark
     if stage.unit == "spot":
         return {

@@ -68,7 +68,7 @@ def start_recount(talk: Talk) -> Ask | None:
 def meaning(state: State, keys: KeyNames) -> str:
     """Return what digits being typed would mean, in a few words, with the key that takes them."""
     take = keys.shown("needles.finish")
-    work = state.standing.work if state.standing else None
+    work = state.work
     if work is not None and asks_for_value(state):
         return f"{work.stages[work.at].of}: {take} writes it down"
     found = countables(state)

@@ -108,6 +108,9 @@ def _rows(drawn: Mapping[str, str]) -> Mapping[str, tuple[str, ...]]:
     return MappingProxyType({sign: tuple(rows.split("|")) for sign, rows in drawn.items()})
 
 
+NONE: Mapping[str, tuple[str, ...]] = MappingProxyType({})
+"""Of a size of which no sign is drawn cell by cell."""
+
 DRAWN: Mapping[tuple[int, int], Mapping[str, tuple[str, ...]]] = MappingProxyType(
     {(3, 5): _rows(_THICK_3), (5, 5): _rows(_THICK_5), (3, 3): _rows(_THIN_3)}
 )

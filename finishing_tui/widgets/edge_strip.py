@@ -114,7 +114,8 @@ def edge_rows(
             signs, style = [*TIPS[edge.hand]], "bold $act"
         above.append((signs[alphabet] + right_of_it, "bold $act" if spot == here else style))
     gap = " " * (step - 1)
-    rows = [(_row(edge, spot)[alphabet] + gap, "$quiet") for spot in range(first, last + 1)]
+    sure = min(max(edge.at + SURE_AHEAD - first + 1, 0), len(above)) if edge.uncounted else len(above)
+    rows = [(ROW[alphabet] + gap, "$quiet")] * sure + [(PERHAPS[alphabet] + gap, "$quiet")] * (len(above) - sure)
     if first <= here <= last:
         rows[here - first] = (ROW[alphabet] + gap, "bold $act reverse")
     ruler = _ruler(edge, first, last, step)
@@ -122,10 +123,6 @@ def edge_rows(
         above.reverse()
         rows.reverse()
     return _framed(edge, (first, last), (_line(above), _line(rows), ruler), width)
-
-
-def _row(edge: Edge, spot: int) -> tuple[str, str]:
-    return PERHAPS if edge.uncounted and spot > edge.at + SURE_AHEAD else ROW
 
 
 def _gaps(edge: Edge, first: int, last: int, wide: int, alphabet: int) -> list[str]:

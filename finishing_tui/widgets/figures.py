@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 from itertools import pairwise
 
-from finishing_tui.widgets.drawn import DRAWN
+from finishing_tui.widgets.drawn import DRAWN, NONE
 from finishing_tui.widgets.strokes import GLYPHS, Point
 
 LEAST = 3
@@ -40,7 +40,7 @@ class Lettering:
 
     def wide_of(self, sign: str) -> int:
         """Return how many columns a sign takes."""
-        if rows := self.drawn(sign):
+        if rows := DRAWN.get((self.lines, self.wide), NONE).get(sign):
             return len(rows[0])
         if sign in _THIN:
             return self.pen
@@ -49,10 +49,6 @@ class Lettering:
         if self.tight and sign in _TIGHT:
             return self.wide - _TIGHT[sign]
         return self.wide + (max(self.pen, 2) if sign in _WIDER else 0)
-
-    def drawn(self, sign: str) -> tuple[str, ...]:
-        """Return the rows of a sign that is drawn cell by cell; none where a pen draws it."""
-        return DRAWN.get((self.lines, self.wide), {}).get(sign, ())
 
 
 @cache
@@ -77,7 +73,7 @@ def big(text: str, lettering: Lettering, *, ascii_only: bool = False) -> tuple[s
 
 @cache
 def _glyph(sign: str, lettering: Lettering, ascii_only: bool) -> tuple[str, ...]:  # noqa: FBT001  (only called above)
-    if rows := lettering.drawn(sign):
+    if rows := DRAWN.get((lettering.lines, lettering.wide), NONE).get(sign):
         return tuple([row.translate(_IN_ASCII) for row in rows]) if ascii_only else rows
     cell = (_ASCII if ascii_only else _CELLS).__getitem__
     return tuple(["".join(map(cell, row)) for row in _pixels(sign, lettering)])

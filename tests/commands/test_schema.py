@@ -62,7 +62,7 @@ GOOD = read(shipped.recipe("crew-neck"))
     [
         {key: value for key, value in GOOD.items() if key != "sizes"},
         {**GOOD, "colour": "slate"},
-        {**GOOD, "format": 2},
+        {**GOOD, "format": 3},
         {**GOOD, "sizes": "one"},
         {**GOOD, "step": [{"do": "dance", "title": "Dance"}]},
         {**GOOD, "step": [{"title": "Nothing said"}]},

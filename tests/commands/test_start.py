@@ -122,7 +122,7 @@ def test_a_number_that_nothing_tells_must_be_given(capsys: pytest.CaptureFixture
         (("nowhere.toml",), "no such file"),
         (("crew-neck", "--size", "M", "--number", "front_rows=8"), "use 12 to 80"),
         (("crew-neck", "--size", "M", "--number", "front_rows"), "NAME=N"),
-        (("crew-neck", "--size", "M", "--number", "front_rows="), "not a whole number"),
+        (("crew-neck", "--size", "M", "--number", "front_neck="), "not a whole number"),
         (("crew-neck", "--size", "M", "--number", "front_rows=1e9"), "not a whole number"),
         (("crew-neck", "--size", "M", "--number", "fronts=8"), "no number 'fronts'"),
         (("crew-neck", "--size", "M", "--gauge", "twenty"), "--gauge: 'twenty' is not a gauge"),

@@ -107,6 +107,8 @@ SAID = (
         Label("no-whole-repeat-and", names=("neck needle",), numbers=(25, 4, 2)),
         "25 on the neck needle is not a multiple of 4 and 2",
     ),
+    (Label("edge-pinned", names=("left panel edge",), numbers=(4,)), "left panel edge pinned in 4 parts"),
+    (Label("number-not-counted", names=("rows along the neck",)), "rows along the neck: not counted"),
     (Label("as-said", names=("whatever {it} was",)), "whatever {it} was"),
 )
 """A label of every id, and what was stored for it in words before there were labels."""

@@ -135,11 +135,11 @@ def test_a_shoulder_lies_as_it_was_laid_until_it_is_joined(
         assert posture_words(lie(paper.state)) == said
         picture = glance(paper.state, NOW).lying
         assert picture.words == said
-        shown = picture.lines[-1].drawn.split()
+        below = picture.lines[-1].drawn
+        assert (below.startswith("~~"), below.endswith("~~")) == (hand == "left", hand == "right")
+        shown = below.strip("~ ").replace("you", " you ").split()
         assert shown[0 if hand == "left" else -1] == end
         assert set(shown) == {"armhole", "you", "neck"}
-        beside = picture.lines[-2].drawn
-        assert (beside.startswith("~~"), beside.endswith("~~")) == (hand == "left", hand == "right")
         paper.did(Finish())
         at = paper.state.current or 0
         while at < 5 and not work_of(paper.state).complete:

@@ -10,14 +10,14 @@ from hypothesis import strategies as st
 
 from finishing_tui import shipped
 from finishing_tui.craft.errors import Impossible
-from finishing_tui.garment.starting import Draft, whole_gauge
+from finishing_tui.garment.starting import UNCOUNTED, Draft, whole_gauge
 from finishing_tui.glance.audited import audited
 from finishing_tui.glance.numbers import number_lines, read_number
 from finishing_tui.glance.reading import reading
 from finishing_tui.glance.starting import chosen, question, questions, summary, typed
 from finishing_tui.glance.wishes import Units
 from finishing_tui.recipe.model import Recipe
-from finishing_tui.recipe.numbers import numbers_for
+from finishing_tui.recipe.numbers import NOT_COUNTED, numbers_for
 from finishing_tui.recipe.reader import read_recipe, read_text
 from tests.examples import share
 
@@ -105,7 +105,7 @@ tails = "all"
 
 @given(st.text(max_size=12))
 def test_a_number_is_plain_digits_in_its_range(text: str) -> None:
-    """Whatever is typed is that number, or refused with the range."""
+    """Whatever is typed is that number, or refused with the range; nothing at all is that nobody counted."""
     line = number_lines(_recipe("crew-neck"), "M", {})[0]
     try:
         value = read_number(line, text)
@@ -113,7 +113,8 @@ def test_a_number_is_plain_digits_in_its_range(text: str) -> None:
         digits = text.strip()
         assert not (digits.isascii() and digits.isdecimal() and len(digits) < 6 and 12 <= int(digits) <= 80)
     else:
-        assert str(value) == text.strip().lstrip("0")
+        counted = NOT_COUNTED if text.strip().casefold() in {"", UNCOUNTED} else int(text)
+        assert value == counted
 
 
 def test_own_numbers_are_told_from_printed_ones() -> None:

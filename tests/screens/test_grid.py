@@ -145,7 +145,7 @@ async def test_the_needles_of_a_graft_stand_apart_from_its_moves(size: str, tmp_
     async with app.run_test(size=SIZES[size]) as pilot:
         await settled(pilot)
         lines = shown(app).split("\n")
-        last = next(at for at, line in enumerate(lines) if line.strip().startswith("4  Back needle"))
+        last = next(at for at, line in enumerate(lines) if line.strip().startswith("4  "))
         assert not lines[last + 1].strip()
 
 

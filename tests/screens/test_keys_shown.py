@@ -175,7 +175,7 @@ async def test_what_counts_elsewhere_says_where(size: tuple[int, int], tmp_path:
 
 
 async def test_while_looking_the_ways_back_are_at_the_foot(tmp_path: Path) -> None:
-    """At 80x24: to the step under the needles, to before the last press, and off the needles."""
+    """At 80x24: to the step under the needles, and to before the last press; the way off the needles is in the help."""
     folder = shelf(tmp_path)
     work_to(folder, RIB)
     app = app_for(folder)
@@ -184,4 +184,4 @@ async def test_while_looking_the_ways_back_are_at_the_foot(tmp_path: Path) -> No
         await pilot.press("right")
         await settled(pilot)
         foot = shown(app).split("\n")[-1]
-        assert all(f" {key} " in foot for key in ("space", "enter", "escape", "backspace", "q", "?")), foot
+        assert all(f" {key} " in foot for key in ("space", "enter", "escape", "backspace", "?")), foot

@@ -203,5 +203,5 @@ def test_stitches_are_not_reckoned_by_the_loops_of_an_edge(tmp_path: Path) -> No
             assert not glance(hand.state, steady.clock().now()).time_left
             silent.add(unit)
         assert hand.do(Press()) is None
-    assert silent == {"spot", "stitch"}
+    assert silent == {"spot", "stitch", "item"}
     assert hand.put_down()

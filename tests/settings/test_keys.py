@@ -87,7 +87,7 @@ def test_a_key_that_was_given_away_stays_away() -> None:
     text = '[keys.needles]\nnote = "g"\npress = ["space", "ctrl+p"]\n[keys.shelf]\nstart = "/"\n'
     keys = settings_in(text, "settings.toml").in_force
     assert (keys.shown("needles.note"), keys.shown("shelf.start")) == ("g", "/")
-    assert keys.shown("needles.palette", "needles.first_stitch", "lists.find") == "v z v"
+    assert keys.shown("needles.palette", "needles.first_stitch", "lists.find") == "v j v"
     assert keys.shown("lists.palette", "pages.palette") == "ctrl+p ctrl+p"
     assert ("v", KEYED["lists.find"].help) in keys.help("shelf", {})
 

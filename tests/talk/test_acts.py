@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from finishing_tui.garment.commands import LeaveOut, Other, Press
+from finishing_tui.garment.decide.pins import can_be_pinned
 from finishing_tui.garment.hand import InHand
 from finishing_tui.plain.words import known, understood
 from finishing_tui.talk import acts
@@ -58,7 +59,11 @@ def moments(folder: Path) -> Iterator[InHand]:
     yield twin.hand
     twin.puts_down("")
     vest = Twin(garment(folder / "vest", "long-front-vest", "XS"))
+    pinned = False
     while vest.hand.state.current is not None:
+        if not pinned and can_be_pinned(vest.hand.state) is not None:
+            pinned = True
+            yield vest.hand
         vest.works_on()
     yield vest.hand
     vest.puts_down("")

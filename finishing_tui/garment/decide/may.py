@@ -16,7 +16,7 @@ from finishing_tui.recipe.stage import Stage
 
 def may(state: State, command: Command) -> bool:
     """Return whether ``command`` is carried out, or asked again, and not refused for good."""
-    work = state.standing.work if state.standing else None
+    work = state.work
     if _certain(state, work, command):
         return True
     answer = decide(state, command)

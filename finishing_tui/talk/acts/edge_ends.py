@@ -13,7 +13,7 @@ _ENDS: WhyOff = "edge-ends"
 
 
 def _offered(state: State, _: int | None) -> Offer | None:
-    work = state.standing.work if state.standing else None
+    work = state.work
     index = counted_stage(work) if work else None
     if work is None or index is None or not work.progress[index].mark.loops:
         return None
@@ -21,7 +21,7 @@ def _offered(state: State, _: int | None) -> Offer | None:
 
 
 def _does(talk: Talk) -> Ask | None:
-    work = talk.state.standing.work if talk.state.standing else None
+    work = talk.state.work
     index = counted_stage(work) if work else None
     if work is None or index is None:
         talk.refuse("you are not picking up along an edge")

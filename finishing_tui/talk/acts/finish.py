@@ -18,7 +18,7 @@ def _offered(state: State, looking_at: int | None) -> Offer | None:
         return Offer("finish", "start it", f"start step {looking_at + 1}", TakeUp(looking_at))
     if state.current is None:
         return None
-    work = state.standing.work if state.standing else None
+    work = state.work
     if work is None:
         return Offer("finish", "start it", "start this step", Finish())
     expected = due(state)
@@ -59,7 +59,7 @@ def _does(talk: Talk) -> Ask | None:
 
 def _all_or_some(talk: Talk) -> Ask:
     """Ask once whether all of a join, a seam or a bind off is done, or it is to end with some left."""
-    work = talk.state.standing.work if talk.state.standing else None
+    work = talk.state.work
     if work is None:
         raise ValueError("no step is under way")
     stage, done = work.stages[work.at], work.progress[work.at].mark.units

@@ -23,7 +23,7 @@ _INSTEAD: Mapping[AgainstPlan, tuple[str, str]] = MappingProxyType(
 
 
 def _offered(state: State, _: int | None) -> Offer | None:
-    work = state.standing.work if state.standing else None
+    work = state.work
     if work is None or work.complete:
         return None
     stage, progress = work.stages[work.at], work.progress[work.at]

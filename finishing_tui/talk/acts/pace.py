@@ -19,7 +19,7 @@ _ONE: Mapping[Pace, str] = MappingProxyType({"loop": "one stitch", "spot": "one 
 
 
 def _offered(state: State, _: int | None) -> Offer | None:
-    work = state.standing.work if state.standing else None
+    work = state.work
     if work is None or not any(stage.unit == "spot" for stage in work.stages):
         return None
     pace = _NEXT[state.pace]

@@ -14,7 +14,7 @@ from finishing_tui.talk.conversation import Talk
 def _offered(state: State, _: int | None) -> Offer | None:
     if state.current is None:
         return None
-    work = state.standing.work if state.standing else None
+    work = state.work
     if work is None:
         return Offer("press", "start it", "start this step", Press())
     if work.complete:

@@ -14,7 +14,7 @@ def _offered(state: State, _: int | None) -> Offer | None:
 
 def _label(state: State) -> str:
     """Return the trade's word where stitches are unknitted, and the plain one where nothing is knitted."""
-    work = state.standing.work if state.standing else None
+    work = state.work
     if work is None or not work.stages or state.top_label:
         return "undo"
     last = work.stages[min(work.at, len(work.stages) - 1)]
