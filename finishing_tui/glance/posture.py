@@ -40,7 +40,7 @@ def posture_words(posture: Posture) -> str:
         f"{posture.on_top} on top" if posture.on_top else "",
         f"yarn at {posture.yarn_at}" if posture.yarn_at else "",
     )
-    return " · ".join(part for part in parts if part)
+    return " · ".join(filter(None, parts))
 
 
 def lie(state: State) -> Posture:
@@ -145,7 +145,7 @@ def _facing(state: State, said: str, later: list[int]) -> str:
     """Return the side that faces: as it was said, or as a step that picks up says; unknown once rows were turned."""
     for step in reversed(later):
         one, work = state.plan.step(step), state.steps[step].work
-        if work is not None and any(stage.unit == "round" and stage.spot == "row" for stage in work.stages):
+        if work is not None and ("round", "row") in [(stage.unit, stage.spot) for stage in work.stages]:
             return ""
         if isinstance(one, PickUpAndKnit) and one.facing:
             return one.facing
