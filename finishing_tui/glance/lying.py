@@ -69,8 +69,8 @@ def lying(posture: Posture, starts: str = "", hand: str = "right") -> tuple[Lyin
         words[0] += f", {posture.on_top} on top"
     drawn = [f"   {line}   " for line in pieces]
     ends = ["armhole", "neck"][:: 1 if (starts == "armhole") == (hand == "left") else -1] if starts else ["", ""]
-    beside = (len(drawn[0]) - len("you")) // 2 - len(_YARN)
-    you = f"{ends[0]:<{beside}}you{ends[1]:>{beside}}".center(len(drawn[0]))
+    spare = len(drawn[0]) - 2 * len(_YARN) - len("you") - sum(map(len, ends))
+    you = f"{ends[0]}{' ' * (spare // 2)}you{' ' * (spare - spare // 2)}{ends[1]}".center(len(drawn[0]))
     match hand if starts and starts in posture.yarn_at.split() else _end(posture.yarn_at):
         case "left":  # it hangs below its end of the work, on the line of its words
             you = f"{_YARN}{you[len(_YARN) :]}"

@@ -1,11 +1,12 @@
 """What is on every needle and holder, and the tails, markers and holes that must not be forgotten."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from textual.content import Content
 
 from finishing_tui.glance.values import Glance, Holding
-from finishing_tui.widgets.plain import between, fits_between, plain, wrapped
+from finishing_tui.widgets.plain import between, fits_between, plain, told_apart, wrapped
 from finishing_tui.widgets.rows import Rows
 
 MOST = {"low": 1, "middling": 3, "high": 4, "tall": 8}
@@ -63,7 +64,9 @@ class Holdings(Rows):
 
     def _brief(self, rest: Content, width: int) -> list[Content]:
         """Return one line: what is worked on, and how many stitches lie elsewhere; help shows all."""
-        here = Content("  ").join(_held(one) for one in self._holdings if one.here)
+        working = [one for one in self._holdings if one.here]
+        names = told_apart([one.name for one in working])
+        here = Content("  ").join(_held(replace(one, name=name)) for one, name in zip(working, names, strict=True))
         elsewhere = sum(one.stitches for one in self._holdings if not one.here)
         more = plain(f"{elsewhere} elsewhere" if elsewhere else "", "$quiet")
         longer = more + Content("   ") + rest if more and rest else more or rest

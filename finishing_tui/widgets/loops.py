@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from textual.content import Content
 
-from finishing_tui.widgets.plain import plain
+from finishing_tui.widgets.plain import plain, told_apart
 from finishing_tui.widgets.rows import Rows
 
 
@@ -47,7 +47,13 @@ class Loops(Rows):
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
         """Return the needles one under the other."""
         del height
-        names = [plain(f"{needle.left:2}  ", "bold $count") + plain(needle.name, "$quiet") for needle in self._needles]
+        called = [needle.name for needle in self._needles]
+        called = told_apart(called) if self.tallness == "low" else called
+        lefts = [needle.left for needle in self._needles]
+        names = [
+            plain(f"{left:2}  ", "bold $count") + plain(name, "$quiet")
+            for left, name in zip(lefts, called, strict=True)
+        ]
         wide = max((name.cell_length for name in names), default=0) + 3
         if not any(needle.name for needle in self._needles):
             return self._opposite(width)

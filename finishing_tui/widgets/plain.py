@@ -5,7 +5,7 @@ character, no override of direction. Widgets take ``Content`` only, and ``plain`
 """
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from textual.content import Content
 
@@ -82,3 +82,12 @@ def between(left: Content, right: Content, width: int) -> Content:
 def fits_between(left: Content, right: Content, width: int) -> bool:
     """Return whether both fit on one line with room between them."""
     return left.cell_length + right.cell_length + 2 <= width
+
+
+def told_apart(names: Sequence[str]) -> list[str]:
+    """Return names without the words that all of them begin with, where there is no room for these."""
+    split = [name.split() for name in names]
+    same = 0
+    while len(split) > 1 and all(len(words) > same + 1 and words[same] == split[0][same] for words in split):
+        same += 1
+    return [" ".join(words[same:]) for words in split]
