@@ -297,3 +297,54 @@ do    = "weave in"
 title = "Weave in"
 """
 """Joins of unequal needles, one of them partial; the loop that is kept changes the count of the front needle."""
+
+UNCOUNTED = """
+format = 2
+title  = "Edges nobody counted"
+sizes  = ["one"]
+
+[place.band]
+text = "band needle"
+kind = "needle"
+
+[[step]]
+do    = "pick up and knit"
+title = "Pick up all round"
+onto  = "band"
+ratio = "2/3"
+
+  [[step.section]]
+  along    = "first edge"
+  stitches = 24
+
+  [[step.section]]
+  along    = "second edge"
+  stitches = 24
+
+  [[step.section]]
+  along    = "third edge"
+  stitches = 24
+
+  [[step.section]]
+  along    = "fourth edge"
+  stitches = 24
+
+  [[step.section]]
+  along    = "fifth edge"
+  stitches = 24
+
+  [[step.section]]
+  along    = "sixth edge"
+  stitches = 24
+
+  [[step.section]]
+  along    = "seventh edge"
+  stitches = 24
+
+[[step]]
+do    = "work"
+title = "Work the band"
+on    = "band"
+rows  = 2
+"""
+"""Seven edges in turn of which nobody counted the rows."""

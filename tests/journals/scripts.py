@@ -12,6 +12,7 @@ from finishing_tui.garment.commands import (
     InsertStep,
     LeaveOut,
     Other,
+    PinEdge,
     Press,
     PutRight,
     Replan,
@@ -25,7 +26,7 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.stops import stops
 from finishing_tui.recipe.kinds.check import Check
 from finishing_tui.recipe.kinds.count import CountStitches
-from tests.garment.recipes import EDGE, NECKBAND, UNEQUAL
+from tests.garment.recipes import EDGE, NECKBAND, UNCOUNTED, UNEQUAL
 
 
 @dataclass(frozen=True)
@@ -143,6 +144,22 @@ def _edge_held(hand: InHand) -> None:
     _held_down(hand, 9)
 
 
+def _uncounted(hand: InHand) -> None:
+    """Seven edges nobody counted: what can be said with a count of each, and each way in which one ends."""
+    done(hand, PinEdge(4), *[Press()] * 6, TakeCount(7), *[Press()] * 5, TakeCount(12), *[Press()] * 12)
+    done(hand, *[Press()] * 12, TakeCount(12, answer="rows-to-spare", left=2), *[Press()] * 12)
+    done(hand, *[Press()] * 10, TakeCount(10, answer="past-half", repair="as-it-is"), *[Press()] * 2)
+    done(hand, TakeCount(12, answer="ends-at", left=22), *[Press()] * 12)
+    done(hand, *[Press()] * 8, TakeCount(8, answer="before-half", repair="as-it-is"), *[Press()] * 4)
+    done(hand, TakeCount(12, answer="not-known", repair="as-it-is"), *[Press()] * 11)
+    done(hand, TakeCount(23, answer="edge-ends", repair="double-last"))
+    done(hand, *[Press()] * 23, TakeCount(23, answer="edge-ends", repair="strand"))
+    done(hand, *[Press()] * 22, TakeCount(22, answer="edge-ends", repair="next-section"))
+    done(hand, *[Press()] * 25, TakeCount(25, answer="edge-ends", repair="as-it-is"))
+    assert hand.take_back() is None
+    assert hand.put_back() is None
+
+
 def _unequal(hand: InHand) -> None:
     done(
         hand, Press(), Press(), Other("back"), Finish(), Press(), TakeCount(7, "back"), PutRight("as-it-is", "back", 0)
@@ -182,5 +199,6 @@ SCRIPTS: dict[str, Script] = {
     "1-unequal-labels": Script(UNEQUAL, "one", (_unequal,)),
     "1-inserted-labels": Script(NECKBAND, "large", (_inserted,)),
     "1-edge-held": Script(EDGE, "one", (_edge_held,)),
+    "1-uncounted": Script(UNCOUNTED, "one", (_uncounted,)),
 }
 """The scripts by the name of the journal."""
