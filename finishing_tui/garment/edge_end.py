@@ -8,11 +8,11 @@ from finishing_tui.craft.ledger import EDGE, brought
 from finishing_tui.craft.open_edges import by_rate
 from finishing_tui.craft.spacing import Rhythm, say, space
 from finishing_tui.craft.walked import rhythm_of
-from finishing_tui.craft.words import plural
+from finishing_tui.craft.words import listing, plural
 from finishing_tui.garment.edge_length import MOST_SPOTS, with_spots
-from finishing_tui.garment.walk import done_on, really_done
-from finishing_tui.garment.ways import CannotCount, Outlook, Way, looked_at
-from finishing_tui.garment.work import Progress, Reached, StepWork, fresh
+from finishing_tui.garment.walk import done_on, loops_up_to, really_done
+from finishing_tui.garment.ways import CannotCount, Outlook, Way, cut_back, looked_at, recounted
+from finishing_tui.garment.work import Progress, Reached, StepWork, Stretch, fresh
 from finishing_tui.recipe.stage import Stage
 
 LAST_ROWS = 8
@@ -50,7 +50,7 @@ def ended(work: StepWork, index: int, counted: int, over: int) -> Outlook:
         return replace(seen, text=text, verdict=Verdict.LIES_FLAT, ways=(way,))
     ways = [
         *_doubled(known, here, missing),
-        *(way for way in seen.ways if way.repair == "rip-back"),
+        *([way for way in seen.ways if way.repair == "rip-back"] or _closer(known, progress, counted)),
         Way("as-it-is", "Leave it with fewer stitches.", _with_rhythm(replace(known, target=counted), here), here, ()),
         *_carried(work, index, known, here, missing),
     ]
@@ -68,7 +68,7 @@ def _doubled(stage: Stage, here: Progress, missing: int) -> list[Way]:
     entries = brought(stage.place, loops, full, EDGE, EDGE)
     if missing <= min(MOST_AT_THE_END, len(single)):
         rows = single[-missing:]
-        text = f"Pick up a second one in {stage.spot} {', '.join(map(str, rows))}."
+        text = f"Pick up a second one in {stage.spot}{'s' * (missing > 1)} {listing(list(map(str, rows)))}."
         ways.append(Way("double-last", text, stage, _strayed(here, dict.fromkeys(rows, 2), full), entries))
     if missing <= MOST_STRANDS:
         text = f"Lift {plural(missing, 'strand')}, twisted, onto the needle here."
@@ -76,6 +76,21 @@ def _doubled(stage: Stage, here: Progress, missing: int) -> list[Way]:
         told = {at: last + missing} if last + missing <= 2 else {}
         ways.append(Way("strand", text, stage, _strayed(here, told, full), entries))
     return ways
+
+
+def _closer(stage: Stage, before: Progress, counted: int) -> list[Way]:
+    """Return the way that takes the fewest out and picks up closer, where that shows a little at the worst."""
+    if counted != before.mark.loops:
+        return []
+    for spot in range(before.mark.units - 1, -1, -1):
+        loops = loops_up_to(before, spot)
+        rest = recounted(stage, before, loops, spot)
+        if rest.verdict in {Verdict.LIES_FLAT, Verdict.JUST_SHOWS} and rest.rhythm is not None:
+            kept = cut_back(before, spot).stretches if spot else ()
+            stretches = (*kept, Stretch(spot, rest.rhythm, loops=loops))
+            after = replace(before, mark=Reached(spot, 0, loops), stretches=stretches, confirmed=(loops, spot))
+            return [Way("rip-back", rest.text, stage, after, brought(stage.place, counted, loops, EDGE, EDGE))]
+    return []
 
 
 def _strayed(here: Progress, loops_at: dict[int, int], loops: int) -> Progress:

@@ -62,8 +62,8 @@ def edge_of(state: State, work: StepWork, index: int, progress: Progress | None 
     before = work.stages[index - 1].title if index else ""
     after = work.stages[index + 1].title if index + 1 < len(work.stages) else ""
     progress = progress or work.progress[index]
-    half = stage.halts[0] if stage.halts else None
     open_end = bool(stage.uncounted)
+    half = None if not stage.halts else stage.halts[0] if open_end else stage.units // 2
     return Edge(stage.units, progress.mark.units, half, before, after, state.plan.hand, progress, open_end)
 
 

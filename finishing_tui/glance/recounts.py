@@ -87,6 +87,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
     work, matches = standing.work, counted == seen.expected and seen.put in AT_NO_NUMBER
     why = answer if matches else answer or "loops"
     ways: list[tuple[Answer, TakeCount]] = []
+    anew = [way.progress for way in seen.ways if way.repair == "space-the-rest"]
     for way in seen.ways:
         command = TakeCount(counted, answer=why, left=left, repair=way.repair)
         comes = outcome(state, command, seen.stage.place)
@@ -95,6 +96,8 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
         text = _text(way, seen, comes)
         if any(text == row.text for row, _ in ways):
             continue  # nothing is left to be picked, and no round comes to put it right in: that is to leave it
+        if way.repair == "first-round" and not comes.made and way.progress in anew:
+            continue  # at its own rate the rest has what it should have: that is to re-space it
         mark = way.progress.mark
         row = Answer(
             text=text,
@@ -172,6 +175,10 @@ def _answers(seen: Outlook, rows: tuple[Answer, ...], planned: Edge) -> Answers:
     if seen.spot != seen.before.mark.units:
         by_plan = seen.stage.target - to_come(seen.stage, seen.before, seen.spot)
     numbers = seen.counted, by_plan
+    if seen.put == "edge-ends":
+        wanted = seen.stage.target
+        said = f"you have {seen.counted}, planned {wanted}"
+        return Answers(off_by(seen.counted - wanted), said, rows, (seen.counted, wanted), planned, lying)
     if seen.put == "presses":
         said = f"you counted {seen.counted}, the count here is {seen.expected}"
         return Answers("another row", said, rows, (seen.counted, seen.expected), planned, lying)
