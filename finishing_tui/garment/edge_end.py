@@ -45,6 +45,9 @@ def ended(work: StepWork, index: int, counted: int, over: int) -> Outlook:
     here = replace(progress, mark=Reached(at, 0, counted), confirmed=(counted, at))
     differ = brought(stage.place, before.mark.loops, counted)
     text = f"The edge ends at {stage.spot} {at} with {plural(counted, 'stitch')}."
+    if stage.uncounted == "all":
+        way = Way("as-it-is", text, _with_rhythm(replace(known, target=counted), here), here, differ)
+        return replace(seen, stage=stage, text=text, verdict=Verdict.LIES_FLAT, ways=(way,))
     if not missing:
         way = Way("as-it-is", text, _with_rhythm(known, here), here, differ)
         return replace(seen, text=text, verdict=Verdict.LIES_FLAT, ways=(way,))

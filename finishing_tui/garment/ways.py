@@ -59,6 +59,11 @@ class Outlook:
     ways: tuple[Way, ...]
     to_go: int | None = None
 
+    @property
+    def open_count(self) -> bool:
+        """Whether nobody knew how many stitches it was to have, so that it cannot be short of any."""
+        return self.stage.uncounted == "all"
+
 
 def counted_stage(work: StepWork) -> int | None:
     """Return the index of the stage of spots a count is about: the one under way, or the one that was just walked.

@@ -138,12 +138,12 @@ def where_asked(state: State) -> tuple[tuple[WhyOff, str, str], ...]:
     stage = work.stages[index] if work and index is not None else None
     if stage is None or not stage.uncounted:
         return ()
-    ahead = stage.uncounted == "spots"
+    ahead = stage.uncounted == "spots"  # without a count there is no number to get to, and no half of one
     words = {"target": str(stage.target), "unit": stage.spot}
     return tuple(
         (answer, text.format_map(words), asks.format_map(words))
         for answer, text, asks in WHERE
-        if ahead or answer not in {"rows-to-spare", "ends-at"}
+        if ahead or answer in {"rows-left", "half-way", "not-known"}
     )
 
 
@@ -176,6 +176,8 @@ def _answers(seen: Outlook, rows: tuple[Answer, ...], planned: Edge) -> Answers:
         by_plan = seen.stage.target - to_come(seen.stage, seen.before, seen.spot)
     numbers = seen.counted, by_plan
     if seen.put == "edge-ends":
+        if seen.open_count:
+            return Answers("the edge ends here", f"you have {seen.counted}", rows, None, planned, lying)
         wanted = seen.stage.target
         said = f"you have {seen.counted}, planned {wanted}"
         return Answers(off_by(seen.counted - wanted), said, rows, (seen.counted, wanted), planned, lying)
@@ -219,7 +221,7 @@ def _text(way: Way, seen: Outlook, comes: Outcome) -> str:
         case "double-last" | "strand" | "next-section":
             return way.text.removesuffix(".")
         case "as-it-is" if seen.put == "edge-ends" and not to_pick:
-            short = seen.stage.target - seen.counted
+            short = 0 if seen.open_count else seen.stage.target - seen.counted
             return "Leave it with fewer stitches" if short > 0 else "The edge ends here" if not short else _LEAVE
         case _:
             return "Carry on as planned" if to_pick else _LEAVE
