@@ -13,7 +13,7 @@ from finishing_tui.garment.edge_length import MOST_SPOTS, with_spots
 from finishing_tui.garment.walk import done_on, loops_up_to, really_done
 from finishing_tui.garment.ways import CannotCount, Outlook, Way, cut_back, looked_at, recounted
 from finishing_tui.garment.work import Progress, Reached, StepWork, Stretch, fresh
-from finishing_tui.recipe.stage import Stage
+from finishing_tui.recipe.stage import Stage, loops_onto
 
 LAST_ROWS = 8
 """The rows before the corner in which a second stitch is picked up where the edge ends short."""
@@ -82,13 +82,14 @@ def _doubled(stage: Stage, here: Progress, missing: int) -> list[Way]:
 
 
 def _closer(stage: Stage, before: Progress, counted: int) -> list[Way]:
-    """Return the way that takes the fewest out and picks up closer, where that shows a little at the worst."""
+    """Return the way that takes the fewest out and picks up closer so that it shows a little, or else takes out all."""
     if counted != before.mark.loops:
         return []
     for spot in range(before.mark.units - 1, -1, -1):
         loops = loops_up_to(before, spot)
         rest = recounted(stage, before, loops, spot)
-        if rest.verdict in {Verdict.LIES_FLAT, Verdict.JUST_SHOWS} and rest.rhythm is not None:
+        gentle = rest.verdict in {Verdict.LIES_FLAT, Verdict.JUST_SHOWS}
+        if (gentle or not spot) and rest.rhythm is not None:
             kept = cut_back(before, spot).stretches if spot else ()
             stretches = (*kept, Stretch(spot, rest.rhythm, loops=loops))
             after = replace(before, mark=Reached(spot, 0, loops), stretches=stretches, confirmed=(loops, spot))
@@ -131,13 +132,24 @@ def _next(work: StepWork, index: int) -> int:
     return index + 1 + sum(1 for _ in takewhile(lambda stage: stage.unit == "item", work.stages[index + 1 :]))
 
 
+def _on_its_own(stage: Stage, first: Stage) -> Stage:
+    """Return a section that is to have another number than ``first``: as long as that one, and no longer its mirror."""
+    if stage.mirrors != first.title:
+        return stage
+    stage = replace(stage, mirrors="")
+    if not stage.uncounted or first.uncounted:
+        return stage
+    spots = first.units
+    flows = loops_onto(stage.place, 2 * spots)
+    return replace(stage, units=spots, uncounted="", flows=flows, halts=(spots // 2,) if stage.halts else ())
+
+
 def carried_on(work: StepWork, index: int, carried: int) -> StepWork | None:
     """Return the work with ``carried`` stitches more in the section after ``index``; None where none can take them."""
     at = _next(work, index)
     if at >= len(work.stages) or work.stages[at].rhythm is None or work.progress[at].mark != Reached():
         return None
-    stage = work.stages[at]
-    target = stage.target + carried
+    stage, target = _on_its_own(work.stages[at], work.stages[index]), work.stages[at].target + carried
     rhythm: Rhythm
     if stage.uncounted:
         rhythm = by_rate(target, stage.rate)

@@ -12,6 +12,7 @@ from finishing_tui.garment.recounting import AT_NO_NUMBER, outlook
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import to_come
 from finishing_tui.garment.ways import Outlook, Way, counted_stage, recounted
+from finishing_tui.garment.work import StepWork
 from finishing_tui.glance.answers import THE_REST, Answer, Answers, off_by, safest_first, wrong_with
 from finishing_tui.glance.counting import why_again
 from finishing_tui.glance.faces import edge_of, rhythm_words
@@ -57,7 +58,7 @@ class RecountView:
     ``total``: what is on the needle with it; ``matches``: it is what the presses say, and there is nothing to choose.
     ``answers``: the ways to go on, ``commands``: what asks for each of them. ``doubt``: why counting again comes before
     anything is made of it, empty where it does not, and ``cannot_be``: the rest won't fit with it. ``about``: what can
-    be said of a place on an edge nobody counted that gives no number.
+    be said of a place on an edge nobody counted that gives no number, or of an end beside that of the first side.
     """
 
     title: str
@@ -127,7 +128,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
         commands=commands,
         doubt=doubt,
         cannot_be=seen.verdict is Verdict.CANNOT_BE,
-        about=_about(seen),
+        about=_beside_the_first(work, seen) or _about(seen),
     )
 
 
@@ -145,6 +146,15 @@ def where_asked(state: State) -> tuple[tuple[WhyOff, str, str], ...]:
         for answer, text, asks in WHERE
         if ahead or answer in {"rows-left", "half-way", "not-known"}
     )
+
+
+def _beside_the_first(work: StepWork, seen: Outlook) -> str:
+    """Say by how many rows the second side ends before or after the first; nothing where they are the same."""
+    first = next((stage for stage in work.stages if stage.title == seen.stage.mirrors), None)
+    if first is None or seen.put != "edge-ends" or first.units == seen.stage.units:
+        return ""
+    by = seen.stage.units - first.units
+    return f"{plural(abs(by), seen.stage.spot)} {'longer' if by > 0 else 'shorter'} than the {first.title}"
 
 
 def _about(seen: Outlook) -> str:
