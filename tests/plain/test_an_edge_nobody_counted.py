@@ -147,7 +147,7 @@ def test_the_second_side_is_two_rows_shorter(vest: Path) -> None:
     rows = len(picked(vest, LEFT))
     assert rows == 36
     told(vest, *["d"] * 20)
-    ends = told(shutil.copytree(vest, vest.with_name("ends")), *["d"] * 2, "z")
+    ends = told(shutil.copytree(vest, vest.with_name("ends")), *["d"] * 2, "x", "z")
     assert "2 rows shorter than the left panel edge" in ends.replace("\n  ", " ")
     told(vest, "w", f"{rows - 2} rows", "2", *["d"] * 4)
     right = picked(vest, RIGHT)
