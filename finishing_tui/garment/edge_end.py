@@ -40,7 +40,9 @@ def ended(work: StepWork, index: int, counted: int, over: int) -> Outlook:
         )
     known, progress = with_spots(stage, before, at + over)
     seen = looked_at(index, known, progress, counted, "edge-ends", at)
-    if missing < 0 or over:
+    if not missing and over:  # with all of them there is nothing to be re-spaced but what is ripped back
+        return replace(seen, ways=tuple(way for way in seen.ways if way.repair in {"rip-back", "as-it-is"}))
+    if missing < 0:
         return seen
     here = replace(progress, mark=Reached(at, 0, counted), confirmed=(counted, at))
     differ = brought(stage.place, before.mark.loops, counted)

@@ -6,6 +6,7 @@ from finishing_tui.craft.judging import Verdict, judge, one_row_can
 from finishing_tui.craft.open_edges import rate_words
 from finishing_tui.craft.words import plural, sentence
 from finishing_tui.garment.commands import TakeCount
+from finishing_tui.garment.decide.stages import with_stage
 from finishing_tui.garment.events import WhyOff
 from finishing_tui.garment.outcome import Outcome, outcome
 from finishing_tui.garment.recounting import AT_NO_NUMBER, outlook
@@ -108,7 +109,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
             made=comes.made,
             ripped=max(counted - mark.loops, 0) if way.repair == "rip-back" else 0,
             note=wrong_with(comes.total, comes.planned, comes.repeat),
-            edge=edge_of(state, work, seen.index, way.progress),
+            edge=edge_of(state, with_stage(work, seen.index, way.stage), seen.index, way.progress),
             more=_more(way, seen, comes),
         )
         ways.append((row, command))
@@ -194,6 +195,10 @@ def _answers(seen: Outlook, rows: tuple[Answer, ...], planned: Edge) -> Answers:
     if seen.put == "presses":
         said = f"you counted {seen.counted}, the count here is {seen.expected}"
         return Answers("another row", said, rows, (seen.counted, seen.expected), planned, lying)
+    if planned.uncounted and not seen.stage.uncounted:
+        left = plural(seen.stage.units - seen.spot, seen.stage.spot)
+        said = f"you have {seen.counted}, so {seen.stage.target - seen.counted} more from the {left} left"
+        return Answers(f"{plural(seen.stage.units, seen.stage.spot)} in all", said, rows, numbers, planned, lying)
     said = f"you counted {seen.counted}, planned {by_plan}"
     return Answers(off_by(seen.counted - by_plan), said, rows, numbers, planned, lying)
 
@@ -233,6 +238,8 @@ def _text(way: Way, seen: Outlook, comes: Outcome) -> str:
         case "as-it-is" if seen.put == "edge-ends" and not to_pick:
             short = 0 if seen.open_count else seen.stage.target - seen.counted
             return "Leave it with fewer stitches" if short > 0 else "The edge ends here" if not short else _LEAVE
+        case _ if seen.put == "edge-ends":
+            return f"Skip the {plural(way.stage.units - mark.units, unit)} left over"
         case _:
             return "Carry on as planned" if to_pick else _LEAVE
 

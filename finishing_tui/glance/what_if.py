@@ -134,7 +134,9 @@ def _rows(state: State, old: StepWork, found: Alteration, command: WhatIf, *, re
     stays = outcome(state, ChoosePace(state.pace), stage.place)
     comes = stays if refused else outcome(state, command, stage.place)
     note = wrong_with(stays.total, stays.total, stays.repeat)
-    keep = Answer("Keep the plan", "GO ON", lies, stays.total, note=note, more=_in_turn(was))
+    old_stage = old.stages[found.index]
+    more = sentence(old_stage.words) if old_stage.uncounted else _in_turn(was)
+    keep = Answer("Keep the plan", "GO ON", lies, stays.total, note=note, more=more)
     edge = edge_of(state, found.work, found.index, found.work.progress[found.index])
     more = f"{_in_turn(now)} {sentence(_drifts(*found.drift)) if found.drift else ''}".strip()
     note = wrong_with(comes.total, comes.total, comes.repeat)
