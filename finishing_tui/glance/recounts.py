@@ -197,7 +197,7 @@ def _answers(seen: Outlook, rows: tuple[Answer, ...], planned: Edge) -> Answers:
         return Answers("another row", said, rows, (seen.counted, seen.expected), planned, lying)
     if planned.uncounted and not seen.stage.uncounted:
         left = plural(seen.stage.units - seen.spot, seen.stage.spot)
-        said = f"you have {seen.counted}, so {seen.stage.target - seen.counted} more from the {left} left"
+        said = f"you have {seen.counted}, pick up {seen.stage.target - seen.counted} from the last {left}"
         return Answers(f"{plural(seen.stage.units, seen.stage.spot)} in all", said, rows, numbers, planned, lying)
     said = f"you counted {seen.counted}, planned {by_plan}"
     return Answers(off_by(seen.counted - by_plan), said, rows, numbers, planned, lying)
