@@ -2,11 +2,11 @@
 
 from collections.abc import Mapping
 
-from finishing_tui.garment.state import State
 from finishing_tui.garment.stops import due
 from finishing_tui.glance.counting import asks_for_value, countables
 from finishing_tui.talk.action import GROUPS, Offer
 from finishing_tui.talk.acts import ACTS
+from finishing_tui.talk.acts.edge_ends import LIKELY
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.keys import Keys
 from finishing_tui.talk.offers import grouped, open_to
@@ -44,7 +44,7 @@ def foot(talk: Talk) -> list[ShownKey | KeyPlace]:
     if "first_stitch" in offered and not {"recount", "other"} & {*offered}:
         del places["recount"], places["other"]
         places = {**places, "first_stitch": FIRST_STITCH, "take_back": places.pop("take_back")}
-    if talk.looking is None and not talk.typed:
+    if talk.looking is None and not talk.typed and ("pins" in offered or "edge_ends" in offered):
         places = _at_an_open_edge(talk, offered, places)
     kept = [
         KeyPlace(key(one), label(one), *cells, ends=one in {"finish", "edge_ends"}) for one, cells in places.items()
@@ -69,19 +69,9 @@ def _at_an_open_edge(
     put = {}
     if "pins" in offered:
         put["recount"] = "pins"
-    if _may_end(talk.state):
+    if "edge_ends" in offered and offered["edge_ends"].label == LIKELY and due(talk.state) is None:
         put["finish"] = "edge_ends"
-    return {put.get(one, one): cells for one, cells in places.items()}
-
-
-def _may_end(state: State) -> bool:
-    """Return whether the section under way may end at any spot: nobody counted it, and its half is behind."""
-    work = state.standing.work if state.standing else None
-    if work is None or work.complete or due(state) is not None:
-        return False
-    stage, mark = work.stages[work.at], work.progress[work.at].mark
-    half = 1 if stage.uncounted == "all" else stage.target / 2
-    return bool(stage.uncounted) and mark.loops >= half
+    return {put.get(one, one): cells for one, cells in places.items()} if put else places
 
 
 def now(talk: Talk, in_force: Keys) -> list[KeyGroup]:

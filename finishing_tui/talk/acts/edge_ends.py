@@ -11,13 +11,18 @@ from finishing_tui.talk.conversation import Talk
 
 _ENDS: WhyOff = "edge-ends"
 
+LIKELY = "edge ends"
+"""The label where nobody counted the edge and its half is behind, so that it may end at any spot."""
+
 
 def _offered(state: State, _: int | None) -> Offer | None:
     work = state.standing.work if state.standing else None
     index = counted_stage(work) if work else None
     if work is None or index is None or not work.progress[index].mark.loops:
         return None
-    return Offer("edge_ends", "edge ends", f"say that {work.stages[index].title} ends here")
+    stage, loops = work.stages[index], work.progress[index].mark.loops
+    likely = stage.uncounted == "all" or (stage.uncounted and 2 * loops >= stage.target)
+    return Offer("edge_ends", LIKELY if likely else "ends early", f"say that {work.stages[index].title} ends here")
 
 
 def _does(talk: Talk) -> Ask | None:
