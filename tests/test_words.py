@@ -12,7 +12,7 @@ from pathlib import Path
 
 TREE = Path(__file__).parents[1]
 
-USES = 14
+USES = 13
 
 NEVER = (
     r"anew|meanwhile|likewise|by presses|the lot|takes? it up|told(?! apart)|tells|falls|strays|otherwise than"

@@ -8,12 +8,12 @@ from finishing_tui.craft.ledger import EDGE, brought
 from finishing_tui.craft.open_edges import by_rate
 from finishing_tui.craft.spacing import Rhythm, say, space
 from finishing_tui.craft.walked import rhythm_of
-from finishing_tui.craft.words import plural
+from finishing_tui.craft.words import listing, plural
 from finishing_tui.garment.edge_length import MOST_SPOTS, with_spots
-from finishing_tui.garment.walk import done_on, really_done
-from finishing_tui.garment.ways import CannotCount, Outlook, Way, looked_at
-from finishing_tui.garment.work import Progress, Reached, StepWork, fresh
-from finishing_tui.recipe.stage import Stage
+from finishing_tui.garment.walk import done_on, loops_up_to, really_done
+from finishing_tui.garment.ways import CannotCount, Outlook, Way, cut_back, looked_at, recounted
+from finishing_tui.garment.work import Progress, Reached, StepWork, Stretch, fresh
+from finishing_tui.recipe.stage import Stage, loops_onto
 
 LAST_ROWS = 8
 """The rows before the corner in which a second stitch is picked up where the edge ends short."""
@@ -40,17 +40,22 @@ def ended(work: StepWork, index: int, counted: int, over: int) -> Outlook:
         )
     known, progress = with_spots(stage, before, at + over)
     seen = looked_at(index, known, progress, counted, "edge-ends", at)
-    if missing < 0 or over:
+    if not missing and over:  # with all of them there is nothing to be re-spaced but what is ripped back
+        return replace(seen, ways=tuple(way for way in seen.ways if way.repair in {"rip-back", "as-it-is"}))
+    if missing < 0:
         return seen
     here = replace(progress, mark=Reached(at, 0, counted), confirmed=(counted, at))
     differ = brought(stage.place, before.mark.loops, counted)
     text = f"The edge ends at {stage.spot} {at} with {plural(counted, 'stitch')}."
+    if stage.uncounted == "all":
+        way = Way("as-it-is", text, _with_rhythm(replace(known, target=counted), here), here, differ)
+        return replace(seen, stage=stage, text=text, verdict=Verdict.LIES_FLAT, ways=(way,))
     if not missing:
         way = Way("as-it-is", text, _with_rhythm(known, here), here, differ)
         return replace(seen, text=text, verdict=Verdict.LIES_FLAT, ways=(way,))
     ways = [
         *_doubled(known, here, missing),
-        *(way for way in seen.ways if way.repair == "rip-back"),
+        *([way for way in seen.ways if way.repair == "rip-back"] or _closer(known, progress, counted)),
         Way("as-it-is", "Leave it with fewer stitches.", _with_rhythm(replace(known, target=counted), here), here, ()),
         *_carried(work, index, known, here, missing),
     ]
@@ -68,7 +73,7 @@ def _doubled(stage: Stage, here: Progress, missing: int) -> list[Way]:
     entries = brought(stage.place, loops, full, EDGE, EDGE)
     if missing <= min(MOST_AT_THE_END, len(single)):
         rows = single[-missing:]
-        text = f"Pick up a second one in {stage.spot} {', '.join(map(str, rows))}."
+        text = f"Pick up a second one in {stage.spot}{'s' * (missing > 1)} {listing(list(map(str, rows)))}."
         ways.append(Way("double-last", text, stage, _strayed(here, dict.fromkeys(rows, 2), full), entries))
     if missing <= MOST_STRANDS:
         text = f"Lift {plural(missing, 'strand')}, twisted, onto the needle here."
@@ -76,6 +81,22 @@ def _doubled(stage: Stage, here: Progress, missing: int) -> list[Way]:
         told = {at: last + missing} if last + missing <= 2 else {}
         ways.append(Way("strand", text, stage, _strayed(here, told, full), entries))
     return ways
+
+
+def _closer(stage: Stage, before: Progress, counted: int) -> list[Way]:
+    """Return the way that takes the fewest out and picks up closer so that it shows a little, or else takes out all."""
+    if counted != before.mark.loops:
+        return []
+    for spot in range(before.mark.units - 1, -1, -1):
+        loops = loops_up_to(before, spot)
+        rest = recounted(stage, before, loops, spot)
+        gentle = rest.verdict in {Verdict.LIES_FLAT, Verdict.JUST_SHOWS}
+        if (gentle or not spot) and rest.rhythm is not None:
+            kept = cut_back(before, spot).stretches if spot else ()
+            stretches = (*kept, Stretch(spot, rest.rhythm, loops=loops))
+            after = replace(before, mark=Reached(spot, 0, loops), stretches=stretches, confirmed=(loops, spot))
+            return [Way("rip-back", rest.text, stage, after, brought(stage.place, counted, loops, EDGE, EDGE))]
+    return []
 
 
 def _strayed(here: Progress, loops_at: dict[int, int], loops: int) -> Progress:
@@ -113,13 +134,24 @@ def _next(work: StepWork, index: int) -> int:
     return index + 1 + sum(1 for _ in takewhile(lambda stage: stage.unit == "item", work.stages[index + 1 :]))
 
 
+def _on_its_own(stage: Stage, first: Stage) -> Stage:
+    """Return a section that is to have another number than ``first``: as long as that one, and no longer its mirror."""
+    if stage.mirrors != first.title:
+        return stage
+    stage = replace(stage, mirrors="")
+    if not stage.uncounted or first.uncounted:
+        return stage
+    spots = first.units
+    flows = loops_onto(stage.place, 2 * spots)
+    return replace(stage, units=spots, uncounted="", flows=flows, halts=(spots // 2,) if stage.halts else ())
+
+
 def carried_on(work: StepWork, index: int, carried: int) -> StepWork | None:
     """Return the work with ``carried`` stitches more in the section after ``index``; None where none can take them."""
     at = _next(work, index)
     if at >= len(work.stages) or work.stages[at].rhythm is None or work.progress[at].mark != Reached():
         return None
-    stage = work.stages[at]
-    target = stage.target + carried
+    stage, target = _on_its_own(work.stages[at], work.stages[index]), work.stages[at].target + carried
     rhythm: Rhythm
     if stage.uncounted:
         rhythm = by_rate(target, stage.rate)

@@ -40,6 +40,8 @@ def with_spots(stage: Stage, before: Progress, spots: int, *, sure: bool = True)
     """
     progress = replace(before, stretches=_fitted(before, spots))
     halts = tuple(halt for halt in stage.halts if halt < spots)
+    if sure and halts and before.mark.units < halts[0]:
+        halts = (spots // 2,)
     new = replace(
         stage,
         units=spots,

@@ -117,7 +117,7 @@ def _as_planned(index: int, stage: Stage, before: Progress) -> Outlook:
     text = f"{plural(mark.loops, 'stitch')} counted, as planned."
     way = Way("as-it-is", text, stage, confirmed, ())
     verdict = recounted(stage, before, whole, mark.units).verdict if mark.units else Verdict.LIES_FLAT
-    to_go = rows_needed(stage, before, max(stage.target - mark.loops, 0)) if stage.uncounted else None
+    to_go = rows_needed(stage, before, max(stage.target - mark.loops, 0)) if stage.uncounted == "spots" else None
     return Outlook(index, stage, before, mark.loops, mark.loops, "as-planned", mark.units, verdict, text, (way,), to_go)
 
 

@@ -7,8 +7,10 @@ from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.ledger import EDGE, Entry, brought
 from finishing_tui.craft.recount import Recount, RecountMend, recount
 from finishing_tui.craft.recount import Repair as Mending
+from finishing_tui.craft.ripping import RipBack
+from finishing_tui.craft.spacing import Rhythm
 from finishing_tui.garment.events import Put, RepairChoice
-from finishing_tui.garment.walk import cut_at, done_on, strays, stretch_at, to_come
+from finishing_tui.garment.walk import cut_at, done_on, explained_from, loops_up_to, strays, stretch_at, to_come
 from finishing_tui.garment.work import Progress, Reached, StepWork, Stretch
 from finishing_tui.recipe.stage import Stage
 
@@ -56,6 +58,11 @@ class Outlook:
     text: str
     ways: tuple[Way, ...]
     to_go: int | None = None
+
+    @property
+    def open_count(self) -> bool:
+        """Whether nobody knew how many stitches it was to have, so that it cannot be short of any."""
+        return self.stage.uncounted == "all"
 
 
 def counted_stage(work: StepWork) -> int | None:
@@ -105,15 +112,26 @@ def _going_on(stage: Stage, before: Progress, spot: int, counted: int) -> Progre
 
 
 def _way(stage: Stage, before: Progress, here: Reached, differ: tuple[Entry, ...], mending: Mending) -> Way:
-    mark, entries, repair = here, differ, _NAMES[mending.mend]
+    mark, rhythm, entries, repair = here, mending.rhythm, differ, _NAMES[mending.mend]
     if mending.to is not None:
-        mark = Reached(mending.to.spot, 0, mending.to.loops)
-        entries += brought(stage.place, here.loops, mending.to.loops, EDGE, EDGE)
+        mark, rhythm = _taken_back(stage, before, here.loops, mending.to, rhythm)
+        entries += brought(stage.place, here.loops, mark.loops, EDGE, EDGE)
     kept = cut_back(before, mark.units).stretches if mark.units else ()
-    stretches = (*kept, Stretch(mark.units, mending.rhythm, loops=mark.loops))
+    stretches = (*kept, Stretch(mark.units, rhythm, loops=mark.loops))
     after = replace(before, mark=mark, stretches=stretches, confirmed=(mark.loops, mark.units))
     changed = replace(stage, target=mending.total)
     return Way(repair, mending.text, changed, after, entries, mending.difference)
+
+
+def _taken_back(stage: Stage, before: Progress, counted: int, to: RipBack, rhythm: Rhythm) -> tuple[Reached, Rhythm]:
+    """Return where ripping back leads, and the rest from there: by presses, where they explain what was counted."""
+    known, since = explained_from(before)
+    if counted == before.mark.loops - before.mark.within and since <= to.spot:
+        loops = known + loops_up_to(before, to.spot) - loops_up_to(before, since)
+        rest = rhythm if loops == to.loops else recounted(stage, before, loops, to.spot).rhythm
+        if rest is not None:
+            return Reached(to.spot, 0, loops), rest
+    return Reached(to.spot, 0, to.loops), rhythm
 
 
 _NAMES: dict[RecountMend, RepairChoice] = {

@@ -114,9 +114,12 @@ class Answers:
     def changed(self, at: int) -> tuple[int, ...]:
         """Return the spots to come that the way at ``at`` works otherwise than planned."""
         edge = self.rows[at].edge
-        if edge is None or self.planned is None or edge.spots != self.planned.spots:
+        if edge is None or self.planned is None:
             return ()
-        was, now = (planned_on(one.progress, edge.at, edge.spots) for one in (self.planned, edge))
+        if edge.spots != self.planned.spots and not self.planned.uncounted:
+            return ()
+        last = min(edge.spots, self.planned.spots)
+        was, now = (planned_on(one.progress, edge.at, last) for one in (self.planned, edge))
         return tuple(spot for spot, (old, new) in enumerate(zip(was, now, strict=True), edge.at + 1) if old != new)
 
 

@@ -119,12 +119,17 @@ def asks_for_value(state: State) -> bool:
     return work is not None and not work.complete and work.stages[work.at].unit == "value"
 
 
-def to_the_pin(state: State) -> str:
-    """Return what the next part of a pinned edge takes after a count that was off; empty where there are no pins."""
+def to_the_pin(state: State, off: int) -> str:
+    """Return what the next part of a pinned edge takes after a count that was ``off``; empty without pins."""
     work = state.work
     if work is None or work.complete:
         return ""
     stage, done = work.stages[work.at], work.progress[work.at].mark.units
     if stage.unit != "stitch" or not stage.halts:
         return ""
-    return f"; {next_pin(stage, done) - done} in the next part, and it comes out"
+    left, end = next_pin(stage, done) - done, "the next pin" if next_pin(stage, done) < stage.units else "the end"
+    if abs(off) > 1:
+        return (
+            f"; {abs(off)} {'too many' if off > 0 else 'short'}: rip back to the pin before, or pick up {left} to {end}"
+        )
+    return f"; pick up {left} to {end}"

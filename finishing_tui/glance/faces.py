@@ -32,6 +32,9 @@ from finishing_tui.glance.wishes import NONE, Wishes
 from finishing_tui.glance.yarn import yarn_to_go
 from finishing_tui.recipe.stage import Stage
 
+NEAR_THE_END = 9
+"""So many spots before its end an edge that nobody counted is short enough to count what is left."""
+
 
 def face_of(state: State, work: StepWork, wishes: Wishes = NONE) -> Face:
     """Return the face of the stage under way of a step that was begun, told as ``wishes`` say."""
@@ -67,8 +70,8 @@ def edge_of(state: State, work: StepWork, index: int, progress: Progress | None 
     before = work.stages[first].title if first >= 0 else ""
     after = work.stages[last].title if last < len(work.stages) else ""
     progress = progress or work.progress[index]
-    half = stage.halts[0] if stage.halts else None
     open_end = bool(stage.uncounted)
+    half = None if not stage.halts else stage.halts[0] if open_end else stage.units // 2
     return Edge(stage.units, progress.mark.units, half, before, after, state.plan.hand, progress, open_end)
 
 
@@ -112,7 +115,9 @@ def _to_go(stage: Stage, progress: Progress) -> str:
     left = stage.target - progress.mark.loops
     if stage.uncounted != "spots" or left <= 0:
         return ""
-    return f"{left} to go: {plural(rows_needed(stage, progress, left), f'more {stage.spot}')} at this rate"
+    rows = rows_needed(stage, progress, left)
+    near = f"; count the {stage.spot}s that are left" if rows <= NEAR_THE_END and progress.mark.loops > left else ""
+    return f"{left} to go: {plural(rows, f'more {stage.spot}')} at this rate{near}"
 
 
 def _act(state: State, stage: Stage, progress: Progress) -> tuple[str, str, str]:

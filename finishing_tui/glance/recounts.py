@@ -6,12 +6,14 @@ from finishing_tui.craft.judging import Verdict, judge, one_row_can
 from finishing_tui.craft.open_edges import rate_words
 from finishing_tui.craft.words import plural, sentence
 from finishing_tui.garment.commands import TakeCount
+from finishing_tui.garment.decide.stages import with_stage
 from finishing_tui.garment.events import WhyOff
 from finishing_tui.garment.outcome import Outcome, outcome
 from finishing_tui.garment.recounting import AT_NO_NUMBER, outlook
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import to_come
 from finishing_tui.garment.ways import Outlook, Way, counted_stage, recounted
+from finishing_tui.garment.work import StepWork
 from finishing_tui.glance.answers import THE_REST, Answer, Answers, off_by, safest_first, wrong_with
 from finishing_tui.glance.counting import why_again
 from finishing_tui.glance.faces import edge_of, rhythm_words
@@ -57,7 +59,7 @@ class RecountView:
     ``total``: what is on the needle with it; ``matches``: it is what the presses say, and there is nothing to choose.
     ``answers``: the ways to go on, ``commands``: what asks for each of them. ``doubt``: why counting again comes before
     anything is made of it, empty where it does not, and ``cannot_be``: the rest won't fit with it. ``about``: what can
-    be said of a place on an edge nobody counted that gives no number.
+    be said of a place on an edge nobody counted that gives no number, or of an end beside that of the first side.
     """
 
     title: str
@@ -87,6 +89,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
     work, matches = standing.work, counted == seen.expected and seen.put in AT_NO_NUMBER
     why = answer if matches else answer or "loops"
     ways: list[tuple[Answer, TakeCount]] = []
+    anew = [way.progress for way in seen.ways if way.repair == "space-the-rest"]
     for way in seen.ways:
         command = TakeCount(counted, answer=why, left=left, repair=way.repair)
         comes = outcome(state, command, seen.stage.place)
@@ -95,6 +98,8 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
         text = _text(way, seen, comes)
         if any(text == row.text for row, _ in ways):
             continue  # nothing is left to be picked, and no round comes to put it right in: that is to leave it
+        if way.repair == "first-round" and not comes.made and way.progress in anew:
+            continue  # at its own rate the rest has what it should have: that is to re-space it
         mark = way.progress.mark
         row = Answer(
             text=text,
@@ -104,7 +109,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
             made=comes.made,
             ripped=max(counted - mark.loops, 0) if way.repair == "rip-back" else 0,
             note=wrong_with(comes.total, comes.planned, comes.repeat),
-            edge=edge_of(state, work, seen.index, way.progress),
+            edge=edge_of(state, with_stage(work, seen.index, way.stage), seen.index, way.progress),
             more=_more(way, seen, comes),
         )
         ways.append((row, command))
@@ -124,7 +129,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
         commands=commands,
         doubt=doubt,
         cannot_be=seen.verdict is Verdict.CANNOT_BE,
-        about=_about(seen),
+        about=_beside_the_first(work, seen) or _about(seen),
     )
 
 
@@ -135,13 +140,22 @@ def where_asked(state: State) -> tuple[tuple[WhyOff, str, str], ...]:
     stage = work.stages[index] if work and index is not None else None
     if stage is None or not stage.uncounted:
         return ()
-    ahead = stage.uncounted == "spots"
+    ahead = stage.uncounted == "spots"  # without a count there is no number to get to, and no half of one
     words = {"target": str(stage.target), "unit": stage.spot}
     return tuple(
         (answer, text.format_map(words), asks.format_map(words))
         for answer, text, asks in WHERE
-        if ahead or answer not in {"rows-to-spare", "ends-at"}
+        if ahead or answer in {"rows-left", "half-way", "not-known"}
     )
+
+
+def _beside_the_first(work: StepWork, seen: Outlook) -> str:
+    """Say by how many rows the second side ends before or after the first; nothing where they are the same."""
+    first = next((stage for stage in work.stages if stage.title == seen.stage.mirrors), None)
+    if first is None or seen.put != "edge-ends" or first.units == seen.stage.units:
+        return ""
+    by = seen.stage.units - first.units
+    return f"{plural(abs(by), seen.stage.spot)} {'longer' if by > 0 else 'shorter'} than the {first.title}"
 
 
 def _about(seen: Outlook) -> str:
@@ -172,9 +186,19 @@ def _answers(seen: Outlook, rows: tuple[Answer, ...], planned: Edge) -> Answers:
     if seen.spot != seen.before.mark.units:
         by_plan = seen.stage.target - to_come(seen.stage, seen.before, seen.spot)
     numbers = seen.counted, by_plan
+    if seen.put == "edge-ends":
+        if seen.open_count:
+            return Answers("the edge ends here", f"you have {seen.counted}", rows, None, planned, lying)
+        wanted = seen.stage.target
+        said = f"you have {seen.counted}, planned {wanted}"
+        return Answers(off_by(seen.counted - wanted), said, rows, (seen.counted, wanted), planned, lying)
     if seen.put == "presses":
         said = f"you counted {seen.counted}, the count here is {seen.expected}"
         return Answers("another row", said, rows, (seen.counted, seen.expected), planned, lying)
+    if planned.uncounted and not seen.stage.uncounted:
+        left = plural(seen.stage.units - seen.spot, seen.stage.spot)
+        said = f"you have {seen.counted}, pick up {seen.stage.target - seen.counted} from the last {left}"
+        return Answers(f"{plural(seen.stage.units, seen.stage.spot)} in all", said, rows, numbers, planned, lying)
     said = f"you counted {seen.counted}, planned {by_plan}"
     return Answers(off_by(seen.counted - by_plan), said, rows, numbers, planned, lying)
 
@@ -212,8 +236,10 @@ def _text(way: Way, seen: Outlook, comes: Outcome) -> str:
         case "double-last" | "strand" | "next-section":
             return way.text.removesuffix(".")
         case "as-it-is" if seen.put == "edge-ends" and not to_pick:
-            short = seen.stage.target - seen.counted
+            short = 0 if seen.open_count else seen.stage.target - seen.counted
             return "Leave it with fewer stitches" if short > 0 else "The edge ends here" if not short else _LEAVE
+        case _ if seen.put == "edge-ends":
+            return f"Skip the {plural(way.stage.units - mark.units, unit)} left over"
         case _:
             return "Carry on as planned" if to_pick else _LEAVE
 

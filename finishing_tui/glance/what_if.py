@@ -7,7 +7,7 @@ from typing import Literal
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.words import decimal, many, sentence
-from finishing_tui.garment.alteration import Alteration
+from finishing_tui.garment.alteration import Alteration, CannotAsk
 from finishing_tui.garment.commands import ChoosePace, Refusal, WhatIf
 from finishing_tui.garment.decide import decide
 from finishing_tui.garment.decide.altering import altered, asks
@@ -27,8 +27,8 @@ from finishing_tui.glance.later import cut, later_lines
 class Asked:
     """What can be asked here. ``unit``: of a spot, or what is worked (round, row); ``section``: it walks an edge.
 
-    ``title``: of the part; ``figure``: its loops or rounds as planned, ``spots``: those of the section,
-    ``style``: how it is spread.
+    ``title``: of the part; ``figure``: its loops or rounds as planned, ``spots``: those of the section, 0
+    where nobody counted them, ``style``: how it is spread.
     """
 
     title: str
@@ -59,14 +59,19 @@ class WhatIfView:
 def asked_here(state: State) -> Asked:
     """Return what can be asked here. Raises ``FinishingError`` with a sentence where nothing can."""
     stage = asks(state)
+    if stage.uncounted == "all":
+        raise CannotAsk(
+            f"nobody knows how many stitches {stage.title} takes: pick up at its rate, and say where the edge ends"
+        )
     section = stage.unit == "spot"
-    return Asked(stage.title, stage.spot, section, stage.target if section else stage.units, stage.units, stage.style)
+    spots = 0 if stage.uncounted else stage.units
+    return Asked(stage.title, stage.spot, section, stage.target if section else stage.units, spots, stage.style)
 
 
 def can_ask(state: State) -> bool:
     """Return whether anything can be asked here."""
     try:
-        asks(state)
+        asked_here(state)
     except FinishingError:
         return False
     return True
@@ -129,7 +134,9 @@ def _rows(state: State, old: StepWork, found: Alteration, command: WhatIf, *, re
     stays = outcome(state, ChoosePace(state.pace), stage.place)
     comes = stays if refused else outcome(state, command, stage.place)
     note = wrong_with(stays.total, stays.total, stays.repeat)
-    keep = Answer("Keep the plan", "GO ON", lies, stays.total, note=note, more=_in_turn(was))
+    old_stage = old.stages[found.index]
+    more = sentence(old_stage.words) if old_stage.uncounted else _in_turn(was)
+    keep = Answer("Keep the plan", "GO ON", lies, stays.total, note=note, more=more)
     edge = edge_of(state, found.work, found.index, found.work.progress[found.index])
     more = f"{_in_turn(now)} {sentence(_drifts(*found.drift)) if found.drift else ''}".strip()
     note = wrong_with(comes.total, comes.total, comes.repeat)

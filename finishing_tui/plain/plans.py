@@ -22,8 +22,9 @@ def answers(ask: WeighPlans) -> list[str]:
     asked, units = ask.asked, unit_words(ask.asked)
     if not asked.section:
         return [f"Planned are {asked.figure} {units}. Type another number, or escape."]
+    spots = f'"{asked.spots} {units}"' if asked.spots else f"how many {units} there are"
     return [
-        f'Type another number of loops ("{asked.figure}" is planned), "{asked.spots} {units}", '
+        f'Type another number of loops ("{asked.figure}" is planned), {spots}, '
         '"3 of every 4", "easy" or "even", or several with commas; or escape.'
     ]
 

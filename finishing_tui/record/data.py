@@ -76,9 +76,9 @@ def _part(work: StepWork | None) -> dict[str, Any]:
             "part": stage.title,
             "unit": stage.spot,
             "count": mark.loops,
-            "target": stage.target,
+            "target": None if stage.uncounted == "all" else stage.target,
             "spot": mark.units,
-            "spots": stage.units,
+            "spots": None if stage.uncounted else stage.units,
         }
     count = mark.loops if stage.counts else mark.units  # a count may be another number than what should be there
     return nothing | {"part": stage.title, "unit": stage.unit, "count": count, "target": stage.units}

@@ -49,7 +49,8 @@ def _edge(stage: Stage, progress: Progress) -> str:
     for stretch in progress.stretches:
         if stretch.rhythm.spots and stretch.start < mark.units:
             start = f"from {stage.spot} {stretch.start + 1} " if stretch.start else ""
-            parts.append(start + say(stretch.rhythm, unit=stage.spot))
+            at_its_rate = stage.uncounted and not stretch.start
+            parts.append(start + (stage.words if at_its_rate else say(stretch.rhythm, unit=stage.spot)))
     for spot, loops in strays(progress):
         parts.append(f"{stage.spot} {spot} {AGAINST_PLAN[against_plan(loops, planned(progress, spot))]}")
     return "; ".join(parts)

@@ -50,9 +50,8 @@ def _head(record: Record) -> Iterator[str]:
         yield f"Finished: all {plural(len(state.steps), 'step')} done."
     else:
         at = f"Step {data['step']} of {data['steps']}: {data['heading']}"
-        yield from _wrapped(
-            at if data["count"] is None else f"{at}; {data['part']}: {data['count']} of {data['target']}"
-        )
+        of = "" if data["target"] is None else f" of {data['target']}"
+        yield from _wrapped(at if data["count"] is None else f"{at}; {data['part']}: {data['count']}{of}")
 
 
 def _held(record: Record) -> Iterator[str]:

@@ -1,8 +1,12 @@
 """The keys that are alive at the needles, with what they will do just now: for the foot of the screen and the help."""
 
+from collections.abc import Mapping
+
+from finishing_tui.garment.stops import due
 from finishing_tui.glance.counting import asks_for_value, countables
-from finishing_tui.talk.action import GROUPS
+from finishing_tui.talk.action import GROUPS, Offer
 from finishing_tui.talk.acts import ACTS
+from finishing_tui.talk.acts.edge_ends import LIKELY
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.keys import Keys
 from finishing_tui.talk.offers import grouped, open_to
@@ -40,7 +44,11 @@ def foot(talk: Talk) -> list[ShownKey | KeyPlace]:
     if "first_stitch" in offered and not {"recount", "other"} & {*offered}:
         del places["recount"], places["other"]
         places = {**places, "first_stitch": FIRST_STITCH, "take_back": places.pop("take_back")}
-    kept = [KeyPlace(key(one), label(one), *cells, ends=one == "finish") for one, cells in places.items()]
+    if talk.looking is None and not talk.typed and ("pins" in offered or "edge_ends" in offered):
+        places = _at_an_open_edge(talk, offered, places)
+    kept = [
+        KeyPlace(key(one), label(one), *cells, ends=one in {"finish", "edge_ends"}) for one, cells in places.items()
+    ]
     clear = [(key("clear"), "clear" if talk.typed else "go back")] if _clears(talk) else []
     others = [
         (key(act.id), label(act.id)) for act in ACTS if act.id in offered and act.id not in {*places, *PLACES, "help"}
@@ -49,6 +57,21 @@ def foot(talk: Talk) -> list[ShownKey | KeyPlace]:
         left = sorted((one for one in kept[2:] if one.label), key=lambda one: one.key != key("take_back"))
         return [*kept[:2], *clear, *left, *others, KeyPlace(key("help"), label("help"), 4, brief=True)]
     return [*kept, *clear, *others, KeyPlace(key("help"), label("help"), 4, brief=True)]
+
+
+def _at_an_open_edge(
+    talk: Talk, offered: Mapping[str, Offer], places: dict[str, tuple[int, int]]
+) -> dict[str, tuple[int, int]]:
+    """Give the key of what an edge nobody counted needs next the place of one that is idle there.
+
+    Before the first stitch that is to pin it, for there is nothing to count; past its half, to say that it ends.
+    """
+    put = {}
+    if "pins" in offered:
+        put["recount"] = "pins"
+    if "edge_ends" in offered and offered["edge_ends"].label == LIKELY and due(talk.state) is None:
+        put["finish"] = "edge_ends"
+    return {put.get(one, one): cells for one, cells in places.items()} if put else places
 
 
 def now(talk: Talk, in_force: Keys) -> list[KeyGroup]:

@@ -182,7 +182,7 @@ class WhatIfScreen(Leaving[None]):
                 return PlanField("spread", self._style or self._asked.style, self._style is not None)
             case _:
                 planned = asked.spots if name == "spots" else asked.figure
-                return PlanField(unit_words(asked), typed or str(planned), bool(typed))
+                return PlanField(unit_words(asked), typed or str(planned or "-"), bool(typed))
 
     def _weigh(self) -> None:
         """Show both plans side by side, and what changes later, or why what was typed cannot be."""

@@ -103,7 +103,13 @@ def _counted(talk: Talk, what: Countable) -> Ask | None:
 def _take(talk: Talk, what: Countable, counted: int) -> None:
     if talk.do(TakeCount(counted, what.place)):
         differs = counted != what.expected
-        told = f"; expected {what.expected}" if differs and what.place else to_the_pin(talk.state) if differs else ""
+        told = (
+            f"; expected {what.expected}"
+            if differs and what.place
+            else to_the_pin(talk.state, counted - what.expected)
+            if differs
+            else ""
+        )
         talk.say(f"{counted} counted: {what.text}{told}", aloud=True)
 
 

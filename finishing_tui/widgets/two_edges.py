@@ -34,7 +34,7 @@ def two_edges(
     now = ways[at]
     room = width - _LABELS - 2 * (len(str(now.spots)) + 2)
     first, last, step = _window(now.spots, min(ways[way].at for way in changed), max(room, 4))
-    signs = [_signs(edge, min(last, edge.spots), first, step, ascii_only=ascii_only) for edge in (planned, now)]
+    signs = [_signs(edge, last, first, step, ascii_only=ascii_only) for edge in (planned, now)]
     for way, spots in changed.items():
         style = "bold $mark" if way == at else "$quiet"
         signs.append([((_MARK if spot in spots else " ").ljust(step), style) for spot in range(first, last + 1)])
@@ -73,5 +73,8 @@ def _window(spots: int, at: int, room: int) -> tuple[int, int, int]:
 
 
 def _signs(edge: Edge, last: int, first: int, step: int, *, ascii_only: bool) -> list[tuple[str, str]]:
-    shapes = [SHAPES[sort] for sort in edge.sorts(first, last)]
-    return [((in_ascii if ascii_only else shape).ljust(step), style) for shape, in_ascii, style in shapes]
+    """Return the signs of an edge from ``first`` to ``last``; where it is not that long, none, so that spots align."""
+    shapes = [SHAPES[sort] for sort in edge.sorts(first, min(last, edge.spots))]
+    none = [(" " * step, "$quiet")] * max(last - max(edge.spots, first - 1), 0)
+    signs = [((in_ascii if ascii_only else shape).ljust(step), style) for shape, in_ascii, style in shapes]
+    return [*signs, *none]

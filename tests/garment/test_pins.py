@@ -50,3 +50,13 @@ def test_one_over_or_under_at_a_pin_goes_into_the_next_part(target: int, parts: 
         assert paper.state.ledger.on("band") == pin + slip
     paper.press(target - at(paper)[1].mark.units)
     assert paper.state.ledger.on("band") == target
+
+
+@pytest.mark.parametrize(("counted", "more"), [(5, 7), (7, 5), (4, 8)])
+def test_a_pin_that_was_counted_is_behind(counted: int, more: int) -> None:
+    """Whatever was counted at it: the next part takes what is left to the next pin, and is not stopped before."""
+    paper = edges(24).did(PinEdge(4)).press(6).did(TakeCount(counted))
+    for _ in range(more):
+        assert due(paper.state) is None
+        paper.press(1)
+    assert due(paper.state) == 12

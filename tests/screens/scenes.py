@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 from textual.screen import Screen
 
-from finishing_tui.garment.commands import ChoosePace, Command, Other, Press, TakeCount
+from finishing_tui.garment.commands import ChoosePace, Command, Other, PinEdge, Press, TakeCount
 from finishing_tui.garment.decide.mirror import choice
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import NAME
@@ -22,8 +22,9 @@ from finishing_tui.screens.starting.questions import StartScreen
 from finishing_tui.screens.starting.reading import ReadingScreen
 from finishing_tui.screens.starting.which_size import WhichSizeScreen
 from tests.full_disk import FullDisk, file_of
-from tests.plain.making import crew
+from tests.plain.making import crew, garment
 from tests.plain.test_whole_garments import NECKBAND
+from tests.recipe_texts import place, recipe, section, step
 from tests.screens.hands import (
     BIND_OFF,
     BLOCK,
@@ -144,6 +145,28 @@ def _second_side(folder: Path) -> None:
     assert hand.put_down()
 
 
+_ROWS_LEFT = TakeCount(15, answer="rows-left", left=14, repair="space-the-rest")
+
+
+def _anew(folder: Path, name: str, size: str, to: int, *then: Command) -> None:
+    """Put another garment in its place, worked to ``step``, begin that, and do what comes ``then``."""
+    shutil.rmtree(folder)
+    garment(folder, name, size)
+    work_to(folder, to, *then)
+
+
+def _pinned(folder: Path) -> None:
+    _anew(folder, "long-front-vest", "XL", EDGES, PinEdge(4), *_picked(6))
+
+
+def _by_rate(folder: Path) -> None:
+    pick_up = step("pick up and knit", "Pick up the front", section(along="front edge", ratio="2/3"), onto="band")
+    off = step("bind off", "Bind off", from_="band")
+    path = folder.parent / "by_rate.toml"
+    path.write_text(recipe("Edge by rate", place("band"), pick_up, off, format=2))
+    _anew(folder, str(path), "one", 0, *_picked(9))
+
+
 LARGE = {"size": "large"}
 """The size in which sections are long."""
 
@@ -153,7 +176,37 @@ CREW = {"recipe": "crew-neck", "size": "6 years"}
 JACKET = {"recipe": "baby-jacket", "size": "6 months"}
 """The jacket that comes with the program, for a baby."""
 
+VEST = {"recipe": "long-front-vest", "size": "XL"}
+"""The vest whose panel edges nobody counted."""
+
+EDGES = 12
+"""The step that picks these up, 24 stitches along each."""
+
 SCENES: dict[str, Scene] = {
+    "edge-before-the-first": Scene(EDGES, changes=VEST),
+    "edge-early": Scene(EDGES, _picked(4), changes=VEST),
+    "edge-past-half": Scene(EDGES, _picked(15), changes=VEST),
+    "edge-near-its-end": Scene(EDGES, _picked(19), changes=VEST),
+    "edge-where": Scene(EDGES, _picked(15), ("1", "5", "enter"), VEST),
+    "edge-to-spare": Scene(EDGES, _picked(15), ("1", "5", "enter", "1"), VEST),
+    "edge-ends-at": Scene(EDGES, _picked(15), ("1", "5", "enter", "2"), VEST),
+    "edge-rows-left": Scene(EDGES, _picked(15), ("1", "5", "enter", "3", "1", "4"), VEST),
+    "edge-ways": Scene(EDGES, _picked(15), ("1", "5", "enter", "3", "1", "4", "enter"), VEST),
+    "edge-ways-few-rows": Scene(EDGES, _picked(15), ("1", "5", "enter", "3", "1", "0", "enter"), VEST),
+    "edge-at-the-fold": Scene(EDGES, _picked(15), ("1", "5", "enter", "4"), VEST),
+    "edge-known": Scene(EDGES, (*_picked(15), _ROWS_LEFT), changes=VEST),
+    "edge-cannot-tell": Scene(EDGES, _picked(15), ("1", "5", "enter", "7"), VEST),
+    "edge-ends-one-short": Scene(EDGES, _picked(23), ("z",), VEST),
+    "edge-ends-three-short": Scene(EDGES, _picked(21), ("z",), VEST),
+    "edge-ends-left-over": Scene(EDGES, _picked(24), ("z",), VEST),
+    "edge-ends-two-left-over": Scene(EDGES, _picked(24), ("z", "2", "enter"), VEST),
+    "edge-second-side-shorter": Scene(EDGES, (*_picked(15), _ROWS_LEFT, *_picked(10 + 22)), ("z",), VEST),
+    "edge-pins": Scene(EDGES, (), ("i",), VEST),
+    "edge-at-a-pin": Scene(before=_pinned),
+    "edge-one-short-at-a-pin": Scene(before=_pinned, keys=("5", "enter")),
+    "edge-what-if": Scene(EDGES, _picked(15), ("w",), VEST),
+    "edge-by-rate": Scene(before=_by_rate),
+    "edge-by-rate-where": Scene(before=_by_rate, keys=("r", "enter")),
     "item": Scene(),
     "just-begun": Scene(changes=CREW),
     "first-stitch": Scene(keys=("g",), changes=CREW),

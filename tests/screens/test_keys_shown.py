@@ -185,3 +185,18 @@ async def test_while_looking_the_ways_back_are_at_the_foot(tmp_path: Path) -> No
         await settled(pilot)
         foot = shown(app).split("\n")[-1]
         assert all(f" {key} " in foot for key in ("space", "enter", "escape", "backspace", "?")), foot
+
+
+def test_what_an_edge_nobody_counted_needs_is_at_the_foot(tmp_path: Path) -> None:
+    """Before its first stitch it can be pinned, past its half it may end; the other keys keep their places."""
+    folder = shelf(tmp_path, recipe="long-front-vest", size="XL")
+    work_to(folder, 12)
+    talk = in_talk(folder)
+    assert [one.label for one in foot(talk) if isinstance(one, KeyPlace)][:3] == ["pick", "end step", "pin it"]
+    for _ in range(12):
+        talk.hand.do(Press())
+    assert [one.label for one in foot(talk) if isinstance(one, KeyPlace)][:3] == ["skip 1, pick", "it's 12", "count"]
+    talk.hand.do(Press())
+    assert [one.label for one in foot(talk) if isinstance(one, KeyPlace)][:3] == ["pick", "edge ends", "count"]
+    talk.typed = "13"
+    assert [one.label for one in foot(talk) if isinstance(one, KeyPlace)][:3] == ["", "it's 13", "count"]

@@ -42,6 +42,8 @@ def _unworked(work: StepWork) -> list[Label]:
     stage, mark = work.stages[work.at], work.progress[work.at].mark
     if stage.unit == "value":
         return [Label("nothing-typed")]
+    if stage.uncounted == "all":
+        return [as_said(f"{stage.title}: {made(stage, mark)} picked up, and you have not said that it ends here")]
     of = stage.target if stage.unit == "spot" else stage.units
     return [Label("unfinished", names=(stage.title,), numbers=(made(stage, mark), of))]
 

@@ -8,7 +8,7 @@ from finishing_tui.craft.markers import divide
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import PinEdge, Refusal
 from finishing_tui.garment.decide.stages import begun, going_on, openings, under_way, with_stage
-from finishing_tui.garment.events import AnyAct, Progressed, Recounted, Replanned
+from finishing_tui.garment.events import AnyAct, Recounted, Replanned
 from finishing_tui.garment.labels import Label
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Reached, StepWork, fresh
@@ -76,6 +76,10 @@ def count_at_pin(state: State, work: StepWork, counted: int) -> tuple[AnyAct, ..
     if counted > stage.units:
         return Refusal(f"{counted:,} is too many for {stage.title}: it takes {stage.units}")
     after = replace(before, mark=Reached(counted, 0, counted), confirmed=(counted, counted))
+    # The pin stays where it is on the edge, so what it was to have is what was counted there.
+    halts = tuple(counted if pin == before.mark.units else pin for pin in stage.halts)
+    in_order = halts == tuple(sorted(set(halts)))
+    there = with_stage(work, work.at, replace(stage, halts=halts)) if in_order else work
     entries: tuple[Entry, ...] = brought(stage.place, before.mark.units, counted, EDGE, EDGE)
     if counted == stage.units:
         entries = (*entries, *stage.closing, *openings(work.stages, work.at + 1))
@@ -88,7 +92,7 @@ def count_at_pin(state: State, work: StepWork, counted: int) -> tuple[AnyAct, ..
             expected=before.mark.units,
             answer="as-planned" if counted == before.mark.units else "counted",
             entries=entries,
-            changes=(Progressed(named, work.at, before, after),),
+            changes=going_on(state, there.with_progress(work.at, after)),
             what=stage.title,
             label=Label("recounted", names=(stage.title,)),
         ),

@@ -11,18 +11,28 @@ from finishing_tui.talk.conversation import Talk
 
 _ENDS: WhyOff = "edge-ends"
 
+LIKELY = "edge ends"
+"""The label where nobody counted the edge and its half is behind, so that it may end at any spot."""
+
 
 def _offered(state: State, _: int | None) -> Offer | None:
     work = state.work
     index = counted_stage(work) if work else None
     if work is None or index is None or not work.progress[index].mark.loops:
         return None
-    return Offer("edge_ends", "edge ends", f"say that {work.stages[index].title} ends here")
+    stage, loops = work.stages[index], work.progress[index].mark.loops
+    likely = stage.uncounted == "all" or (stage.uncounted and 2 * loops >= stage.target)
+    return Offer("edge_ends", LIKELY if likely else "ends early", f"say that {work.stages[index].title} ends here")
 
 
 def _does(talk: Talk) -> Ask | None:
     work = talk.state.work
     index = counted_stage(work) if work else None
+    if work is not None and not work.complete and work.stages[work.at].halts and index is None:
+        talk.refuse(
+            "this edge is pinned, so it ends at its last pin: pick up what is left before it, or type the count"
+        )
+        return None
     if work is None or index is None:
         talk.refuse("you are not picking up along an edge")
         return None
@@ -48,15 +58,17 @@ def _ended(talk: Talk, counted: int, over: int) -> Ask | None:
         talk.refuse(str(error))
         return None
 
+    about = f", {view.about}" if view.about else ""
+
     def taken(at: int) -> Ask | None:
         if not talk.do(view.commands[at]):
             return talk.asked
-        talk.say(f"{view.title}: {counted} counted; {view.answers.rows[at].text}", aloud=True)
+        talk.say(f"{view.title}{about}: {counted} counted; {view.answers.rows[at].text}", aloud=True)
         return None
 
     if len(view.commands) == 1:
         return taken(0)
-    return weigh(f"{view.title} ends at {view.unit} {view.spot}", view.answers, taken)
+    return weigh(f"{view.title} ends at {view.unit} {view.spot}{about}", view.answers, taken)
 
 
 ACT = Action(
