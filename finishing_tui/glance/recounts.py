@@ -90,7 +90,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
     for way in seen.ways:
         command = TakeCount(counted, answer=why, left=left, repair=way.repair)
         comes = outcome(state, command, seen.stage.place)
-        if way.repair == "first-round" and not one_row_can(comes.made, comes.total - comes.made):
+        if way.repair == "first-round" and not _can_be_fixed(way, comes):
             continue
         text = _text(way, seen, comes)
         if any(text == row.text for row, _ in ways):
@@ -126,6 +126,11 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
         cannot_be=seen.verdict is Verdict.CANNOT_BE,
         about=_about(seen),
     )
+
+
+def _can_be_fixed(way: Way, comes: Outcome) -> bool:
+    """Return whether a first round follows, and can put right what it is left."""
+    return bool(comes.made) == bool(way.difference) and one_row_can(comes.made, comes.total - comes.made)
 
 
 def where_asked(state: State) -> tuple[tuple[WhyOff, str, str], ...]:

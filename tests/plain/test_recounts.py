@@ -33,7 +33,7 @@ def both(half_way: Path, folder: Path) -> tuple[Twin, Path]:
         (-1, "presses", None, "space-the-rest", ("1", "1")),
         (-1, "loops", None, "space-the-rest", ("2", "1")),
         (-1, "rows-left", 13, "space-the-rest", ("3", "13", "1")),
-        (1, "half-way", None, "space-the-rest", ("4", "3")),
+        (1, "half-way", None, "space-the-rest", ("4", "2")),
         (-3, "loops", None, "as-it-is", ("2", "4")),
     ],
 )
