@@ -19,6 +19,7 @@ _CHECK = step("check", "Look at it", items=["It lies flat."])
 _OTHER = step("cast on", "The other needle", onto="other", count=12)
 _OFF = step("bind off", "Bind off", from_="band")
 _JOIN = step("join", "Join", front="band", back="other")
+_SHAPE = step("shape", "Draw it in", on="band", to=8, method="k2tog")
 _SOME = step("bind off", "Bind off some", from_="band", count=2)
 _MOVE = step("move", "Onto a holder", from_="band", to="other")
 
@@ -39,6 +40,7 @@ def _then(*steps: str) -> Paper:
         ((_OFF, _BAND), False),
         ((_OTHER, _JOIN, _BAND), False),
         ((_MOVE, _BAND), False),
+        ((_SHAPE, _BAND), False),
         ((), False),
     ],
 )

@@ -11,6 +11,7 @@ from finishing_tui.recipe.kinds.bind_off import BindOff
 from finishing_tui.recipe.kinds.graft import Graft
 from finishing_tui.recipe.kinds.join import Join
 from finishing_tui.recipe.kinds.move import Move
+from finishing_tui.recipe.kinds.shape import Shape
 from finishing_tui.recipe.kinds.work import Shaping
 from finishing_tui.recipe.kinds.work import Work as WorkStep
 
@@ -22,6 +23,7 @@ def first_rounds_on(state: State, place: str, start: int, *, wherever: bool = Fa
     """Return the first step to come, from ``start`` on, that works rounds or rows on ``place``, with its index.
 
     None where the stitches go straight into a join or a bind off, or onto another needle: no round of theirs follows.
+    Nor where a row that shapes them comes first, for that brings them to a number of its own.
     ``wherever``: it is looked for beyond that too, as journals of before may have left something there.
     """
     for index in range(max(start, 0), len(state.steps)):
@@ -30,18 +32,20 @@ def first_rounds_on(state: State, place: str, start: int, *, wherever: bool = Fa
             continue
         if state.steps[index].status == "to-come" and isinstance(step, WorkStep) and step.on == place:
             return index, step
-        if not wherever and _takes_all(step, place):
+        if not wherever and _comes_between(step, place):
             return None
     return None
 
 
-def _takes_all(step: AnyStep, place: str) -> bool:
-    """Return whether ``step`` leaves no stitch on ``place``."""
+def _comes_between(step: AnyStep, place: str) -> bool:
+    """Return whether ``step`` leaves no stitch on ``place``, or shapes those that are there."""
     match step:
         case Join() | Graft():
             return step.count == "all" and place in {step.front, step.back, step.near, step.far}
         case BindOff() | Move():
             return step.count == "all" and step.from_ == place
+        case Shape():
+            return step.on == place
         case _:
             return False
 
