@@ -32,8 +32,10 @@ def take_typed(talk: Talk) -> Ask | None:
         _measure(talk)
         return None
     found = countables(talk.state)
-    if talk.returned and not (len(found) == 1 and found[0].near(int(talk.typed))):
-        found = (*found, *elsewhere(talk.state))
+    if talk.returned:
+        found = tuple(one for one in found if one.expected)
+        if not (len(found) == 1 and found[0].near(int(talk.typed))):
+            found = (*found, *elsewhere(talk.state))
     if not found:
         talk.typed = ""
         talk.refuse(NOTHING)

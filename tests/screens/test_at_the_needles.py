@@ -241,10 +241,10 @@ async def test_the_bell_rings_at_runs_recounts_targets_and_refusals(tmp_path: Pa
 @pytest.mark.parametrize(
     ("keys", "loops", "spot"),
     [
-        (("1", "2", "enter", "1", "1"), 12, 17),  # I missed a press: the plan has 12 at row 17
-        (("1", "2", "enter", "2", "1"), 12, 15),  # the loops differ: re-space from here
-        (("1", "0", "enter", "3", "1", "0", "enter", "1"), 10, 14),  # ten rows are left of 24
-        (("9", "enter", "4", "1"), 9, 12),  # I am at the fold mark
+        (("1", "2", "enter", "1", "2", "enter", "3", "1"), 12, 17),  # I missed a press: the plan has 12 at row 17
+        (("1", "2", "enter", "1", "2", "enter", "2", "1"), 12, 15),  # the loops differ: re-space from here
+        (("1", "0", "enter", "1", "0", "enter", "4", "1", "0", "enter", "1"), 10, 14),  # ten rows are left of 24
+        (("9", "enter", "9", "enter", "5", "1"), 9, 12),  # I am at the fold mark
     ],
 )
 async def test_a_count_that_differs_is_put_down_to_one_of_the_ways(
@@ -342,7 +342,7 @@ async def test_a_count_on_coming_back_is_a_recount(tmp_path: Path) -> None:
     assert hand.put_down()
     app = app_for(folder)
     async with app.run_test() as pilot:
-        await pilot.press("8", "enter")
+        await pilot.press("8", "enter", "8", "enter")
         assert isinstance(front(app), LargeAsk)
         await pilot.press("2", "1")
         assert _loops(app) == 8

@@ -86,7 +86,7 @@ async def test_the_next_word_and_the_count_are_spoken_after_a_press(tmp_path: Pa
             (("space",), "pick, 5 of "),
             (("enter",), "Enter again ends the step anyway."),
             (("x",), "pick, 5 of "),
-            (("1", "1", "enter", "2"), "you counted 11, "),
+            (("1", "1", "enter", "1", "1", "enter", "2"), "you counted 11, "),
         ):
             before = len(talk.heard())
             await pilot.press(*keys)
