@@ -176,8 +176,9 @@ async def test_at_a_join_counts_and_doubles_ask_for_the_needle(tmp_path: Path) -
         assert app.in_hand is not None
         await pilot.press("7", "enter")
         assert isinstance(front(app), ChoiceBox)
-        await pilot.press("1")
+        await pilot.press("1", "7", "enter", "2")
         assert app.in_hand.state.ledger.on("left_front") == 7
+        await pilot.press("2")  # every way
         await _carry_on(pilot)
         await pilot.press("x")
         assert (app.in_hand.state.ledger.on("left_front"), app.in_hand.state.ledger.on("left_back")) == (5, 5)
@@ -201,8 +202,9 @@ async def test_the_lot_is_taken_with_enter_and_a_count_says_how_many(tmp_path: P
     app = _prepared(tmp_path, COUNT)
     async with app.run_test() as pilot:
         assert app.in_hand is not None
-        await pilot.press("2", "5", "enter")
+        await pilot.press("2", "5", "enter", "2", "5", "enter", "2")
         assert app.in_hand.state.ledger.on("neck") == 25
+        await pilot.press("2")  # every way
         await _carry_on(pilot)
 
 
