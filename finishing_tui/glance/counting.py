@@ -109,7 +109,7 @@ def countables(state: State) -> tuple[Countable, ...]:
             Countable(place, name(place), state.ledger.on(place), "counted") for place in (stage.front, stage.back)
         )
     if stage.counts:
-        return (Countable("", f"the {name(stage.place)}", stage.units, "stitches counted"),)
+        return (Countable("", f"the {name(stage.place)}", state.ledger.on(stage.place), "stitches counted"),)
     if stage.unit == "stitch" and stage.halts:
         needle = state.ledger.on(stage.place)
         return (Countable("", f"the {stage.title}", mark.units, "stitches counted", needle=needle),)
