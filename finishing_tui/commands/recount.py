@@ -22,7 +22,7 @@ example: 71 stitches wanted from 88 rows; at row 44 there are 33 loops
   Re-spaced, the rest shows a little: 2.5 stitches too many for its rows (7%).
   1. Pick up 38 stitches over the last 44 rows: 6 of every 7, four times, then 7 of every 8, twice.
   2. Go on at the rate your gauge gives (4 of every 5, four times, then 5 of every 6, four times): that gives 69; \
-increase 2 evenly in round 1.
+increase 2 evenly in the first row or round.
   3. Rip back to row 38 (29 stitches). From there it lies flat: 5 of every 6, six times, then 6 of every 7, twice.
 
   The rest, re-spaced:

@@ -76,7 +76,7 @@ def first_round(counted: int, rhythm: Rhythm, difference: int, unit: str) -> str
     if difference == 0:
         return f"{how}: that gives {total}, exactly right."
     work = "increase" if difference > 0 else "decrease"
-    return f"{how}: that gives {total}; {work} {abs(difference)} evenly in round 1."
+    return f"{how}: that gives {total}; {work} {abs(difference)} evenly in the first row or round."
 
 
 def ripped(spot: int, loops: int, rhythm: Rhythm, unit: str) -> str:

@@ -10,7 +10,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import OFF, Entry, Posting
 from finishing_tui.garment.decide.mirror import foreseen
 from finishing_tui.garment.decide.stages import entered, rest_of
-from finishing_tui.garment.repairs import Mend, Told, mends, told_by
+from finishing_tui.garment.repairs import Mend, Miscount, Told, mends, told_by
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import StepWork
 from finishing_tui.recipe.audit import (
@@ -60,7 +60,22 @@ def consequences(before: State, after: State, *, counted: bool = False) -> Conse
     stop = first_stop(after.plan.recipe, planned, real, _begun(after), counted=counted)
     if stop is not None and counted:
         differ = _up_to(stop, differ, real)
-    return Consequences(differ, found, mends(after, differ), told_by(after, differ), stop, own_findings(planned, real))
+    off = miscount(before, after) if counted else None
+    ways, told = mends(after, differ, off), told_by(after, differ, off)
+    return Consequences(differ, found, ways, told, stop, own_findings(planned, real))
+
+
+def miscount(before: State, after: State) -> Miscount | None:
+    """Return the needle or holder of which a count went another way; None where it was no such count.
+
+    The needle that an edge is being picked up onto is none: what is judged there is the section.
+    """
+    if given_up(before, after):
+        return None
+    was, now, work = before.ledger, after.ledger, after.standing.work if after.standing else None
+    walked = {one.place for one in work.stages if one.unit == "spot"} if work and not work.complete else set()
+    found = [place for place in after.plan.recipe.place if was.on(place) != now.on(place) and place not in walked]
+    return Miscount(found[0], was.on(found[0]), now.on(found[0])) if len(found) == 1 else None
 
 
 def _as_written(state: State, differ: tuple[LaterChange, ...]) -> tuple[LaterChange, ...]:

@@ -1,7 +1,6 @@
 """Guessing at a difference: the steps or numbers of the recipe that are just as large.
 
 It is only ever a guess, said as one: 16 too many where a recipe has 8 a side looks like a part that was left out.
-One stitch missing has a commoner reason, which comes first.
 """
 
 from collections.abc import Iterator
@@ -17,10 +16,6 @@ SMALLEST = 3
 
 def explained(state: State, difference: int) -> tuple[str, ...]:
     """Return guesses at a count ``difference`` stitches above (or, negative, below) what was known, likeliest first."""
-    if difference == -1:
-        return ("One missing: look for a dropped stitch first, in the row below and beside the ends.",)
-    if difference == 1:
-        return ("One more: look for a strand between two stitches that was lifted along.",)
     size = abs(difference)
     if size < SMALLEST:
         return ()

@@ -51,10 +51,12 @@ def outlook(state: State, counted: int, answer: WhyOff | None = None, left: int 
         return _presses(index, stage, before, counted)
     told, progress, spot = _where(stage, before, counted, put, left)
     seen = looked_at(index, told, progress, counted, put, spot)
-    if put == "half-way" and told.uncounted:
+    if put == "half-way":
         rate = recounted(told, progress, counted, spot).natural
         lies = at_the_fold(told.target - counted, spot, rate, target=told.target, per_10cm=told.per_10cm)
-        return replace(seen, verdict=lies)
+        if lies in {None, Verdict.LIES_FLAT}:  # a fold is no reason to rip back: she may only be a little past half
+            seen = replace(seen, ways=tuple(way for way in seen.ways if way.repair != "rip-back"))
+        return replace(seen, verdict=lies) if told.uncounted else seen
     if told.uncounted and counted < told.target:  # its rate goes on until they are there, whatever lies behind
         return replace(seen, ways=tuple(way for way in seen.ways if way.repair == "space-the-rest"))
     return seen

@@ -13,12 +13,16 @@ from finishing_tui.recipe.audit import LaterChange
 from finishing_tui.recipe.kinds.base import RepeatOf
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 
+SHOWS_LEAST = "It shows least beside an edge or a seam."
+"""Where a stitch is made, or two are worked together, on a needle."""
+
 
 @dataclass(frozen=True, slots=True)
 class Mend:
     """One repair: what to do, and the same in one verb; how it lies then, if it lies any way, and how to ask for it.
 
-    ``total``: what ``Told`` then comes to; ``made``: so many increases (below 0: decreases).
+    ``total``: what ``Told`` then comes to; ``made``: so many increases (below 0: decreases); ``where``: where it shows
+    least.
     """
 
     text: str
@@ -27,11 +31,23 @@ class Mend:
     command: PutRight
     total: int
     made: int = 0
+    where: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Miscount:
+    """The one needle or holder that was counted: it should have held ``was``, and holds ``now``."""
+
+    place: str
+    was: int
+    now: int
 
 
 @dataclass(frozen=True, slots=True)
 class Told:
-    """The number that all repairs are told by: the first that a band is worked on, else the first that differs.
+    """The number that all repairs are told by.
+
+    It is the first that a band is worked on, else that of the needle which was counted, else the first that differs.
 
     ``places``: (name, planned, real) of it, and of those that differ beside it at the same step; ``planned`` and
     ``real`` are of the first, or of all of them where none was to hold anything. ``repeat``: what it must be of, where
@@ -44,7 +60,7 @@ class Told:
     places: tuple[tuple[str, int, int], ...]
 
 
-def told_by(state: State, differ: tuple[LaterChange, ...]) -> Told | None:
+def told_by(state: State, differ: tuple[LaterChange, ...], off: Miscount | None = None) -> Told | None:
     """Return the number that the repairs of ``differ`` are told by; None where nothing differs."""
     name = state.plan.here(state.ledger).name
     for change in differ:
@@ -53,17 +69,27 @@ def told_by(state: State, differ: tuple[LaterChange, ...]) -> Told | None:
             return Told(change.planned, change.real, repeat_of(found[1]), (place,))
     if not differ:
         return None
+    if off is not None:
+        return Told(off.was, off.now, None, ((name(off.place), off.was, off.now),))
     places = tuple((name(one.place), one.planned, one.real) for one in differ if one.step == differ[0].step)
     _, planned, real = max(places, key=lambda place: place[1] > 0)
     return Told(planned, real if planned else sum(each for _, _, each in places), None, places)
 
 
-def mends(state: State, differ: tuple[LaterChange, ...]) -> tuple[Mend, ...]:
-    """Return the smallest repairs of the first number that differs, and last to carry on as it is."""
-    told = told_by(state, differ)
+def mends(state: State, differ: tuple[LaterChange, ...], off: Miscount | None = None) -> tuple[Mend, ...]:
+    """Return the smallest repairs, of what was counted or else of the first number that differs.
+
+    The last is to carry on as it is. One stitch is put right in the next round before anything else, where one of that
+    needle follows.
+    """
+    told = told_by(state, differ, off)
     if told is None:
         return (Mend("Carry on", "GO ON", None, PutRight("as-it-is", "", 0), 0),)
-    found = _here(state, differ[0].place, differ[0].planned - differ[0].real, told.planned)
+    here = Miscount(differ[0].place, differ[0].planned, differ[0].real) if off is None else off
+    lacks = here.was - here.now
+    found = _here(state, here.place, lacks, told.planned)
+    if off is not None and (other := _beside(state, here.place)):
+        found += _here(state, other, -lacks, told.real)
     for change in differ:
         step = state.plan.step(change.step)
         to_come = state.steps[change.step].status == "to-come"
@@ -71,7 +97,9 @@ def mends(state: State, differ: tuple[LaterChange, ...]) -> tuple[Mend, ...]:
             found += _respaced(state, step, change, told.planned)
             break
     rounds = (_first_round(state, change) for change in differ)
-    found += next((first for first in rounds if first is not None), [])
+    first = next((first for first in rounds if first is not None), [])
+    next_round = abs(lacks) == 1 and any(one.command.place == here.place for one in first)
+    found = [*first, *found] if next_round else [*found, *first]
     command = PutRight("as-it-is", differ[0].place, 0)
     lies = _lies(told.real - told.planned, told.planned) if told.real and told.planned else None
     stays = Mend("Carry on", "GO ON", lies, command, told.real)
@@ -85,7 +113,16 @@ def _here(state: State, place: str, lacks: int, total: int) -> list[Mend]:
     name = state.plan.recipe.place[place].text if place in state.plan.recipe.place else place
     verb = "MAKE" if lacks > 0 else "DECREASE"
     text = f"{verb.capitalize()} {abs(lacks)} on the {name} now"
-    return [Mend(text, verb, _lies(lacks, held), PutRight("here", place, lacks), total, lacks)]
+    return [Mend(text, verb, _lies(lacks, held), PutRight("here", place, lacks), total, lacks, SHOWS_LEAST)]
+
+
+def _beside(state: State, place: str) -> str:
+    """Return the needle that ``place`` is being worked off together with; empty where there is none."""
+    work = state.standing.work if state.standing else None
+    stage = work.stages[work.at] if work is not None and not work.complete else None
+    if stage is None or place not in {stage.front, stage.back}:
+        return ""
+    return stage.back if place == stage.front else stage.front
 
 
 def _respaced(state: State, step: PickUpAndKnit, change: LaterChange, total: int) -> list[Mend]:

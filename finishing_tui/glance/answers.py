@@ -29,9 +29,6 @@ _SHAPES: Mapping[Verdict, str] = MappingProxyType(
 """The shape of a verdict, so that it is told apart without color."""
 
 
-AGAIN = "Count again"
-"""The answer to a count that went wrong, the same words wherever it is one."""
-
 THE_REST = "the rest"
 """What lies as a table says, where a part of the edge is picked up already."""
 

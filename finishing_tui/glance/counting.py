@@ -45,6 +45,10 @@ class Countable:
         near = off <= FEW and off < abs(counted - self.expected) and counted >= self.needle - self.expected
         return counted - self.needle + self.expected if near or not off else counted
 
+    def near(self, counted: int) -> bool:
+        """Return whether ``counted`` is likely to be a count of this, and of no other needle."""
+        return abs(self.meant(counted) - self.expected) <= FEW
+
 
 SLIP, FAR = 3, Fraction(1, 5)
 """A count that is off by more than both, stitches and a share of what was expected, is more likely a slip of the count.
@@ -64,6 +68,22 @@ def why_again(counted: int, expected: int, than: str = "there should be") -> str
     if not far_off(counted, expected):
         return ""
     return f"that is {abs(counted - expected)} {'fewer' if counted < expected else 'more'} than {than}"
+
+
+def found_words(expected: int) -> str:
+    """Return the answer that what was missing, or too many, is found and put right."""
+    return f"Found it: {expected}"
+
+
+def look_for(counted: int, expected: int) -> str:
+    """Return what to look for where a count of live stitches differs, counted twice, before anything is mended."""
+    if counted < expected:
+        return "Look for a dropped stitch. Catch it with a pin at once"
+    return OVER
+
+
+OVER = "Look for a yarn over, a split stitch, or a marker that was counted"
+"""What makes a count too high, before anything is mended."""
 
 
 def countables(state: State) -> tuple[Countable, ...]:
@@ -89,7 +109,7 @@ def countables(state: State) -> tuple[Countable, ...]:
             Countable(place, name(place), state.ledger.on(place), "counted") for place in (stage.front, stage.back)
         )
     if stage.counts:
-        return (Countable("", f"the {name(stage.place)}", stage.units, "stitches counted"),)
+        return (Countable("", f"the {name(stage.place)}", state.ledger.on(stage.place), "stitches counted"),)
     if stage.unit == "stitch" and stage.halts:
         needle = state.ledger.on(stage.place)
         return (Countable("", f"the {stage.title}", mark.units, "stitches counted", needle=needle),)
@@ -100,17 +120,37 @@ def countables(state: State) -> tuple[Countable, ...]:
     return ()
 
 
-def worth_counting(state: State) -> tuple[Countable, ...]:
-    """Return what is worth counting after the work lay: what should be there at all, so that something can be gone."""
-    return tuple(one for one in countables(state) if one.expected)
+def elsewhere(state: State) -> tuple[Countable, ...]:
+    """Return every other needle and holder with stitches on it: while a step is under way they can be counted too."""
+    work = state.standing.work if state.standing else None
+    if work is None:
+        return ()
+    under_hands = {one.place for one in countables(state)}
+    if not work.complete:
+        under_hands.add(work.stages[work.at].place)
+    if (index := counted_stage(work)) is not None:
+        under_hands.add(work.stages[index].place)
+    name = state.plan.here(state.ledger).name
+    return tuple(
+        Countable(place, f"the {name(place)}", held, "stitches counted")
+        for place in state.plan.recipe.place
+        if place not in under_hands and (held := state.ledger.on(place))
+    )
 
 
-def coming_back_asks(found: tuple[Countable, ...]) -> str:
-    """Return the question whether anything was dropped while the work lay, with every count that would be right."""
+def coming_back_asks(state: State) -> str:
+    """Return the question whether anything was dropped while the work lay, with every count that would be right.
+
+    Nothing is asked where nothing is there that could be gone.
+    """
+    found, others = [one for one in countables(state) if one.expected], elsewhere(state)
+    if not found:
+        return "Any dropped stitches? Count any needle or holder." if others else ""
+    other = " Or count another." if others else ""
     if len(found) == 1:
-        return sentence(f"any dropped stitches? Count {found[0].text}: it should be {found[0].right}")
+        return sentence(f"any dropped stitches? Count {found[0].text}: it should be {found[0].right}") + other
     each = " or ".join(f"{one.text} ({one.right})" for one in found)
-    return sentence(f"any dropped stitches? Count {each}")
+    return sentence(f"any dropped stitches? Count {each}") + other
 
 
 def asks_for_value(state: State) -> bool:

@@ -5,15 +5,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.words import listing, plural, sentence
-from finishing_tui.garment.commands import PutRight, TakeCount
-from finishing_tui.garment.consequences import consequences, given_up
+from finishing_tui.craft.words import listing, plural
+from finishing_tui.garment.commands import PutRight
+from finishing_tui.garment.consequences import consequences, given_up, miscount
 from finishing_tui.garment.explained import explained
 from finishing_tui.garment.repairs import Mend, Told
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Reached
-from finishing_tui.glance.answers import AGAIN, Answer, Answers, off_by, wrong_with
-from finishing_tui.glance.counting import far_off, why_again
+from finishing_tui.glance.answers import Answer, Answers, off_by, wrong_with
 from finishing_tui.glance.later import cut, later_lines
 
 
@@ -35,7 +34,7 @@ class Following:
 class Does:
     """What an answer leads to: what was done last is taken back (``undo``), and then ``command`` carried out."""
 
-    command: PutRight | TakeCount | None
+    command: PutRight | None
     undo: bool = False
 
 
@@ -57,24 +56,17 @@ def following(before: State, after: State) -> Following | None:
         text = f"Go back and finish step {ended[0] + 1}"
         first = [(Answer(text, "GO BACK", None, None, to_do=left_of(before, ended[0])), _BACK)]
         return _following(lines, told, first, ways)
+    off = miscount(before, after)
     # In the middle of an edge no hand makes a stitch or works two together: the section itself is spaced anew.
-    if _walking(after):
+    if _walking(after) and off is None:
         return _following(lines, told, [], [one for one in every if one.command.how != "here"])
-    first = []
     if found.changes:
-        place = found.changes[0].place
+        place = off.place if off else found.changes[0].place
         was, now = before.ledger.on(place), after.ledger.on(place)
         lines = (*(explained(after, now - was) if now else ()), *lines)
         if not lines:  # nothing after this is another number than it is now
             lines = (f"{after.plan.here(after.ledger).name(place)}: {now}, not {found.changes[0].planned}",)
-        if now < was and not far_off(now, was):
-            text = f"I found {'it' if was - now == 1 else 'them'} and picked up: {was}"
-            first.append(
-                (Answer(text, "PICK UP", None, told.planned if told else was), Does(TakeCount(was, place), undo=True))
-            )
-        why = why_again(now, was)
-        first.append((Answer(AGAIN, "COUNT", None, None, more=sentence(why) if why else ""), _BACK))
-    return _following(lines, told, first, every)
+    return _following(lines, told, [], every)
 
 
 _BACK = Does(None, undo=True)
@@ -86,7 +78,8 @@ def _following(
     rows = [*first]
     for one in ways:
         note = _wrong_with(one.total, told) if told else ""
-        rows.append((Answer(one.text, one.verb, one.verdict, one.total, one.made, note=note), Does(one.command)))
+        answer = Answer(one.text, one.verb, one.verdict, one.total, one.made, note=note, more=one.where)
+        rows.append((answer, Does(one.command)))
     answered, does = zip(*rows, strict=True)  # in the order of what they mend, the first one all of it
     heading = off_by(told.real - told.planned) if told else "later steps change"
     said = "see below"

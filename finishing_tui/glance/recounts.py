@@ -15,18 +15,17 @@ from finishing_tui.garment.walk import to_come
 from finishing_tui.garment.ways import Outlook, Way, counted_stage, recounted
 from finishing_tui.garment.work import StepWork
 from finishing_tui.glance.answers import THE_REST, Answer, Answers, off_by, safest_first, wrong_with
-from finishing_tui.glance.counting import why_again
+from finishing_tui.glance.counting import found_words, why_again
 from finishing_tui.glance.faces import edge_of, rhythm_words
 from finishing_tui.glance.values import Edge
 from finishing_tui.recipe.stage import Stage
 
 ANSWERS: tuple[tuple[WhyOff, str], ...] = (
     ("presses", "I missed a press, or pressed twice"),
-    ("loops", "The row is right; I picked up a different number"),
     ("rows-left", "I've lost my row: I'll count the rows left"),
     ("half-way", "I've lost my row: I'm at the halfway fold"),
 )
-"""What a count that differs from the presses may be put down to, in the order it is asked."""
+"""What a count that differs from the presses may also be put down to, in the order it is asked."""
 
 WHERE: tuple[tuple[WhyOff, str, str], ...] = (
     (
@@ -58,8 +57,8 @@ class RecountView:
 
     ``total``: what is on the needle with it; ``matches``: it is what the presses say, and there is nothing to choose.
     ``answers``: the ways to go on, ``commands``: what asks for each of them. ``doubt``: why counting again comes before
-    anything is made of it, empty where it does not, and ``cannot_be``: the rest won't fit with it. ``about``: what can
-    be said of a place on an edge nobody counted that gives no number, or of an end beside that of the first side.
+    anything is made of it, empty where it does not. ``about``: what can be said of a place on an edge nobody counted
+    that gives no number, or of an end beside that of the first side.
     """
 
     title: str
@@ -72,7 +71,6 @@ class RecountView:
     answers: Answers
     commands: tuple[TakeCount, ...]
     doubt: str = ""
-    cannot_be: bool = False
     about: str = ""
 
 
@@ -93,7 +91,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
     for way in seen.ways:
         command = TakeCount(counted, answer=why, left=left, repair=way.repair)
         comes = outcome(state, command, seen.stage.place)
-        if way.repair == "first-round" and not one_row_can(comes.made, comes.total - comes.made):
+        if way.repair == "first-round" and not _can_be_fixed(way, comes):
             continue
         text = _text(way, seen, comes)
         if any(text == row.text for row, _ in ways):
@@ -128,9 +126,32 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
         answers=_answers(seen, rows, edge_of(state, work, seen.index)),
         commands=commands,
         doubt=doubt,
-        cannot_be=seen.verdict is Verdict.CANNOT_BE,
         about=_beside_the_first(work, seen) or _about(seen),
     )
+
+
+def put_down_to(view: RecountView, *, lost: bool) -> tuple[tuple[WhyOff | None, str], ...]:
+    """Return what a count that differs may be put down to; None is that it was put right, and nothing else changes.
+
+    ``lost``: whether she may have lost her row, on an edge that was counted.
+    """
+    short = view.expected - view.counted
+    many, were = ("One", "was") if abs(short) == 1 else (str(abs(short)), "were")
+    rest = f": {RE_SPACE.lower()}" if RE_SPACE in [row.text for row in view.answers.rows] else ""
+    if short > 0:
+        slipped = "A stitch" if short == 1 else plural(short, "stitch")
+        them, they = ("it", "it") if short == 1 else ("them", "they")
+        found = f"{slipped} slipped off the tip: pick {them} up where {they} {were}"
+        missed = f"{many} {were} missed{rest}"
+    else:
+        found, missed = found_words(view.expected), f"{many} too many {were} picked up{rest}"
+    others = ANSWERS if lost else ANSWERS[:1]
+    return ((None, found), ("loops", missed), *others)
+
+
+def _can_be_fixed(way: Way, comes: Outcome) -> bool:
+    """Return whether a first round follows, and can put right what it is left."""
+    return bool(comes.made) == bool(way.difference) and one_row_can(comes.made, comes.total - comes.made)
 
 
 def where_asked(state: State) -> tuple[tuple[WhyOff, str, str], ...]:
@@ -232,7 +253,7 @@ def _text(way: Way, seen: Outlook, comes: Outcome) -> str:
         case "space-the-rest" if way.stage.uncounted and seen.put != "half-way":
             return f"Keep {rate_words(way.stage.rate, unit)} until you have {way.stage.target}"
         case "space-the-rest":
-            return "Re-space the rest" if to_pick else _LEAVE
+            return RE_SPACE if to_pick else _LEAVE
         case "double-last" | "strand" | "next-section":
             return way.text.removesuffix(".")
         case "as-it-is" if seen.put == "edge-ends" and not to_pick:
@@ -244,6 +265,7 @@ def _text(way: Way, seen: Outlook, comes: Outcome) -> str:
             return "Carry on as planned" if to_pick else _LEAVE
 
 
+RE_SPACE = "Re-space the rest"
 _LEAVE = "Leave it"
 
 

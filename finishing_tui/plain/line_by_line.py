@@ -7,7 +7,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.state import State
-from finishing_tui.glance.counting import coming_back_asks, worth_counting
+from finishing_tui.glance.counting import coming_back_asks
 from finishing_tui.glance.rings import ring
 from finishing_tui.glance.wishes import Wishes
 from finishing_tui.plain import telling, typed
@@ -54,9 +54,10 @@ class LineByLine:
         begin(self._talk)
         self._talk.asks(None)
         lines = telling.beginning(self._seeing.under_way())
-        found = worth_counting(state)
-        if state.last_act and found:
-            lines.append(f"{coming_back_asks(found)} Type the number, or go on.")
+        asked = coming_back_asks(state)
+        if state.last_act and asked:
+            self._talk.returned = True
+            lines.append(f"{asked} Type the number, or go on.")
         return [*lines, *self._prompt.lines()]
 
     def hear(self, line: str, *, eager: bool = False) -> list[str]:

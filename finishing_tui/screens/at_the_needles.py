@@ -186,7 +186,7 @@ class AtTheNeedles(Leaving[None]):
 
     def _came_back(self, counted: int | None) -> None:
         if counted is not None:
-            self.talk.typed = str(counted)
+            self.talk.typed, self.talk.returned = str(counted), True
             ask_for(self.talk, "finish")
         else:
             self.talk.asks(None)

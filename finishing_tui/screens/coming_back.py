@@ -6,7 +6,7 @@ from textual.events import Resize
 
 from finishing_tui.craft.words import sentence
 from finishing_tui.glance.coming_back import ComingBack
-from finishing_tui.glance.counting import MOST_DIGITS, coming_back_asks, worth_counting
+from finishing_tui.glance.counting import MOST_DIGITS, coming_back_asks
 from finishing_tui.glance.values import Face, PairFace, RoundFace, SpotFace, StitchFace
 from finishing_tui.screens.keys import bindings, digits, keys_of
 from finishing_tui.screens.leaving import Leaving
@@ -77,7 +77,7 @@ class ComingBackScreen(Leaving[int | None]):
 
     def action_digit(self, sign: str) -> None:
         """Take a digit of the count."""
-        if worth_counting(self._talk.state) and len(self._typed) < MOST_DIGITS:
+        if coming_back_asks(self._talk.state) and len(self._typed) < MOST_DIGITS:
             self._typed += sign
         else:
             self.app.bell()
@@ -97,10 +97,7 @@ class ComingBackScreen(Leaving[int | None]):
         self.dismiss(None)
 
     def _draw(self) -> None:
-        found = worth_counting(self._talk.state)
-        asked = ""
-        if found:
-            asked = coming_back_asks(found)
+        asked = coming_back_asks(self._talk.state)
         self.query_one("#asked", Sentences).show((asked, "$foreground"))
         face = self._back.now.face
         count, of = _figures(face)
@@ -118,7 +115,7 @@ class ComingBackScreen(Leaving[int | None]):
             ]
         else:
             on = key("lists.take", "lists.close", "lists.leave")
-            keys = [*([("digits", "count")] if found else []), (on, "knit on")]
+            keys = [*([("digits", "count")] if asked else []), (on, "knit on")]
         self.query_one(KeyLine).show(keys)
 
 

@@ -18,6 +18,7 @@ from finishing_tui.glance.glancing import half_done, steps_words
 from finishing_tui.glance.label_words import top_words
 from finishing_tui.glance.rings import Ring, ring
 from finishing_tui.talk.asks import Ask, weigh
+from finishing_tui.talk.one_off import in_one_line
 
 
 class KeyNames(Protocol):
@@ -52,8 +53,8 @@ class Talk:
     is asked for once more, and the state that this holds for; ``warned``: the action that was refused because of typed
     digits, and these; ``aloud``: what is said is spoken even where little is; ``took_back``: something was just taken
     back; ``held``: the key held down last; ``joins``: what is done belongs to what was done last, as with such a key;
-    ``ends``: it is to be put down; ``where``: what was written about where
-    it is left.
+    ``ends``: it is to be put down; ``where``: what was written about where it is left; ``returned``: she has just come
+    back, and any needle or holder may be counted.
     """
 
     def __init__(self, hand: InHand, read_only: str, keys: KeyNames) -> None:
@@ -74,6 +75,7 @@ class Talk:
         self.joins = False
         self.ends = False
         self.where = ""
+        self.returned = False
         self._waiting: list[Ask] = []
 
     @property
@@ -215,4 +217,5 @@ class Talk:
             if does.command is not None and self.do(does.command):
                 self.say(f"{follows.answers.rows[at].text}: noted")
 
-        self.waits(weigh("This affects later steps", follows.answers, chosen, told=follows.lines, unasked=True))
+        ways = weigh("This affects later steps", follows.answers, chosen, told=follows.lines, unasked=True)
+        self.waits(in_one_line(ways))

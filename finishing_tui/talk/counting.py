@@ -1,20 +1,26 @@
 """What a number leads to: a measure, a count, or the conversation of a recount."""
 
-from dataclasses import replace
-
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import TakeCount, TakeMeasure
 from finishing_tui.garment.events import WhyOff
 from finishing_tui.garment.state import State
 from finishing_tui.garment.stops import due
-from finishing_tui.glance.answers import AGAIN, Answer
-from finishing_tui.glance.counting import Countable, asks_for_value, countables, far_off, to_the_pin
+from finishing_tui.glance.counting import (
+    OVER,
+    Countable,
+    asks_for_value,
+    countables,
+    elsewhere,
+    to_the_pin,
+    why_again,
+)
 from finishing_tui.glance.measured import beside_wanted
-from finishing_tui.glance.recounts import ANSWERS, RecountView, recount_view, where_asked
+from finishing_tui.glance.recounts import RecountView, put_down_to, recount_view, where_asked
 from finishing_tui.glance.spoken import spoken_difference
 from finishing_tui.talk.asks import Ask, Choose, Explain, HowMany, Option, weigh
 from finishing_tui.talk.conversation import KeyNames, Talk
+from finishing_tui.talk.counted_again import counted_again, looked_for
+from finishing_tui.talk.one_off import in_one_line
 from finishing_tui.talk.whereabouts import where_told
 
 NOTHING = "there is nothing to count here"
@@ -26,16 +32,23 @@ def take_typed(talk: Talk) -> Ask | None:
         _measure(talk)
         return None
     found = countables(talk.state)
+    if talk.returned:
+        found = tuple(one for one in found if one.expected)
+        if not (len(found) == 1 and found[0].near(int(talk.typed))):
+            found = (*found, *elsewhere(talk.state))
     if not found:
         talk.typed = ""
         talk.refuse(NOTHING)
         return None
+    counted, talk.typed = int(talk.typed), ""
     if len(found) == 1:
-        return _counted(talk, found[0])
-
-    options = tuple(Option(f"{one.text}, which should hold {one.expected}") for one in found)
-    question = f"{talk.typed} counted on which needle?"
-    return Choose(question=question, options=options, then=lambda at: _counted(talk, found[at]))
+        return _counted(talk, found[0], counted)
+    likely = sorted(found, key=lambda one: one.meant(counted) != one.expected)
+    return Choose(
+        question=f"{counted} counted on which needle{' or holder' if talk.returned else ''}?",
+        options=tuple(Option(f"{one.text}, which should hold {one.right}") for one in likely),
+        then=lambda at: _counted(talk, likely[at], counted),
+    )
 
 
 def take_as_expected(talk: Talk) -> Ask | None:
@@ -45,7 +58,7 @@ def take_as_expected(talk: Talk) -> Ask | None:
         return None
     (what,) = countables(talk.state)
     if what.section:
-        return _look_at(talk, expected)
+        return _look_at(talk, what, expected)
     _take(talk, what, expected)
     return None
 
@@ -90,14 +103,37 @@ def _measure(talk: Talk) -> None:
         talk.say(f"{value} written down", aloud=True)
 
 
-def _counted(talk: Talk, what: Countable) -> Ask | None:
-    counted, talk.typed = int(talk.typed), ""
-    if what.section:
-        return _section(talk, what, counted)
-    if what.live and far_off(counted, what.expected):
-        return _again(talk, what, counted)
-    _take(talk, what, counted)
-    return None
+def _counted(talk: Talk, what: Countable, typed: int) -> Ask | None:
+    """Take a count that is as expected, or of what is only ticked off; any other is counted again first."""
+    counted = what.meant(typed)
+    if what.section and counted == what.expected:
+        return _look_at(talk, what, counted, said="" if counted == typed else f"{typed} on the needle")
+    next_part = bool(to_the_pin(talk.state)) and abs(counted - what.expected) <= 1
+    if not what.live or counted == what.expected or next_part:
+        _take(talk, what, counted)
+        return None
+    view = _viewed(talk, what, counted)
+    if what.section and view is None:
+        return talk.asked or _how_many(talk, what)
+    why = view.doubt if view else why_again(counted, what.expected)
+    return counted_again(
+        what,
+        typed,
+        lambda: _why(talk, what, view, typed) if view else _look_for(talk, what, counted),
+        lambda number: _counted(talk, what, number),
+        why,
+    )
+
+
+def _viewed(talk: Talk, what: Countable, counted: int) -> RecountView | None:
+    """Return what the count of a section leads to; None, and why in a sentence, where it cannot be."""
+    if not what.section:
+        return None
+    try:
+        return recount_view(talk.state, counted)
+    except FinishingError as error:
+        talk.refuse(str(error))
+        return None
 
 
 def _take(talk: Talk, what: Countable, counted: int) -> None:
@@ -113,23 +149,8 @@ def _take(talk: Talk, what: Countable, counted: int) -> None:
         talk.say(f"{counted} counted: {what.text}{told}", aloud=True)
 
 
-def _again(talk: Talk, what: Countable, counted: int) -> Ask:
-    """Ask for a count once more that is far from what should be there; the same again is what is there."""
-
-    def again(number: int) -> Ask | None:
-        if number != counted and far_off(number, what.expected):
-            return _again(talk, what, number)
-        _take(talk, what, number)
-        return None
-
-    return HowMany(
-        question=f"{counted}? It should be {what.expected}. Count {what.text} again.",
-        unit="the count",
-        idle="COUNT",
-        aside=f"should be {what.expected}; or type {counted} again",
-        missing="Type the count first.",
-        then=again,
-    )
+def _look_for(talk: Talk, what: Countable, counted: int) -> Ask:
+    return looked_for(what, counted, lambda number: _take(talk, what, number), lambda: _how_many(talk, what))
 
 
 def _how_many(talk: Talk, what: Countable) -> Ask:
@@ -139,23 +160,12 @@ def _how_many(talk: Talk, what: Countable) -> Ask:
         idle="COUNT",
         same=what.expected,
         aside=f"should be {what.right}",
-        then=lambda counted: _section(talk, what, counted),
+        then=lambda counted: _counted(talk, what, counted),
     )
 
 
-def _section(talk: Talk, what: Countable, counted: int) -> Ask | None:
-    """Look at the count of a section, or of the whole needle, which stands for one; what cannot be is asked again."""
-    meant = what.meant(counted)
-    try:
-        ask = _look_at(talk, meant, said="" if meant == counted else f"{counted} on the needle")
-    except FinishingError as error:
-        talk.refuse(str(error))
-        return talk.asked or _how_many(talk, what)
-    return ask
-
-
 def _look_at(
-    talk: Talk, counted: int, answer: WhyOff | None = None, left: int | None = None, said: str = ""
+    talk: Talk, what: Countable, counted: int, answer: WhyOff | None = None, left: int | None = None, said: str = ""
 ) -> Ask | None:
     """Look at what the count leads to with this answer; where it is as planned, take it and go.
 
@@ -169,63 +179,57 @@ def _look_at(
             also = f"; {view.total} on the needle" if view.total != counted else ""
             talk.say(f"{said}: as it should be" if said else f"{counted} counted, as planned{also}", aloud=True)
         return None
-    return _why(talk, view, said) if answer is None else _ways(talk, view)
+    return _ways(talk, view, what)
 
 
-def _why(talk: Talk, view: RecountView, said: str = "") -> Ask:
-    found = countables(talk.state)
-
-    def again() -> Ask:
-        return _how_many(talk, found[0])
-
-    first = 1 if view.doubt else 0
+def _why(talk: Talk, what: Countable, view: RecountView, typed: int) -> Ask:
+    """Ask what a count of a section that differs, taken twice, is to be put down to."""
+    where = bool(where_asked(talk.state))
+    answers = put_down_to(view, lost=not where)
 
     def answered(at: int) -> Ask | None:
-        if texts[at] == AGAIN:
-            return again()
-        answer = answers[at - first][0]
-        if answer == "loops" and where_asked(talk.state):
+        answer = answers[at][0]
+        if answer is None:
+            return _look_at(talk, what, view.expected)
+        if answer == "loops" and where:
             return where_told(talk, view.counted)
-        return _how_many_left(talk, view) if answer == "rows-left" else _look_at(talk, view.counted, answer)
+        return _how_many_left(talk, what, view) if answer == "rows-left" else _look_at(talk, what, view.counted, answer)
 
-    answers = ANSWERS[:2] if where_asked(talk.state) else ANSWERS
-    said_of = [text for _, text in answers]
-    texts = (AGAIN, *said_of) if first else (*said_of, AGAIN)
-    whole = (f"{said}: that is {view.counted} since the marker",) if said else ()
+    texts = tuple(text for _, text in answers)
+    whole = (f"{typed} on the needle: that is {view.counted} since the marker",) if typed != view.counted else ()
+    over = (OVER,) if view.counted > view.expected else ()
     return Explain(
         question="The counts differ. What happened?",
-        told=(*whole, f"you counted {view.counted}; the count here is {view.expected}", *filter(None, [view.doubt])),
-        spoken=spoken_difference(view.counted, view.expected, texts, view.doubt),
+        told=(*whole, f"you counted {view.counted}; the count here is {view.expected}", *over),
+        spoken=spoken_difference(view.counted, view.expected, texts),
         options=tuple(map(Option, texts)),
         counted=view.counted,
         expected=view.expected,
         then=answered,
-        back=again,
+        back=lambda: _how_many(talk, what),
     )
 
 
-def _how_many_left(talk: Talk, view: RecountView) -> Ask:
+def _how_many_left(talk: Talk, what: Countable, view: RecountView) -> Ask:
     return HowMany(
         question=f"How many {view.unit}s are left in this section?",
         unit="how many",
         idle="COUNT",
         missing=f"Type how many {view.unit}s are left first.",
-        then=lambda left: _look_at(talk, view.counted, "rows-left", left),
-        back=lambda: _why(talk, view),
+        then=lambda left: _look_at(talk, what, view.counted, "rows-left", left),
+        back=lambda: _why(talk, what, view, view.counted),
     )
 
 
-def _ways(talk: Talk, view: RecountView) -> Ask:
-    first = [Answer(AGAIN, "COUNT", None, None, more=sentence(view.doubt))] if view.doubt and view.cannot_be else []
-    answers = replace(view.answers, rows=(*first, *view.answers.rows))
-
+def _ways(talk: Talk, view: RecountView, what: Countable) -> Ask:
     def taken(at: int) -> Ask | None:
-        if at < len(first):
-            return _how_many(talk, countables(talk.state)[0])
-        if not talk.do(view.commands[at - len(first)]):
+        if not talk.do(view.commands[at]):
             return talk.asked
-        talk.say(f"{view.counted} counted: {answers.rows[at].text}", aloud=True)
+        talk.say(f"{view.counted} counted: {view.answers.rows[at].text}", aloud=True)
         return None
 
+    def back() -> Ask:
+        return _why(talk, what, recount_view(talk.state, view.counted), view.counted)
+
     title = f"{view.title}, {view.unit} {view.spot}"
-    return weigh(title, answers, taken, back=lambda: _why(talk, recount_view(talk.state, view.counted)))
+    return in_one_line(weigh(title, view.answers, taken, back=back))

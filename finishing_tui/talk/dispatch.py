@@ -41,6 +41,7 @@ def ask_for(talk: Talk, action: str, held: tuple[int, int] | None = None) -> Non
             talk.asks(act.does(talk))
         except FinishingError as error:  # sums of a recipe that came with a stranger's journal, which nothing read
             talk.refuse(str(error))
+    talk.returned = False
 
 
 def _forgets(talk: Talk, action: str) -> bool:

@@ -226,7 +226,7 @@ def test_the_text_names_the_unit_and_the_hands_way_of_ripping_back() -> None:
     assert done.verdict is Verdict.WILL_FLARE
     assert "9 of 24 at row 16 of 32. Pick up 15 over the last 16 rows." in done.text
     assert "1. Rip back to row 8 (5 stitches). From there it lies flat" in done.text
-    assert "increase 3 evenly in round 1" in done.text
+    assert "increase 3 evenly in the first row or round" in done.text
 
 
 def test_where_the_target_does_not_suit_the_edge_ripping_back_mends_nothing() -> None:

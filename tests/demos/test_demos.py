@@ -142,7 +142,7 @@ def test_rust_crew_is_before_its_recount_and_left_handed(tmp_path: Path) -> None
 
 
 def test_plum_yoke_finds_the_missing_stitch_by_the_count(tmp_path: Path) -> None:
-    """Coming back shows what the needle should hold; one fewer is told as one missing, with ways to go on."""
+    """Coming back shows what the needle should hold; one fewer is made in the next round, or there and then."""
     hand = taken("plum-yoke", tmp_path)
     hand.pick_up()
     before = hand.state
@@ -150,18 +150,12 @@ def test_plum_yoke_finds_the_missing_stitch_by_the_count(tmp_path: Path) -> None
     assert hand.do(TakeCount(should - 1, "neck")) is None
     found = following(before, hand.state)
     assert found is not None
-    assert "One missing" in found.lines[0]
     rows = found.answers.rows
-    assert [one.text for one in rows[:3]] == [
-        f"I found it and picked up: {should}",
-        "Count again",
-        "Make 1 on the neck needle now",
-    ]
-    assert found.does[0].undo
-    made = found.does[2].command
+    at = [one.text for one in rows].index("Make 1 on the neck needle now")
+    made = found.does[at].command
     assert made is not None
     assert hand.do(made) is None
-    assert hand.state.ledger.on("neck") == should == rows[0].total == rows[2].total
+    assert hand.state.ledger.on("neck") == should == rows[at].total
     hand.put_down()
 
 

@@ -1,5 +1,7 @@
 """Published: "23 where 15 should be, neck 37: 16 too many = 8 a side" (anonyknits, 2006; trade.md, section 5)."""
 
+import pytest
+
 from finishing_tui.garment.explained import explained
 from tests.garment.paper import Paper, plan_for
 from tests.recipe_texts import number, place, recipe, step
@@ -22,12 +24,10 @@ def test_two_underarms_that_were_never_bound_off() -> None:
     )
 
 
-def test_one_stitch_has_a_commoner_reason() -> None:
-    """One missing: a dropped stitch is looked for first (design.md, section 8; common practice, no source)."""
-    state = Paper(plan_for(ARMHOLES)).state
-    assert "dropped stitch first" in explained(state, -1)[0]
-    assert explained(state, 1)
-    assert explained(state, 2) == ()
+@pytest.mark.parametrize("off", [-2, -1, 1, 2])
+def test_one_or_two_are_not_guessed_at(off: int) -> None:
+    """Too many numbers are as small, and a dropped stitch was looked for before."""
+    assert explained(Paper(plan_for(ARMHOLES)).state, off) == ()
 
 
 def test_what_is_as_large_as_nothing_is_not_guessed_at() -> None:

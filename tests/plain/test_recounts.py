@@ -1,4 +1,5 @@
 import shutil
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -30,10 +31,10 @@ def both(half_way: Path, folder: Path) -> tuple[Twin, Path]:
 @pytest.mark.parametrize(
     ("off", "answer", "left", "repair", "lines"),
     [
-        (-1, "presses", None, "space-the-rest", ("1", "1")),
+        (-1, "presses", None, "space-the-rest", ("3", "1")),
         (-1, "loops", None, "space-the-rest", ("2", "1")),
-        (-1, "rows-left", 13, "space-the-rest", ("3", "13", "1")),
-        (1, "half-way", None, "space-the-rest", ("4", "3")),
+        (-1, "rows-left", 13, "space-the-rest", ("4", "13", "1")),
+        (1, "half-way", None, "space-the-rest", ("5", "2")),
         (-3, "loops", None, "as-it-is", ("2", "4")),
     ],
 )
@@ -51,7 +52,7 @@ def test_the_half_way_count_that_differs(
     number = twin.loops(NECKBAND) + off
     twin.does(TakeCount(number, answer=answer, left=left, repair=repair))
     twin.puts_down("")
-    said = talked(plain, str(number), *lines, "q", "")
+    said = talked(plain, str(number), str(number), *lines, "q", "")
     assert "  What happened?" in said
     assert "Type 1 to 5, or escape." in said
     assert any(f": you counted {number}, " in line for line in said)
@@ -63,7 +64,7 @@ def test_nothing_changes_before_a_way_is_taken(half_way: Path, tmp_path: Path) -
     twin, plain = both(half_way, tmp_path)
     twin.puts_down("")
     asked = (
-        *("recount", "7", "6", "0", "d", "", "?", "-1"),
+        *("recount", "7", "7", "6", "0", "d", "", "?", "-1"),
         *("2", "9", "x", "b", "backspace", "b", "escape"),
         *("r", "999999", "r", "escape"),
     )
@@ -74,13 +75,35 @@ def test_nothing_changes_before_a_way_is_taken(half_way: Path, tmp_path: Path) -
     assert events(plain) == events(tmp_path / "twin")
 
 
-def test_the_last_answer_counts_again(half_way: Path, tmp_path: Path) -> None:
-    """Where the counts differ, "Count again" asks for the count once more, as b does; nothing is written."""
+@pytest.mark.parametrize(
+    "lines",
+    [
+        ("r", "7", "escape"),
+        ("r", "7", "8", "7", "6", "escape"),
+        ("7", "7", "b", "escape"),
+        ("7", "7", "escape"),
+    ],
+)
+def test_a_count_that_differs_is_counted_again(half_way: Path, tmp_path: Path, lines: tuple[str, ...]) -> None:
+    """Another number starts over, and b goes back to the first count; nothing is written before it is known why."""
     twin, plain = both(half_way, tmp_path)
     twin.puts_down("")
-    said = [line.strip() for line in talked(plain, "r", "7", "5", "escape", "q", "")]
-    assert "5: Count again." in said
-    assert said.count("Count the left front neck.") == 2
+    said = [line.strip() for line in talked(plain, *lines, "q", "")]
+    assert "You counted 7; it should be 10." in said
+    assert "Count the left front neck again." in said
+    twice = any(a == b for a, b in pairwise(lines))
+    assert ("What happened?" in said) == twice
+    assert events(plain) == events(tmp_path / "twin")
+
+
+@pytest.mark.parametrize("number", [7, 9, 11])
+def test_the_first_answer_changes_nothing(half_way: Path, tmp_path: Path, number: int) -> None:
+    """A stitch that slipped off is picked up where it was, one too many is found: the count is as planned."""
+    twin, plain = both(half_way, tmp_path)
+    twin.does(TakeCount(10))
+    twin.puts_down("")
+    said = talked(plain, str(number), str(number), "1", "q", "")
+    assert "10 counted, as planned." in said
     assert events(plain) == events(tmp_path / "twin")
 
 

@@ -76,6 +76,11 @@ class Scene:
         return app_for(folder, looks=looks)
 
 
+def _twice(number: str) -> tuple[str, ...]:
+    """Return the keys that count ``number``, and count it once more."""
+    return (*number, "enter") * 2
+
+
 def _picked(many: int) -> tuple[Command, ...]:
     return (Press(),) * many
 
@@ -258,21 +263,28 @@ SCENES: dict[str, Scene] = {
     "put-back": Scene(PICK_UP, _picked(4), ("backspace", "u")),
     "take-back-named": Scene(RIB, (), ("backspace",)),
     "recount-asked": Scene(PICK_UP, _picked(9), ("r",)),
-    "recount-differs": Scene(PICK_UP, _picked(9), ("1", "1", "enter")),
-    "recount-left": Scene(PICK_UP, _picked(9), ("1", "1", "enter", "3", "1", "0")),
-    "recount-presses": Scene(PICK_UP, _picked(9), ("1", "1", "enter", "1")),
-    "recount-lies-flat": Scene(PICK_UP, _picked(34), ("3", "3", "enter", "2"), LARGE),
-    "recount-just-shows": Scene(PICK_UP, _picked(34), ("3", "1", "enter", "2"), LARGE),
-    "recount-will-flare": Scene(PICK_UP, _picked(34), ("2", "6", "enter", "3"), LARGE),
-    "recount-will-pucker": Scene(PICK_UP, _picked(34), ("4", "2", "enter", "3"), LARGE),
+    "recount-again": Scene(PICK_UP, _picked(9), ("1", "1", "enter")),
+    "recount-differs": Scene(PICK_UP, _picked(9), _twice("11")),
+    "recount-slipped": Scene(PICK_UP, _picked(9), _twice("8")),
+    "recount-one-off": Scene(PICK_UP, _picked(9), (*_twice("8"), "2")),
+    "recount-left": Scene(PICK_UP, _picked(9), (*_twice("11"), "4", "1", "0")),
+    "recount-presses": Scene(PICK_UP, _picked(9), (*_twice("11"), "3")),
+    "recount-lies-flat": Scene(PICK_UP, _picked(34), (*_twice("33"), "2", "2"), LARGE),
+    "recount-just-shows": Scene(PICK_UP, _picked(34), (*_twice("31"), "2"), LARGE),
+    "recount-will-flare": Scene(PICK_UP, _picked(34), (*_twice("26"), "2"), LARGE),
+    "recount-will-pucker": Scene(PICK_UP, _picked(34), (*_twice("42"), "2"), LARGE),
     "recount-far-off": Scene(PICK_UP, _picked(34), ("7", "0", "enter"), LARGE),
-    "recount-cannot-be": Scene(PICK_UP, _picked(34), ("7", "0", "enter", "3"), LARGE),
-    "recount-both-sides": Scene(NECKBAND, _picked(10), ("8", "enter", "2"), CREW),
+    "recount-cannot-be": Scene(PICK_UP, _picked(34), (*_twice("70"), "2"), LARGE),
+    "recount-both-sides": Scene(NECKBAND, _picked(10), (*_twice("8"), "2"), CREW),
     "recount-either": Scene(before=_second_side, keys=("escape", "space", "space", "space", "r")),
     "count-again": Scene(COUNT, (), ("3", "enter")),
-    "count-one-short": Scene(COUNT, (), ("2", "5", "enter")),
-    "count-one-over": Scene(COUNT, (), ("2", "7", "enter")),
-    "count-far-off": Scene(COUNT, (), ("3", "enter", "3", "enter")),
+    "count-look-for": Scene(COUNT, (), _twice("25")),
+    "count-look-for-over": Scene(COUNT, (), _twice("27")),
+    "count-one-off": Scene(COUNT, (), (*_twice("27"), "2")),
+    "count-one-short": Scene(COUNT, (), (*_twice("25"), "2", "2")),
+    "count-one-over": Scene(COUNT, (), (*_twice("27"), "2", "2")),
+    "count-far-off": Scene(COUNT, (), (*_twice("3"), "2")),
+    "coming-back-other": Scene(JOIN, (), ("2", "0", "enter"), before=_sat_before),
     "coming-back-typed": Scene(PICK_UP, _picked(4), ("3",), before=_sat_before),
     "coming-back": Scene(PICK_UP, _picked(4), before=_sat_before),
     "coming-back-no-count": Scene(PICK_UP, before=_sat_before),

@@ -176,8 +176,9 @@ async def test_at_a_join_counts_and_doubles_ask_for_the_needle(tmp_path: Path) -
         assert app.in_hand is not None
         await pilot.press("7", "enter")
         assert isinstance(front(app), ChoiceBox)
-        await pilot.press("1")
+        await pilot.press("1", "7", "enter", "2")
         assert app.in_hand.state.ledger.on("left_front") == 7
+        await pilot.press("2")  # every way
         await _carry_on(pilot)
         await pilot.press("x")
         assert (app.in_hand.state.ledger.on("left_front"), app.in_hand.state.ledger.on("left_back")) == (5, 5)
@@ -201,8 +202,9 @@ async def test_the_lot_is_taken_with_enter_and_a_count_says_how_many(tmp_path: P
     app = _prepared(tmp_path, COUNT)
     async with app.run_test() as pilot:
         assert app.in_hand is not None
-        await pilot.press("2", "5", "enter")
+        await pilot.press("2", "5", "enter", "2", "5", "enter", "2")
         assert app.in_hand.state.ledger.on("neck") == 25
+        await pilot.press("2")  # every way
         await _carry_on(pilot)
 
 
@@ -241,10 +243,10 @@ async def test_the_bell_rings_at_runs_recounts_targets_and_refusals(tmp_path: Pa
 @pytest.mark.parametrize(
     ("keys", "loops", "spot"),
     [
-        (("1", "2", "enter", "1", "1"), 12, 17),  # I missed a press: the plan has 12 at row 17
-        (("1", "2", "enter", "2", "1"), 12, 15),  # the loops differ: re-space from here
-        (("1", "0", "enter", "3", "1", "0", "enter", "1"), 10, 14),  # ten rows are left of 24
-        (("9", "enter", "4", "1"), 9, 12),  # I am at the fold mark
+        (("1", "2", "enter", "1", "2", "enter", "3", "1"), 12, 17),  # I missed a press: the plan has 12 at row 17
+        (("1", "2", "enter", "1", "2", "enter", "2", "1"), 12, 15),  # the loops differ: re-space from here
+        (("1", "0", "enter", "1", "0", "enter", "4", "1", "0", "enter", "1"), 10, 14),  # ten rows are left of 24
+        (("9", "enter", "9", "enter", "5", "1"), 9, 12),  # I am at the fold mark
     ],
 )
 async def test_a_count_that_differs_is_put_down_to_one_of_the_ways(
@@ -342,7 +344,7 @@ async def test_a_count_on_coming_back_is_a_recount(tmp_path: Path) -> None:
     assert hand.put_down()
     app = app_for(folder)
     async with app.run_test() as pilot:
-        await pilot.press("8", "enter")
+        await pilot.press("8", "enter", "8", "enter")
         assert isinstance(front(app), LargeAsk)
         await pilot.press("2", "1")
         assert _loops(app) == 8

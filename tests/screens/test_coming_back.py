@@ -42,23 +42,24 @@ async def test_each_sentence_ends_once(step: int, tmp_path: Path) -> None:
         assert ".." not in shown(app)
 
 
-async def test_no_count_is_asked_where_nothing_should_be_there(tmp_path: Path) -> None:
-    """Before the first loop of a section there is nothing that could have slipped off; digits only ring."""
+async def test_no_count_is_asked_of_what_should_not_be_there(tmp_path: Path) -> None:
+    """Before the first loop of a section nothing could have slipped off it; any holder can be counted."""
     app = app_for(_left_at(tmp_path, PICK_UP))
     async with app.run_test() as pilot:
         await settled(pilot)
         assert isinstance(front(app), ComingBackScreen)
-        assert "dropped stitches" not in shown(app)
+        assert "Count any needle or holder." in shown(app)
         assert "should be 0" not in shown(app)
-        await pilot.press("4", "enter")
-        assert isinstance(front(app), AtTheNeedles)
+        await pilot.press("8", "enter")
         await settled(pilot)
+        assert isinstance(front(app), AtTheNeedles)
+        assert "8 counted: the front holder." in shown(app)
 
 
 def test_line_by_line_no_useless_count_is_asked_either(tmp_path: Path) -> None:
-    """Before the first loop nothing is asked; after some, how many there should be."""
+    """Before the first loop only any holder may be counted; after some, it is said how many there should be."""
     folder = _left_at(tmp_path, PICK_UP)
-    assert not any("dropped stitches" in line for line in talked(folder, "q", ""))
+    assert any("count any needle or holder." in line.lower() for line in talked(folder, "q", ""))
     said = " ".join(talked(folder, "d", "q", "") + talked(folder, "q", ""))
     assert "any dropped stitches?" in said.lower()
     assert "it should be 1." in said

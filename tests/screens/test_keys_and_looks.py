@@ -126,7 +126,7 @@ async def test_text_from_outside_is_inert_on_every_screen(tmp_path: Path) -> Non
                 ("escape",),
                 ("n",),
                 ("escape",),
-                ("1", "1", "enter", "2"),
+                ("1", "1", "enter", "1", "1", "enter", "2"),
                 ("escape",),
                 ("right",),
                 ("left",),

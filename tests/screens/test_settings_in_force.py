@@ -86,7 +86,7 @@ async def test_the_next_word_and_the_count_are_spoken_after_a_press(tmp_path: Pa
             (("space",), "pick, 5 of "),
             (("enter",), "Enter again ends the step anyway."),
             (("x",), "pick, 5 of "),
-            (("1", "1", "enter", "2"), "you counted 11, "),
+            (("1", "1", "enter", "1", "1", "enter", "2"), "you counted 11, "),
         ):
             before = len(talk.heard())
             await pilot.press(*keys)
@@ -114,7 +114,13 @@ async def test_keys_lead_to_texts_in_their_order(tmp_path: Path, monkeypatch: py
             ("space", "pick, 5 of 17"),
             ("backspace", "back to 4. skip 1, pick, 4 of 17"),
             ("3", ""),
-            ("enter", "You counted 3; the count here is 4. What happened? 1: I missed a press, or pressed twice. 2: "),
+            ("enter", "You counted 3; it should be 4. Count the left front neck again."),
+            ("3", ""),
+            (
+                "enter",
+                "You counted 3; the count here is 4. What happened? 1: A stitch slipped off the tip: pick it up ",
+            ),
+            ("2", "1 short: you counted 3, planned 4. 1: Re-space the rest. 2: See every way."),
             ("2", "1 short: you counted 3, planned 4. 1: Re-space the rest, the rest lies flat."),
             ("backspace", "You counted 3; the count here is 4. What happened? 1: "),
             ("escape", ""),

@@ -3,16 +3,18 @@
 from pathlib import Path
 
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
 from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.stops import due
-from finishing_tui.glance.answers import AGAIN
-from finishing_tui.glance.recounts import ANSWERS
-from finishing_tui.talk.asks import Explain, HowMany, Weigh
+from finishing_tui.talk.asks import Choose, Explain, HowMany, Weigh
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.dispatch import ask_for
 from finishing_tui.talk.keys import USUAL
+from finishing_tui.talk.one_off import EVERY_WAY
+from tests.examples import share
 from tests.plain.making import events, talked
 from tests.screens.hands import PICK_UP, Hours, app_for, settled, shelf, shown, work_to
 
@@ -35,7 +37,7 @@ def at_half(at: Path, name: str) -> Path:
         (("r", "enter"), ("enter",)),
         (("space", "space"), ("d", "d")),
         (("9", "enter"), ("9",)),
-        (("1", "1", "enter", "1", "1"), ("11", "1", "1")),
+        (("1", "1", "enter", "1", "1", "enter", "3", "1"), ("11", "11", "3", "1")),
     ],
 )
 async def test_both_mouths_answer_a_count_alike(keys: tuple[str, ...], lines: tuple[str, ...], tmp_path: Path) -> None:
@@ -79,41 +81,96 @@ async def test_the_count_taken_is_said(tmp_path: Path) -> None:
         assert "enter end step" in shown(app)
 
 
-@pytest.mark.parametrize(("counted", "first"), [(3, "Count again"), (8, "I missed a press, or pressed twice")])
-async def test_a_count_far_off_is_counted_again_first(counted: int, first: str, tmp_path: Path) -> None:
-    """Of 9: 3 is far off, and the first answer, where the caret is, counts again, with why; 8 may well be true."""
-    folder = at_half(tmp_path, "far")
-    talk = Talk(InHand.open(folder, clock=Hours().clock()), "", USUAL)
+def talk_at_half(at: Path) -> Talk:
+    """Return the conversation over a garment that waits for its count at halfway."""
+    return Talk(InHand.open(at_half(at, "half"), clock=Hours().clock()), "", USUAL)
+
+
+def count(talk: Talk, counted: int) -> None:
+    """Type a count at the needles and take it."""
     talk.typed = str(counted)
     ask_for(talk, "finish")
+
+
+@settings(max_examples=share(30), suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(counts=st.lists(st.integers(0, 17), min_size=2, max_size=5))
+def test_only_the_same_number_twice_is_asked_about(counts: list[int], tmp_path_factory: pytest.TempPathFactory) -> None:
+    """Nothing changes before that; the number expected ends it as planned, any other one starts over."""
+    talk = talk_at_half(tmp_path_factory.mktemp("twice"))
+    before, last = talk.state, None
+    for counted in counts:
+        if isinstance(talk.asked, HowMany):
+            talk.answer(counted)
+        else:
+            count(talk, counted)
+        if counted == AT_HALF:
+            assert talk.asked is None
+            assert talk.state.ledger == before.ledger
+            break
+        assert talk.state is before
+        if counted == last:
+            assert isinstance(talk.asked, Explain)
+            break
+        assert isinstance(talk.asked, HowMany)
+        last = counted
+    talk.hand.close()
+
+
+@pytest.mark.parametrize("counted", [3, 8, 10, 12])
+def test_the_first_answer_never_changes_the_ledger(counted: int, tmp_path: Path) -> None:
+    """It says what was found and put right, in the words of which it is; why it is doubted is said with the second."""
+    talk = talk_at_half(tmp_path)
+    before = talk.state
+    count(talk, counted)
+    again = talk.asked
+    assert isinstance(again, HowMany)
+    assert (again.told == ("that is 6 fewer than your presses",)) == (counted == 3)
+    talk.answer(counted)
     asked = talk.asked
     assert isinstance(asked, Explain)
-    assert asked.options[0].text == first
-    assert sorted(one.text for one in asked.options) == sorted([AGAIN, *(text for _, text in ANSWERS)])
-    assert ("that is 6 fewer than your presses" in asked.told) == (first == AGAIN)
-    assert ("fewer than your presses" in asked.spoken) == (first == AGAIN)
-    at = [one.text for one in asked.options].index("The row is right; I picked up a different number")
-    talk.answer(at)
-    assert isinstance(talk.asked, Weigh)
-    talk.back()
-    assert isinstance(talk.asked, Explain)
-    talk.answer([one.text for one in asked.options].index(AGAIN))
-    assert isinstance(talk.asked, HowMany)
+    first, second = asked.options[0].text, asked.options[1].text
+    assert first == {
+        3: "6 stitches slipped off the tip: pick them up where they were",
+        8: "A stitch slipped off the tip: pick it up where it was",
+    }.get(counted, "Found it: 9")
+    assert second.endswith(": re-space the rest")
+    talk.answer(0)
+    assert talk.asked is None
+    assert talk.state.ledger == before.ledger
+    assert (talk.said, due(talk.state)) == ("9 counted, as planned.", None)
+
+
+@pytest.mark.parametrize("counted", [8, 10])
+def test_one_stitch_off_is_one_line(counted: int, tmp_path: Path) -> None:
+    """One more or fewer is put right with one key; every way is behind another."""
+    talk = talk_at_half(tmp_path)
+    count(talk, counted)
+    talk.answer(counted)
+    talk.answer(1)
+    asked = talk.asked
+    assert isinstance(asked, Choose)
+    first = {8: "Fix it in round 1", 10: "Re-space the rest"}[counted]
+    assert [one.text for one in asked.options] == [first, EVERY_WAY]
+    talk.answer(1)
+    listed = talk.asked
+    assert isinstance(listed, Weigh)
+    assert listed.answers.rows[0].text == first
+    talk.answer(0)
+    assert talk.said == f"{counted} counted: {first}."
 
 
 def test_a_rest_that_cannot_be_is_counted_again_before_it_is_mended(tmp_path: Path) -> None:
-    """With 24 counted of a section of 17 nothing is left to pick: the first way is to count again, the mends follow."""
-    folder = at_half(tmp_path, "cannot")
-    talk = Talk(InHand.open(folder, clock=Hours().clock()), "", USUAL)
-    talk.typed = "24"
-    ask_for(talk, "finish")
-    assert isinstance(talk.asked, Explain)
-    talk.answer(2)
+    """With 24 counted of a section of 17 nothing is left to pick: that is doubted before anything is made of it."""
+    talk = talk_at_half(tmp_path)
+    count(talk, 24)
+    again = talk.asked
+    assert isinstance(again, HowMany)
+    assert again.told == ("the whole section has only 17 stitches",)
+    talk.answer(24)
+    talk.answer(1)
     asked = talk.asked
     assert isinstance(asked, Weigh)
-    assert asked.answers.rows[0].text == AGAIN
-    assert asked.answers.rows[0].more == "The whole section has only 17 stitches."
     before = talk.state
-    talk.answer(1)
+    talk.answer(0)
     assert talk.state is not before
-    assert talk.said.startswith(f"24 counted: {asked.answers.rows[1].text}")
+    assert talk.said.startswith(f"24 counted: {asked.answers.rows[0].text}")

@@ -138,6 +138,12 @@ class Hands:
             return
         self.missing = ""
         self.terminal.press(*str(held - 1), "enter")
+        self.terminal.wait_for("again")
+        self.terminal.press(*str(held - 1), "enter")
+        self.terminal.wait_for("Nothing found")
+        self.terminal.press("2")
+        self.terminal.wait_for("See every way")
+        self.terminal.press("2")
         # A screen may be read while it is still being drawn, so it is waited for what is to be read off it.
         repair = re.compile(r"(\d)  Increase 1 evenly in round 1")
         text = self.terminal.wait_for(lambda text: repair.search(text) is not None)
@@ -153,10 +159,10 @@ class Hands:
         self.keys("backspace", "backspace", until=lambda _: not strays(self.section[1]))
         self.keys("backspace", "backspace", until=lambda now: self.mark(now).loops == 4)
         self.keys("u", "u", "u", until=lambda now: (now.ledger, now.steps) == (after.ledger, after.steps))
-        self.recount(self.half(stage) - 1, "1")
+        self.recount(self.half(stage) - 1, "3")
         self.recount(self.mark(self.state).loops + 1, "2")
         spot = self.mark(self.state).units
-        self.recount(self.mark(self.state).loops - 1, "3", *str(stage.units - spot), "enter")
+        self.recount(self.mark(self.state).loops - 1, "4", *str(stage.units - spot), "enter")
         spot = self.mark(self.state).units - 3
         self.keys("t", "enter", *str(spot), "enter", until=lambda now: self.mark(now).units == spot)
 
@@ -167,13 +173,14 @@ class Hands:
         return mark.loops
 
     def recount(self, counted: int, *answer: str) -> None:
-        """Type a count that differs from the presses, say what that is put down to, and take the first way."""
+        """Type a count that differs from the presses, twice; say what it is put down to, and take the first way."""
         before = self.section[1].confirmed
+        self.terminal.press(*str(counted), "enter")
+        self.terminal.wait_for("again")
         self.terminal.press(*str(counted), "enter")
         self.terminal.wait_for("missed a press")
         self.terminal.press(*answer)
-        if answer[0] != "1":
-            self.terminal.wait_for(lambda text: "Re-space the rest" in text or "Rip back to" in text)
+        self.terminal.wait_for(lambda text: "missed a press" not in text)
         self.keys("enter", until=lambda _: self.section[1].confirmed != before)
 
 

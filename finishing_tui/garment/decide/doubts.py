@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from types import MappingProxyType
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.garment.decide.first_round import first_rounds_on, mended_by
 from finishing_tui.garment.decide.stages import made, sentence
 from finishing_tui.garment.labels import EndDoubt, Label, Said, as_said
 from finishing_tui.garment.state import State
@@ -60,11 +61,18 @@ def _unexpected(state: State, step: int) -> list[Label]:
         except FinishingError as error:
             doubts.append(as_said(f"what the recipe expects on the {name} cannot be worked out: {sentence(error)}"))
             continue
-        if wanted != held:
+        if wanted not in {held, held + _left_to_a_round(state, step, place)}:
             doubts.append(Label("unexpected-count", names=(name,), numbers=(wanted, held)))
     place, repeat = recipe_step.main_place, recipe_step.repeat
-    if repeat and place and not repeat.takes(state.ledger.on(place)):
+    held = state.ledger.on(place) if place else 0
+    if repeat and place and not repeat.takes(held) and not repeat.takes(held + _left_to_a_round(state, step, place)):
         what: EndDoubt = "no-whole-repeat-and" if repeat.plus else "no-whole-repeat"
-        numbers = (state.ledger.on(place), repeat.of, repeat.plus)
+        numbers = (held, repeat.of, repeat.plus)
         doubts.append(Label(what, names=(here.name(place),), numbers=numbers if repeat.plus else numbers[:2]))
     return doubts
+
+
+def _left_to_a_round(state: State, step: int, place: str) -> int:
+    """Return the stitches that the first round to come on ``place`` is to make, so that nobody asks for them before."""
+    found = first_rounds_on(state, place, step + 1)
+    return mended_by(found[1]) if found else 0

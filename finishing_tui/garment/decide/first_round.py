@@ -6,6 +6,12 @@ from finishing_tui.garment.events import Edited, Replanned
 from finishing_tui.garment.labels import Label
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import State
+from finishing_tui.recipe.kinds import AnyStep
+from finishing_tui.recipe.kinds.bind_off import BindOff
+from finishing_tui.recipe.kinds.graft import Graft
+from finishing_tui.recipe.kinds.join import Join
+from finishing_tui.recipe.kinds.move import Move
+from finishing_tui.recipe.kinds.shape import Shape
 from finishing_tui.recipe.kinds.work import Shaping
 from finishing_tui.recipe.kinds.work import Work as WorkStep
 
@@ -13,14 +19,35 @@ MENDS = "evenly, after the recount"
 """Where in the first round a difference that a recount left is put right; it tells that shaping from the recipe's."""
 
 
-def first_rounds_on(state: State, place: str, start: int) -> tuple[int, WorkStep] | None:
-    """Return the first step to come, from ``start`` on, that works rounds or rows on ``place``, with its index."""
+def first_rounds_on(state: State, place: str, start: int, *, wherever: bool = False) -> tuple[int, WorkStep] | None:
+    """Return the first step to come, from ``start`` on, that works rounds or rows on ``place``, with its index.
+
+    None where the stitches go straight into a join or a bind off, or onto another needle: no round of theirs follows.
+    Nor where a row that shapes them comes first, for that brings them to a number of its own.
+    ``wherever``: it is looked for beyond that too, as journals of before may have left something there.
+    """
     for index in range(max(start, 0), len(state.steps)):
         step = state.plan.step(index)
-        to_come = state.steps[index].status == "to-come" and state.plan.is_for(index)
-        if to_come and isinstance(step, WorkStep) and step.on == place:
+        if state.steps[index].status not in {"to-come", "under-way"} or not state.plan.is_for(index):
+            continue
+        if state.steps[index].status == "to-come" and isinstance(step, WorkStep) and step.on == place:
             return index, step
+        if not wherever and _comes_between(step, place):
+            return None
     return None
+
+
+def _comes_between(step: AnyStep, place: str) -> bool:
+    """Return whether ``step`` leaves no stitch on ``place``, or shapes those that are there."""
+    match step:
+        case Join() | Graft():
+            return step.count == "all" and place in {step.front, step.back, step.near, step.far}
+        case BindOff() | Move():
+            return step.count == "all" and step.from_ == place
+        case Shape():
+            return step.on == place
+        case _:
+            return False
 
 
 def mended_first_round(
@@ -32,7 +59,7 @@ def mended_first_round(
     is how ripping back takes its mending back. None when no later step works rounds there; the difference then
     shows at the end of the step.
     """
-    found = first_rounds_on(state, place, step + 1)
+    found = first_rounds_on(state, place, step + 1, wherever=only_mended)
     if found is None:
         return None
     index, band = found
