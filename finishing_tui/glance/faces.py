@@ -5,6 +5,7 @@ from finishing_tui.craft.words import plural
 from finishing_tui.garment.decide.press import next_mark
 from finishing_tui.garment.edge_length import rows_needed
 from finishing_tui.garment.state import State
+from finishing_tui.garment.stops import counted_at_end, not_counted
 from finishing_tui.garment.walk import (
     at_pin,
     next_pick,
@@ -34,7 +35,13 @@ from finishing_tui.recipe.stage import Stage
 
 
 def face_of(state: State, work: StepWork, wishes: Wishes = NONE) -> Face:
-    """Return the face of the stage under way of a step that was begun, told as ``wishes`` say."""
+    """Return the face of the stage under way of a step that was begun, told as ``wishes`` say.
+
+    A section that just ended and waits for its count keeps its face until that is taken or passed.
+    """
+    ended = counted_at_end(work)
+    if ended is not None:
+        return _ended(state, work, ended)
     if work.complete:
         finish = wishes.finish
         return MessageFace("CHECK", f"Check it, then press {finish}.", mood="to do")
@@ -81,6 +88,9 @@ def _spots(state: State, work: StepWork, index: int) -> SpotFace:
     mark = progress.mark
     waits = waits_for_count(stage, progress, state.pace)
     halfway, due = _halfway(stage, progress, waits=waits)
+    if not due and index and mark.units and not progress.confirmed[1] and not_counted(work, index - 1):
+        before = work.stages[index - 1].title
+        halfway, due = f"{before} not counted: should be {work.progress[index - 1].mark.loops}", True
     first, act, after = _act(state, stage, progress)
     return SpotFace(
         count=mark.loops,
@@ -99,6 +109,29 @@ def _spots(state: State, work: StepWork, index: int) -> SpotFace:
         edge=edge_of(state, work, index),
         uncounted=stage.uncounted,
         to_go=_to_go(stage, progress),
+    )
+
+
+def _ended(state: State, work: StepWork, index: int) -> SpotFace:
+    """Return the face of a section that is walked to its end, where its count is offered."""
+    stage, progress = work.stages[index], work.progress[index]
+    loops = progress.mark.loops
+    return SpotFace(
+        count=loops,
+        target=stage.target,
+        spot=progress.mark.units,
+        spots=stage.units,
+        unit=stage.spot,
+        act="COUNT",
+        first="",
+        after="",
+        then="the end of this step" if work.complete else f"then {work.stages[work.at].title}",
+        rhythm=rhythm_words(stage, progress),
+        halfway=f"section done: count, it should be {loops}",
+        due=True,
+        waits=True,
+        edge=edge_of(state, work, index),
+        uncounted=stage.uncounted,
     )
 
 

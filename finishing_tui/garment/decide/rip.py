@@ -1,12 +1,14 @@
 """Deciding about ripping back: taking work out is an act of its own, with reverse postings, and stays recorded."""
 
+from bisect import bisect_left
 from collections.abc import Iterable, Iterator
 from contextlib import suppress
 from dataclasses import replace
 
-from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.counts import span
+from finishing_tui.craft.errors import FinishingError, Impossible
 from finishing_tui.craft.spacing import Ends, Run, Runs, space
-from finishing_tui.craft.words import listing
+from finishing_tui.craft.words import listing, plural
 from finishing_tui.garment.commands import Refusal, TakeOut
 from finishing_tui.garment.decide.difference import difference
 from finishing_tui.garment.decide.first_round import mended_first_round
@@ -148,6 +150,23 @@ def _back(stage: Stage, progress: Progress, units: int) -> tuple[Stage, Progress
         rest = space(left, spots, style=stage.style, ends=ends) if left else Runs((Run(0, spots, 1),))
         after = replace(after, stretches=(*kept, Stretch(units, rest, loops=loops)))
     return stage, after
+
+
+def spot_with_left(stage: Stage, progress: Progress, loops: int) -> int:
+    """Return the spot at which ``loops`` are left of a section: that of the last of them.
+
+    Raises ``Impossible`` where that is within a spot, or nobody knows at which: it names the two nearest numbers.
+    """
+    mark = progress.mark
+    most = mark.loops - mark.within
+    if not 0 <= loops <= most:
+        raise Impossible(f"{stage.title} has {plural(most, 'stitch')}: rip back to {span(0, most, loops)}")
+    spot = bisect_left(range(mark.units), loops, key=lambda units: _loops_left(progress, units))
+    found = _loops_left(progress, spot)
+    if found == loops or spot == mark.units:
+        return spot
+    below = _loops_left(progress, spot - 1)
+    raise Impossible(f"{stage.spot} {spot} took {found - below} at once: rip back to {below} or to {found}")
 
 
 def _loops_left(progress: Progress, units: int) -> int:
