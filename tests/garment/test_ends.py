@@ -118,6 +118,54 @@ def test_stitches_that_are_not_there_are_refused_with_the_range(loops: int) -> N
         spot_with_left(*section(paper), loops)
 
 
+@pytest.mark.parametrize("tail", ["left end", "right end"])
+def test_a_hole_is_closed_with_another_tail_that_hangs(tail: str) -> None:
+    """The one taken gets shorter, the planned one does not; both are woven in; undo and ripping back are exact."""
+    paper = _a_hole()
+    before = paper.state
+    paper.did(Other(tail))
+    assert not paper.state.ledger.holes
+    assert dict(paper.state.ledger.tails) == {**before.ledger.tails, tail: 1}
+    assert paper.take_back() is None
+    assert (paper.state.ledger, paper.state.steps) == (before.ledger, before.steps)
+    assert paper.put_back() is None
+    paper.surely(TakeOut(1))
+    assert (paper.state.ledger, work_of(paper.state).stages) == (before.ledger, work_of(before).stages)
+    paper.did(Other(tail)).surely(Finish())
+    press_to_the_end(paper).surely(Finish())
+    assert not paper.state.ledger.tails
+
+
+@pytest.mark.parametrize("tail", ["", "no such", "start"])
+def test_a_tail_that_does_not_hang_there_is_refused(tail: str) -> None:
+    """What hangs is named; the planned one is no other."""
+    paper = _a_hole()
+    before = paper.state
+    refusal = paper.do(Other(tail))
+    assert refusal is not None
+    assert not tail or "left end and right end" in refusal.sentence
+    assert paper.state is before
+
+
+def _a_hole() -> Paper:
+    """Return a garment about to close its corner with the tail that began the pick-up; two more ends hang."""
+    pick_up = step(
+        "pick up and knit",
+        "Pick up",
+        edge("edge", 8, 6, unit="row"),
+        section_of(gap="corner", extra=1),
+        onto="band",
+        yarn="new",
+        tail="start",
+    )
+    close = step("close hole", "Close the corner", hole="corner", tail="start")
+    weave = step("weave in", "Weave in", tails="all")
+    text = recipe("A hole", place("band"), pick_up, close, weave, tails=["left end", "right end"])
+    paper = Paper(plan_for(text))
+    press_to_the_end(paper).surely(Finish())
+    return paper
+
+
 def test_a_whole_step_needs_no_count() -> None:
     """Pressed to the end and finished, nothing is asked: the count is offered, never wanted."""
     paper = press_to_the_end(along(32, 24))

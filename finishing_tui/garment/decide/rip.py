@@ -132,6 +132,8 @@ def _back(stage: Stage, progress: Progress, units: int) -> tuple[Stage, Progress
     if stage.unit != "spot":
         doubled = tuple(pair for pair in progress.doubled if pair[0] <= units)
         value = progress.value if units else ""
+        if stage.act == "close" and not units:
+            stage = stage.as_planned or stage
         return stage, replace(progress, mark=Reached(units, 0, units), doubled=doubled, value=value)
     if not units:
         stage = _as_begun(stage)
