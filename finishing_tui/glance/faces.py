@@ -127,7 +127,7 @@ def _ended(state: State, work: StepWork, index: int) -> SpotFace:
         after="",
         then="the end of this step" if work.complete else f"then {work.stages[work.at].title}",
         rhythm=rhythm_words(stage, progress),
-        halfway=f"section done: count, it should be {loops}",
+        halfway=f"the end: count, it should be {loops}",
         due=True,
         waits=True,
         edge=edge_of(state, work, index),

@@ -79,7 +79,7 @@ async def test_both_mouths_answer_the_end_of_a_section_alike(
     app = app_for(screens)
     async with app.run_test(size=(80, 24)) as pilot:
         await settled(pilot)
-        assert "section done: count" in shown(app)
+        assert "the end: count, it should be 17" in shown(app)
         await pilot.press(*keys, "q", "enter")
         await settled(pilot)
     talked(plain, *lines, "q", "")

@@ -57,8 +57,9 @@ def _does(talk: Talk) -> Ask | None:
         talk.do(Other(sides[at][0]), "other")
 
     if found is not None and found.label == "other tail":
-        options = tuple(Option(f"the tail {text}", "it gets shorter; weave in its end later") for _, text in sides)
-        return Choose(question="Close it with which tail?", options=options, then=on)
+        told = ("It gets shorter; weave in its end later.",)
+        options = tuple(Option(text) for _, text in sides)
+        return Choose(question="Close it with which tail?", told=told, options=options, then=on)
     if len(sides) > 1:
         options = tuple(Option(text) for _, text in sides)
         return Choose(question="Work two together on which needle?", options=options, then=on)
