@@ -88,9 +88,9 @@ def _spots(state: State, work: StepWork, index: int) -> SpotFace:
     mark = progress.mark
     waits = waits_for_count(stage, progress, state.pace)
     halfway, due = _halfway(stage, progress, waits=waits)
-    if not due and index and mark.units and not progress.confirmed[1] and not_counted(work, index - 1):
-        before = work.stages[index - 1].title
-        halfway, due = f"{before} not counted: should be {work.progress[index - 1].mark.loops}", True
+    if not due and mark.units and not progress.confirmed[1] and (passed := _passed_uncounted(work, index)) is not None:
+        halfway = f"{work.stages[passed].title}, {work.progress[passed].mark.loops}: not counted"
+        due = True
     first, act, after = _act(state, stage, progress)
     return SpotFace(
         count=mark.loops,
@@ -110,6 +110,14 @@ def _spots(state: State, work: StepWork, index: int) -> SpotFace:
         uncounted=stage.uncounted,
         to_go=_to_go(stage, progress),
     )
+
+
+def _passed_uncounted(work: StepWork, index: int) -> int | None:
+    """Return the section just before the one at ``index``, past a marker, where its count at the end was passed."""
+    before = index - 1
+    while before >= 0 and work.stages[before].unit == "item":
+        before -= 1
+    return before if before >= 0 and not_counted(work, before) else None
 
 
 def _ended(state: State, work: StepWork, index: int) -> SpotFace:
