@@ -4,12 +4,15 @@ The answers stand side by side and in order of sense; nothing here chooses for t
 the row is not known is worked out in ``craft.unknown_row``.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
+from functools import partial
 
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.figures import rounded
+from finishing_tui.craft.going_on import Behind, go_on, nothing_behind
 from finishing_tui.craft.judging import Judgement, Verdict, judge
 from finishing_tui.craft.recount_words import (
     about_the_rest,
@@ -20,7 +23,7 @@ from finishing_tui.craft.recount_words import (
     where_it_stands,
 )
 from finishing_tui.craft.ripping import RipBack, WorkedStretch, rip_back
-from finishing_tui.craft.spacing import Ends, Rhythm, Run, Runs, Style, space
+from finishing_tui.craft.spacing import Ends, Rhythm, Style
 
 __all__ = ["Judgement", "Recount", "RecountMend", "Repair", "RipBack", "Verdict", "judge", "recount"]
 
@@ -78,7 +81,8 @@ def recount(
     *,
     at: int,
     counted: int,
-    behind: int = 0,
+    behind: Behind = nothing_behind,
+    skips_first: bool = False,
     confirmed: tuple[int, int] = (0, 0),
     natural: Fraction | None = None,
     style: Style = "easy",
@@ -91,8 +95,8 @@ def recount(
     ``confirmed`` is the last count that was confirmed, as (loops, spot); one that lies not before this spot, or had
     more loops than there are now, no longer stands. ``natural`` is the natural ratio of the edge in stitches a spot
     (None: the plan's own). With ``ends`` closed the last spot is picked; the first one was, if any was walked.
-    ``behind``: how many spots in a row were picked just before this one: a rest that skips skips first where picks
-    would else stand in a longer row than the rest's own, and one more.
+    ``behind``: how many spots in a row were picked up to a spot, and ``skips_first``: the runs so far begin with their
+    skips (see ``go_on``).
 
     Whoever follows the plan is told that it lies flat: where the rest lay flat at the start, or at the last count,
     and what is here is within one stitch of the straight line from there to the target, it still does.
@@ -109,7 +113,7 @@ def recount(
     here = judge(target - counted, spots - at, ratio, target=target, per_10cm=per_10cm)
     verdict = Verdict.LIES_FLAT if _follows(stretch, here) else here.verdict
     back = rip_back(stretch) if at > 0 and verdict is not Verdict.LIES_FLAT else None
-    ways = _ways(stretch, verdict, back, style, ends, unit, behind)
+    ways = _ways(stretch, verdict, back, ends, unit, partial(_on, style=style, behind=behind, skips_first=skips_first))
     anew = next((way.rhythm for way in ways if way.mend is RecountMend.SPACE_THE_REST), None)
     text = [
         where_it_stands(target, spots, at, counted, unit),
@@ -159,22 +163,22 @@ def _follows(stretch: WorkedStretch, here: Judgement) -> bool:
 
 
 def _ways(
-    stretch: WorkedStretch, verdict: Verdict, back: RipBack | None, style: Style, ends: Ends, unit: str, behind: int
+    stretch: WorkedStretch, verdict: Verdict, back: RipBack | None, ends: Ends, unit: str, on: Callable[..., Rhythm]
 ) -> tuple[Repair, ...]:
     """Return the ways to go on in order of sense: a gentle change first, else ripping back first."""
     left, spots_left = stretch.target - stretch.counted, stretch.spots - stretch.at
     rest_ends: Ends = "last" if ends == "closed" and stretch.at > 0 else ends
     anew, out = [], []
     if verdict is not Verdict.CANNOT_BE:
-        rhythm = _spaced(left, spots_left, style, rest_ends, behind)
+        rhythm = on(left, spots_left, rest_ends, stretch.at)
         text = spaced_anew(left, rhythm, rest_ends, unit)
         anew = [Repair(RecountMend.SPACE_THE_REST, rhythm, stretch.target, 0, text)]
     if back is not None:
         ends_there: Ends = rest_ends if back.spot else ends
-        rhythm = _spaced(stretch.target - back.loops, stretch.spots - back.spot, style, ends_there)
+        rhythm = on(stretch.target - back.loops, stretch.spots - back.spot, ends_there, back.spot)
         text = ripped(back.spot, back.loops, rhythm, unit)
         out = [Repair(RecountMend.RIP_BACK, rhythm, stretch.target, 0, text, back)]
-    rhythm = _spaced(_by_nature(stretch.natural, spots_left, rest_ends), spots_left, style, rest_ends, behind)
+    rhythm = on(_by_nature(stretch.natural, spots_left, rest_ends), spots_left, rest_ends, stretch.at)
     total = stretch.counted + rhythm.stitches
     text = first_round(stretch.counted, rhythm, stretch.target - total, unit)
     later = [Repair(RecountMend.FIRST_ROUND, rhythm, total, stretch.target - total, text)]
@@ -182,35 +186,11 @@ def _ways(
     return (*anew, *later, *out) if gentle else (*out, *later, *anew)
 
 
+def _on(stitches: int, spots: int, ends: Ends, at: int, *, style: Style, behind: Behind, skips_first: bool) -> Rhythm:
+    return go_on(stitches, spots, style=style, ends=ends, behind=behind(at), skips_first=skips_first)
+
+
 def _by_nature(natural: Fraction, spots: int, ends: Ends) -> int:
     """Return the stitches that ``spots`` take by nature: the nearest whole number that these ends can have."""
     least = 0 if ends == "open" or not spots else 2 if ends == "closed" and spots > 1 else 1
     return min(max(rounded(natural * spots), least), 2 * spots)
-
-
-def _spaced(stitches: int, spots: int, style: Style, ends: Ends, behind: int = 0) -> Rhythm:
-    """Space the rest; with no stitches it is all skips, and with no spots it is empty.
-
-    A skip that is owed to the ``behind`` picks in a row just before comes first.
-    """
-    if stitches == 0:
-        return Runs((Run(0, spots, 1),) if spots else ())
-    rest = space(stitches, spots, style=style, ends=ends)
-    if not behind or stitches >= spots or not rest.at(1):
-        return rest
-    first, longest = _picks_in_a_row(rest)
-    if behind + first <= longest + 1:
-        return rest
-    owed = space(stitches, spots - 1, style=style, ends=ends)
-    return Runs((Run(0, 1, 1), *owed.as_runs())) if not owed.skips_first else rest
-
-
-def _picks_in_a_row(rhythm: Rhythm) -> tuple[int, int]:
-    """Return how many spots are picked before the first skip, and in the longest row without one."""
-    rows = [0]
-    for loops in rhythm.between(0, rhythm.spots):
-        if loops:
-            rows[-1] += 1
-        else:
-            rows.append(0)
-    return rows[0], max(rows)

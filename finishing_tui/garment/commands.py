@@ -16,7 +16,10 @@ class Press:
 
 @dataclass(frozen=True, slots=True)
 class Other:
-    """The other thing was done; at a join, ``side`` is the needle on which two were worked together."""
+    """The other thing was done; at a join, ``side`` is the needle on which two were worked together.
+
+    At a hole ``side`` is the tail that it was closed with instead.
+    """
 
     side: str = ""
 

@@ -8,12 +8,13 @@ from collections.abc import Iterator
 from dataclasses import replace
 from itertools import chain, cycle
 
-from finishing_tui.craft.open_edges import by_rate, spots_for
+from finishing_tui.craft.going_on import go_on_at
+from finishing_tui.craft.open_edges import spots_for
 from finishing_tui.craft.rhythm import Rhythm
 from finishing_tui.craft.runs import Run, Runs
 from finishing_tui.craft.spacing import space
 from finishing_tui.craft.walked import rhythm_of
-from finishing_tui.garment.walk import cut_at, planned_on, really_done, to_come
+from finishing_tui.garment.walk import cut_at, picks_behind, planned_on, really_done, to_come
 from finishing_tui.garment.work import Progress, Stretch
 from finishing_tui.recipe.stage import Stage, loops_onto
 
@@ -85,7 +86,7 @@ def _from_the_start(stage: Stage, before: Progress, spots: int) -> Rhythm:
 def at_its_rate(stage: Stage, before: Progress, loops: int) -> tuple[Stage, Progress]:
     """Return a section nobody counted that has ``loops`` here and goes on at its rate until its target is there."""
     at, to_pick = before.mark.units, stage.target - loops
-    rest = by_rate(to_pick, stage.rate) if to_pick > 0 else Runs(())
+    rest = go_on_at(stage.rate, to_pick, picks_behind(before, at)) if to_pick > 0 else Runs(())
     spots = max(at + rest.spots, 1)
     return with_spots(stage, before, spots, sure=False)
 

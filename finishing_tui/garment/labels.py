@@ -29,6 +29,7 @@ Deed = (
         "place-counted",
         "two-together",
         "two-at-once",
+        "other-tail",
         "stitches-made",
         "stitches-worked-off",
         "kept-as-it-is",

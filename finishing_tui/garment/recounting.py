@@ -7,15 +7,17 @@ was shown is what happens. Nothing changes silently.
 from dataclasses import replace
 
 from finishing_tui.craft.figures import rounded
+from finishing_tui.craft.going_on import go_on_at
 from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.ledger import EDGE, brought
 from finishing_tui.craft.open_edges import at_the_fold
+from finishing_tui.craft.rhythm import Rhythm
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.edge_end import ended
 from finishing_tui.garment.edge_length import MOST_SPOTS, at_its_rate, rows_needed, with_spots
 from finishing_tui.garment.events import Put, WhyOff
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import explained_from, spot_with, to_come
+from finishing_tui.garment.walk import explained_from, picks_behind, spot_with, to_come
 from finishing_tui.garment.ways import CannotCount, Outlook, Way, counted_stage, cut_back, looked_at, recounted
 from finishing_tui.garment.work import Progress, Reached, Stretch
 from finishing_tui.recipe.stage import Stage
@@ -58,8 +60,15 @@ def outlook(state: State, counted: int, answer: WhyOff | None = None, left: int 
             seen = replace(seen, ways=tuple(way for way in seen.ways if way.repair != "rip-back"))
         return replace(seen, verdict=lies) if told.uncounted else seen
     if told.uncounted and counted < told.target:  # its rate goes on until they are there, whatever lies behind
-        return replace(seen, ways=tuple(way for way in seen.ways if way.repair == "space-the-rest"))
+        on = go_on_at(told.rate, told.target - counted, picks_behind(before, spot))
+        return replace(seen, ways=tuple(_with_rest(way, on) for way in seen.ways if way.repair == "space-the-rest"))
     return seen
+
+
+def _with_rest(way: Way, rest: Rhythm) -> Way:
+    """Return the way with another rhythm from here on."""
+    stretches = (*way.progress.stretches[:-1], replace(way.progress.stretches[-1], rhythm=rest))
+    return replace(way, progress=replace(way.progress, stretches=stretches))
 
 
 def _where(stage: Stage, before: Progress, counted: int, put: Put, left: int | None) -> tuple[Stage, Progress, int]:

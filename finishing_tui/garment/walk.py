@@ -15,6 +15,9 @@ from finishing_tui.recipe.stage import Stage
 
 _START = attrgetter("start")
 
+_LOOKED_BACK = 12
+"""So many spots behind are looked at for picks in a row; no rhythm that skips has more than a hand can see."""
+
 
 def stretch_at(progress: Progress, spot: int) -> Stretch:
     """Return the stretch that ``spot`` lies in."""
@@ -115,6 +118,21 @@ def next_pick(stage: Stage, progress: Progress) -> int | None:
                 return at
         spot = last
     return None
+
+
+def skips_first(stage: Stage, progress: Progress, spot: int) -> bool:
+    """Return whether runs begin with their skips at ``spot``, as they do along a mirrored side."""
+    return stretch_at(progress, min(spot + 1, stage.units)).rhythm.skips_first
+
+
+def picks_behind(progress: Progress, spot: int) -> int:
+    """Return how many spots in a row, up to ``spot`` or to where the hands are, were picked."""
+    found, spot = 0, min(spot, progress.mark.units)
+    for loops in reversed(done_on(progress, max(spot - _LOOKED_BACK, 0), spot)):
+        if not loops:
+            break
+        found += 1
+    return found
 
 
 def waits_for_count(stage: Stage, progress: Progress, pace: Pace) -> bool:

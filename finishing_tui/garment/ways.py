@@ -1,6 +1,7 @@
 """The ways to go on after a count in a section: what one is, and those that a recount of what is left gives."""
 
 from dataclasses import dataclass, replace
+from functools import partial
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.judging import Verdict
@@ -10,12 +11,18 @@ from finishing_tui.craft.recount import Repair as Mending
 from finishing_tui.craft.ripping import RipBack
 from finishing_tui.craft.spacing import Rhythm
 from finishing_tui.garment.events import Put, RepairChoice
-from finishing_tui.garment.walk import cut_at, done_on, explained_from, loops_up_to, strays, stretch_at, to_come
+from finishing_tui.garment.walk import (
+    cut_at,
+    explained_from,
+    loops_up_to,
+    picks_behind,
+    skips_first,
+    strays,
+    stretch_at,
+    to_come,
+)
 from finishing_tui.garment.work import Progress, Reached, StepWork, Stretch
 from finishing_tui.recipe.stage import Stage
-
-_LOOKED_BACK = 12
-"""So many spots behind are looked at for picks in a row; no rhythm that skips has more than a hand can see."""
 
 
 class CannotCount(FinishingError):
@@ -148,7 +155,8 @@ def recounted(stage: Stage, before: Progress, counted: int, spot: int) -> Recoun
         stage.units,
         at=spot,
         counted=counted,
-        behind=picks_behind(before, min(spot, before.mark.units)),
+        behind=partial(picks_behind, before),
+        skips_first=skips_first(stage, before, spot),
         confirmed=before.confirmed,
         natural=stage.rate if stage.natural else None,
         style=stage.style,
@@ -156,16 +164,6 @@ def recounted(stage: Stage, before: Progress, counted: int, spot: int) -> Recoun
         per_10cm=stage.per_10cm,
         unit=stage.spot,
     )
-
-
-def picks_behind(progress: Progress, spot: int) -> int:
-    """Return how many spots in a row, up to ``spot``, were picked."""
-    found = 0
-    for loops in reversed(done_on(progress, max(spot - _LOOKED_BACK, 0), spot)):
-        if not loops:
-            break
-        found += 1
-    return found
 
 
 def cut_back(progress: Progress, spot: int) -> Progress:

@@ -5,6 +5,7 @@ from finishing_tui.craft.words import plural
 from finishing_tui.garment.decide.press import next_mark
 from finishing_tui.garment.edge_length import rows_needed
 from finishing_tui.garment.state import State
+from finishing_tui.garment.stops import counted_at_end, not_counted
 from finishing_tui.garment.walk import (
     at_pin,
     next_pick,
@@ -37,7 +38,13 @@ NEAR_THE_END = 9
 
 
 def face_of(state: State, work: StepWork, wishes: Wishes = NONE) -> Face:
-    """Return the face of the stage under way of a step that was begun, told as ``wishes`` say."""
+    """Return the face of the stage under way of a step that was begun, told as ``wishes`` say.
+
+    A section that just ended and waits for its count keeps its face until that is taken or passed.
+    """
+    ended = counted_at_end(work)
+    if ended is not None:
+        return _ended(state, work, ended)
     if work.complete:
         finish = wishes.finish
         return MessageFace("CHECK", f"Check it, then press {finish}.", mood="to do")
@@ -89,6 +96,9 @@ def _spots(state: State, work: StepWork, index: int) -> SpotFace:
     mark = progress.mark
     waits = waits_for_count(stage, progress, state.pace)
     halfway, due = _halfway(stage, progress, waits=waits)
+    if not due and mark.units and not progress.confirmed[1] and (passed := _passed_uncounted(work, index)) is not None:
+        halfway = f"{work.stages[passed].title}, {work.progress[passed].mark.loops}: not counted"
+        due = True
     first, act, after = _act(state, stage, progress)
     return SpotFace(
         count=mark.loops,
@@ -107,6 +117,37 @@ def _spots(state: State, work: StepWork, index: int) -> SpotFace:
         edge=edge_of(state, work, index),
         uncounted=stage.uncounted,
         to_go=_to_go(stage, progress),
+    )
+
+
+def _passed_uncounted(work: StepWork, index: int) -> int | None:
+    """Return the section just before the one at ``index``, past a marker, where its count at the end was passed."""
+    before = index - 1
+    while before >= 0 and work.stages[before].unit == "item":
+        before -= 1
+    return before if before >= 0 and not_counted(work, before) else None
+
+
+def _ended(state: State, work: StepWork, index: int) -> SpotFace:
+    """Return the face of a section that is walked to its end, where its count is offered."""
+    stage, progress = work.stages[index], work.progress[index]
+    loops = progress.mark.loops
+    return SpotFace(
+        count=loops,
+        target=stage.target,
+        spot=progress.mark.units,
+        spots=stage.units,
+        unit=stage.spot,
+        act="COUNT",
+        first="",
+        after="",
+        then="the end of this step" if work.complete else f"then {work.stages[work.at].title}",
+        rhythm=rhythm_words(stage, progress),
+        halfway=f"the end: count, it should be {loops}",
+        due=True,
+        waits=True,
+        edge=edge_of(state, work, index),
+        uncounted=stage.uncounted,
     )
 
 

@@ -12,6 +12,7 @@ from finishing_tui.garment.commands import Refusal
 from finishing_tui.garment.decide.steps import begin
 from finishing_tui.garment.left_open import left_open
 from finishing_tui.garment.state import State
+from finishing_tui.garment.stops import counted_at_end
 from finishing_tui.garment.work import Standing
 from finishing_tui.glance.cautions import CARE, is_behind, is_childs
 from finishing_tui.glance.faces import face_of
@@ -55,9 +56,11 @@ def look_at(
     posture = lie(state)
     posture = replace(posture, yarn_at=turned(posture.yarn_at, plan.hand))
     part = ""
-    if work is not None and not work.complete:
-        title, parts = work.stages[work.at].title, len(work.stages)
-        part = f"{title}, part {work.at + 1} of {parts}" if parts > 1 else title
+    if work is not None:
+        ended = counted_at_end(work)
+        at, parts = work.at if ended is None else ended, len(work.stages)
+        if at < parts:
+            part = f"{work.stages[at].title}, part {at + 1} of {parts}" if parts > 1 else work.stages[at].title
     return Glance(
         title=plan.title,
         size=plan.size,

@@ -38,6 +38,7 @@ WORDS: Mapping[Said, str] = MappingProxyType(
         "place-counted": "the count of {names[0]}",
         "two-together": "two together at pair {numbers[0]}",
         "two-at-once": "two at once from the {names[0]} at pair {numbers[0]}",
+        "other-tail": "{names[0]}, closed with the tail {names[1]}",
         "stitches-made": "making {stitches} on the {names[0]}",
         "stitches-worked-off": "working off {stitches} on the {names[0]}",
         "kept-as-it-is": "carrying on as it is",

@@ -170,7 +170,7 @@ def renumbering(state: State, line: NumberLine, value: int | None) -> Renumberin
     ]
     lines += _used(state, line.name)
     lines += [
-        f"step {step + 1} keeps the numbers you started it with: recount it, or rip back to its start"
+        f"what you have begun of step {step + 1} keeps its numbers: recount it, or rip back to its start"
         for step in keeps_old(state, changed)
     ]
     command = Replan(changed, why=reason)

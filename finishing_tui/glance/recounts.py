@@ -159,8 +159,8 @@ def where_asked(state: State) -> tuple[tuple[WhyOff, str, str], ...]:
     work = state.work
     index = counted_stage(work) if work else None
     stage = work.stages[index] if work and index is not None else None
-    if stage is None or not stage.uncounted:
-        return ()
+    if work is None or stage is None or not stage.uncounted or index != work.at:
+        return ()  # at its end she is where it ends
     ahead = stage.uncounted == "spots"  # without a count there is no number to get to, and no half of one
     words = {"target": str(stage.target), "unit": stage.spot}
     return tuple(

@@ -3,12 +3,13 @@
 from math import ceil
 
 from finishing_tui.craft.errors import Impossible
-from finishing_tui.craft.lengths import Length, length, say_length
-from finishing_tui.craft.yarn import WEAVE_IN, needed
+from finishing_tui.craft.lengths import Length, length, read_length, say_length
+from finishing_tui.craft.yarn import WEAVE_IN, Need, needed, will_it_do
 from finishing_tui.garment.state import State
 from finishing_tui.glance.wishes import Units
+from finishing_tui.recipe.kinds.cut import Cut
 from finishing_tui.recipe.stage import Stage
-from finishing_tui.recipe.yarn_of import operation_of, width_of
+from finishing_tui.recipe.yarn_of import operation_of, tail_of, width_of
 
 
 def yarn_to_go(state: State, stage: Stage, done: int, units: Units = "as given") -> str:
@@ -34,7 +35,37 @@ def yarn_to_go(state: State, stage: Stage, done: int, units: Units = "as given")
     usual, most = _upwards(need.usual), _upwards(need.most)
     at_most = f" (up to {say_length(most)})" if most != usual else ""
     tail = _upwards(Length(WEAVE_IN.cm, need.usual.unit))
-    return f"Yarn still needed: {say_length(usual)}{at_most}, plus a {say_length(tail)} tail."
+    short = "" if done else _too_short(state, need, units)
+    return f"Yarn still needed: {say_length(usual)}{at_most}, plus a {say_length(tail)} tail.{short}"
+
+
+def _too_short(state: State, need: Need, units: Units) -> str:
+    """Return that the tail the step is worked with will not do, where it is known how long that is."""
+    assert state.current is not None
+    tail, _ = tail_of(state.plan.step(state.current))
+    have = _left_of(state, tail) if tail else None
+    if have is None:
+        return ""
+    verdict, _ = will_it_do(need, have)
+    if verdict == "enough":
+        return ""
+    long = say_length(have if units == "as given" else Length(have.cm, units))
+    return f" The tail {tail} is {long}, {verdict} for that: use new yarn or a longer tail."
+
+
+def _left_of(state: State, tail: str) -> Length | None:
+    """Return how long a tail is by the step that cut it, less what was worked with it since; None where none says."""
+    have: Length | None = None
+    for index in state.order:
+        step, work = state.plan.step(index), state.steps[index].work
+        if isinstance(step, Cut) and step.tail == tail:
+            have = read_length(step.length) if step.length else None
+        elif have is not None and work is not None and index != state.current and tail_of(step)[0] == tail:
+            pairs = next((stage for stage in work.stages if stage.unit == "pair" and stage.units), None)
+            width = pairs and width_of(step, state.plan.here(work.before), pairs, 0)
+            used = needed(operation_of(step), width).usual.cm if width else have.cm
+            have = Length(have.cm - used, have.unit) if used < have.cm else None
+    return have
 
 
 def _upwards(given: Length) -> Length:

@@ -31,6 +31,17 @@ def operation_of(step: Step) -> str:
             return ""
 
 
+def tail_of(step: Step) -> tuple[str, str]:
+    """Return the tail that hangs already and that ``step`` is worked with, and the key that names it; else nothing."""
+    match step:
+        case Join(with_tail=tail):
+            return tail, "with_tail"
+        case Graft(tail=tail) | Seam(tail=tail):
+            return tail, "tail"
+        case _:
+            return "", ""
+
+
 def width_of(step: Step, here: Here, stage: Stage, done: int) -> Length | None:
     """Return how wide what is left lies; None where that cannot be known."""
     if isinstance(step, Seam):

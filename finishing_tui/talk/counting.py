@@ -108,7 +108,7 @@ def _counted(talk: Talk, what: Countable, typed: int) -> Ask | None:
     counted = what.meant(typed)
     if what.section and counted == what.expected:
         return _look_at(talk, what, counted, said="" if counted == typed else f"{typed} on the needle")
-    next_part = bool(to_the_pin(talk.state)) and abs(counted - what.expected) <= 1
+    next_part = bool(to_the_pin(talk.state, counted - what.expected)) and abs(counted - what.expected) <= 1
     if not what.live or counted == what.expected or next_part:
         _take(talk, what, counted)
         return None

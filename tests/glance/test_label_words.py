@@ -63,6 +63,7 @@ SAID = (
     (Label("place-counted", names=("neck needle",)), "the count of neck needle"),
     (Label("two-together", numbers=(3,)), "two together at pair 3"),
     (Label("two-at-once", names=("back edge",), numbers=(1,)), "two at once from the back edge at pair 1"),
+    (Label("other-tail", names=("left corner", "start")), "left corner, closed with the tail start"),
     (Label("stitches-made", names=("neck needle",), numbers=(1,)), "making 1 stitch on the neck needle"),
     (Label("stitches-worked-off", names=("neck needle",), numbers=(3,)), "working off 3 stitches on the neck needle"),
     (Label("kept-as-it-is"), "carrying on as it is"),

@@ -6,7 +6,7 @@ from typing import get_args
 import pytest
 
 from finishing_tui.craft.yarn import OPERATIONS
-from finishing_tui.garment.commands import Press
+from finishing_tui.garment.commands import Finish, Press
 from finishing_tui.glance.all_words import all_lines
 from finishing_tui.glance.faces import face_of
 from finishing_tui.glance.glancing import glance
@@ -110,3 +110,23 @@ def test_the_help_has_the_sentence_too() -> None:
     lines = all_lines(glance(paper.state, datetime(2024, 5, 1, 12, tzinfo=UTC)))
     assert [line.text for line in lines if line.heading == "yarn"] == [yarn(BIND)]
     assert yarn(BIND)
+
+
+@pytest.mark.parametrize(("cut", "said"), [("95 cm", ""), ("70 cm", "tight"), ("40 cm", "too short"), ("", "")])
+def test_a_tail_that_will_not_do_is_said_before_the_first_pair(cut: str, said: str) -> None:
+    """40 pairs are 20 cm and take 80 cm and a tail: 70 is tight, 40 too short; one nobody measured says nothing."""
+    length = f'length = "{cut}"\n' if cut else ""
+    cuts = f'do = "cut"\ntail = "cut tail"\n{length}'
+    graft = '[[step]]\ntitle = "It"\ndo = "graft"\nfront = "one"\nback = "other"\ncount = "all"\ntail = "cut tail"'
+    text = RECIPE.format(gauge=CM, step=f"{cuts}\n{graft}")
+    paper = Paper(plan_for(text)).press()
+    paper.surely(Finish())
+    paper.press(2)
+    face = face_of(paper.state, work_of(paper.state))
+    assert isinstance(face, PairFace)
+    assert ("The tail cut tail is" in face.yarn) == bool(said)
+    assert said in face.yarn
+    paper.press()
+    after = face_of(paper.state, work_of(paper.state))
+    assert isinstance(after, PairFace)
+    assert "The tail" not in after.yarn

@@ -8,9 +8,10 @@ from pathlib import Path
 from typing import Any
 
 from finishing_tui.garment.clock import Clock
-from finishing_tui.garment.commands import Command, Finish, Press, TakeMeasure
+from finishing_tui.garment.commands import Command, Finish, Press, TakeCount, TakeMeasure
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import Journal
+from finishing_tui.garment.stops import due
 from finishing_tui.plain.running import work
 
 TREE = Path(__file__).parents[2]
@@ -80,7 +81,9 @@ class Twin:
     def works_on(self) -> None:
         """Do what comes next, the way the recipe goes."""
         work = self.hand.state.standing.work if self.hand.state.standing else None
-        if work is None or work.complete:
+        if work is not None and work.complete and (expected := due(self.hand.state)) is not None:
+            self.does(TakeCount(expected), "f")
+        elif work is None or work.complete:
             self.does(Finish(), "enter")
         elif work.stages[work.at].unit == "value":
             self.does(TakeMeasure("42.5"), "42.5")

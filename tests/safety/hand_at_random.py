@@ -162,7 +162,9 @@ class HandAtRandom:
 
     def _rips_back(self) -> None:
         point = self.dice.choice(rip_points(self.state))
-        command = point.to(self.dice.randint(0, point.most)) if point.most else point.command
+        command = point.command
+        with suppress(FinishingError):  # no row has just so many stitches left, which is said in a sentence
+            command = point.to(self.dice.randint(0, point.most)) if point.most else point.command
         refusal = self.paper.do(command)
         self.done += 1
         if refusal is not None and refusal.again is not None:

@@ -178,6 +178,9 @@ LARGE = {"size": "large"}
 CREW = {"recipe": "crew-neck", "size": "6 years"}
 """The crew neck that comes with the program, for a child."""
 
+CLOSE = 22
+"""The step of that crew neck that closes the first corner."""
+
 JACKET = {"recipe": "baby-jacket", "size": "6 months"}
 """The jacket that comes with the program, for a baby."""
 
@@ -235,6 +238,9 @@ SCENES: dict[str, Scene] = {
     "spot-spot": Scene(PICK_UP, (ChoosePace("spot"), *_picked(5))),
     "spot-run": Scene(PICK_UP, (ChoosePace("run"), *_picked(3))),
     "spot-due": Scene(PICK_UP, _picked(9)),
+    "spot-ended": Scene(PICK_UP, _picked(17)),
+    "spot-ended-differs": Scene(PICK_UP, _picked(17), ("1", "6", "enter")),
+    "spot-ended-counted": Scene(PICK_UP, _picked(17), ("enter",)),
     "spot-count-passed": Scene(PICK_UP, _picked(9), ("space",)),
     "spot-strayed": Scene(PICK_UP, (*_picked(3), Other(), *_picked(2))),
     "spot-long": Scene(PICK_UP, _picked(40), changes=LARGE),
@@ -318,8 +324,12 @@ SCENES: dict[str, Scene] = {
     "left-out-anyway": Scene(PICK_UP, (), ("o", "o")),
     "numbers": Scene(PICK_UP, _picked(4), ("e",)),
     "numbers-asked": Scene(JOIN, (), ("e", "2", "4", "enter", WAIT)),
+    "numbers-begun": Scene(PICK_UP, _picked(4), ("e", "3", "0", "enter", WAIT)),
     "rip-back": Scene(PICK_UP, _picked(4), ("t",)),
     "rip-back-to": Scene(PICK_UP, _picked(4), ("t", "1", "3")),
+    "rip-back-to-stitches": Scene(PICK_UP, _picked(4), ("t", "2", "3")),
+    "close-hole": Scene(CLOSE, changes=CREW),
+    "close-hole-other-tail": Scene(CLOSE, (), ("x",), CREW),
     "in-use": Scene(PICK_UP, _picked(4), before=_in_use),
     "rescued": Scene(JOIN, changes={"id": "slate-crew-rescued"}, before=_rescued),
     "rescued-thrown-away": Scene(JOIN, (), ("3",), changes={"id": "slate-crew-rescued"}, before=_rescued),

@@ -290,7 +290,7 @@ async def test_ripping_back_goes_where_it_is_told_and_names_what_falls(tmp_path:
         assert app.in_hand is not None
         await pilot.press("t", "1", "3", "enter")
         assert (_spot(app), _loops(app)) == (3, 2)
-        await pilot.press("t", "down", "down", "enter")
+        await pilot.press("t", "down", "down", "down", "enter")
         assert "This undoes" in " ".join(shown(app).split())
         assert app.in_hand.state.current == PICK_UP
         await pilot.press("2")
@@ -302,7 +302,7 @@ async def test_what_falls_is_named_again_after_another_place_was_looked_at(tmp_p
     app = _prepared(tmp_path, PICK_UP, *[Press()] * 5)
     async with app.run_test() as pilot:
         assert app.in_hand is not None
-        await pilot.press("t", "down", "down", "enter")
+        await pilot.press("t", "down", "down", "down", "enter")
         assert "This undoes" in " ".join(shown(app).split())
         await pilot.press("escape")
         assert "This undoes" not in " ".join(shown(app).split())

@@ -21,6 +21,9 @@ from tests.screens.hands import PICK_UP, Hours, app_for, settled, shelf, shown, 
 AT_HALF = 9
 """So many presses lead to halfway of the first section."""
 
+TO_THE_END = 17
+"""So many presses lead to the end of it."""
+
 
 def at_half(at: Path, name: str) -> Path:
     """Return a garment whose section was picked up to halfway, and that waits for its count."""
@@ -47,6 +50,38 @@ async def test_both_mouths_answer_a_count_alike(keys: tuple[str, ...], lines: tu
     async with app.run_test(size=(80, 24)) as pilot:
         await settled(pilot)
         assert app.in_hand is not None
+        await pilot.press(*keys, "q", "enter")
+        await settled(pilot)
+    talked(plain, *lines, "q", "")
+    assert events(screens) == events(plain)
+
+
+def at_the_end(at: Path, name: str) -> Path:
+    """Return a garment whose first section, of 17 stitches, was picked up to its end without a count."""
+    (at / name).mkdir()
+    folder = shelf(at / name)
+    work_to(folder, PICK_UP, *[Press()] * TO_THE_END)
+    return folder
+
+
+@pytest.mark.parametrize(
+    ("keys", "lines"),
+    [
+        (("enter",), ("f",)),
+        (("r", "enter"), ("enter",)),
+        (("space", "space"), ("d", "d")),
+        (("1", "7", "enter"), ("17",)),
+    ],
+)
+async def test_both_mouths_answer_the_end_of_a_section_alike(
+    keys: tuple[str, ...], lines: tuple[str, ...], tmp_path: Path
+) -> None:
+    """At the end of a section of more than 15: enter, r and digits take the count; a press goes on into the next."""
+    screens, plain = at_the_end(tmp_path, "screens"), at_the_end(tmp_path, "plain")
+    app = app_for(screens)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settled(pilot)
+        assert "the end: count, it should be 17" in shown(app)
         await pilot.press(*keys, "q", "enter")
         await settled(pilot)
     talked(plain, *lines, "q", "")

@@ -15,6 +15,7 @@ from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.labels import Label
 from finishing_tui.garment.shelf import take_copy
 from finishing_tui.garment.state import State
+from finishing_tui.garment.stops import due
 from finishing_tui.garment.walk import strays
 from finishing_tui.garment.work import Progress, Reached, StepWork
 from finishing_tui.recipe.stage import Stage
@@ -99,7 +100,9 @@ class Hands:
         return did
 
     def finish(self, state: State) -> None:
-        """Say that the step is done; what is asked again is meant."""
+        """Say that the step is done; a count that is due is right, and what is asked again is meant."""
+        if due(state) is not None:
+            self.keys("enter", until=lambda now: due(now) is None)
         self.terminal.press("enter")
         end = time.monotonic() + DEADLINE
         while self.state.current == state.current:

@@ -134,6 +134,25 @@ def foreseen(state: State, work: StepWork) -> StepWork:
     return work
 
 
+def like_first(work: StepWork, index: int, spots: int, target: int) -> Rhythm | None:
+    """Return the mirror of what was worked on the first side, where the one at ``index`` has as many of both."""
+    title = work.stages[index].mirrors
+    for first, stage in enumerate(work.stages[:index]):
+        if title and stage.title == title and _complete(work, first):
+            worked = as_worked(stage, work.progress[first]).mirrored()
+            return worked if (worked.spots, worked.stitches) == (spots, target) else None
+    return None
+
+
+def followed(state: State, work: StepWork) -> StepWork:
+    """Return the work with every second side that is not begun as the mirror of a first one that is done."""
+    for index, first in _pairs(work):
+        if _complete(work, first):
+            with suppress(FinishingError):  # what can no longer be planned stays as it is
+                work = _with(work, index, resolved(state, work, index, first))
+    return work
+
+
 def choice(state: State) -> tuple[int, Stage] | None:
     """Return the section about to be begun that can go two ways: (index, stage); None where there is no choice."""
     if not begun(state):

@@ -2,7 +2,8 @@
 
 from dataclasses import replace
 
-from finishing_tui.craft.ledger import OFF, Entry, Posting
+from finishing_tui.craft.ledger import OFF, Entry, Posting, TailEntry
+from finishing_tui.craft.words import listing
 from finishing_tui.garment.commands import Other, Refusal
 from finishing_tui.garment.decide.stages import (
     begun,
@@ -30,6 +31,7 @@ from finishing_tui.garment.walk import (
     stretch_at,
 )
 from finishing_tui.garment.work import Progress, Reached, StepWork, Stretch
+from finishing_tui.recipe.kinds.close_hole import closed_with
 from finishing_tui.recipe.kinds.seam import two_at_once
 from finishing_tui.recipe.stage import Stage
 
@@ -89,7 +91,7 @@ def next_mark(state: State, stage: Stage, progress: Progress) -> Reached:
 
 
 def other(state: State, command: Other) -> tuple[AnyAct, ...] | Refusal:
-    """Record that the other thing was done at the next unit. Only spots and pairs have another thing."""
+    """Record that the other thing was done at the next unit: of spots, of pairs, or with another tail at a hole."""
     if not begun(state):
         return Refusal("nothing is started yet")
     _, work = under_way(state)
@@ -100,7 +102,37 @@ def other(state: State, command: Other) -> tuple[AnyAct, ...] | Refusal:
         return _stray(state, work, stage)
     if stage.unit == "pair":
         return _double(state, work, stage, command.side)
+    if stage.act == "close":
+        return _another_tail(state, work, stage, command.side)
     return Refusal("there is no other choice here")
+
+
+def _another_tail(state: State, work: StepWork, stage: Stage, tail: str) -> tuple[AnyAct, ...] | Refusal:
+    """Close a hole with another tail that hangs: that one gets shorter, and the planned one stays as long as it is."""
+    if tail not in other_tails(state, stage):
+        hang = listing(other_tails(state, stage)) or "none"
+        return Refusal(f"no other tail named {tail!r} hangs there; there is: {hang}" if tail else "which tail?")
+    step, index = state.current or 0, work.at
+    closed = replace(closed_with(stage.title, tail), opening=stage.opening, as_planned=stage.as_planned or stage)
+    changed = with_stage(work, index, closed)
+    mark = Reached(1, 0, 1)
+    entries = passed(changed, index, mark)
+    return (
+        Strayed(
+            step=state.plan.ids[step],
+            at=1,
+            loops=1,
+            entries=entries,
+            changes=going_on(state, changed.with_progress(index, replace(work.progress[index], mark=mark))),
+            label=Label("other-tail", names=(stage.title, tail)),
+        ),
+    )
+
+
+def other_tails(state: State, stage: Stage) -> tuple[str, ...]:
+    """Return the tails that hang and could close a hole instead of the one that is to."""
+    planned = {entry.tail for item in stage.items for entry in item.entries if isinstance(entry, TailEntry)}
+    return tuple(tail for tail in state.ledger.tails if tail not in planned)
 
 
 def _stray(state: State, work: StepWork, stage: Stage) -> tuple[AnyAct, ...]:

@@ -1,12 +1,15 @@
 """Deciding about ripping back: taking work out is an act of its own, with reverse postings, and stays recorded."""
 
+from bisect import bisect_left
 from collections.abc import Iterable, Iterator
 from contextlib import suppress
 from dataclasses import replace
 
-from finishing_tui.craft.errors import FinishingError
-from finishing_tui.craft.spacing import Ends, Run, Runs, space
-from finishing_tui.craft.words import listing
+from finishing_tui.craft.counts import span
+from finishing_tui.craft.errors import FinishingError, Impossible
+from finishing_tui.craft.going_on import go_on
+from finishing_tui.craft.spacing import Ends
+from finishing_tui.craft.words import listing, plural
 from finishing_tui.garment.commands import Refusal, TakeOut
 from finishing_tui.garment.decide.difference import difference
 from finishing_tui.garment.decide.first_round import mended_first_round
@@ -16,7 +19,7 @@ from finishing_tui.garment.decide.taken_out import taken_out
 from finishing_tui.garment.events import AnyAct, Replanned, RippedBack, Stood
 from finishing_tui.garment.labels import Label
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import cut_at, explained_from, loops_up_to
+from finishing_tui.garment.walk import cut_at, explained_from, loops_up_to, picks_behind, skips_first
 from finishing_tui.garment.work import Progress, Reached, Standing, StepWork, Stretch, fresh
 from finishing_tui.recipe.kinds.seam import unsewn
 from finishing_tui.recipe.stage import Stage
@@ -129,6 +132,8 @@ def _back(stage: Stage, progress: Progress, units: int) -> tuple[Stage, Progress
     if stage.unit != "spot":
         doubled = tuple(pair for pair in progress.doubled if pair[0] <= units)
         value = progress.value if units else ""
+        if stage.act == "close" and not units:
+            stage = stage.as_planned or stage
         return stage, replace(progress, mark=Reached(units, 0, units), doubled=doubled, value=value)
     if not units:
         stage = _as_begun(stage)
@@ -145,9 +150,27 @@ def _back(stage: Stage, progress: Progress, units: int) -> tuple[Stage, Progress
     planned = loops_up_to(after, stage.units) - loops_up_to(after, units)
     if planned != left and 0 <= left <= 2 * spots:
         ends: Ends = "last" if stage.ends == "closed" else "open"
-        rest = space(left, spots, style=stage.style, ends=ends) if left else Runs((Run(0, spots, 1),))
+        behind, mirrored = picks_behind(after, units), skips_first(stage, progress, units)
+        rest = go_on(left, spots, style=stage.style, ends=ends, behind=behind, skips_first=mirrored)
         after = replace(after, stretches=(*kept, Stretch(units, rest, loops=loops)))
     return stage, after
+
+
+def spot_with_left(stage: Stage, progress: Progress, loops: int) -> int:
+    """Return the spot at which ``loops`` are left of a section: that of the last of them.
+
+    Raises ``Impossible`` where that is within a spot, or nobody knows at which: it names the two nearest numbers.
+    """
+    mark = progress.mark
+    most = mark.loops - mark.within
+    if not 0 <= loops <= most:
+        raise Impossible(f"{stage.title} has {plural(most, 'stitch')}: rip back to {span(0, most, loops)}")
+    spot = bisect_left(range(mark.units), loops, key=lambda units: _loops_left(progress, units))
+    found = most if spot == mark.units else _loops_left(progress, spot)
+    if found == loops:
+        return spot
+    below = _loops_left(progress, spot - 1)
+    raise Impossible(f"{stage.spot} {spot} took {found - below} at once: rip back to {below} or to {found}")
 
 
 def _loops_left(progress: Progress, units: int) -> int:

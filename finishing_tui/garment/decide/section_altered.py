@@ -9,17 +9,19 @@ from fractions import Fraction
 
 from finishing_tui.craft.counts import span
 from finishing_tui.craft.figures import rounded
-from finishing_tui.craft.open_edges import by_rate, rate_words, read_rate
-from finishing_tui.craft.spacing import Ends, Rhythm, Run, Runs, say, space
+from finishing_tui.craft.going_on import go_on, go_on_at
+from finishing_tui.craft.open_edges import rate_words, read_rate
+from finishing_tui.craft.spacing import Rhythm, Run, Runs, say, space
 from finishing_tui.craft.walked import rhythm_of
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.alteration import Alteration, CannotAsk
 from finishing_tui.garment.commands import WhatIf
+from finishing_tui.garment.decide.mirror import like_first
 from finishing_tui.garment.decide.pair_altered import pair_altered, step_altered
 from finishing_tui.garment.decide.stages import with_stage
 from finishing_tui.garment.labels import Label
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import cut_at, really_done, stretch_at
+from finishing_tui.garment.walk import cut_at, picks_behind, really_done, skips_first, stretch_at
 from finishing_tui.garment.ways import recounted
 from finishing_tui.garment.work import Progress, Reached, StepWork, Stretch
 from finishing_tui.recipe.kinds.sections import LONG
@@ -33,6 +35,8 @@ def section_altered(state: State, step: int, work: StepWork, command: WhatIf) ->
     stage, before = work.stages[index], work.progress[index]
     at = _passed(before)
     asked, rest = _asked_for(stage, before, command)
+    if not at and command.rhythm is None and command.style is None:
+        rest = like_first(work, index, asked.units, asked.target) or rest
     natural = str(stage.rate)
     told = recounted(replace(asked, natural=natural), before, before.mark.loops, at)
     words = rate_words(asked.rate, asked.spot) if asked.uncounted else say(rest, unit=stage.spot)
@@ -65,7 +69,7 @@ def _asked_for(stage: Stage, before: Progress, command: WhatIf) -> tuple[Stage, 
     """Return the section with the spots, the target and the style asked for, and how what is left of it is picked."""
     at, loops = _passed(before), before.mark.loops
     if stage.uncounted and command.spots is None:
-        return _at_another_rate(stage, at, loops, command)
+        return _at_another_rate(stage, before, command)
     spots = stage.units if command.spots is None else command.spots
     if not at < spots <= MOST:
         raise CannotAsk(f"you are past {stage.spot} {at}: use {span(at + 1, MOST, spots)}")
@@ -82,19 +86,19 @@ def _asked_for(stage: Stage, before: Progress, command: WhatIf) -> tuple[Stage, 
     target = asked.target if command.target is None else command.target
     if not loops <= target <= MOST or not target:
         raise CannotAsk(f"you have {plural(loops, 'stitch')}: use {span(max(loops, 1), MOST, target)}")
-    return replace(asked, target=target), _rest(target - loops, spots - at, asked, begun_with=bool(at))
+    return replace(asked, target=target), _rest(target - loops, spots - at, asked, before)
 
 
-def _at_another_rate(stage: Stage, at: int, loops: int, command: WhatIf) -> tuple[Stage, Rhythm]:
+def _at_another_rate(stage: Stage, before: Progress, command: WhatIf) -> tuple[Stage, Rhythm]:
     """Return a section nobody counted with another target or rate, and what it takes from here."""
-    rate = stage.rate
+    rate, at, loops = stage.rate, _passed(before), before.mark.loops
     if command.rhythm is not None:
         pick, of = command.rhythm
         rate = read_rate(f"{pick}/{of}")
     target = stage.target if command.target is None else command.target
     if not loops < target <= MOST:
         raise CannotAsk(f"you have {plural(loops, 'stitch')}: use {span(loops + 1, MOST, target)}")
-    rest = by_rate(target - loops, rate)
+    rest = go_on_at(rate, target - loops, picks_behind(before, at) if at == before.mark.units else 0)
     spots = at + rest.spots
     flows = loops_onto(stage.place, 2 * max(spots, target))
     halts = tuple(halt for halt in stage.halts if halt <= spots)
@@ -115,11 +119,16 @@ def _typed(pick: int, of: int, spots: int) -> Runs:
     return Runs(tuple(runs))
 
 
-def _rest(stitches: int, spots: int, asked: Stage, *, begun_with: bool) -> Rhythm:
-    if not stitches:
-        return Runs((Run(0, spots, 1),))
-    ends: Ends = "last" if asked.ends == "closed" and begun_with else asked.ends
-    return space(stitches, spots, style=asked.style, ends=ends)
+def _rest(stitches: int, spots: int, asked: Stage, before: Progress) -> Rhythm:
+    at = _passed(before)
+    return go_on(
+        stitches,
+        spots,
+        style=asked.style,
+        ends="last" if asked.ends == "closed" and at else asked.ends,
+        behind=picks_behind(before, before.mark.units) if at == before.mark.units else 0,
+        skips_first=skips_first(asked, before, at),
+    )
 
 
 def _from_the_start(stage: Stage, asked: Stage, before: Progress, rest: Rhythm) -> Rhythm:

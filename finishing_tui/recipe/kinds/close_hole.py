@@ -25,6 +25,11 @@ class CloseHole(Step):
             mend = (HoleEntry(self.hole, "made"),)
             raise CannotBegin(f"there is no open hole named {self.hole!r}", kind="hole", mend=mend)
         here.tail(self.tail, "close the hole with")
-        text = f"Draw the tail {self.tail} round the hole and pull it shut: {self.hole}."
-        item = Item(text, (HoleEntry(self.hole, "closed"), TailEntry(self.tail, "shortened")))
-        return (Stage("item", 1, self.hole, "close", text, items=(item,)),)
+        return (closed_with(self.hole, self.tail),)
+
+
+def closed_with(hole: str, tail: str) -> Stage:
+    """Return the stage in which a hole is closed with a tail."""
+    text = f"Draw the tail {tail} round the hole and pull it shut: {hole}."
+    item = Item(text, (HoleEntry(hole, "closed"), TailEntry(tail, "shortened")))
+    return Stage("item", 1, hole, "close", text, items=(item,))

@@ -41,7 +41,7 @@ def _all(talk: Talk, at: str) -> SetNumber:
     plan = talk.state.plan
     return SetNumber(
         question="Numbers",
-        told=("Changes affect only steps you haven't started. You can undo them.",),
+        told=("Changes affect only what you haven't started. You can undo them.",),
         lines=number_lines(plan.recipe, plan.size, plan.own),
         at=at,
         then=changed,

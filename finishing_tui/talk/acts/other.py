@@ -1,9 +1,10 @@
-"""Something else is done than planned; at a join it may have to be asked on which needle."""
+"""Something else is done than planned; at a join it may have to be asked on which needle, at a hole with which tail."""
 
 from collections.abc import Mapping
 from types import MappingProxyType
 
 from finishing_tui.garment.commands import Other
+from finishing_tui.garment.decide.press import other_tails
 from finishing_tui.garment.labels import AgainstPlan
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import against_plan, other_at, planned
@@ -33,6 +34,9 @@ def _offered(state: State, _: int | None) -> Offer | None:
         if label == "pick it" and state.pace != "spot":  # a press skips it and picks the next
             label = "no skip"
         return Offer("other", label, f"{what.format(f'{stage.spot} {spot}')} instead", Other())
+    if stage.act == "close" and (tails := other_tails(state, stage)):
+        sides = tuple((tail, tail) for tail in tails)
+        return Offer("other", "other tail", "close it with another tail that hangs there", Other(tails[0]), sides)
     if stage.unit != "pair":
         return None
     here = state.plan.here(state.ledger)
@@ -52,6 +56,10 @@ def _does(talk: Talk) -> Ask | None:
     def on(at: int) -> None:
         talk.do(Other(sides[at][0]), "other")
 
+    if found is not None and found.label == "other tail":
+        told = ("It gets shorter; weave in its end later.",)
+        options = tuple(Option(text) for _, text in sides)
+        return Choose(question="Close it with which tail?", told=told, options=options, then=on)
     if len(sides) > 1:
         options = tuple(Option(text) for _, text in sides)
         return Choose(question="Work two together on which needle?", options=options, then=on)
@@ -62,7 +70,7 @@ def _does(talk: Talk) -> Ask | None:
 ACT = Action(
     "other",
     "x",
-    "pick a skip, or skip a pick; at a join, work two together",
+    "pick a skip, or skip a pick; at a join, work two together; at a hole, use another tail",
     _offered,
     _does,
     "right now",

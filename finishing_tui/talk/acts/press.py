@@ -3,6 +3,7 @@
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.commands import Press
 from finishing_tui.garment.state import State
+from finishing_tui.garment.stops import counted_at_end
 from finishing_tui.garment.walk import next_pick, planned
 from finishing_tui.garment.work import Progress
 from finishing_tui.glance.stored_words import ACTS
@@ -19,6 +20,9 @@ def _offered(state: State, _: int | None) -> Offer | None:
         return Offer("press", "start it", "start this step", Press())
     if work.complete:
         return None
+    if counted_at_end(work) is not None:
+        stage = work.stages[work.at]
+        return Offer("press", ACTS[stage.act].lower(), f"go on without a count: {stage.title}", Press())
     label, what = _words(state, work.stages[work.at], work.progress[work.at])
     return Offer("press", label, what, Press())
 

@@ -1,5 +1,6 @@
 """Work was taken out: to which place, to which row of it, and sure, where later steps fall with it."""
 
+from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.commands import TakeOut
 from finishing_tui.garment.state import State
@@ -12,7 +13,11 @@ STAYS = "The record keeps what you rip back."
 
 
 def _offered(state: State, _: int | None) -> Offer | None:
-    return Offer("rip_back", "rip back", "rip back; choose the row or step you ripped back to") if state.order else None
+    return (
+        Offer("rip_back", "rip back", "rip back; choose the row, stitches or step you ripped back to")
+        if state.order
+        else None
+    )
 
 
 def _does(talk: Talk) -> Ask | None:
@@ -33,13 +38,21 @@ def _to_where(talk: Talk, points: tuple[RipPoint, ...]) -> Ask:
 
 
 def _to_which(talk: Talk, points: tuple[RipPoint, ...], point: RipPoint) -> Ask:
+    def chosen(units: int) -> Ask | None:
+        try:
+            command = point.to(units)
+        except FinishingError as error:
+            talk.refuse(str(error))
+            return talk.asked
+        return _taken_out(talk, command)
+
     return HowMany(
-        question=f"Rip back to which {point.unit}? You're at {point.unit} {point.most}.",
+        question=point.asks,
         told=(STAYS,),
         unit=point.unit,
         most=point.most,
-        takes=f"rip to {point.unit} {{}}",
-        then=lambda units: _taken_out(talk, point.to(units)),
+        takes=f"rip to {point.unit} {{}}" if point.left is None else "rip to {}",
+        then=chosen,
         back=lambda: _to_where(talk, points),
     )
 
@@ -63,4 +76,4 @@ def _taken_out(talk: Talk, command: TakeOut) -> Ask | None:
     )
 
 
-ACT = Action("rip_back", "t", "rip back to an earlier row or step", _offered, _does, "this garment")
+ACT = Action("rip_back", "t", "rip back to an earlier row, number of stitches or step", _offered, _does, "this garment")

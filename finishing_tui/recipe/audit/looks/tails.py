@@ -10,16 +10,13 @@ from finishing_tui.craft.lies import ENDS
 from finishing_tui.craft.yarn import WEAVE_IN, needed, will_it_do
 from finishing_tui.recipe.audit.look import Findings, Look
 from finishing_tui.recipe.kinds.cut import Cut
-from finishing_tui.recipe.kinds.graft import Graft
-from finishing_tui.recipe.kinds.join import Join
 from finishing_tui.recipe.kinds.needles import TwoNeedles, only, words
-from finishing_tui.recipe.kinds.seam import Seam
-from finishing_tui.recipe.yarn_of import operation_of, width_of
+from finishing_tui.recipe.yarn_of import operation_of, tail_of, width_of
 
 
 def look(look: Look) -> Findings:
     """Yield an error for a tail at the other end or too short by the least, a warning for one that is tight."""
-    tail, key = worked_with(look)
+    tail, key = tail_of(look.step)
     if not tail:
         return
     step = look.step
@@ -58,7 +55,7 @@ def left_of(look: Look) -> tuple[tuple[str, Length], ...]:
             return (*look.trail.tails, (look.step.tail, read_length(look.step.length)))
         except Impossible:  # none is said, or not as a length
             return look.trail.tails
-    tail, _ = worked_with(look)
+    tail, _ = tail_of(look.step)
     have, takes = dict(look.trail.tails).get(tail), taken(look)
     if have is None:
         return look.trail.tails
@@ -66,17 +63,6 @@ def left_of(look: Look) -> tuple[tuple[str, Length], ...]:
     if takes is None or (left := have.cm - needed(operation_of(look.step), takes).usual.cm) <= 0:
         return others
     return (*others, (tail, Length(left, have.unit)))
-
-
-def worked_with(look: Look) -> tuple[str, str]:
-    """Return the tail that the step is worked with, and the key that names it; both empty where there is none."""
-    match look.step:
-        case Join(with_tail=tail):
-            return tail, "with_tail"
-        case Graft(tail=tail) | Seam(tail=tail):
-            return tail, "tail"
-        case _:
-            return "", ""
 
 
 def taken(look: Look) -> Length | None:
