@@ -225,4 +225,4 @@ def test_worked_to_its_end_by_keys_alone(name: str, missing: str, tmp_path: Path
     assert {count["answer"] for count in record["counts"]} >= {"presses", "loops", "rows left"}
     assert record["deviations"]
     assert record["ripped_back"]
-    assert bool(record["changes"]) == bool(missing)
+    assert record["changes"] or not missing
