@@ -1,14 +1,18 @@
 """What is there is counted, and the rest of an edge is re-spaced if needed."""
 
 from finishing_tui.garment.state import State
+from finishing_tui.garment.ways import counted_stage
 from finishing_tui.glance.counting import countables
 from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.counting import start_recount
 
 
 def _offered(state: State, _: int | None) -> Offer | None:
-    what = "count, and re-space the rest if needed"
-    return Offer("recount", "count", what) if countables(state) else None
+    if not countables(state):
+        return None
+    work = state.standing.work if state.standing else None
+    picking = work is not None and counted_stage(work) is not None
+    return Offer("recount", "count", "count, and re-space the rest if needed" if picking else "count what is there")
 
 
 ACT = Action("recount", "r", "count now", _offered, start_recount, "right now", digits=True)
