@@ -10,7 +10,7 @@ from finishing_tui.recipe.audit.footing import Inputs, footing
 from finishing_tui.recipe.audit.running import run
 from finishing_tui.recipe.reader import read_recipe, read_text
 from tests.craft.test_lies import SIXTEEN
-from tests.recipe_texts import place, recipe, step
+from tests.recipe_texts import along, place, recipe, section, step
 
 OTHER = {"armhole": "neck", "neck": "armhole", "front": "back", "back": "front"}
 
@@ -78,6 +78,61 @@ def crown(length: str, tail: str = "top of hood") -> str:
 def test_a_tail_must_be_long_enough(length: str, level: list[str]) -> None:
     """Four times the width and 15 cm is enough, less than three times and 15 cm is not; no length said, none judged."""
     assert [one.level for one in found(crown(length))] == level
+
+
+def corners(length: str, *more: str) -> str:
+    """Return a recipe with two holes, closed with a tail cut to ``length``; ``more``: steps before."""
+    return recipe(
+        "Two corners",
+        place("band"),
+        step(
+            "pick up and knit",
+            "Pick up",
+            along("edge", 8, 6),
+            section(gap="left corner", extra=1),
+            section(gap="right corner", extra=1),
+            onto="band",
+        ),
+        *more,
+        step("cut", "Cut", tail="end", length=length),
+        *(step("close hole", f"Close the {side}", hole=f"{side} corner", tail="end") for side in ("left", "right")),
+        step("bind off", "Bind off", from_="band", yarn="new"),
+        step("weave in", "Weave in", tails="all"),
+    )
+
+
+@pytest.mark.parametrize(
+    ("length", "levels"),
+    [
+        ("40 cm", []),
+        ("18 in", []),
+        ("39 cm", ["warning"]),
+        ("12 in", ["warning"]),
+        ("29 cm", ["warning", "warning"]),
+        ("25 cm", ["warning", "error"]),
+        ("15 cm", ["error", "error"]),
+        ("6 in", ["error", "error"]),
+        ("10 cm", ["error"]),
+        ("", []),
+        ("an arm's length", []),
+    ],
+)
+def test_a_tail_must_be_long_enough_for_every_hole(length: str, levels: list[str]) -> None:
+    """30 cm is enough for one; each takes 10 cm of it; what only weaves in is too short; no length, none judged."""
+    assert [one.level for one in found(corners(length))] == levels
+
+
+def test_a_tail_too_short_for_a_hole_is_told_in_its_own_unit() -> None:
+    """With how long it is, how long one is left, and what to do."""
+    one, _ = found(corners("6 in"))
+    assert one.message == "the tail 'end' is 6 in long, and this takes 12 to 18 in"
+    assert "longer tail" in one.suggestion
+
+
+def test_a_tail_made_anew_is_not_judged_by_the_one_before() -> None:
+    """One of the same name was woven in; how long the new one is nobody says."""
+    before = step("cut", "Cut short", tail="end", length="2 cm"), step("weave in", "Weave in one", tails=["end"])
+    assert found(corners("", *before)) == []
 
 
 def test_a_tail_at_the_other_end_is_an_error() -> None:
