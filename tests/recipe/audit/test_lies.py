@@ -143,6 +143,61 @@ def test_a_tail_at_the_other_end_is_an_error() -> None:
         assert [one.kind for one in found(text)] == ["tail"] * wrong
 
 
+def layers(first: str, second: str, piece: str, together: str, tail: str) -> str:
+    """Return a recipe that joins shoulders of two layers, the second with a ``tail`` that the first left."""
+    ridge = "inside" if together == "right" else "outside"
+    back = OTHER[piece]
+    return recipe(
+        "Two layers",
+        *(
+            place(f"{one}_{layer}", text=f"{layer} needle with the {one}", live=4)
+            for layer in ("outer", "inner", "third")
+            for one in ("front", "back")
+        ),
+        step("arrange", "Lay it", together=together),
+        step(
+            "join",
+            f"Join the {first} shoulder",
+            front=f"{piece}_outer",
+            back=f"{back}_outer",
+            ridge=ridge,
+            yarn="new",
+            start_tail="one",
+            tail="two",
+        ),
+        *(
+            step(
+                "join",
+                f"Join the {second} shoulder",
+                front=f"{piece}_{layer}",
+                back=f"{back}_{layer}",
+                ridge=ridge,
+                with_tail=tail,
+            )
+            for layer in ("inner", "third")
+        ),
+        step("weave in", "Weave in", tails="all"),
+    ).replace("format = 1", "format = 2")
+
+
+@pytest.mark.parametrize(("side", "near", "together", "hand", "end"), SIXTEEN)
+def test_where_a_join_left_a_tail_is_known(
+    side: str, near: str, together: str, hand: Literal["right", "left"], end: str
+) -> None:
+    """Its start tail starts a second one there, once, for then it hangs at the other end; its last one never does."""
+    (again,) = found(layers(side, side, near, together, "one"), hand)
+    assert (again.level, again.kind, again.step, again.expected, again.found) == ("error", "tail", 3, end, OTHER[end])
+    (other,) = found(layers(side, side, near, together, "two"), hand)
+    assert (other.level, other.kind, other.step, other.expected, other.found) == ("error", "tail", 2, end, OTHER[end])
+
+
+@pytest.mark.parametrize("tail", ["one", "two"])
+def test_a_tail_of_the_other_shoulder_is_an_error(tail: str) -> None:
+    """One sentence, which names both shoulders."""
+    one, *_ = found(layers("left", "right", "back", "right", tail))
+    assert one.message == f"the tail {tail!r} hangs at the left shoulder, and this is the right one"
+
+
 def test_the_yarn_of_a_join_must_hang_there() -> None:
     """Yarn that is used again where none hangs is an error."""
     text = shoulder("left", "back", "right", "armhole").replace('yarn = "new"', 'yarn = "same"')

@@ -1,40 +1,24 @@
-"""The tail that a join, graft or seam is worked with or a hole closed: it hangs where that starts and is long enough.
+"""The tail that a join, a graft or a seam is worked with, or a hole closed: it is long enough.
 
-Where a tail hangs only its name says ("left armhole"), and how long it is only the step that cut it; what neither says
-is not looked at.
+How long it is only the step that cut it says; where that says nothing, nothing is looked at.
 """
 
 from math import ceil
 
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.lengths import Length, read_length, say_length
-from finishing_tui.craft.lies import ENDS
 from finishing_tui.craft.yarn import CLOSE_A_HOLE, HOLE, WEAVE_IN, WillDo, needed, will_it_close, will_it_do
 from finishing_tui.recipe.audit.look import Findings, Look
 from finishing_tui.recipe.kinds.close_hole import CloseHole
 from finishing_tui.recipe.kinds.cut import Cut
-from finishing_tui.recipe.kinds.needles import TwoNeedles, only, words
 from finishing_tui.recipe.yarn_of import operation_of, tail_of, width_of
 
 
 def look(look: Look) -> Findings:
-    """Yield an error for a tail at the other end or too short by the least, a warning for one that is tight."""
+    """Yield an error for a tail that is too short by the least, a warning for one that is tight."""
     tail, key = tail_of(look.step)
     if not tail:
         return
-    step = look.step
-    starts = step.starts_at(look.here) if isinstance(step, TwoNeedles) else None
-    hangs = only(ENDS, words(tail))
-    if starts and hangs and starts != hangs:
-        yield look.finding(
-            "error",
-            "tail",
-            f"the tail {tail!r} hangs at the {hangs}, and this starts at the {starts}",
-            key,
-            expected=starts,
-            found=hangs,
-            suggestion="use a tail of that end, or new yarn",
-        )
     have = dict(look.trail.tails).get(tail)
     verdict, takes = ("enough", "") if have is None else _judged(look, have)
     if have is not None and verdict != "enough":
