@@ -4,9 +4,9 @@ from typing import Any, NoReturn
 
 import pytest
 
-from finishing_tui.craft import easy, going_on, spacing
-from finishing_tui.garment import walk, ways
-from finishing_tui.garment.decide import section_altered, steps
+from finishing_tui.craft import easy, recount, spacing
+from finishing_tui.garment import ways
+from finishing_tui.garment.decide import rip, steps
 from finishing_tui.recipe import numbers
 from finishing_tui.recipe.kinds import KINDS, sections
 
@@ -17,7 +17,7 @@ def no_planning(patch: pytest.MonkeyPatch) -> None:
     def never(*_args: Any, **_names: Any) -> NoReturn:
         raise AssertionError("replaying an event must not work anything out")
 
-    for module in (spacing, going_on, sections, section_altered, walk):
+    for module in (spacing, recount, sections, rip):
         patch.setattr(module, "space", never)
     patch.setattr(easy, "easy_open", never)
     patch.setattr(ways, "recount", never)
