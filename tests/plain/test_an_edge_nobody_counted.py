@@ -154,8 +154,8 @@ def test_the_second_side_is_two_rows_shorter(vest: Path) -> None:
     assert (len(right), sum(right), right[-1]) == (rows - 2, PANEL, 1)
 
 
-def test_a_stitch_dropped_at_the_join(vest: Path) -> None:
-    """The needle that was counted is named with what it should hold, and the join waits until both hold the same."""
+def at_the_join(vest: Path) -> None:
+    """Pick up both panels, 36 rows each, and go on to the pairs that join them to the neck."""
     told(vest, *["d"] * 15, "15", "3", "14", "1", *["d"] * 9, "f", "d", *["d"] * PANEL, "f")
     hand = InHand.open(vest)
     hand.pick_up()
@@ -165,5 +165,32 @@ def test_a_stitch_dropped_at_the_join(vest: Path) -> None:
         assert hand.do(Finish() if work is None or work.complete else Press()) is None
     hand.put_down("")
     hand.close()
-    said = told(vest, "47", "1")
-    assert "expected 48" in said or "should be 48" in said
+
+
+def test_a_stitch_dropped_at_the_join(vest: Path) -> None:
+    """Counted twice, looked for and found: both needles hold the same again, and the job goes on to its end."""
+    at_the_join(vest)
+    said = told(vest, *["d"] * 3, "44", "1", "44", "1")
+    assert "You counted 44; it should be 45." in said
+    assert "Look for a dropped stitch. Catch it with a pin at once." in said.replace("\n  ", " ")
+    assert "1: Found it: 45." in said
+    held = state(vest).ledger
+    assert held.on("edge_needle") == held.on("back_needle") == 2 * PANEL - 3
+    to_the_end(vest)
+    assert state(vest).current is None
+    assert state(vest).ledger.empty
+
+
+def test_a_stitch_dropped_at_the_join_and_not_found(vest: Path) -> None:
+    """Two together on the needle with one more make them the same, and the job goes on to its end."""
+    at_the_join(vest)
+    said = told(vest, *["d"] * 3, "44", "1", "44", "2")
+    assert "expected 45" in said
+    held = state(vest).ledger
+    assert (held.on("edge_needle"), held.on("back_needle")) == (2 * PANEL - 4, 2 * PANEL - 3)
+    told(vest, *["d"] * 3, "x")
+    held = state(vest).ledger
+    assert held.on("edge_needle") == held.on("back_needle") == 2 * PANEL - 8
+    to_the_end(vest)
+    assert state(vest).current is None
+    assert state(vest).ledger.empty
