@@ -154,6 +154,36 @@ def test_the_second_side_is_two_rows_shorter(vest: Path) -> None:
     assert (len(right), sum(right), right[-1]) == (rows - 2, PANEL, 1)
 
 
+def test_the_second_side_is_counted_as_expected_and_two_rows_shorter(vest: Path) -> None:
+    """It is as long as the first only by guess: once it is counted, the rows left say so, and the first stays."""
+    told(vest, *["d"] * 15, "15", "3", "14", "1", *["d"] * 9, "f", "d")
+    rows = len(picked(vest, LEFT))
+    said = told(vest, *["d"] * 12, "12", "r", "3", str(rows - 2 - 18), "1", *["d"] * 12)
+    assert "12 counted, as planned; 36 on the needle." in said
+    assert "34 rows in all: you have 12, pick up 12 from the last 16 rows." in said.replace("\n  ", " ")
+    right = picked(vest, RIGHT)
+    assert (len(right), sum(right), right[-1]) == (rows - 2, PANEL, 1)
+    assert len(picked(vest, LEFT)) == rows
+
+
+def test_missed_presses_are_asked_where_too(vest: Path) -> None:
+    """Another row by the presses says nothing of the edge's length: the rows left are asked after it."""
+    said = told(vest, *["d"] * 13, "15", "15", "3", "1", "3", "14", "1")
+    assert said.count("Where are you on this edge?") == 1
+    left = edges(vest).stages[LEFT]
+    assert (left.units, left.uncounted) == (36, "")
+
+
+def test_a_question_left_after_missed_presses_counts_nothing_twice(vest: Path) -> None:
+    """What was counted stands; the length stays unknown, and where she is may be said later by the same key."""
+    told(vest, *["d"] * 13, "15", "15", "3", "1", "escape")
+    left = edges(vest).stages[LEFT]
+    assert left.uncounted == "spots"
+    assert state(vest).ledger.on("edge_needle") == 15
+    told(vest, "r", "3", "14", "1")
+    assert edges(vest).stages[LEFT].units == 36
+
+
 def at_the_join(vest: Path) -> None:
     """Pick up both panels, 36 rows each, and go on to the pairs that join them to the neck."""
     told(vest, *["d"] * 15, "15", "3", "14", "1", *["d"] * 9, "f", "d", *["d"] * PANEL, "f")
