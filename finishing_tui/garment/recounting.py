@@ -112,7 +112,7 @@ def _left(stage: Stage, before: Progress, counted: int, put: Put, left: int | No
     to_pick = stage.target - counted
     match put:
         case "rows-left":
-            most = MOST_SPOTS if stage.uncounted else stage.units
+            most = MOST_SPOTS if stage.uncounted or _like_the_first(stage) else stage.units
             if left is None or not 0 <= left <= most:
                 raise CannotCount(f"type how many {stage.spot}s are left, 0 to {most:,}")
             return left

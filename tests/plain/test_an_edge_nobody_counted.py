@@ -147,7 +147,7 @@ def test_the_second_side_is_two_rows_shorter(vest: Path) -> None:
     rows = len(picked(vest, LEFT))
     assert rows == 36
     told(vest, *["d"] * 20)
-    ends = told(shutil.copytree(vest, vest.with_name("ends")), *["d"] * 2, "x", "z")
+    ends = told(shutil.copytree(vest, vest.with_name("ends")), *["d"] * 2, "x", "z", "0")
     assert "2 rows shorter than the left panel edge" in ends.replace("\n  ", " ")
     told(vest, "w", f"{rows - 2} rows", "2", *["d"] * 4)
     right = picked(vest, RIGHT)
@@ -172,6 +172,20 @@ def test_missed_presses_are_asked_where_too(vest: Path) -> None:
     assert said.count("Where are you on this edge?") == 1
     left = edges(vest).stages[LEFT]
     assert (left.units, left.uncounted) == (36, "")
+
+
+def test_the_edge_ends_with_a_row_that_is_skipped(vest: Path) -> None:
+    """It is asked whether that row lies there; picked up, it gives one of the two that are missing."""
+    told(vest, *["d"] * 22)
+    asked = told(shutil.copytree(vest, vest.with_name("none")), "z", "1")
+    assert "How many rows come after your last stitch?" in asked.replace("\n  ", " ")
+    assert ": Re-space the rest." in asked
+    told(
+        vest, "z", "1", next(line[0] for line in asked.splitlines() if line.endswith(": Leave it with fewer stitches."))
+    )
+    assert picked(vest, LEFT)[-3:] == [1, 1, 0]
+    second = edges(vest).stages[RIGHT]
+    assert (second.units, second.target) == (33, 22)
 
 
 def test_a_question_left_after_missed_presses_counts_nothing_twice(vest: Path) -> None:
