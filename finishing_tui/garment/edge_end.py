@@ -48,6 +48,7 @@ def ended(work: StepWork, index: int, counted: int, over: int) -> Outlook:
     if missing < 0:
         return seen
     at += skipped
+    seen = replace(seen, spot=at)
     here = replace(progress, mark=Reached(at, 0, counted), confirmed=(counted, at))
     differ = brought(stage.place, before.mark.loops, counted)
     text = f"The edge ends at {stage.spot} {at} with {plural(counted, 'stitch')}."
