@@ -52,7 +52,7 @@ def outlook(state: State, counted: int, answer: WhyOff | None = None, left: int 
     if put == "presses":
         return _presses(index, stage, before, counted)
     told, progress, spot = _where(stage, before, counted, put, left)
-    if counted == expected and told == stage and not stage.uncounted and spot == before.mark.units:
+    if put != "loops" and (counted, spot, told) == (expected, before.mark.units, stage) and not stage.uncounted:
         return replace(_as_planned(index, stage, before), put=put)
     seen = looked_at(index, told, progress, counted, put, spot)
     if put == "half-way":
