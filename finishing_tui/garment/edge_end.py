@@ -10,7 +10,7 @@ from finishing_tui.craft.spacing import Rhythm, say, space
 from finishing_tui.craft.walked import rhythm_of
 from finishing_tui.craft.words import listing, plural
 from finishing_tui.garment.edge_length import MOST_SPOTS, with_spots
-from finishing_tui.garment.walk import done_on, loops_up_to, really_done
+from finishing_tui.garment.walk import done_on, loops_up_to, owed_skips, really_done
 from finishing_tui.garment.ways import CannotCount, Outlook, Way, cut_back, looked_at, recounted
 from finishing_tui.garment.work import Progress, Reached, StepWork, Stretch, fresh
 from finishing_tui.recipe.stage import Stage, loops_onto
@@ -28,13 +28,16 @@ MOST_STRANDS = 2
 def ended(work: StepWork, index: int, counted: int, over: int) -> Outlook:
     """Return what the end of the edge leads to, with ``counted`` loops, and ``over`` rows left over behind the last.
 
-    Raises ``CannotCount`` where nothing is picked up yet, or rows are left over though stitches are missing.
+    Where stitches are missing these are rows that the rhythm skips: they belong to the edge, and end it.
+
+    Raises ``CannotCount`` where nothing is picked up yet, or more rows are left over though stitches are missing.
     """
     stage, before = work.stages[index], work.progress[index]
     at, missing = before.mark.units + bool(before.mark.within), stage.target - counted
     if not at or not counted:
         raise CannotCount(f"nothing of {stage.title} is picked up yet, so it cannot end here")
-    if over and (missing > 0 or over > MOST_SPOTS):
+    skipped = over if over <= owed_skips(stage, before) else 0
+    if over > MOST_SPOTS or (over and missing > 0 and not skipped):
         raise CannotCount(
             f"you are {missing} short, so no {stage.spot} is left over: pick up on, or say that the edge ends here"
         )
@@ -44,6 +47,8 @@ def ended(work: StepWork, index: int, counted: int, over: int) -> Outlook:
         return replace(seen, ways=tuple(way for way in seen.ways if way.repair in {"rip-back", "as-it-is"}))
     if missing < 0:
         return seen
+    at += skipped
+    seen = replace(seen, spot=at)
     here = replace(progress, mark=Reached(at, 0, counted), confirmed=(counted, at))
     differ = brought(stage.place, before.mark.loops, counted)
     text = f"The edge ends at {stage.spot} {at} with {plural(counted, 'stitch')}."
@@ -54,12 +59,16 @@ def ended(work: StepWork, index: int, counted: int, over: int) -> Outlook:
         way = Way("as-it-is", text, _with_rhythm(known, here), here, differ)
         return replace(seen, text=text, verdict=Verdict.LIES_FLAT, ways=(way,))
     ways = [
+        *[way for way in seen.ways if skipped and way.repair == "space-the-rest"],
         *_doubled(known, here, missing),
         *([way for way in seen.ways if way.repair == "rip-back"] or _closer(known, progress, counted)),
         Way("as-it-is", "Leave it with fewer stitches.", _with_rhythm(replace(known, target=counted), here), here, ()),
         *_carried(work, index, known, here, missing),
     ]
-    entered = (replace(way, entries=(*differ, *way.entries)) if way.repair != "rip-back" else way for way in ways)
+    entered = (
+        way if way.repair in {"rip-back", "space-the-rest"} else replace(way, entries=(*differ, *way.entries))
+        for way in ways
+    )
     return replace(seen, text=f"{text} {plural(missing, 'stitch')} short.", ways=tuple(entered))
 
 

@@ -52,6 +52,8 @@ def outlook(state: State, counted: int, answer: WhyOff | None = None, left: int 
     if put == "presses":
         return _presses(index, stage, before, counted)
     told, progress, spot = _where(stage, before, counted, put, left)
+    if put != "loops" and (counted, spot, told) == (expected, before.mark.units, stage) and not stage.uncounted:
+        return replace(_as_planned(index, stage, before), put=put)
     seen = looked_at(index, told, progress, counted, put, spot)
     if put == "half-way":
         rate = recounted(told, progress, counted, spot).natural
@@ -74,8 +76,8 @@ def _with_rest(way: Way, rest: Rhythm) -> Way:
 def _where(stage: Stage, before: Progress, counted: int, put: Put, left: int | None) -> tuple[Stage, Progress, int]:
     """Return the section as long as it is told to be, its plan on it, and the spot at which she is.
 
-    Rows left tell where she is on an edge that was counted, and how long it is where nobody counted it. What she found
-    out by counting ahead from here tells how long it is.
+    Rows left, or what she found out by counting ahead from here, tell where she is on an edge that was counted, and how
+    long it is where nobody counted it, or only its first side was.
     """
     here = before.mark.units + bool(before.mark.within)
     rest = _left(stage, before, counted, put, left)
@@ -83,7 +85,9 @@ def _where(stage: Stage, before: Progress, counted: int, put: Put, left: int | N
         stage = replace(stage, target=counted + rounded(rest * stage.rate))
     if stage.uncounted == "all" and put == "half-way":
         stage = replace(stage, target=2 * counted, uncounted="spots")
-    if rest is not None and put == "rows-left" and not stage.uncounted:
+    if rest is not None and not stage.uncounted and not _like_the_first(stage):
+        if rest > stage.units:
+            raise CannotCount(f"that takes {plural(rest, f'more {stage.spot}')}, and the edge has {stage.units} in all")
         return stage, before, stage.units - rest
     if rest is not None:
         return *with_spots(stage, before, max(here + rest, 1)), here
@@ -98,12 +102,17 @@ def _where(stage: Stage, before: Progress, counted: int, put: Put, left: int | N
     return stage, before, here
 
 
+def _like_the_first(stage: Stage) -> bool:
+    """Return whether nobody counted the section: it is taken to be as long as its first side turned out to be."""
+    return bool(stage.as_worked and stage.as_planned and stage.as_planned.uncounted)
+
+
 def _left(stage: Stage, before: Progress, counted: int, put: Put, left: int | None) -> int | None:
     """Return how many spots are left, where that is told; raises ``CannotCount`` for a number that cannot be."""
     to_pick = stage.target - counted
     match put:
         case "rows-left":
-            most = MOST_SPOTS if stage.uncounted else stage.units
+            most = MOST_SPOTS if stage.uncounted or _like_the_first(stage) else stage.units
             if left is None or not 0 <= left <= most:
                 raise CannotCount(f"type how many {stage.spot}s are left, 0 to {most:,}")
             return left

@@ -120,6 +120,12 @@ def next_pick(stage: Stage, progress: Progress) -> int | None:
     return None
 
 
+def owed_skips(stage: Stage, progress: Progress) -> int:
+    """Return how many spots before the next pick are to be skipped: they may lie there where the edge ends."""
+    pick = next_pick(stage, progress)
+    return max((pick - 1 if pick else stage.units) - progress.mark.units, 0)
+
+
 def skips_first(stage: Stage, progress: Progress, spot: int) -> bool:
     """Return whether runs begin with their skips at ``spot``, as they do along a mirrored side."""
     return stretch_at(progress, min(spot + 1, stage.units)).rhythm.skips_first

@@ -44,7 +44,7 @@ WHERE: tuple[tuple[WhyOff, str, str], ...] = (
     ("before-half", "A bit before halfway", ""),
     ("not-known", "I can't tell", ""),
 )
-"""Where on an edge nobody counted a count was taken: the answer, and what it asks in turn; in the order of what hands
+"""Where on an edge a count was taken: the answer, and what it asks in turn; in the order of what hands
 know."""
 
 EASILY_SAID = 12
@@ -154,20 +154,46 @@ def _can_be_fixed(way: Way, comes: Outcome) -> bool:
     return bool(comes.made) == bool(way.difference) and one_row_can(comes.made, comes.total - comes.made)
 
 
-def where_asked(state: State) -> tuple[tuple[WhyOff, str, str], ...]:
-    """Return what may be said of where a count was taken, where nobody counted the edge: as ``WHERE``, in words."""
+def where_asked(state: State) -> bool:
+    """Return whether every count is asked where it was taken: nobody counted the edge, and it goes on."""
+    stage = _walked(state)
+    return stage is not None and bool(stage.uncounted)
+
+
+def may_say_where(state: State) -> bool:
+    """Return whether the count was just taken, so that the next thing to say of it is where that was."""
     work = state.work
-    index = counted_stage(work) if work else None
-    stage = work.stages[index] if work and index is not None else None
-    if work is None or stage is None or not stage.uncounted or index != work.at:
-        return ()  # at its end she is where it ends
-    ahead = stage.uncounted == "spots"  # without a count there is no number to get to, and no half of one
+    if work is None or _walked(state) is None:
+        return False
+    mark, confirmed = work.progress[work.at].mark, work.progress[work.at].confirmed
+    return bool(mark.units) and confirmed == (mark.loops - mark.within, mark.units)
+
+
+def where_said(state: State) -> tuple[tuple[WhyOff, str, str], ...]:
+    """Return what may be said of where a count was taken: as ``WHERE``, in words."""
+    stage = _walked(state)
+    if stage is None:
+        return ()
+    # Without a count there is no number to get to, and no half of one; where rows are known, a guess tells nothing.
+    may = {"": _OF_ROWS_KNOWN, "all": _OF_NO_COUNT}.get(stage.uncounted)
     words = {"target": str(stage.target), "unit": stage.spot}
     return tuple(
         (answer, text.format_map(words), asks.format_map(words))
         for answer, text, asks in WHERE
-        if ahead or answer in {"rows-left", "half-way", "not-known"}
+        if may is None or answer in may
     )
+
+
+_OF_ROWS_KNOWN = frozenset({"rows-to-spare", "ends-at", "rows-left", "half-way"})
+_OF_NO_COUNT = frozenset({"rows-left", "half-way", "not-known"})
+
+
+def _walked(state: State) -> Stage | None:
+    """Return the section under way; at its end she is where it ends."""
+    work = state.work
+    if work is None or work.complete or work.stages[work.at].unit != "spot":
+        return None
+    return work.stages[work.at] if counted_stage(work) == work.at else None
 
 
 def _beside_the_first(work: StepWork, seen: Outlook) -> str:
@@ -216,7 +242,7 @@ def _answers(seen: Outlook, rows: tuple[Answer, ...], planned: Edge) -> Answers:
     if seen.put == "presses":
         said = f"you counted {seen.counted}, the count here is {seen.expected}"
         return Answers("another row", said, rows, (seen.counted, seen.expected), planned, lying)
-    if planned.uncounted and not seen.stage.uncounted:
+    if not seen.stage.uncounted and (planned.uncounted or planned.spots != seen.stage.units):
         left = plural(seen.stage.units - seen.spot, seen.stage.spot)
         said = f"you have {seen.counted}, pick up {seen.stage.target - seen.counted} from the last {left}"
         return Answers(f"{plural(seen.stage.units, seen.stage.spot)} in all", said, rows, numbers, planned, lying)

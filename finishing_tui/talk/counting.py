@@ -15,7 +15,7 @@ from finishing_tui.glance.counting import (
     why_again,
 )
 from finishing_tui.glance.measured import beside_wanted
-from finishing_tui.glance.recounts import RecountView, put_down_to, recount_view, where_asked
+from finishing_tui.glance.recounts import RecountView, may_say_where, put_down_to, recount_view, where_asked
 from finishing_tui.glance.spoken import spoken_difference
 from finishing_tui.talk.asks import Ask, Choose, Explain, HowMany, Option, weigh
 from finishing_tui.talk.conversation import KeyNames, Talk
@@ -64,7 +64,7 @@ def take_as_expected(talk: Talk) -> Ask | None:
 
 
 def start_recount(talk: Talk) -> Ask | None:
-    """Begin a recount, or say what is to be counted and typed."""
+    """Begin a recount, or say what is to be counted and typed; what was just counted is asked where it is."""
     if talk.typed:
         return take_typed(talk)
     talk.looking = None
@@ -73,7 +73,7 @@ def start_recount(talk: Talk) -> Ask | None:
         talk.refuse(NOTHING)
         return None
     if found[0].section:
-        return _how_many(talk, found[0])
+        return where_told(talk, found[0].expected) if may_say_where(talk.state) else _how_many(talk, found[0])
     talk.say(f"count {' or '.join(one.text for one in found)}, {talk.keys.number()}", aloud=True)
     return None
 
@@ -226,6 +226,9 @@ def _ways(talk: Talk, view: RecountView, what: Countable) -> Ask:
         if not talk.do(view.commands[at]):
             return talk.asked
         talk.say(f"{view.counted} counted: {view.answers.rows[at].text}", aloud=True)
+        # Whoever missed a press has told what was picked, and not yet where that is on an edge nobody counted.
+        if view.commands[at].answer == "presses" and where_asked(talk.state):
+            return where_told(talk, view.counted)
         return None
 
     def back() -> Ask:

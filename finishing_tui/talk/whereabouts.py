@@ -1,15 +1,15 @@
-"""Where on an edge that nobody counted a count was taken: what hands know of it, asked once."""
+"""Where on an edge a count was taken: what hands know of it; asked once where nobody counted the edge."""
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.events import WhyOff
-from finishing_tui.glance.recounts import RecountView, recount_view, where_asked
+from finishing_tui.glance.recounts import RecountView, may_say_where, recount_view, where_said
 from finishing_tui.talk.asks import Ask, Choose, HowMany, Option, weigh
 from finishing_tui.talk.conversation import Talk
 
 
-def where_told(talk: Talk, counted: int, told: tuple[str, ...] = ()) -> Ask:
+def where_told(talk: Talk, counted: int) -> Ask:
     """Ask where the count was taken. Leaving that takes the count all the same, and says nothing of the place."""
-    found = where_asked(talk.state)
+    found, is_taken = where_said(talk.state), may_say_where(talk.state)
 
     def answered(at: int) -> Ask | None:
         answer, _, asks = found[at]
@@ -17,10 +17,9 @@ def where_told(talk: Talk, counted: int, told: tuple[str, ...] = ()) -> Ask:
 
     return Choose(
         question=f"{counted} counted. Where are you on this edge?",
-        told=told,
         options=tuple(Option(text) for _, text, _ in found),
         then=answered,
-        left=lambda: _taken(talk, counted, "not-known"),
+        left=lambda: None if is_taken else _taken(talk, counted, "not-known"),
     )
 
 

@@ -11,6 +11,7 @@ from finishing_tui.craft.open_edges import by_rate
 from finishing_tui.garment.commands import Finish, Press, TakeCount
 from finishing_tui.garment.events import RepairChoice, WhyOff
 from finishing_tui.garment.recounting import outlook
+from finishing_tui.garment.walk import owed_skips, to_come
 from finishing_tui.garment.ways import CannotCount
 from finishing_tui.garment.work import Progress, StepWork
 from finishing_tui.recipe.stage import Stage
@@ -280,6 +281,67 @@ def test_a_shortfall_is_said_long_before_the_end(job: tuple[int, Fraction, int],
         assert seen.to_go > rows - mark.units
     elif reached > target + 1:
         assert seen.to_go <= rows - mark.units
+
+
+@settings(max_examples=share(60))
+@given(jobs(), st.integers(20, 90), st.booleans())
+def test_a_row_the_rhythm_skips_may_end_the_edge(job: tuple[int, Fraction, int], part: int, there: bool) -> None:  # noqa: FBT001
+    """Whether it lies there is hers to say: then it is walked, and the second side begins with it; one more cannot be.
+
+    Every way has the edge as long as that, and what a rest spaced anew picks it picks in those rows.
+    """
+    _, rate, target = job
+    paper = edges(target, f"{rate.numerator}/{rate.denominator}")
+    while at(paper)[1].mark.loops < max(2, target * part // 100) or not owed_skips(*at(paper)):
+        assume(at(paper)[1].mark.loops < target - 1)
+        paper.press(1)
+    mark = at(paper)[1].mark
+    owed = owed_skips(*at(paper)) if there else 0
+    with pytest.raises(CannotCount):
+        outlook(paper.state, mark.loops, "edge-ends", owed_skips(*at(paper)) + 1)
+    seen = outlook(paper.state, mark.loops, "edge-ends", owed)
+    repairs = [way.repair for way in seen.ways]
+    assert ("space-the-rest" in repairs) == (0 < target - mark.loops <= 2 * owed)
+    assert {way.stage.units for way in seen.ways} == {mark.units + owed}
+    paper.did(TakeCount(mark.loops, answer="edge-ends", left=owed, repair="as-it-is"))
+    stage, progress = at(paper)
+    assert (stage.units, progress.mark.units, progress.mark.loops) == (mark.units + owed, mark.units + owed, mark.loops)
+    second = at(paper, 2)[0]
+    assert second.rhythm is not None
+    assert (second.units, second.target) == (stage.units, mark.loops)
+    assert [second.rhythm.at(spot) for spot in range(1, owed + 1)] == [0] * owed
+
+
+@settings(max_examples=share(60))
+@given(jobs(), st.integers(-4, 4), st.integers(30, 70))
+def test_the_second_side_truly_told_ends_within_a_stitch_too(
+    job: tuple[int, Fraction, int], off: int, part: int
+) -> None:
+    """It is as long as the first by guess only: a count as expected and a true answer leave no more than a stitch."""
+    rows, rate, target = job
+    paper = edges(target, f"{rate.numerator}/{rate.denominator}").press(target // 2)
+    left = rows - at(paper)[1].mark.units
+    assume(left >= 4)
+    paper.did(TakeCount(target // 2, answer="rows-left", left=left))
+    assume(at(paper)[1].mark.loops + to_come(*at(paper), at(paper)[1].mark.units) == target)
+    paper.press(target - at(paper)[1].mark.loops).did(Finish())
+    rows = at(paper)[0].units + off
+    while at(paper, 2)[1].mark.loops < target * part // 100:
+        paper.press(1)
+    mark = at(paper, 2)[1].mark
+    left = rows - mark.units
+    assume(mark.units and left >= 4 and mark.loops < target)
+    perfect = min(target, mark.loops + 2 * left)
+    paper.did(TakeCount(mark.loops, answer="rows-left", left=left))
+    assert at(paper, 2)[0].units == rows
+    while at(paper, 2)[1].mark.loops < target:
+        before = at(paper, 2)[1].mark
+        paper.press(1)
+        if at(paper, 2)[1].mark.units > rows:
+            assert abs(before.loops - perfect) <= 1
+            return
+    assert abs(target - perfect) <= 1
+    assert at(paper)[0].units == rows - off, "the first side stays as it was worked"
 
 
 def test_presses_alone_make_no_length() -> None:

@@ -147,15 +147,60 @@ def test_the_second_side_is_two_rows_shorter(vest: Path) -> None:
     rows = len(picked(vest, LEFT))
     assert rows == 36
     told(vest, *["d"] * 20)
-    ends = told(shutil.copytree(vest, vest.with_name("ends")), *["d"] * 2, "x", "z")
+    ends = told(shutil.copytree(vest, vest.with_name("ends")), *["d"] * 2, "x", "z", "0")
     assert "2 rows shorter than the left panel edge" in ends.replace("\n  ", " ")
     told(vest, "w", f"{rows - 2} rows", "2", *["d"] * 4)
     right = picked(vest, RIGHT)
     assert (len(right), sum(right), right[-1]) == (rows - 2, PANEL, 1)
 
 
-def test_a_stitch_dropped_at_the_join(vest: Path) -> None:
-    """The needle that was counted is named with what it should hold, and the join waits until both hold the same."""
+def test_the_second_side_is_counted_as_expected_and_two_rows_shorter(vest: Path) -> None:
+    """It is as long as the first only by guess: once it is counted, the rows left say so, and the first stays."""
+    told(vest, *["d"] * 15, "15", "3", "14", "1", *["d"] * 9, "f", "d")
+    rows = len(picked(vest, LEFT))
+    said = told(vest, *["d"] * 12, "12", "r", "3", str(rows - 2 - 18), "1", *["d"] * 12)
+    assert "12 counted, as planned; 36 on the needle." in said
+    assert "34 rows in all: you have 12, pick up 12 from the last 16 rows." in said.replace("\n  ", " ")
+    right = picked(vest, RIGHT)
+    assert (len(right), sum(right), right[-1]) == (rows - 2, PANEL, 1)
+    assert len(picked(vest, LEFT)) == rows
+
+
+def test_missed_presses_are_asked_where_too(vest: Path) -> None:
+    """Another row by the presses says nothing of the edge's length: the rows left are asked after it."""
+    said = told(vest, *["d"] * 13, "15", "15", "3", "1", "3", "14", "1")
+    assert said.count("Where are you on this edge?") == 1
+    left = edges(vest).stages[LEFT]
+    assert (left.units, left.uncounted) == (36, "")
+
+
+def test_the_edge_ends_with_a_row_that_is_skipped(vest: Path) -> None:
+    """It is asked whether that row lies there; picked up, it gives one of the two that are missing."""
+    told(vest, *["d"] * 22)
+    asked = told(shutil.copytree(vest, vest.with_name("none")), "z", "1")
+    assert "How many rows come after your last stitch?" in asked.replace("\n  ", " ")
+    assert "Left panel edge ends at row 33" in asked
+    assert ": Re-space the rest." in asked
+    told(
+        vest, "z", "1", next(line[0] for line in asked.splitlines() if line.endswith(": Leave it with fewer stitches."))
+    )
+    assert picked(vest, LEFT)[-3:] == [1, 1, 0]
+    second = edges(vest).stages[RIGHT]
+    assert (second.units, second.target) == (33, 22)
+
+
+def test_a_question_left_after_missed_presses_counts_nothing_twice(vest: Path) -> None:
+    """What was counted stands; the length stays unknown, and where she is may be said later by the same key."""
+    told(vest, *["d"] * 13, "15", "15", "3", "1", "escape")
+    left = edges(vest).stages[LEFT]
+    assert left.uncounted == "spots"
+    assert state(vest).ledger.on("edge_needle") == 15
+    told(vest, "r", "3", "14", "1")
+    assert edges(vest).stages[LEFT].units == 36
+
+
+def at_the_join(vest: Path) -> None:
+    """Pick up both panels, 36 rows each, and go on to the pairs that join them to the neck."""
     told(vest, *["d"] * 15, "15", "3", "14", "1", *["d"] * 9, "f", "d", *["d"] * PANEL, "f")
     hand = InHand.open(vest)
     hand.pick_up()
@@ -165,5 +210,32 @@ def test_a_stitch_dropped_at_the_join(vest: Path) -> None:
         assert hand.do(Finish() if work is None or work.complete else Press()) is None
     hand.put_down("")
     hand.close()
-    said = told(vest, "47", "1")
-    assert "expected 48" in said or "should be 48" in said
+
+
+def test_a_stitch_dropped_at_the_join(vest: Path) -> None:
+    """Counted twice, looked for and found: both needles hold the same again, and the job goes on to its end."""
+    at_the_join(vest)
+    said = told(vest, *["d"] * 3, "44", "1", "44", "1")
+    assert "You counted 44; it should be 45." in said
+    assert "Look for a dropped stitch. Catch it with a pin at once." in said.replace("\n  ", " ")
+    assert "1: Found it: 45." in said
+    held = state(vest).ledger
+    assert held.on("edge_needle") == held.on("back_needle") == 2 * PANEL - 3
+    to_the_end(vest)
+    assert state(vest).current is None
+    assert state(vest).ledger.empty
+
+
+def test_a_stitch_dropped_at_the_join_and_not_found(vest: Path) -> None:
+    """Two together on the needle with one more make them the same, and the job goes on to its end."""
+    at_the_join(vest)
+    said = told(vest, *["d"] * 3, "44", "1", "44", "2")
+    assert "expected 45" in said
+    held = state(vest).ledger
+    assert (held.on("edge_needle"), held.on("back_needle")) == (2 * PANEL - 4, 2 * PANEL - 3)
+    told(vest, *["d"] * 3, "x")
+    held = state(vest).ledger
+    assert held.on("edge_needle") == held.on("back_needle") == 2 * PANEL - 8
+    to_the_end(vest)
+    assert state(vest).current is None
+    assert state(vest).ledger.empty

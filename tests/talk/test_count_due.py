@@ -209,3 +209,46 @@ def test_a_rest_that_cannot_be_is_counted_again_before_it_is_mended(tmp_path: Pa
     talk.answer(0)
     assert talk.state is not before
     assert talk.said.startswith(f"24 counted: {asked.answers.rows[0].text}")
+
+
+@pytest.mark.parametrize(("answer", "number"), [(0, 3), (1, 15), (2, 15)])
+def test_once_counted_where_that_was_may_be_said(answer: int, number: int, tmp_path: Path) -> None:
+    """As expected, enter goes on and nothing is asked; the key that counts then says where, and the count stands."""
+    talk = talk_at_half(tmp_path)
+    before = talk.state.ledger
+    count(talk, AT_HALF)
+    counted = talk.state
+    assert _asks(talk) == ""
+    ask_for(talk, "recount")
+    assert _asks(talk) == "9 counted. Where are you on this edge?"
+    talk.leave()
+    assert talk.state is counted
+    ask_for(talk, "recount")
+    talk.answer(answer)
+    talk.answer(number)
+    assert talk.state.ledger == before
+    while _asks(talk):
+        talk.answer(0)
+    assert talk.said.startswith("9 counted: ")
+    ask_for(talk, "press")
+    ask_for(talk, "recount")
+    assert isinstance(talk.asked, HowMany), "what was picked up since is to be counted first"
+
+
+def _asks(talk: Talk) -> str:
+    return talk.asked.question if talk.asked is not None else ""
+
+
+def test_where_she_says_what_the_plan_has_nothing_changes(tmp_path: Path) -> None:
+    """As many rows left as there are: one answer, and it is to go on."""
+    talk = talk_at_half(tmp_path)
+    work = talk.state.work
+    assert work is not None
+    stage, progress = work.stages[work.at], work.progress[work.at]
+    count(talk, AT_HALF)
+    ask_for(talk, "recount")
+    talk.answer(2)
+    talk.answer(stage.units - progress.mark.units)
+    assert talk.said == "9 counted: Carry on as planned."
+    assert talk.state.work is not None
+    assert talk.state.work.stages == work.stages

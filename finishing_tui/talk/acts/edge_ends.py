@@ -3,6 +3,7 @@
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.events import WhyOff
 from finishing_tui.garment.state import State
+from finishing_tui.garment.walk import owed_skips
 from finishing_tui.garment.ways import counted_stage
 from finishing_tui.glance.recounts import recount_view
 from finishing_tui.talk.action import Action, Offer
@@ -39,16 +40,22 @@ def _does(talk: Talk) -> Ask | None:
     stage, loops = work.stages[index], work.progress[index].mark.loops
     counted = int(talk.typed) if talk.typed else loops
     talk.typed = ""
-    if counted != stage.target or stage.uncounted == "all":
+    all_there = counted == stage.target and stage.uncounted != "all"
+    if not all_there and not owed_skips(stage, work.progress[index]):
         return _ended(talk, counted, 0)
+    asks = f"with all {counted}. How many {stage.spot}s are left over?"
     return HowMany(
-        question=f"The edge ends with all {counted}. How many {stage.spot}s are left over?",
+        question=f"The edge ends {asks if all_there else _after(counted, stage.spot)}",
         unit=f"{stage.spot}s left over",
         idle="COUNT",
         same=0,
         aside="none",
         then=lambda over: _ended(talk, counted, over),
     )
+
+
+def _after(counted: int, unit: str) -> str:
+    return f"with {counted}. How many {unit}s come after your last stitch?"
 
 
 def _ended(talk: Talk, counted: int, over: int) -> Ask | None:

@@ -1,13 +1,16 @@
-"""What is there is counted, and the rest of an edge is re-spaced if needed."""
+"""What is there is counted, and the rest of an edge is re-spaced if needed; once counted, where that is is said."""
 
 from finishing_tui.garment.state import State
 from finishing_tui.garment.ways import counted_stage
 from finishing_tui.glance.counting import countables
+from finishing_tui.glance.recounts import may_say_where
 from finishing_tui.talk.action import Action, Offer
 from finishing_tui.talk.counting import start_recount
 
 
 def _offered(state: State, _: int | None) -> Offer | None:
+    if may_say_where(state):
+        return Offer("recount", "say where", "say where on the edge you counted: ahead, or the rows left")
     if not countables(state):
         return None
     work = state.standing.work if state.standing else None
