@@ -107,7 +107,7 @@ def recount(
     """
     _refuse(target, spots, at, counted)
     ratio = Fraction(target, spots) if natural is None else natural
-    stands = 0 < confirmed[1] < at and 0 <= confirmed[0] <= counted
+    stands = 0 <= confirmed[1] < at and 0 <= confirmed[0] <= counted
     since_loops, since_spot = confirmed if stands else (0, 0)
     stretch = WorkedStretch(target, spots, at, counted, since_loops, since_spot, ratio, per_10cm)
     here = judge(target - counted, spots - at, ratio, target=target, per_10cm=per_10cm)

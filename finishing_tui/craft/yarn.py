@@ -40,7 +40,12 @@ _SHORT = {
 WEAVE_IN = length(15, "cm")
 """A tail long enough to weave in (about 6 in)."""
 CLOSE_A_HOLE = (length(30, "cm"), length(45, "cm"))
-"""A tail for an underarm or a corner that is to be drawn together: from, to."""
+"""A tail for an underarm or a corner that is to be drawn together, and then woven in: from, to."""
+HOLE = length(10, "cm")
+"""What of such a tail one hole takes: six to eight strands in a ring and a stitch back (common practice)."""
+
+WillDo = Literal["enough", "tight", "too short"]
+"""Whether a length of yarn will do."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +102,7 @@ def needed(operation: str, width: Length) -> Need:
     return Need(name, least, usual, most, text)
 
 
-def will_it_do(need: Need, have: Length) -> tuple[Literal["enough", "tight", "too short"], str]:
+def will_it_do(need: Need, have: Length) -> tuple[WillDo, str]:
     """Return whether ``have`` will do for ``need`` and a tail to weave in, and a sentence.
 
     Enough for the usual length is "enough"; less than the lowest published is "too short".
@@ -109,6 +114,17 @@ def will_it_do(need: Need, have: Length) -> tuple[Literal["enough", "tight", "to
     if spare >= need.least.cm:
         return "tight", f"{capital(say_length(have))} is tight for {what}: join new yarn first, or have it ready."
     return "too short", f"{capital(say_length(have))} is too short for {what}, even by the least: join new yarn first."
+
+
+def will_it_close(have: Length) -> WillDo:
+    """Return whether a tail of length ``have`` will close a hole and can still be woven in.
+
+    What is published as left for it (30 to 45 cm) is "enough". No least is published; by common practice a tail only
+    long enough to weave in (15 cm, or 6 in) is "too short", for none of it goes round the hole.
+    """
+    if have.cm >= CLOSE_A_HOLE[0].cm:
+        return "enough"
+    return "tight" if have.cm >= WEAVE_IN.cm + 1 else "too short"
 
 
 def in_weight(grams: Fraction, ball_grams: Fraction, ball_metres: Fraction) -> Fraction:

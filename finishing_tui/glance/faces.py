@@ -30,7 +30,7 @@ from finishing_tui.glance.values import (
     ValueFace,
 )
 from finishing_tui.glance.wishes import NONE, Wishes
-from finishing_tui.glance.yarn import yarn_to_go
+from finishing_tui.glance.yarn import tail_at_hole, yarn_to_go
 from finishing_tui.recipe.stage import Stage
 
 NEAR_THE_END = 9
@@ -60,8 +60,9 @@ def face_of(state: State, work: StepWork, wishes: Wishes = NONE) -> Face:
         case "round":
             return _rounds(state, stage, progress)
         case "item":
-            texts = tuple(item.text for item in stage.items)
-            return ItemFace(ACTS[stage.act], stage.words, texts, progress.mark.units)
+            short = tail_at_hole(state, wishes.units) if stage.act == "close" else ""
+            texts = tuple(item.text + short for item in stage.items)
+            return ItemFace(ACTS[stage.act], stage.words + short, texts, progress.mark.units)
         case "value":
             return ValueFace(ACTS[stage.act], stage.words, stage.of, progress.value)
 

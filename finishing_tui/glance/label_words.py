@@ -60,9 +60,9 @@ WORDS: Mapping[Said, str] = MappingProxyType(
         "sections-re-spaced": "{steps[0]}: {sections}",
         "section-altered": "{steps[0]}, {names[0]}: {now}; before: {was}",
         "rounds-altered": "{steps[0]}, {names[0]}: {now}; before: {was}",
-        "number-first-given": "{names[0]}: {numbers[0]}, where nothing stood",
+        "number-first-given": "{names[0]}: {numbers[0]}, was empty",
         "number-not-counted": "{names[0]}: not counted",
-        "number-changed": "{names[0]}: {numbers[0]}, where {numbers[1]} stood",
+        "number-changed": "{names[0]}: {numbers[0]}, was {numbers[1]}",
         "files-changed": "the files were changed",
     }
 )

@@ -138,7 +138,9 @@ def _rows(state: State, old: StepWork, found: Alteration, command: WhatIf, *, re
     more = sentence(old_stage.words) if old_stage.uncounted else _in_turn(was)
     keep = Answer("Keep the plan", "GO ON", lies, stays.total, note=note, more=more)
     edge = edge_of(state, found.work, found.index, found.work.progress[found.index])
-    more = f"{_in_turn(now)} {sentence(_drifts(*found.drift)) if found.drift else ''}".strip()
+    passed = mark.units + bool(mark.within)
+    since = f"from {stage.spot} {passed + 1}: " if passed else ""  # the rest alone is spaced anew
+    more = f"{_in_turn(now, since)} {sentence(_drifts(*found.drift)) if found.drift else ''}".strip()
     note = wrong_with(comes.total, comes.total, comes.repeat)
     return keep, Answer("Change it", "CHANGE", found.verdict, comes.total, note=note, edge=edge, more=more)
 
@@ -154,9 +156,10 @@ def unit_words(asked: Asked) -> str:
     return many(asked.unit)
 
 
-def _in_turn(words: str) -> str:
-    """Return a plan in words with a sentence for how many, and one for each pace of the rhythm."""
+def _in_turn(words: str, since: str = "") -> str:
+    """Return a plan in words with a sentence for how many, and one for each pace of the rhythm from ``since`` on."""
     many_of, _, rhythm = words.partition(", ")
+    rhythm = since + rhythm if rhythm else ""
     first, *then = rhythm.split(", then ")
     return " ".join(sentence(part) for part in (many_of, first, *(f"then {pace}" for pace in then)) if part)
 

@@ -1,12 +1,16 @@
 """The yarn that what is left of an edge still takes, so that nobody runs out three stitches before the end."""
 
+from collections.abc import Callable
 from math import ceil
 
 from finishing_tui.craft.errors import Impossible
+from finishing_tui.craft.ledger import TailEntry
 from finishing_tui.craft.lengths import Length, length, read_length, say_length
-from finishing_tui.craft.yarn import WEAVE_IN, Need, needed, will_it_do
+from finishing_tui.craft.yarn import HOLE, WEAVE_IN, Need, WillDo, needed, will_it_close, will_it_do
+from finishing_tui.garment.decide.stages import entered
 from finishing_tui.garment.state import State
 from finishing_tui.glance.wishes import Units
+from finishing_tui.recipe.kinds.close_hole import CloseHole
 from finishing_tui.recipe.kinds.cut import Cut
 from finishing_tui.recipe.stage import Stage
 from finishing_tui.recipe.yarn_of import operation_of, tail_of, width_of
@@ -39,15 +43,24 @@ def yarn_to_go(state: State, stage: Stage, done: int, units: Units = "as given")
     return f"Yarn still needed: {say_length(usual)}{at_most}, plus a {say_length(tail)} tail.{short}"
 
 
+def tail_at_hole(state: State, units: Units = "as given") -> str:
+    """Return that the tail the hole under way is to be closed with will not do, where it is known how long that is."""
+    return _will_not_do(state, will_it_close, units)
+
+
 def _too_short(state: State, need: Need, units: Units) -> str:
     """Return that the tail the step is worked with will not do, where it is known how long that is."""
+    return _will_not_do(state, lambda have: will_it_do(need, have)[0], units)
+
+
+def _will_not_do(state: State, judge: Callable[[Length], WillDo], units: Units) -> str:
     assert state.current is not None
     tail, _ = tail_of(state.plan.step(state.current))
-    have = _left_of(state, tail) if tail else None
-    if have is None:
-        return ""
-    verdict, _ = will_it_do(need, have)
-    if verdict == "enough":
+    try:
+        have = _left_of(state, tail) if tail else None
+    except Impossible:  # no length at all, or longer than any there is
+        have = None
+    if have is None or (verdict := judge(have)) == "enough":
         return ""
     long = say_length(have if units == "as given" else Length(have.cm, units))
     return f" The tail {tail} is {long}, {verdict} for that: use new yarn or a longer tail."
@@ -60,7 +73,12 @@ def _left_of(state: State, tail: str) -> Length | None:
         step, work = state.plan.step(index), state.steps[index].work
         if isinstance(step, Cut) and step.tail == tail:
             have = read_length(step.length) if step.length else None
-        elif have is not None and work is not None and index != state.current and tail_of(step)[0] == tail:
+        elif have is None or work is None or index == state.current:
+            continue
+        elif isinstance(step, CloseHole):  # with this tail or another
+            if TailEntry(tail, "shortened") in entered(work):
+                have = Length(have.cm - HOLE.cm, have.unit) if HOLE.cm < have.cm else None
+        elif tail_of(step)[0] == tail:
             pairs = next((stage for stage in work.stages if stage.unit == "pair" and stage.units), None)
             width = pairs and width_of(step, state.plan.here(work.before), pairs, 0)
             used = needed(operation_of(step), width).usual.cm if width else have.cm

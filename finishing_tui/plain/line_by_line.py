@@ -12,11 +12,9 @@ from finishing_tui.glance.rings import ring
 from finishing_tui.glance.wishes import Wishes
 from finishing_tui.plain import telling, typed
 from finishing_tui.plain.asks import BACK, SHAPES, hears
-from finishing_tui.plain.changes import changes
-from finishing_tui.plain.kept import KEPT
-from finishing_tui.plain.pages import PAGES
+from finishing_tui.plain.pages import KEPT, PAGES
 from finishing_tui.plain.prompt import Prompt
-from finishing_tui.plain.seeing import Seeing
+from finishing_tui.plain.seeing import Seeing, changes
 from finishing_tui.plain.words import TypedKeys, understood
 from finishing_tui.talk.acts import BY_ID
 from finishing_tui.talk.asks import Ask, SetNumber, WeighPlans, WorkOut

@@ -1,9 +1,10 @@
-"""Pages, in lines: they are said and left at once; what stood behind the word says how much of them."""
+"""What is only read, in lines: pages, which are said and left at once, and what is kept of a garment."""
 
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 from typing import Any
 
+from finishing_tui.garment.hand import InHand
 from finishing_tui.plain import help as helping
 from finishing_tui.plain.ledger import ledger
 from finishing_tui.plain.techniques import technique
@@ -19,4 +20,18 @@ PAGES: Mapping[type[Ask], Callable[[Talk, Any, str], list[str]]] = MappingProxyT
         ReadLedger: lambda _, ask, rest: ledger(ask.hand, rest),
     }
 )
-"""What is said of each."""
+"""What is said of each; what stood behind the word says how much."""
+
+
+def _notes(hand: InHand) -> list[str]:
+    numbered = ((hand.state.plan.number_of(one.step), one.text) for one in hand.state.notes)
+    notes = [f"note{'' if number is None else f' at step {number}'}: {text}" for number, text in numbered]
+    return notes or ["no note was written."]
+
+
+def _saved(hand: InHand) -> list[str]:
+    return [f"not saved yet: {hand.unsaved}. {hand.trouble}" if hand.unsaved else "everything is on the disk."]
+
+
+KEPT: Mapping[str, Callable[[InHand], list[str]]] = MappingProxyType({"notes": _notes, "saved": _saved})
+"""What is said for each word that asks about it."""

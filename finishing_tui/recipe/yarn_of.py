@@ -6,6 +6,7 @@ from finishing_tui.craft.gauge import Gauge
 from finishing_tui.craft.lengths import Length
 from finishing_tui.recipe.kinds.base import Here, Step
 from finishing_tui.recipe.kinds.bind_off import BindOff
+from finishing_tui.recipe.kinds.close_hole import CloseHole
 from finishing_tui.recipe.kinds.graft import Graft
 from finishing_tui.recipe.kinds.join import Join
 from finishing_tui.recipe.kinds.seam import Seam
@@ -36,7 +37,7 @@ def tail_of(step: Step) -> tuple[str, str]:
     match step:
         case Join(with_tail=tail):
             return tail, "with_tail"
-        case Graft(tail=tail) | Seam(tail=tail):
+        case Graft(tail=tail) | Seam(tail=tail) | CloseHole(tail=tail):
             return tail, "tail"
         case _:
             return "", ""

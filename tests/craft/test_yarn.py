@@ -6,7 +6,16 @@ from hypothesis import strategies as st
 
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.lengths import Length, length
-from finishing_tui.craft.yarn import OPERATIONS, WEAVE_IN, in_weight, needed, rounds_left, will_it_do
+from finishing_tui.craft.yarn import (
+    CLOSE_A_HOLE,
+    OPERATIONS,
+    WEAVE_IN,
+    in_weight,
+    needed,
+    rounds_left,
+    will_it_close,
+    will_it_do,
+)
 
 AMOUNTS = st.fractions(Fraction(1, 10), 500, max_denominator=10)
 WIDTHS = AMOUNTS.map(lambda cm: length(cm, "cm"))
@@ -30,6 +39,16 @@ def test_more_yarn_is_never_judged_worse(operation: str, width: Length, have: Fr
     assert order.index(here) <= order.index(more)
     assert (here == "too short") == (have < need.least.cm + WEAVE_IN.cm)
     assert (here == "enough") == (have >= need.usual.cm + WEAVE_IN.cm)
+
+
+@given(AMOUNTS)
+def test_more_of_a_tail_is_never_judged_worse_for_a_hole(have: Fraction) -> None:
+    """Monotony, and the bounds: what only weaves in is too short, from the least that is published on enough."""
+    order = ["too short", "tight", "enough"]
+    here, more = (will_it_close(length(cm, "cm")) for cm in (have, have + 1))
+    assert order.index(here) <= order.index(more)
+    assert (here == "too short") == (have < WEAVE_IN.cm + 1)
+    assert (here == "enough") == (have >= CLOSE_A_HOLE[0].cm)
 
 
 @given(AMOUNTS, AMOUNTS, AMOUNTS)

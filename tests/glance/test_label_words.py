@@ -93,9 +93,9 @@ SAID = (
     (Label("rounds-altered", (TWO,), ("rounds", "round"), (1, 8)), "step 2, rounds: 1 round; before: 8 rounds"),
     (
         Label("number-first-given", names=("rows of the front",), numbers=(30,)),
-        "rows of the front: 30, where nothing stood",
+        "rows of the front: 30, was empty",
     ),
-    (Label("number-changed", names=("rows of the front",), numbers=(30, 28)), "rows of the front: 30, where 28 stood"),
+    (Label("number-changed", names=("rows of the front",), numbers=(30, 28)), "rows of the front: 30, was 28"),
     (Label("files-changed"), "the files were changed"),
     (Label("nothing-typed"), "nothing was typed yet"),
     (Label("unfinished", names=("rounds",), numbers=(1, 3)), "rounds: 1 of 3 so far"),

@@ -6,11 +6,11 @@ from typing import get_args
 import pytest
 
 from finishing_tui.craft.yarn import OPERATIONS
-from finishing_tui.garment.commands import Finish, Press
+from finishing_tui.garment.commands import Finish, Other, Press
 from finishing_tui.glance.all_words import all_lines
 from finishing_tui.glance.faces import face_of
 from finishing_tui.glance.glancing import glance
-from finishing_tui.glance.values import PairFace, StitchFace
+from finishing_tui.glance.values import ItemFace, PairFace, StitchFace
 from finishing_tui.glance.wishes import Units, Wishes
 from tests.garment.edges import work_of
 from tests.garment.paper import Paper, plan_for
@@ -130,3 +130,90 @@ def test_a_tail_that_will_not_do_is_said_before_the_first_pair(cut: str, said: s
     after = face_of(paper.state, work_of(paper.state))
     assert isinstance(after, PairFace)
     assert "The tail" not in after.yarn
+
+
+HOLES = """
+format = 1
+title  = "Two corners"
+sizes  = ["one size"]
+tails  = ["other end"]
+
+[place.band]
+text = "band needle"
+kind = "needle"
+
+[[step]]
+do    = "pick up and knit"
+title = "Pick up"
+onto  = "band"
+
+  [[step.section]]
+  gap   = "left corner"
+  extra = 1
+
+  [[step.section]]
+  gap   = "right corner"
+  extra = 1
+
+[[step]]
+do     = "cut"
+title  = "Cut the yarn"
+tail   = "end"
+length = "{length}"
+
+[[step]]
+do    = "close hole"
+title = "Close the left corner"
+hole  = "left corner"
+tail  = "end"
+
+[[step]]
+do    = "close hole"
+title = "Close the right corner"
+hole  = "right corner"
+tail  = "end"
+"""
+
+
+def at_the_holes(length: str, *first: Press | Other, units: Units = "as given") -> tuple[str, str]:
+    """Return the words at both holes, the first of which is closed by ``first``."""
+    paper = Paper(plan_for(HOLES.format(length=length)))
+    while paper.state.current != 2:
+        paper.did(Finish() if paper.state.work is not None and paper.state.work.complete else Press())
+    words = []
+    for presses in (first, ()):
+        face = face_of(paper.state, work_of(paper.state), Wishes(units=units))
+        assert isinstance(face, ItemFace)
+        assert face.items == (face.words,)
+        words.append(face.words)
+        if presses:
+            paper.did(*presses, Finish())
+    return words[0], words[1]
+
+
+@pytest.mark.parametrize(
+    ("length", "verdicts"),
+    [
+        ("40 cm", ("", "")),
+        ("30 cm", ("", "20 cm, tight")),
+        ("25 cm", ("25 cm, tight", "15 cm, too short")),
+        ("10 cm", ("10 cm, too short", "")),
+        ("", ("", "")),
+        ("an arm's length", ("", "")),
+    ],
+)
+def test_a_tail_too_short_for_the_hole_is_told_before_it_is_closed(length: str, verdicts: tuple[str, str]) -> None:
+    """What is left of it is judged at each hole; where nobody said how long it is nothing is said."""
+    for words, verdict in zip(at_the_holes(length, Press()), verdicts, strict=True):
+        told = f" The tail end is {verdict} for that: use new yarn or a longer tail." if verdict else ""
+        assert words.endswith(f"corner.{told}")
+
+
+def test_a_hole_closed_with_another_tail_takes_nothing_of_this_one() -> None:
+    """30 cm are 30 cm still at the next."""
+    assert all("The tail end is" not in words for words in at_the_holes("30 cm", Other("other end")))
+
+
+def test_a_tail_at_a_hole_is_said_in_the_units_that_are_wanted() -> None:
+    """10 in on the needles of one who wants centimeters."""
+    assert "The tail end is 25.4 cm, tight" in at_the_holes("10 in", Press(), units="cm")[0]

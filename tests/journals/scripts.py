@@ -186,6 +186,20 @@ def _inserted(hand: InHand) -> None:
     done(hand, Press())
 
 
+def _other_tail(hand: InHand) -> None:
+    """Two holes: the first closed with two other tails in turn, taken back between, the second as planned."""
+    for _ in range(15):
+        step(hand)
+    done(hand, Other("shoulder"))
+    assert hand.take_back() is None
+    done(hand, Other("end of neckband"), Finish())
+    assert hand.take_back() is None
+    assert hand.take_back() is None
+    assert hand.put_back() is None
+    assert hand.put_back() is None
+    done(hand, Press(), Finish(), TakeOut(15, 0, 0), Other("end of bind-off"), Finish(), Press())
+
+
 SCRIPTS: dict[str, Script] = {
     "1-neckband": Script(NECKBAND, "large", (_neckband_first, _neckband_second)),
     "1-edge": Script(EDGE, "one", (_edge_first, _edge_second, _edge_third), cut=(1,)),
@@ -200,5 +214,6 @@ SCRIPTS: dict[str, Script] = {
     "1-inserted-labels": Script(NECKBAND, "large", (_inserted,)),
     "1-edge-held": Script(EDGE, "one", (_edge_held,)),
     "1-uncounted": Script(UNCOUNTED, "one", (_uncounted,)),
+    "1-other-tail": Script(NECKBAND, "large", (_other_tail,)),
 }
 """The scripts by the name of the journal."""

@@ -4,7 +4,7 @@ import pytest
 
 from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.hand import InHand
-from finishing_tui.plain.kept import KEPT
+from finishing_tui.plain.pages import KEPT
 from finishing_tui.plain.telling import ASKED
 from finishing_tui.plain.typed import WORDS
 from finishing_tui.plain.words import ASKS, ORDERS, KnownWord, known, understood

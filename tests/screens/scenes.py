@@ -310,7 +310,7 @@ SCENES: dict[str, Scene] = {
     "palette": Scene(PICK_UP, _picked(4), ("ctrl+p",)),
     "palette-narrowed": Scene(PICK_UP, _picked(4), ("ctrl+p", *"step", "down")),
     "palette-nothing": Scene(PICK_UP, _picked(4), ("ctrl+p", *"qqq")),
-    "palette-on-the-shelf": Scene(PICK_UP, _picked(4), ("ctrl+p",), on_shelf=True),
+    "palette-on-the-shelf": Scene(PICK_UP, _picked(4), (WAIT, "ctrl+p"), on_shelf=True),
     "palette-on-a-page": Scene(PICK_UP, _picked(4), ("l", WAIT, "ctrl+p")),
     "mirror": Scene(before=_second_side, keys=("escape", "m")),
     "technique": Scene(PICK_UP, _picked(4), ("h",)),

@@ -26,7 +26,7 @@ async def test_a_number_is_changed_only_after_it_was_shown_what_that_changes(tmp
         assert "999,999 is too many" in shown(app)
         await pressing("down", "escape", "up", "2", "6", "enter", WAIT)(pilot)
         assert isinstance(front(app), ChoiceBox)
-        assert "26, where 24 stood" in " ".join(shown(app).split())
+        assert "26, was 24" in " ".join(shown(app).split())
         assert app.in_hand is not None
         assert app.in_hand.state is state
         await pressing("3", WAIT)(pilot)
@@ -39,7 +39,7 @@ async def test_a_number_is_changed_only_after_it_was_shown_what_that_changes(tmp
         await pressing("u")(pilot)
         assert dict(needles(app).talk.state.plan.own) == {"front_rows": 26}
     told = " ".join(as_text(read_record(folder)).split())
-    assert "rows along the front neck: 26, where 24 stood; recounted" in told
+    assert "rows along the front neck: 26, was 24; recounted" in told
 
 
 async def test_a_step_come_to_takes_the_number_counted_there(tmp_path: Path) -> None:

@@ -24,7 +24,7 @@ async def test_another_target_is_four_keys(tmp_path: Path) -> None:
         assert "This affects later steps" in shown(app)
         later, plans = (shown(app).index(words) for words in ("This affects later steps", "Keep the plan"))
         assert later < plans
-        assert "11 from 24 rows. 1 of every 2, twice. Then 1 of every 3, five times; skip" in shown(app)
+        assert "11 from 24 rows. From row 6: 1 of every 2, twice. Then 1 of every 3, five" in shown(app)
         assert ("if so" in shown(app), "now" in shown(app)) == (True, False)
         assert "^ not as planned" in shown(app)
         await pilot.press("escape")

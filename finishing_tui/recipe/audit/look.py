@@ -9,6 +9,7 @@ from typing import Any
 
 from finishing_tui.craft.ledger import Ledger
 from finishing_tui.craft.lengths import Length
+from finishing_tui.craft.lies import End, Side
 from finishing_tui.recipe.audit.finding import Compared, Finding, Level, SumPart
 from finishing_tui.recipe.audit.footing import AuditFooting
 from finishing_tui.recipe.counts import count_of
@@ -26,7 +27,8 @@ class Trail:
     lies as a step laid it, and nothing but looking came since; ``unsure``: places whose count is not known, since a
     step that names them could not be done; ``odd``: (place, stitches) told not to be of their repeat, so that it is
     not told again while nothing changes; ``buttonholes``: those worked so far;
-    ``tails``: how long those are whose length a step said.
+    ``tails``: how long those are whose length a step said; ``ends``: at which shoulder, and at which end of it, those
+    hang that the join of a shoulder left.
     """
 
     band: int = 0
@@ -35,6 +37,7 @@ class Trail:
     odd: frozenset[tuple[str, int]] = frozenset()
     buttonholes: int = 0
     tails: tuple[tuple[str, Length], ...] = ()
+    ends: tuple[tuple[str, tuple[Side, End]], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

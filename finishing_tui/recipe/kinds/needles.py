@@ -40,19 +40,19 @@ class TwoNeedles(Step):
         """Return the places that are nearer to the knitter and further from her."""
         if not self.near:
             return self.front, self.back
-        if here.hand == "left" and self._shoulder(here) is not None:
+        if here.hand == "left" and self.shoulder(here) is not None:
             return self.far, self.near
         return self.near, self.far
 
     def starts_at(self, here: Here) -> End | None:
         """Return the end of the shoulder where the tips and the yarn are; None where that cannot be known."""
-        shoulder = self._shoulder(here)
+        shoulder = self.shoulder(here)
         near = piece_on(self.needles(here)[0], here)
         if shoulder is None or near is None:
             return None
         return start_of_join(shoulder, near, self.touching, here.hand)
 
-    def _shoulder(self, here: Here) -> Literal["left", "right"] | None:
+    def shoulder(self, here: Here) -> Literal["left", "right"] | None:
         """Return the shoulder that is joined, where it is one, and a front on one needle meets a back on the other."""
         if not {"shoulder", "shoulders"} & words(self.title):
             return None

@@ -66,8 +66,8 @@ def _found(talk: Talk, line: "NumberLine", found: "Renumbering | FinishingError"
     why = WriteLine(
         question="Why?",
         hint="It stands in the record.",
-        keep="take it",
-        leave="leave it as it was",
+        keep="change it",
+        leave="keep it as it was",
         then=lambda text: taken(found.because(text)),
         empty=True,
         left=lambda: _all(talk, line.name),
@@ -75,7 +75,7 @@ def _found(talk: Talk, line: "NumberLine", found: "Renumbering | FinishingError"
     return Choose(
         question=sentence(found.said),
         told=found.lines or ("no count that comes later differs",),
-        options=(Option("take it"), Option("take it, and write why"), Option("leave it as it was")),
+        options=(Option("change it"), Option("change it and add a note"), Option("keep it as it was")),
         then=answered,
         left=lambda: _all(talk, line.name),
     )

@@ -1,6 +1,7 @@
 """What is there is counted, and the rest of an edge is re-spaced if needed; once counted, where that is is said."""
 
 from finishing_tui.garment.state import State
+from finishing_tui.garment.ways import counted_stage
 from finishing_tui.glance.counting import countables
 from finishing_tui.glance.recounts import may_say_where
 from finishing_tui.talk.action import Action, Offer
@@ -10,8 +11,11 @@ from finishing_tui.talk.counting import start_recount
 def _offered(state: State, _: int | None) -> Offer | None:
     if may_say_where(state):
         return Offer("recount", "say where", "say where on the edge you counted: ahead, or the rows left")
-    what = "count, and re-space the rest if needed"
-    return Offer("recount", "count", what) if countables(state) else None
+    if not countables(state):
+        return None
+    work = state.standing.work if state.standing else None
+    picking = work is not None and counted_stage(work) is not None
+    return Offer("recount", "count", "count, and re-space the rest if needed" if picking else "count what is there")
 
 
 ACT = Action("recount", "r", "count now", _offered, start_recount, "right now", digits=True)

@@ -10,7 +10,7 @@ from finishing_tui.recipe.audit.footing import Inputs, footing
 from finishing_tui.recipe.audit.running import run
 from finishing_tui.recipe.reader import read_recipe, read_text
 from tests.craft.test_lies import SIXTEEN
-from tests.recipe_texts import place, recipe, step
+from tests.recipe_texts import along, place, recipe, section, step
 
 OTHER = {"armhole": "neck", "neck": "armhole", "front": "back", "back": "front"}
 
@@ -80,12 +80,122 @@ def test_a_tail_must_be_long_enough(length: str, level: list[str]) -> None:
     assert [one.level for one in found(crown(length))] == level
 
 
+def corners(length: str, *more: str) -> str:
+    """Return a recipe with two holes, closed with a tail cut to ``length``; ``more``: steps before."""
+    return recipe(
+        "Two corners",
+        place("band"),
+        step(
+            "pick up and knit",
+            "Pick up",
+            along("edge", 8, 6),
+            section(gap="left corner", extra=1),
+            section(gap="right corner", extra=1),
+            onto="band",
+        ),
+        *more,
+        step("cut", "Cut", tail="end", length=length),
+        *(step("close hole", f"Close the {side}", hole=f"{side} corner", tail="end") for side in ("left", "right")),
+        step("bind off", "Bind off", from_="band", yarn="new"),
+        step("weave in", "Weave in", tails="all"),
+    )
+
+
+@pytest.mark.parametrize(
+    ("length", "levels"),
+    [
+        ("40 cm", []),
+        ("18 in", []),
+        ("39 cm", ["warning"]),
+        ("12 in", ["warning"]),
+        ("29 cm", ["warning", "warning"]),
+        ("25 cm", ["warning", "error"]),
+        ("15 cm", ["error", "error"]),
+        ("6 in", ["error", "error"]),
+        ("10 cm", ["error"]),
+        ("", []),
+        ("an arm's length", []),
+    ],
+)
+def test_a_tail_must_be_long_enough_for_every_hole(length: str, levels: list[str]) -> None:
+    """30 cm is enough for one; each takes 10 cm of it; what only weaves in is too short; no length, none judged."""
+    assert [one.level for one in found(corners(length))] == levels
+
+
+def test_a_tail_too_short_for_a_hole_is_told_in_its_own_unit() -> None:
+    """With how long it is, how long one is left, and what to do."""
+    one, _ = found(corners("6 in"))
+    assert one.message == "the tail 'end' is 6 in long, and this takes 12 to 18 in"
+    assert "longer tail" in one.suggestion
+
+
+def test_a_tail_made_anew_is_not_judged_by_the_one_before() -> None:
+    """One of the same name was woven in; how long the new one is nobody says."""
+    before = step("cut", "Cut short", tail="end", length="2 cm"), step("weave in", "Weave in one", tails=["end"])
+    assert found(corners("", *before)) == []
+
+
 def test_a_tail_at_the_other_end_is_an_error() -> None:
     """A tail that hangs at the neck does not work a join that starts at the armhole."""
     for end, wrong in (("armhole", 0), ("neck", 1)):
         text = shoulder("left", "back", "right", "armhole", near="back", far="front", with_tail=f"left {end}")
         text = text.replace('yarn = "new"\n', "").replace("sizes = ", f'tails = ["left {end}"]\nsizes = ')
         assert [one.kind for one in found(text)] == ["tail"] * wrong
+
+
+def layers(first: str, second: str, piece: str, together: str, tail: str) -> str:
+    """Return a recipe that joins shoulders of two layers, the second with a ``tail`` that the first left."""
+    ridge = "inside" if together == "right" else "outside"
+    back = OTHER[piece]
+    return recipe(
+        "Two layers",
+        *(
+            place(f"{one}_{layer}", text=f"{layer} needle with the {one}", live=4)
+            for layer in ("outer", "inner", "third")
+            for one in ("front", "back")
+        ),
+        step("arrange", "Lay it", together=together),
+        step(
+            "join",
+            f"Join the {first} shoulder",
+            front=f"{piece}_outer",
+            back=f"{back}_outer",
+            ridge=ridge,
+            yarn="new",
+            start_tail="one",
+            tail="two",
+        ),
+        *(
+            step(
+                "join",
+                f"Join the {second} shoulder",
+                front=f"{piece}_{layer}",
+                back=f"{back}_{layer}",
+                ridge=ridge,
+                with_tail=tail,
+            )
+            for layer in ("inner", "third")
+        ),
+        step("weave in", "Weave in", tails="all"),
+    ).replace("format = 1", "format = 2")
+
+
+@pytest.mark.parametrize(("side", "near", "together", "hand", "end"), SIXTEEN)
+def test_where_a_join_left_a_tail_is_known(
+    side: str, near: str, together: str, hand: Literal["right", "left"], end: str
+) -> None:
+    """Its start tail starts a second one there, once, for then it hangs at the other end; its last one never does."""
+    (again,) = found(layers(side, side, near, together, "one"), hand)
+    assert (again.level, again.kind, again.step, again.expected, again.found) == ("error", "tail", 3, end, OTHER[end])
+    (other,) = found(layers(side, side, near, together, "two"), hand)
+    assert (other.level, other.kind, other.step, other.expected, other.found) == ("error", "tail", 2, end, OTHER[end])
+
+
+@pytest.mark.parametrize("tail", ["one", "two"])
+def test_a_tail_of_the_other_shoulder_is_an_error(tail: str) -> None:
+    """One sentence, which names both shoulders."""
+    one, *_ = found(layers("left", "right", "back", "right", tail))
+    assert one.message == f"the tail {tail!r} hangs at the left shoulder, and this is the right one"
 
 
 def test_the_yarn_of_a_join_must_hang_there() -> None:

@@ -21,6 +21,7 @@ from finishing_tui.recipe.audit.looks import (
     same,
     seams,
     shaped,
+    tail_ends,
     tails,
     yarn,
 )
@@ -37,7 +38,7 @@ from finishing_tui.recipe.kinds.sew_on import SewOn
 from finishing_tui.recipe.kinds.shape import Shape
 from finishing_tui.recipe.kinds.work import Work
 
-EVERY: tuple[Looker, ...] = (pairs.look, yarn.look, lies.look, tails.look)
+EVERY: tuple[Looker, ...] = (pairs.look, yarn.look, lies.look, tail_ends.look, tails.look)
 """Looks at steps of every kind."""
 
 LOOKS: Mapping[type[Step], tuple[Looker, ...]] = MappingProxyType(
@@ -64,7 +65,7 @@ INSTEAD: Mapping[type[Step], Callable[[Look], Instead]] = MappingProxyType(
 def remembered(look: Look) -> Trail:
     """Return what is to be remembered after a step."""
     lies = isinstance(look.step, Arrange) or (look.trail.arranged and isinstance(look.step, LOOKED_OVER))
-    trail = replace(look.trail, arranged=lies, tails=tails.left_of(look))
+    trail = replace(look.trail, arranged=lies, tails=tails.left_of(look), ends=tail_ends.hanging_at(look))
     match look.step:
         case BindOff(from_=place) if look.before.on(place) and not look.ledger.on(place):
             return replace(trail, band=look.off + look.before.on(place))

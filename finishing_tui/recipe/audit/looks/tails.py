@@ -1,68 +1,70 @@
-"""The tail that a join, a graft or a seam is worked with: it hangs at the end where that starts, and it is long enough.
+"""The tail that a join, a graft or a seam is worked with, or a hole closed: it is long enough.
 
-Where a tail hangs only its name says ("left armhole"), and how long it is only the step that cut it; what neither says
-is not looked at.
+How long it is only the step that cut it says; where that says nothing, nothing is looked at.
 """
+
+from math import ceil
 
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.lengths import Length, read_length, say_length
-from finishing_tui.craft.lies import ENDS
-from finishing_tui.craft.yarn import WEAVE_IN, needed, will_it_do
+from finishing_tui.craft.yarn import CLOSE_A_HOLE, HOLE, WEAVE_IN, WillDo, needed, will_it_close, will_it_do
 from finishing_tui.recipe.audit.look import Findings, Look
+from finishing_tui.recipe.kinds.close_hole import CloseHole
 from finishing_tui.recipe.kinds.cut import Cut
-from finishing_tui.recipe.kinds.needles import TwoNeedles, only, words
 from finishing_tui.recipe.yarn_of import operation_of, tail_of, width_of
 
 
 def look(look: Look) -> Findings:
-    """Yield an error for a tail at the other end or too short by the least, a warning for one that is tight."""
+    """Yield an error for a tail that is too short by the least, a warning for one that is tight."""
     tail, key = tail_of(look.step)
     if not tail:
         return
-    step = look.step
-    starts = step.starts_at(look.here) if isinstance(step, TwoNeedles) else None
-    hangs = only(ENDS, words(tail))
-    if starts and hangs and starts != hangs:
-        yield look.finding(
-            "error",
-            "tail",
-            f"the tail {tail!r} hangs at the {hangs}, and this starts at the {starts}",
-            key,
-            expected=starts,
-            found=hangs,
-            suggestion="use a tail of that end, or new yarn",
-        )
-    have, takes = dict(look.trail.tails).get(tail), taken(look)
-    if have is None or takes is None:
-        return
-    need = needed(operation_of(step), takes)
-    verdict, _ = will_it_do(need, have)
-    if verdict != "enough":
+    have = dict(look.trail.tails).get(tail)
+    verdict, takes = ("enough", "") if have is None else _judged(look, have)
+    if have is not None and verdict != "enough":
         yield look.finding(
             "error" if verdict == "too short" else "warning",
             "tail",
-            f"the tail {tail!r} is {say_length(have)} long, and this takes {say_length(need.usual)} and "
-            f"{say_length(Length(WEAVE_IN.cm, need.usual.unit))} to weave in",
+            f"the tail {tail!r} is {say_length(have)} long, and this takes {takes}",
             key,
             suggestion="leave a longer tail, or use new yarn",
         )
 
 
+def _judged(look: Look, have: Length) -> tuple[WillDo, str]:
+    """Return whether a tail of length ``have`` will do for the step, and what that takes."""
+    if isinstance(look.step, CloseHole):
+        least, most = (ceil(Length(each.cm, have.unit).amount) for each in CLOSE_A_HOLE)
+        return will_it_close(have), f"{least} to {most} {have.unit}"
+    width = taken(look)
+    if width is None:
+        return "enough", ""
+    need = needed(operation_of(look.step), width)
+    weave_in = say_length(Length(WEAVE_IN.cm, need.usual.unit))
+    return will_it_do(need, have)[0], f"{say_length(need.usual)} and {weave_in} to weave in"
+
+
 def left_of(look: Look) -> tuple[tuple[str, Length], ...]:
     """Return the lengths of the tails that are known after a step that is worked with one."""
+    hanging = tuple(one for one in look.trail.tails if one[0] in look.ledger.tails)
     if isinstance(look.step, Cut):
         try:
-            return (*look.trail.tails, (look.step.tail, read_length(look.step.length)))
+            return (*hanging, (look.step.tail, read_length(look.step.length)))
         except Impossible:  # none is said, or not as a length
-            return look.trail.tails
+            return hanging
     tail, _ = tail_of(look.step)
-    have, takes = dict(look.trail.tails).get(tail), taken(look)
+    have = dict(hanging).get(tail)
     if have is None:
-        return look.trail.tails
-    others = tuple(one for one in look.trail.tails if one[0] != tail)
-    if takes is None or (left := have.cm - needed(operation_of(look.step), takes).usual.cm) <= 0:
-        return others
-    return (*others, (tail, Length(left, have.unit)))
+        return hanging
+    others = tuple(one for one in hanging if one[0] != tail)
+    used = HOLE if isinstance(look.step, CloseHole) else _used(look)
+    return others if used is None or used.cm >= have.cm else (*others, (tail, Length(have.cm - used.cm, have.unit)))
+
+
+def _used(look: Look) -> Length | None:
+    """Return the yarn that the work of the step takes; None where that cannot be known."""
+    width = taken(look)
+    return None if width is None else needed(operation_of(look.step), width).usual
 
 
 def taken(look: Look) -> Length | None:
