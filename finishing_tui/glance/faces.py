@@ -263,11 +263,11 @@ def _rounds(state: State, stage: Stage, progress: Progress) -> RoundFace:
 
 
 def counted(face: Face) -> str:
-    """Return a face's figure in a sentence: "14 of 24 loops", for the list of garments and the line-by-line mode."""
+    """Return a face's figure in a sentence: "14 of 24 stitches", for the list of garments and the line-by-line mode."""
     match face:
         case SpotFace():
-            loops = f"{face.count} of {plural(face.target, 'loop')}" if face.wanted else plural(face.count, "loop")
-            return f"{loops}, {face.where}"
+            many = plural(face.target if face.wanted else face.count, "stitch")
+            return f"{face.count} of {many}, {face.where}" if face.wanted else f"{many}, {face.where}"
         case StitchFace():
             return f"{face.count} of {plural(face.of, 'stitch')}"
         case PairFace():

@@ -66,7 +66,9 @@ def following(before: State, after: State) -> Following | None:
         lines = (*(explained(after, now - was) if now else ()), *lines)
         if not lines:  # nothing after this is another number than it is now
             lines = (f"{after.plan.here(after.ledger).name(place)}: {now}, not {found.changes[0].planned}",)
-    return _following(lines, told, [], every)
+    # Too far off to be put right in any way: more likely it is the count that is wrong.
+    again = [(Answer("Count again", "COUNT", None, None), _BACK)] if off is not None and len(every) == 1 else []
+    return _following(lines, told, again, every)
 
 
 _BACK = Does(None, undo=True)

@@ -101,7 +101,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
         mark = way.progress.mark
         row = Answer(
             text=text,
-            verb=_verb(way, comes),
+            verb=_verb(way, seen, comes),
             verdict=_lies(way, seen),
             total=comes.total,
             made=comes.made,
@@ -236,7 +236,10 @@ def _answers(seen: Outlook, rows: tuple[Answer, ...], planned: Edge) -> Answers:
     if seen.put == "edge-ends":
         if seen.open_count:
             return Answers("the edge ends here", f"you have {seen.counted}", rows, None, planned, lying)
-        wanted = seen.stage.target
+        wanted, over = seen.stage.target, seen.stage.units - seen.spot
+        if seen.counted == wanted and over:
+            said = f"you have all {wanted}"
+            return Answers(f"{plural(over, seen.stage.spot)} left over", said, rows, (wanted, wanted), planned, lying)
         said = f"you have {seen.counted}, planned {wanted}"
         return Answers(off_by(seen.counted - wanted), said, rows, (seen.counted, wanted), planned, lying)
     if seen.put == "presses":
@@ -246,6 +249,10 @@ def _answers(seen: Outlook, rows: tuple[Answer, ...], planned: Edge) -> Answers:
         left = plural(seen.stage.units - seen.spot, seen.stage.spot)
         said = f"you have {seen.counted}, pick up {seen.stage.target - seen.counted} from the last {left}"
         return Answers(f"{plural(seen.stage.units, seen.stage.spot)} in all", said, rows, numbers, planned, lying)
+    to_pick = seen.stage.target - seen.counted
+    if seen.put == "half-way" and planned.uncounted and seen.counted == by_plan and to_pick > 0:
+        said = f"you have {seen.counted}, {to_pick} to pick up in the second half"
+        return Answers("halfway", said, rows, numbers, planned, lying)
     said = f"you counted {seen.counted}, planned {by_plan}"
     return Answers(off_by(seen.counted - by_plan), said, rows, numbers, planned, lying)
 
@@ -312,10 +319,14 @@ def _more(way: Way, seen: Outlook, comes: Outcome) -> str:
     return " ".join(map(sentence, (*said, rhythm_words(way.stage, way.progress))))
 
 
-def _verb(way: Way, comes: Outcome) -> str:
+def _verb(way: Way, seen: Outlook, comes: Outcome) -> str:
     if way.repair == "rip-back":
         return "RIP BACK"
+    if way.repair == "strand":
+        return "LIFT"
     if way.progress.mark.units < way.stage.units:
+        return "SKIP" if way.repair == "as-it-is" and seen.put == "edge-ends" else "PICK"
+    if way.repair in {"double-last", "next-section"}:
         return "PICK"
     return "GO ON" if not comes.made else "INCREASE" if comes.made > 0 else "DECREASE"
 

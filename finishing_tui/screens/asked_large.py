@@ -184,7 +184,8 @@ class LargeAsk(Finding[None]):
                 return Shown(str(counted), str(expected), joiner="not")
             case Weigh(answers=answers):
                 row, (there, planned) = answers.rows[self._at], answers.numbers or ("", "")
-                return Shown(str(there), str(planned), verb=row.verb, joiner="not")
+                other = str(planned) if planned != there else ""
+                return Shown(str(there), other, verb=row.verb, joiner="not")
             case _:
                 return Shown()
 

@@ -114,8 +114,8 @@ class ComingBackScreen(Leaving[int | None]):
                 (key("lists.leave"), "not now"),
             ]
         else:
-            on = key("lists.take", "lists.close", "lists.leave")
-            keys = [*([("digits", "count")] if asked else []), (on, "knit on")]
+            # Leaving is knitting on too: the key for it has one word, and is shown once.
+            keys = [*([("digits", "count")] if asked else []), (key("lists.take"), "knit on")]
         self.query_one(KeyLine).show(keys)
 
 

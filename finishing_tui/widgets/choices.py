@@ -8,6 +8,9 @@ from textual.content import Content
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
 
+NARROW = 4
+"""What stands at the right and takes no more than one of so many columns of a line has room made for it there."""
+
 
 @dataclass(frozen=True, slots=True)
 class Choice:
@@ -127,10 +130,12 @@ class Choices(Rows):
             head += plain(f"{index + 1 if index < 9 and not self._finding else ' '}  ", "bold $act")
         left = Content(" " * head.cell_length)
         style = "bold $count" if here else "bold $foreground"
-        text = wrapped(plain(choice.text, style), width - left.cell_length)
+        aside, words = plain(choice.aside, "$quiet"), plain(choice.text, style)
+        text = wrapped(words, width - left.cell_length)
+        if choice.aside and aside.cell_length <= width // NARROW:  # a key stands beside the words, never by itself
+            text = wrapped(words, width - left.cell_length - aside.cell_length - 2)
         rows = [(head if not at else left) + line for at, line in enumerate(text)]
         if choice.aside:
-            aside = plain(choice.aside, "$quiet")
             room = width - rows[0].cell_length - 2
             if aside.cell_length <= room:
                 rows[0] = rows[0].pad_right(width - rows[0].cell_length - aside.cell_length) + aside

@@ -63,12 +63,19 @@ class Holdings(Rows):
         return [*lines, *wrapped(rest, width, 1)]
 
     def _brief(self, rest: Content, width: int) -> list[Content]:
-        """Return one line: what is worked on, and how many stitches lie elsewhere; help shows all."""
+        """Return one line: what is worked on, and how many stitches lie elsewhere; help shows all.
+
+        What is worked on and has no room is counted with these.
+        """
         working = [one for one in self._holdings if one.here]
         names = told_apart([one.name for one in working])
-        here = Content("  ").join(_held(replace(one, name=name)) for one, name in zip(working, names, strict=True))
+        held = [_held(replace(one, name=name)) for one, name in zip(working, names, strict=True)]
         elsewhere = sum(one.stitches for one in self._holdings if not one.here)
-        more = plain(f"{elsewhere} elsewhere" if elsewhere else "", "$quiet")
+        here, more = Content("  ").join(held), plain(f"{elsewhere} elsewhere" if elsewhere else "", "$quiet")
+        while len(held) > 1 and not fits_between(here, more, width):
+            held.pop()
+            elsewhere += working[len(held)].stitches
+            here, more = Content("  ").join(held), plain(f"{elsewhere} more", "$quiet")
         longer = more + Content("   ") + rest if more and rest else more or rest
         return [between(here, longer if fits_between(here, longer, width) else more, width)]
 

@@ -85,9 +85,15 @@ def fits_between(left: Content, right: Content, width: int) -> bool:
 
 
 def told_apart(names: Sequence[str]) -> list[str]:
-    """Return names without the words that all of them begin with, where there is no room for these."""
+    """Return names without the words that they begin with like others of them, where there is no room for these."""
     split = [name.split() for name in names]
+    alike = [[other for other in split if other[:1] == words[:1]] for words in split]
+    return [" ".join(words[_same(others) :]) for words, others in zip(split, alike, strict=True)]
+
+
+def _same(split: Sequence[Sequence[str]]) -> int:
+    """Return how many words several names all begin with; each keeps its last one."""
     same = 0
     while len(split) > 1 and all(len(words) > same + 1 and words[same] == split[0][same] for words in split):
         same += 1
-    return [" ".join(words[same:]) for words in split]
+    return same

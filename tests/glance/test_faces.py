@@ -180,7 +180,7 @@ def test_a_recount_is_announced_due_and_remembered() -> None:
     assert (spot_face(paper).halfway, spot_face(paper).due) == ("counted 12 at row 17", False)
     assert spot_face(paper).rhythm.startswith("from row 18: ")
     assert (spot_face(paper).count, spot_face(paper).target, spot_face(paper).spot) == (12, 24, 17)
-    assert counted(spot_face(paper)) == "12 of 24 loops, row 17 of 32"
+    assert counted(spot_face(paper)) == "12 of 24 stitches, row 17 of 32"
 
 
 def test_what_was_not_counted_at_half_way_is_not_called_half_way_for_ever() -> None:

@@ -25,7 +25,7 @@ def rate(tmp_path: Path) -> Path:
 def test_no_number_is_said_that_nobody_knows(rate: Path) -> None:
     """Neither at the needles nor at a count, in what-if, at an early end or in the record: 1000 rows are a guess."""
     said = talked(rate, "enter", *["d"] * 9, "r", "9", "3", "w", "f", "ledger", "q", "")
-    assert "9 stitches, row 13." in said or "9 loops, row 13." in said
+    assert "9 stitches, row 13." in said
     assert "1: I counted the rows that are left." in said
     assert "2: At the fold: halfway." in said
     assert any("picked up, and you have not said that it ends here" in line for line in said)

@@ -330,7 +330,7 @@ async def test_notes_and_where_it_was_left_come_back(tmp_path: Path) -> None:
         text = shown(app)
         assert "You wrote: bag" in text
         assert "Note: loose" in text
-        assert "5 of 17 loops" in " ".join(text.split())
+        assert "5 of 17 stitches" in " ".join(text.split())
         await pilot.press("enter")
         assert _loops(app) == 5
 

@@ -15,7 +15,7 @@ from tests.screens.test_grid import OFFSETS
 
 DIGITS = "0123456789"
 
-WORDS = {*ACTS.values(), "CHANGE", "FINISHED", "SKIPPED", "RIP BACK", "GO ON", "PICK 12"}
+WORDS = {*ACTS.values(), "CHANGE", "FINISHED", "SKIPPED", "RIP BACK", "GO ON", "PICK 12", "LIFT"}
 """What the hands do, and what else may stand there."""
 
 CELLS = {name: cells_for(*size) for name, size in SIZES.items()}

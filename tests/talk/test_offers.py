@@ -221,7 +221,7 @@ def test_coming_back_says_how_long_it_lay_and_what_comes_next(later: timedelta, 
     assert seen.away == away
     assert (seen.where, seen.cut_off, seen.notes) == ("on the chair", False, ("tight",))
     assert seen.next == "next: row 3, PICK"
-    assert seen.last.startswith("step 1, Pick up: 2 of 6 loops, row 2 of 8")
+    assert seen.last.startswith("step 1, Pick up: 2 of 6 stitches, row 2 of 8")
     assert seen.now == glance(paper.state, datetime.fromisoformat(NOON) + later)
 
 

@@ -90,7 +90,7 @@ def drained(terminal: Terminal, keys: int) -> int:
     return keys
 
 
-COMING_BACK = "enter q escape knit on"
+COMING_BACK = "enter knit on"
 """Keys at the foot by which that screen is known."""
 
 

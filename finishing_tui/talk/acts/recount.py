@@ -1,7 +1,6 @@
 """What is there is counted, and the rest of an edge is re-spaced if needed; once counted, where that is is said."""
 
 from finishing_tui.garment.state import State
-from finishing_tui.garment.ways import counted_stage
 from finishing_tui.glance.counting import countables
 from finishing_tui.glance.recounts import may_say_where
 from finishing_tui.talk.action import Action, Offer
@@ -13,8 +12,8 @@ def _offered(state: State, _: int | None) -> Offer | None:
         return Offer("recount", "say where", "say where on the edge you counted: ahead, or the rows left")
     if not countables(state):
         return None
-    work = state.standing.work if state.standing else None
-    picking = work is not None and counted_stage(work) is not None
+    work = state.work
+    picking = work is not None and work.at < len(work.stages) and work.stages[work.at].unit == "spot"
     return Offer("recount", "count", "count, and re-space the rest if needed" if picking else "count what is there")
 
 

@@ -1,0 +1,87 @@
+"""What is shown says what is true and can be read whole: headings, large words, names told apart, keys beside words."""
+
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from finishing_tui.glance import recount_view
+from finishing_tui.widgets.plain import told_apart
+from tests.garment.test_open_edges import edges
+from tests.screens.hands import needles, pressing, shown, still
+from tests.screens.scenes import SCENES, SIZES
+
+
+async def _screen(name: str, size: str, at: Path, *keys: str) -> str:
+    scene = SCENES[name]
+    app = scene.app(at)
+    async with app.run_test(size=SIZES[size]) as pilot:
+        await pressing(*scene.keys, *keys)(pilot)
+        await still(pilot)
+        return shown(app)
+
+
+@pytest.mark.parametrize(
+    ("name", "heading"),
+    [
+        ("edge-at-the-fold", "Halfway: you have 15, 9 to pick up in the second half"),
+        ("edge-ends-two-left-over", "2 rows left over: you have all 24"),
+    ],
+)
+async def test_a_number_is_never_held_against_itself(name: str, heading: str, tmp_path: Path) -> None:
+    """Where there are as many as planned the heading says what is left, and nothing is "not" itself."""
+    seen = await _screen(name, "100x30", tmp_path)
+    assert heading in seen
+    assert " not " not in seen.split("total")[0]
+
+
+async def test_a_count_far_off_can_be_counted_again(tmp_path: Path) -> None:
+    """Where nothing can put it right the count is taken back, and asked for again."""
+    scene = SCENES["count-far-off"]
+    app = scene.app(tmp_path)
+    async with app.run_test(size=SIZES["80x24"]) as pilot:
+        await still(pilot)
+        before = needles(app).talk.state
+        await pressing(*scene.keys)(pilot)
+        assert "1  Count again" in shown(app)
+        await pilot.press("1")
+        await still(pilot)
+        after = needles(app).talk.state
+        assert (after.ledger, after.standing) == (before.ledger, before.standing)
+
+
+async def test_three_needles_in_hand_are_told_apart(tmp_path: Path) -> None:
+    """At 40x20 no name is cut; what has no room is counted with the rest."""
+    assert "▸ back 15  ▸ right front 15    71 more" in await _screen("caution-child-stitches", "40x20", tmp_path)
+
+
+async def test_no_key_of_the_palette_stands_by_itself(tmp_path: Path) -> None:
+    """At 40x20 the words go on to a second line, and the key stands beside the first."""
+    lines = (await _screen("palette", "40x20", tmp_path)).split("\n")
+    assert not [line for line in lines if len(line.strip()) == 1]
+
+
+@given(st.lists(st.lists(st.sampled_from("abc"), min_size=1, max_size=4).map(" ".join), unique=True, max_size=5))
+def test_names_keep_their_last_word_and_lose_only_what_others_begin_with(names: list[str]) -> None:
+    """A name alone with its first word is whole; of those that begin alike every one loses as many words."""
+    for name, told in zip(names, told_apart(names), strict=True):
+        alike = [one for one in names if one.split()[0] == name.split()[0]]
+        assert told
+        assert name.endswith(told)
+        assert len(alike) > 1 or told == name
+        assert all(one.startswith(name.removesuffix(told)) for one in alike)
+
+
+@pytest.mark.parametrize(
+    ("picked", "over", "verbs"),
+    [
+        (21, None, ["PICK", "RIP BACK", "GO ON"]),
+        (22, None, ["PICK", "LIFT", "RIP BACK", "GO ON"]),
+        (24, 2, ["RIP BACK", "SKIP"]),
+    ],
+)
+def test_the_large_word_is_what_the_hands_do_next(picked: int, over: int | None, verbs: list[str]) -> None:
+    """At the end of an edge: a second one is picked, a strand lifted, rows left over skipped."""
+    rows = recount_view(edges().press(picked).state, picked, "edge-ends", over).answers.rows
+    assert [one.verb for one in rows] == verbs
