@@ -14,6 +14,7 @@ from finishing_tui.garment.commands import (
     Command,
     Other,
     PickUpGarment,
+    PinEdge,
     PutGarmentDown,
     Refusal,
     TakeCount,
@@ -89,6 +90,10 @@ class HandAtRandom:
                 self._asks_what_if()
             case "numbers":
                 self._renumbers()
+            case "edge_ends":
+                self._ends()
+            case "pins":
+                self.asks(PinEdge(2))
             case "help" | "technique" | "ledger" | "palette":
                 assert offer.command is None
             case _:
@@ -134,6 +139,13 @@ class HandAtRandom:
         if self.state != before and self.dice.random() < 0.3 and (follows := following(before, self.state)):
             ways = [one.command for one in follows.does if one.command is not None]
             self.asks(self.dice.choice(ways))
+
+    def _ends(self) -> None:
+        """Say that the edge ends here, perhaps behind a row or two, and go on in one of the ways that there are."""
+        with suppress(FinishingError):  # where stitches are missing, only skipped rows can lie behind the last
+            found = countables(self.state)[0]
+            seen = recount_view(self.state, found.expected, "edge-ends", self.dice.choice((0, 0, 1, 2)))
+            self.asks(self.dice.choice(seen.commands))
 
     def _asks_what_if(self) -> None:
         """Ask for another target, spots, rhythm or rounds, mostly near what there is; what cannot be says why."""
