@@ -80,7 +80,7 @@ def label_words(plan: Plan, label: Label | None) -> str:
     if label is None:
         return ""
     now, was = altered_words(label)
-    names, numbers = (*label.names, ""), (*label.numbers, 0, 0, 0)
+    names, numbers = (*label.names, "", ""), (*label.numbers, 0, 0, 0)
     inserted = plan.number_of(label.steps[0]) if label.steps else None
     return WORDS[label.what].format(
         steps=(*(_step(plan, one) for one in label.steps[:2]), GONE, GONE),

@@ -145,6 +145,12 @@ def test_whoever_wrote_a_label_it_is_said(
     assert isinstance(label_words(PLAN, Label(what, steps, names, numbers, rhythms)), str)
 
 
+@pytest.mark.parametrize("what", sorted(WORDS))
+def test_a_label_with_nothing_to_fill_in_is_said(what: Said) -> None:
+    """The least that a stranger may have written."""
+    assert isinstance(label_words(PLAN, Label(what)), str)
+
+
 def test_an_edge_of_no_length_there_is_cannot_be_in_a_label() -> None:
     """Putting it into words would take for ever."""
     with pytest.raises(ValueError, match="longer than any"):
