@@ -29,7 +29,7 @@ def go_on(
     if not stitches:
         return Runs((Run(0, spots, 1),) if spots else ())
     rest = _spaced(stitches, spots, style, ends, skips_first=skips_first)
-    if not _owed(rest, behind):
+    if not _owed(rest, behind, rest):
         return rest
     turned = _spaced(stitches, spots, "easy", ends, skips_first=True)
     if not turned.at(1):
@@ -48,15 +48,15 @@ def _spaced(stitches: int, spots: int, style: Style, ends: Ends, *, skips_first:
 def go_on_at(rate: Fraction, stitches: int, behind: int = 0) -> Runs:
     """Return the rhythm that makes so many stitches at a rate, with the skip first that is owed to what lies behind."""
     rest = by_rate(stitches, rate)
-    return Runs((Run(0, 1, 1), *rest.runs)) if _owed(rest, behind) else rest
+    own = rest if rest.stitches < rest.spots else by_rate(2 * rate.numerator, rate)  # too short to have a skip itself
+    return Runs((Run(0, 1, 1), *rest.runs)) if _owed(rest, behind, own) else rest
 
 
-def _owed(rest: Rhythm, behind: int) -> bool:
-    """Return whether a skip must come before ``rest``, for else picks would stand in too long a row."""
-    if not behind or rest.stitches >= rest.spots or not rest.at(1):
+def _owed(rest: Rhythm, behind: int, own: Rhythm) -> bool:
+    """Return whether a skip must come before ``rest``, for else picks would stand in a longer row than ``own`` ones."""
+    if not behind or not rest.spots or own.stitches >= own.spots or not rest.at(1):
         return False
-    first, longest = picks_in_a_row(rest)
-    return behind + first > longest + 1
+    return behind + picks_in_a_row(rest)[0] > picks_in_a_row(own)[1] + 1
 
 
 def picks_in_a_row(rhythm: Rhythm) -> tuple[int, int]:
