@@ -294,6 +294,11 @@ def test_markers_go_in_once_and_come_out_once() -> None:
     assert after(here(marked), "unmark", marker="side") == Ledger()
     with pytest.raises(CannotBegin, match="'side' is in the work already"):
         stages(here(marked), "mark", marker="side")
+    edge = {"along": "front", "spots": 12, "stitches": 8, "marker": "side"}
+    with pytest.raises(CannotBegin, match="'side' is in the work already"):
+        stages(here(marked), "pick up and knit", onto="neck", section=[edge])
+    with pytest.raises(CannotBegin, match="'side' is in the work already"):
+        stages(here(), "pick up and knit", onto="neck", section=[edge, edge | {"along": "back"}])
     with pytest.raises(CannotBegin, match="no marker named 'side'"):
         stages(here(), "unmark", marker="side")
 

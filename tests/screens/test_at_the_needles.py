@@ -35,6 +35,7 @@ from tests.screens.hands import (
     settled,
     shelf,
     shown,
+    still,
     work_to,
 )
 
@@ -101,7 +102,7 @@ async def test_a_held_key_counts_every_press_and_a_paste_none(tmp_path: Path) ->
         assert (_loops(app), needles(app).talk.typed) == (0, "")
         for _ in range(30):
             app.post_message(events.Key("space", " "))
-        await settled(pilot)
+        await still(pilot)
         assert _loops(app) == 30
 
 

@@ -19,14 +19,14 @@ class Mark(Step):
 
     def stages(self, here: Here) -> tuple[Stage, ...]:
         """Return one item; refused when a marker of that name is in the work."""
-        if self.marker in here.ledger.markers:
-            mend = (MarkerEntry(self.marker, "out"),)
-            raise CannotBegin(f"the marker {self.marker!r} is in the work already", kind="marker", mend=mend)
-        return (put_in(self.marker),)
+        return (put_in(here, self.marker),)
 
 
-def put_in(marker: str) -> Stage:
-    """Return the stage in which a marker goes in: one press."""
+def put_in(here: Here, marker: str) -> Stage:
+    """Return the stage in which a marker goes in: one press. Raises ``CannotBegin`` where it is in the work."""
+    if marker in here.ledger.markers:
+        mend = (MarkerEntry(marker, "out"),)
+        raise CannotBegin(f"the marker {marker!r} is in the work already", kind="marker", mend=mend)
     item = Item(f"Put the marker in: {marker}.", (MarkerEntry(marker, "in"),))
     return Stage("item", 1, marker, "mark", item.text, items=(item,))
 

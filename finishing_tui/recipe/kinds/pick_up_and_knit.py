@@ -65,8 +65,9 @@ class PickUpAndKnit(Step):
                 along[section.along] = stage
             else:
                 stage = section.stage(here, self.onto)
-            here = replace(here, ledger=here.ledger.enter(*whole(stage)))
-            marked = [put_in(section.marker)] if not isinstance(section, Gap) and section.marker else []
+            marked = [put_in(here, section.marker)] if not isinstance(section, Gap) and section.marker else []
+            entries = (entry for one in (stage, *marked) for entry in whole(one))
+            here = replace(here, ledger=here.ledger.enter(*entries))
             # Its end is where a left-handed knitter comes to it first, so what is put in there comes first.
             walked += [*marked, stage] if here.hand == "left" else [stage, *marked]
         if self.yarn == "new":
