@@ -20,7 +20,7 @@ def counted_again(
         told=(why,) if why else (),
         unit="the count",
         idle="COUNT",
-        aside=f"should be {what.right}; or type {counted} again",
+        aside=f"still {counted}? Type it again",
         missing="Type the count first.",
         then=lambda number: same() if number == counted else other(number),
     )
