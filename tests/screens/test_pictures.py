@@ -95,11 +95,13 @@ def _looks_as_it_did(app: FinishingApp, label: str, snapshot: SnapshotAssertion)
     assert pictures(name=label) == app.export_screenshot(title=app.title, simplify=True)
 
 
+@pytest.mark.turns(of=5)
 @pytest.mark.parametrize("name", SCENES)
 async def test_every_scene_looks_as_it_did(name: str, snapshot: SnapshotAssertion, tmp_path: Path) -> None:
     """Every screen in every state looks as it did when it was looked at: at four sizes, and in ASCII.
 
     Whatever it looks like, what is written can be read; nothing is cut off at any size, and each key shown is alive.
+    CI takes all of them in a run of its own.
     """
     app = SCENES[name].app(tmp_path)
     async with app.run_test(size=SIZES[FIRST]) as pilot:
@@ -117,7 +119,7 @@ async def test_every_scene_looks_as_it_did(name: str, snapshot: SnapshotAssertio
         _looks_as_it_did(app, f"{name}-{FIRST}-ascii", snapshot)
 
 
-@pytest.mark.turns(of=8)
+@pytest.mark.turns(of=16)
 @pytest.mark.parametrize("name", SCENES)
 async def test_every_scene_is_whole_in_ascii(name: str, tmp_path: Path) -> None:
     """At every size; a sign may have more letters there."""
