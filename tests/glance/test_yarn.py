@@ -18,7 +18,7 @@ from tests.garment.paper import Paper, plan_for
 CM, INCHES = (f'[gauge]\nstitches = 20\nrows = 30\nover = "{over}"\n' for over in ("10 cm", "4 in"))
 
 RECIPE = """
-format = 1
+format = 2
 title  = "An edge"
 sizes  = ["one size"]
 tails  = ["long tail"]
@@ -72,6 +72,29 @@ def test_it_is_the_published_multiple_of_the_width(step: str, operation: str) ->
     assert f"needed: {20 * usual} cm" in yarn(step)
     assert (f"(up to {20 * most} cm)" in yarn(step)) is (most != usual)
     assert yarn(step).endswith("plus a 15 cm tail.")
+
+
+@pytest.mark.parametrize(
+    ("keys", "said"),
+    [
+        ('length = "30 cm"', "120 cm), plus its 30 cm tail."),
+        ('length = "12 in"', "120 cm), plus its 12 in tail."),
+        ('say = "Fasten off and leave 30 cm."', "120 cm), plus its tail."),
+        ('keep = "other"', "120 cm)."),
+        ('say = "Do not leave off here. 3 rows more."', "120 cm), plus a 15 cm tail."),
+    ],
+)
+def test_no_tail_of_ours_stands_beside_the_one_that_the_recipe_leaves(keys: str, said: str) -> None:
+    """As long as its key says, or without a number where its words say one; where no yarn is cut there is none."""
+    assert yarn(f"{BIND}\n{keys}").endswith(said)
+
+
+def test_a_length_that_the_recipe_says_is_said_in_the_units_that_are_wanted() -> None:
+    """30 cm is 12 in on a tape, rounded up."""
+    paper = Paper(plan_for(RECIPE.format(gauge=CM, step=f'{BIND}\nlength = "30 cm"')))
+    face = face_of(paper.state, work_of(paper.state), Wishes(units="in"))
+    assert isinstance(face, StitchFace)
+    assert face.yarn.endswith("plus its 12 in tail.")
 
 
 def test_it_is_what_is_left_that_counts_rounded_up() -> None:

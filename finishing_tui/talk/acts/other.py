@@ -8,6 +8,7 @@ from finishing_tui.garment.decide.press import other_tails
 from finishing_tui.garment.labels import AgainstPlan
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import against_plan, other_at, planned
+from finishing_tui.glance.yarn import length_at_hole
 from finishing_tui.talk.action import Action, Offer, possible
 from finishing_tui.talk.asks import Ask, Choose, Option
 from finishing_tui.talk.conversation import Talk
@@ -58,13 +59,18 @@ def _does(talk: Talk) -> Ask | None:
 
     if found is not None and found.label == "other tail":
         told = ("It gets shorter; weave in its end later.",)
-        options = tuple(Option(text) for _, text in sides)
+        options = tuple(Option(_with_length(talk.state, tail)) for tail, _ in sides)
         return Choose(question="Close it with which tail?", told=told, options=options, then=on)
     if len(sides) > 1:
         options = tuple(Option(text) for _, text in sides)
         return Choose(question="Work two together on which needle?", options=options, then=on)
     talk.do(Other(sides[0][0] if sides else ""), "other")
     return None
+
+
+def _with_length(state: State, tail: str) -> str:
+    long = length_at_hole(state, tail)
+    return f"{tail}: {long}" if long else tail
 
 
 ACT = Action(
