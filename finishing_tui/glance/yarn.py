@@ -68,16 +68,13 @@ def tail_at_hole(state: State, units: Units = "as given") -> str:
     return _will_not_do(state, will_it_close, units)
 
 
-def length_at_hole(state: State, tail: str) -> str:
-    """Return how long a tail that could close the hole is, and whether it will do; empty where nothing says how long.
+def length_at_hole(state: State, tail: str) -> tuple[str, WillDo]:
+    """Return how long a tail that could close the hole is, and whether it will do.
 
-    As the recipe gives it, less what was worked with it since.
+    As the recipe gives it, less what was worked with it since; an empty text where nothing says how long.
     """
     have = _left_of(state, tail)
-    if have is None:
-        return ""
-    verdict = will_it_close(have)
-    return say_length(have) if verdict == "enough" else f"{say_length(have)}, {verdict}"
+    return ("", "enough") if have is None else (say_length(have), will_it_close(have))
 
 
 def _too_short(state: State, need: Need, units: Units) -> str:

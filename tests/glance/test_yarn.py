@@ -12,8 +12,10 @@ from finishing_tui.glance.faces import face_of
 from finishing_tui.glance.glancing import glance
 from finishing_tui.glance.values import ItemFace, PairFace, StitchFace
 from finishing_tui.glance.wishes import Units, Wishes
-from tests.garment.edges import work_of
+from finishing_tui.glance.yarn import length_at_hole
+from tests.garment.edges import reach, work_of
 from tests.garment.paper import Paper, plan_for
+from tests.recipe_texts import along, place, recipe, section, step
 
 CM, INCHES = (f'[gauge]\nstitches = 20\nrows = 30\nover = "{over}"\n' for over in ("10 cm", "4 in"))
 
@@ -240,3 +242,30 @@ def test_a_hole_closed_with_another_tail_takes_nothing_of_this_one() -> None:
 def test_a_tail_at_a_hole_is_said_in_the_units_that_are_wanted() -> None:
     """10 in on the needles of one who wants centimeters."""
     assert "The tail end is 25.4 cm, tight" in at_the_holes("10 in", Press(), units="cm")[0]
+
+
+def test_the_other_tails_at_a_hole_say_how_long_they_are() -> None:
+    """As the bind-off left it, less what a hole took of it since; nothing where nobody said."""
+    assert at_the_other_tails() == [("30 cm", "enough"), ("20 cm", "tight")]
+
+
+def at_the_other_tails() -> list[tuple[str, str]]:
+    """Return what is known of a tail of 30 cm before and after it closed the first of two holes."""
+    picked = step(
+        "pick up and knit",
+        "Pick up",
+        section(gap="one", extra=1),
+        along("edge", 8, 6),
+        section(gap="two", extra=1),
+        onto="band",
+        tail="start",
+    )
+    off = step("bind off", "Off", from_="band", tail="end", length="30 cm")
+    closing = (step("close hole", f"Close {hole}", hole=hole, tail="start") for hole in ("one", "two"))
+    ends = step("weave in", "Weave in", tails="all")
+    paper = Paper(plan_for(recipe("Holes", place("band"), picked, off, *closing, ends, format=2)))
+    reach(paper, 2)
+    assert length_at_hole(paper.state, "start") == ("", "enough")
+    before = length_at_hole(paper.state, "end")
+    paper.did(Other("end")).surely(Finish())
+    return [before, length_at_hole(paper.state, "end")]

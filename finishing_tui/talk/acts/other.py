@@ -53,6 +53,9 @@ def _does(talk: Talk) -> Ask | None:
     offer = _offered(talk.state, None)
     found = None if offer is None else possible(talk.state, offer)
     sides = found.sides if found is not None else ()
+    if found is not None and found.label == "other tail":
+        # What is known to be tight or too short comes last.
+        sides = tuple(sorted(sides, key=lambda side: length_at_hole(talk.state, side[0])[1] != "enough"))
 
     def on(at: int) -> None:
         talk.do(Other(sides[at][0]), "other")
@@ -69,8 +72,9 @@ def _does(talk: Talk) -> Ask | None:
 
 
 def _with_length(state: State, tail: str) -> str:
-    long = length_at_hole(state, tail)
-    return f"{tail}: {long}" if long else tail
+    long, verdict = length_at_hole(state, tail)
+    short = f", {verdict}" if verdict != "enough" else ""
+    return f"{tail}: {long}{short}" if long else tail
 
 
 ACT = Action(
