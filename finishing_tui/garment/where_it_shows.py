@@ -37,6 +37,8 @@ def shows_least(state: State, place: str, more: int) -> str:
             purled = step.rows is not None and here.ledger.posture.facing == "wrong"
             said = _in_texture(step.pattern, more) or _in_stockinette(step.pattern, more, purled=purled)
         case PickUpAndKnit():
+            if abs(more) > 1:
+                return "At both ends of these stitches, beside the corners: the picked-up ones cover them."
             said = "At an end of these stitches, beside the corner: the picked-up ones cover it."
         case _:
             said = ""

@@ -293,6 +293,7 @@ SCENES: dict[str, Scene] = {
     "recount-cannot-be": Scene(PICK_UP, _picked(34), (*_twice("70"), "2"), LARGE),
     "recount-both-sides": Scene(NECKBAND, _picked(10), (*_twice("8"), "2"), CREW),
     "recount-either": Scene(before=_second_side, keys=("escape", "space", "space", "space", "r")),
+    "count-make-two": Scene(2, (), (*_twice("14"), "2"), CREW_M),
     "count-again": Scene(COUNT, (), ("3", "enter")),
     "count-look-for": Scene(COUNT, (), _twice("25")),
     "count-look-for-over": Scene(COUNT, (), _twice("27")),
