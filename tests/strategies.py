@@ -26,7 +26,9 @@ from finishing_tui.recipe.annotations import Annotation, ModelField, fields_of
 from finishing_tui.recipe.formats import FORMAT
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.kinds.base import Here, Step
+from finishing_tui.recipe.kinds.bind_off import BindOff
 from finishing_tui.recipe.kinds.buttonholes import Buttonholes
+from finishing_tui.recipe.kinds.join import Join
 from finishing_tui.recipe.kinds.measure import Measure
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.sections import Along
@@ -229,6 +231,8 @@ _FITTING: Mapping[tuple[type, str], tuple[Any, ...]] = {
     (Along, "length"): ("18 cm", "7 in"),
     (Along, "ratio"): ("2/3", "1"),
     (PickUpAndKnit, "ratio"): ("3/4",),
+    **{(cls, key): ("30 cm", "6 in") for cls in (Join, BindOff) for key in ("length", "start_length")},
+    (PickUpAndKnit, "length"): ("45 cm",),
     (Along, "slope"): ("1 stitch every 2 rows, 5 times, then 4 rows straight", "14 rows straight"),
     (Buttonholes, "holes"): (1, 2, [2, 2, 3]),
     (Buttonholes, "width"): (1, 2),
@@ -254,7 +258,14 @@ def _one_of_two(table: dict[str, Any]) -> dict[str, Any]:
         for key, place in zip(kept, PLACES, strict=False):
             table.setdefault(key, place)
     if table.get("with_tail"):
-        table = {key: value for key, value in table.items() if key not in {"yarn", "tail", "start_tail"}}
+        leaves = {"yarn", "tail", "start_tail", "length", "start_length"}
+        table = {key: value for key, value in table.items() if key not in leaves}
+    if table.get("keep"):
+        table.pop("length", None)
+    if table.get("yarn", "same") != "new":
+        table.pop("start_length", None)
+    if table.get("do") == "pick up and knit" and table.get("yarn") == "same":
+        table.pop("length", None)
     if table.get("do") == "measure":
         table = {key: value for key, value in table.items() if key != "tolerance" or "value" in table}
     if table.get("do") == "buttonholes" and "between" in table:

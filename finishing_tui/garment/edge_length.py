@@ -12,10 +12,11 @@ from finishing_tui.craft.going_on import go_on_at
 from finishing_tui.craft.open_edges import spots_for
 from finishing_tui.craft.rhythm import Rhythm
 from finishing_tui.craft.runs import Run, Runs
-from finishing_tui.craft.spacing import space
+from finishing_tui.craft.spacing import say, space
 from finishing_tui.craft.walked import rhythm_of
 from finishing_tui.garment.walk import cut_at, picks_behind, planned_on, really_done, to_come
 from finishing_tui.garment.work import Progress, Stretch
+from finishing_tui.recipe.kinds.sections import LONG
 from finishing_tui.recipe.stage import Stage, loops_onto
 
 MOST_SPOTS = 5_000
@@ -48,10 +49,33 @@ def with_spots(stage: Stage, before: Progress, spots: int, *, sure: bool = True)
         units=spots,
         rhythm=_from_the_start(stage, before, spots),
         halts=halts,
+        natural=stage.natural or str(stage.rate),  # what was planned for the edge is still what suits a row of it
         flows=loops_onto(stage.place, 2 * max(spots, stage.target, before.mark.loops)),
         uncounted="" if sure else stage.uncounted,
     )
     return new, progress
+
+
+def as_long(stage: Stage, spots: int) -> Stage:
+    """Return a section that is not begun with ``spots``, and as many of its stitches as they can take, spread anew."""
+    ends = stage.ends if stage.target > 1 else "open"
+    rhythm = space(max(1, min(stage.target, 2 * spots)), spots, style=stage.style, ends=ends)
+    return replace(
+        stage,
+        units=spots,
+        rhythm=rhythm,
+        target=rhythm.stitches,
+        words=say(rhythm, unit=stage.spot),
+        halts=half_of(spots, stage),
+        natural=stage.natural or str(stage.rate),
+        flows=loops_onto(stage.place, 2 * spots),
+        uncounted="",
+    )
+
+
+def half_of(spots: int, stage: Stage) -> tuple[int, ...]:
+    """Return where a section of ``spots`` is counted, where ``stage`` is counted on the way at all."""
+    return (spots // 2,) if stage.halts and spots >= LONG else ()
 
 
 def _fitted(before: Progress, spots: int) -> tuple[Stretch, ...]:

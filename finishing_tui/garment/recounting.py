@@ -10,7 +10,7 @@ from finishing_tui.craft.figures import rounded
 from finishing_tui.craft.going_on import go_on_at
 from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.ledger import EDGE, brought
-from finishing_tui.craft.open_edges import at_the_fold
+from finishing_tui.craft.open_edges import FOLD_OFF, at_the_fold
 from finishing_tui.craft.rhythm import Rhythm
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.edge_end import ended
@@ -55,6 +55,8 @@ def outlook(state: State, counted: int, answer: WhyOff | None = None, left: int 
     if put != "loops" and (counted, spot, told) == (expected, before.mark.units, stage) and not stage.uncounted:
         return replace(_as_planned(index, stage, before), put=put)
     seen = looked_at(index, told, progress, counted, put, spot)
+    if told is not stage and put != "half-way" and _nearly(stage, before, counted, told.units - spot):
+        seen = replace(seen, ways=tuple(way for way in seen.ways if way.repair != "rip-back"))
     if put == "half-way":
         rate = recounted(told, progress, counted, spot).natural
         lies = at_the_fold(told.target - counted, spot, rate, target=told.target, per_10cm=told.per_10cm)
@@ -67,6 +69,17 @@ def outlook(state: State, counted: int, answer: WhyOff | None = None, left: int 
     return seen
 
 
+def _nearly(stage: Stage, before: Progress, counted: int, left: int) -> bool:
+    """Return whether the rest, as it is picked, ends a few spots from the end of the edge: no reason to rip back.
+
+    It is so few as a fold may be off, or a quarter of what is left where that is fewer; half must be behind.
+    """
+    to_pick = stage.target - counted
+    if not 0 < to_pick <= counted:
+        return False
+    return abs(left - rows_needed(stage, before, to_pick)) <= min(FOLD_OFF, left // 4)
+
+
 def _with_rest(way: Way, rest: Rhythm) -> Way:
     """Return the way with another rhythm from here on."""
     stretches = (*way.progress.stretches[:-1], replace(way.progress.stretches[-1], rhythm=rest))
@@ -76,8 +89,9 @@ def _with_rest(way: Way, rest: Rhythm) -> Way:
 def _where(stage: Stage, before: Progress, counted: int, put: Put, left: int | None) -> tuple[Stage, Progress, int]:
     """Return the section as long as it is told to be, its plan on it, and the spot at which she is.
 
-    Rows left, or what she found out by counting ahead from here, tell where she is on an edge that was counted, and how
-    long it is where nobody counted it, or only its first side was.
+    Rows left, or what she found out by counting ahead from here, tell how long it is: what is walked and what is left,
+    whatever was printed. Only where the count shows that presses do not tell the row, rows left tell that instead, on
+    an edge that was counted.
     """
     here = before.mark.units + bool(before.mark.within)
     rest = _left(stage, before, counted, put, left)
@@ -85,10 +99,10 @@ def _where(stage: Stage, before: Progress, counted: int, put: Put, left: int | N
         stage = replace(stage, target=counted + rounded(rest * stage.rate))
     if stage.uncounted == "all" and put == "half-way":
         stage = replace(stage, target=2 * counted, uncounted="spots")
-    if rest is not None and not stage.uncounted and not _like_the_first(stage):
-        if rest > stage.units:
-            raise CannotCount(f"that takes {plural(rest, f'more {stage.spot}')}, and the edge has {stage.units} in all")
+    if rest is not None and _lost(stage, before, counted, put):
         return stage, before, stage.units - rest
+    if rest is not None and not stage.uncounted and here + rest == stage.units:
+        return stage, before, here
     if rest is not None:
         return *with_spots(stage, before, max(here + rest, 1)), here
     if put == "half-way" and stage.uncounted:
@@ -102,6 +116,11 @@ def _where(stage: Stage, before: Progress, counted: int, put: Put, left: int | N
     return stage, before, here
 
 
+def _lost(stage: Stage, before: Progress, counted: int, put: Put) -> bool:
+    """Return whether her row is what is not known, of an edge that was counted: her presses do not tell it."""
+    return put == "rows-left" and counted != before.mark.loops and not (stage.uncounted or _like_the_first(stage))
+
+
 def _like_the_first(stage: Stage) -> bool:
     """Return whether nobody counted the section: it is taken to be as long as its first side turned out to be."""
     return bool(stage.as_worked and stage.as_planned and stage.as_planned.uncounted)
@@ -112,7 +131,7 @@ def _left(stage: Stage, before: Progress, counted: int, put: Put, left: int | No
     to_pick = stage.target - counted
     match put:
         case "rows-left":
-            most = MOST_SPOTS if stage.uncounted or _like_the_first(stage) else stage.units
+            most = stage.units if _lost(stage, before, counted, put) else MOST_SPOTS
             if left is None or not 0 <= left <= most:
                 raise CannotCount(f"type how many {stage.spot}s are left, 0 to {most:,}")
             return left

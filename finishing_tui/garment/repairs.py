@@ -9,12 +9,10 @@ from finishing_tui.garment.decide.first_round import first_rounds_on
 from finishing_tui.garment.decide.respacing import respaced, sections_words
 from finishing_tui.garment.outcome import repeat_of, worked_in
 from finishing_tui.garment.state import State
+from finishing_tui.garment.where_it_shows import in_a_round, shows_least
 from finishing_tui.recipe.audit import LaterChange
 from finishing_tui.recipe.kinds.base import RepeatOf
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
-
-SHOWS_LEAST = "It shows least beside an edge or a seam."
-"""Where a stitch is made, or two are worked together, on a needle."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,8 +110,8 @@ def _here(state: State, place: str, lacks: int, total: int) -> list[Mend]:
         return []
     name = state.plan.recipe.place[place].text if place in state.plan.recipe.place else place
     verb = "MAKE" if lacks > 0 else "DECREASE"
-    text = f"{verb.capitalize()} {abs(lacks)} on the {name} now"
-    return [Mend(text, verb, _lies(lacks, held), PutRight("here", place, lacks), total, lacks, SHOWS_LEAST)]
+    text, where = f"{verb.capitalize()} {abs(lacks)} on the {name} now", shows_least(state, place, lacks)
+    return [Mend(text, verb, _lies(lacks, held), PutRight("here", place, lacks), total, lacks, where)]
 
 
 def _beside(state: State, place: str) -> str:
@@ -158,7 +156,7 @@ def _first_round(state: State, change: LaterChange) -> list[Mend] | None:
         where = f"{worked_in(band)} 1 of step {index + 1}"
         text = f"{verb.capitalize()} {abs(more)} evenly in {where}{', to the nearest repeat' * (total != totals[0])}"
         command = PutRight("first-round", change.place, more, index)
-        mends.append(Mend(text, verb, _lies(more, change.real), command, total, more))
+        mends.append(Mend(text, verb, _lies(more, change.real), command, total, more, in_a_round(band, more)))
     return mends
 
 

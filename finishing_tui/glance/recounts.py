@@ -6,6 +6,7 @@ from finishing_tui.craft.judging import Verdict, judge, one_row_can
 from finishing_tui.craft.open_edges import rate_words
 from finishing_tui.craft.words import plural, sentence
 from finishing_tui.garment.commands import TakeCount
+from finishing_tui.garment.decide.pair_altered import twins
 from finishing_tui.garment.decide.stages import with_stage
 from finishing_tui.garment.events import WhyOff
 from finishing_tui.garment.outcome import Outcome, outcome
@@ -58,7 +59,8 @@ class RecountView:
     ``total``: what is on the needle with it; ``matches``: it is what the presses say, and there is nothing to choose.
     ``answers``: the ways to go on, ``commands``: what asks for each of them. ``doubt``: why counting again comes before
     anything is made of it, empty where it does not. ``about``: what can be said of a place on an edge nobody counted
-    that gives no number, or of an end beside that of the first side.
+    that gives no number, or of an end beside that of the first side. ``learned``: how long the edge is, where it was
+    planned to be another length, and what follows it in that.
     """
 
     title: str
@@ -72,6 +74,7 @@ class RecountView:
     commands: tuple[TakeCount, ...]
     doubt: str = ""
     about: str = ""
+    learned: str = ""
 
 
 def recount_view(state: State, counted: int, answer: WhyOff | None = None, left: int | None = None) -> RecountView:
@@ -127,6 +130,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
         commands=commands,
         doubt=doubt,
         about=_beside_the_first(work, seen) or _about(seen),
+        learned=_learned(work, seen),
     )
 
 
@@ -203,6 +207,18 @@ def _beside_the_first(work: StepWork, seen: Outlook) -> str:
         return ""
     by = seen.stage.units - first.units
     return f"{plural(abs(by), seen.stage.spot)} {'longer' if by > 0 else 'shorter'} than the {first.title}"
+
+
+def _learned(work: StepWork, seen: Outlook) -> str:
+    """Say that an edge has another number of rows than planned, and that the section which mirrors it has them too."""
+    was, unit = work.stages[seen.index], seen.stage.spot
+    if was.uncounted or was.units == seen.stage.units:
+        return ""
+    said = f"{plural(seen.stage.units, unit)}, not the {was.units} planned"
+    twin = next((work.stages[at] for at in twins(work, was, seen.stage)), None)
+    if twin is None:
+        return said
+    return f"{said}; the {twin.title} gets {seen.stage.units} too, still for {plural(twin.target, 'stitch')}"
 
 
 def _about(seen: Outlook) -> str:

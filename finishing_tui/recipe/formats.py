@@ -7,6 +7,7 @@ that it is too old if it cannot. A new key is one line here.
 from collections.abc import Mapping
 from types import MappingProxyType
 
+from finishing_tui.recipe.kinds.bind_off import BindOff
 from finishing_tui.recipe.kinds.join import Join
 from finishing_tui.recipe.kinds.needles import TwoNeedles
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
@@ -20,6 +21,11 @@ CAME: Mapping[tuple[type, str], int] = MappingProxyType(
         (TwoNeedles, "near"): 2,
         (TwoNeedles, "far"): 2,
         (Join, "with_tail"): 2,
+        (Join, "length"): 2,
+        (Join, "start_length"): 2,
+        (BindOff, "length"): 2,
+        (BindOff, "start_length"): 2,
+        (PickUpAndKnit, "length"): 2,
         (Along, "ratio"): 2,
         (PickUpAndKnit, "ratio"): 2,
     }

@@ -2,13 +2,16 @@
 
 from fractions import Fraction
 
+from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.gauge import Gauge
-from finishing_tui.craft.lengths import Length
+from finishing_tui.craft.lengths import Length, read_length
 from finishing_tui.recipe.kinds.base import Here, Step
 from finishing_tui.recipe.kinds.bind_off import BindOff
 from finishing_tui.recipe.kinds.close_hole import CloseHole
+from finishing_tui.recipe.kinds.cut import Cut
 from finishing_tui.recipe.kinds.graft import Graft
 from finishing_tui.recipe.kinds.join import Join
+from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.seam import Seam
 from finishing_tui.recipe.stage import Stage
 
@@ -41,6 +44,30 @@ def tail_of(step: Step) -> tuple[str, str]:
             return tail, "tail"
         case _:
             return "", ""
+
+
+def left_by(step: Step) -> tuple[tuple[str, str], ...]:
+    """Return the tails that ``step`` leaves where it says so, at its start and its end: each with how long, or ""."""
+    match step:
+        case Cut():
+            return ((step.tail, step.length),)
+        case PickUpAndKnit(yarn="new"):
+            return ((step.tail or f"start of {step.own_tail}", step.length),)
+        case Join() | BindOff():
+            start = ((step.start_tail or f"start of {step.own_tail}", step.start_length),) if step.yarn == "new" else ()
+            ends = () if step.keep or (isinstance(step, Join) and step.with_tail) else (step.tail or step.own_tail,)
+            return (*start, *((tail, step.length) for tail in ends))
+        case _:
+            return ()
+
+
+def length_left(step: Step, tail: str) -> Length | None:
+    """Return how long ``step`` leaves a tail; None where it leaves none of that name, or does not say how long."""
+    said = dict(left_by(step)).get(tail, "")
+    try:
+        return read_length(said) if said else None
+    except Impossible:  # not as a length
+        return None
 
 
 def width_of(step: Step, here: Here, stage: Stage, done: int) -> Length | None:

@@ -46,7 +46,7 @@ def _taken(talk: Talk, counted: int, answer: WhyOff, number: int | None = None) 
     if not talk.do(view.commands[0]):
         return talk.asked
     about = f"{view.about}; press {talk.keys.shown('needles.edge_ends')} where the edge ends" if view.about else ""
-    talk.say(f"{counted} counted: {about or view.answers.rows[0].text}", aloud=True)
+    _said(talk, view, about or view.answers.rows[0].text)
     return None
 
 
@@ -54,8 +54,14 @@ def _ways(talk: Talk, view: RecountView) -> Ask:
     def taken(at: int) -> Ask | None:
         if not talk.do(view.commands[at]):
             return talk.asked
-        talk.say(f"{view.counted} counted: {view.answers.rows[at].text}", aloud=True)
+        _said(talk, view, view.answers.rows[at].text)
         return None
 
     title = f"{view.title}, {view.unit} {view.spot}"
     return weigh(title, view.answers, taken, back=lambda: where_told(talk, view.counted))
+
+
+def _said(talk: Talk, view: RecountView, what: str) -> None:
+    """Say what was counted and chosen, and how long the edge and its mirror are now, where that was not planned."""
+    learned = f". {view.learned}" if view.learned else ""
+    talk.say(f"{view.counted} counted: {what}{learned}", aloud=True)

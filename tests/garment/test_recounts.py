@@ -171,12 +171,17 @@ def test_a_band_that_is_left_out_is_not_relied_on() -> None:
 
 @pytest.mark.parametrize(("left", "spot"), [(17, 15), (14, 18), (20, 12)])
 def test_the_row_unknown_rows_left(left: int, spot: int) -> None:
-    """The spot comes from the rows left, and the rest is spaced over them."""
-    paper = half_way().did(TakeCount(12, answer="rows-left", left=left))
+    """A count that differs from the presses, and her row lost: the spot comes from the rows left.
+
+    It was so of a count that is as pressed as well; that one knows its row, so the rows left tell the length instead
+    (issue 13, item 3; ``test_real_length``).
+    """
+    paper = half_way().did(TakeCount(11, answer="rows-left", left=left, repair="space-the-rest"))
     stage, progress = section(paper)
-    assert progress.mark == Reached(spot, 0, 12)
-    assert 12 + to_come(stage, progress, spot) == 24
-    assert recounted(paper).entries == ()
+    assert stage.units == 32
+    assert progress.mark == Reached(spot, 0, 11)
+    assert 11 + to_come(stage, progress, spot) == 24
+    assert recounted(paper).entries == (Posting("band", MISSING, 1),)
     assert section(press_to_the_end(paper))[1].mark == Reached(32, 0, 24)
 
 
@@ -188,12 +193,15 @@ def test_the_row_unknown_at_the_fold_mark() -> None:
     assert section(press_to_the_end(paper))[1].mark == Reached(32, 0, 24)
 
 
-@pytest.mark.parametrize("left", [None, -1, 33])
-def test_rows_left_must_be_rows_there_are(left: int | None) -> None:
-    """Asked again with the range."""
-    refusal = half_way().do(TakeCount(12, answer="rows-left", left=left))
+@pytest.mark.parametrize(("counted", "left", "most"), [(11, None, "32"), (11, 33, "32"), (12, -1, "5,000")])
+def test_rows_left_must_be_rows_there_are(counted: int, left: int | None, most: str) -> None:
+    """Asked again with the range: of what was planned where her row is lost, else of what an edge can have.
+
+    The range was that of the plan for both, while rows left told her row also where the count was as pressed.
+    """
+    refusal = half_way().do(TakeCount(counted, answer="rows-left", left=left))
     assert refusal is not None
-    assert "0 to 32" in refusal.sentence
+    assert f"0 to {most}" in refusal.sentence
 
 
 def test_ripping_back_as_a_repair_goes_where_the_recount_says() -> None:
@@ -218,10 +226,14 @@ def test_a_way_that_is_not_there_is_refused_with_those_that_are() -> None:
 
 
 def test_going_on_by_the_plan_forgets_strays_that_did_not_happen() -> None:
-    """A stray at row 3 is forgotten when two rows turn out to be all that is done, and what made up for it with it."""
-    paper = along(8, 6).press(2).did(Other()).did(TakeCount(2, answer="rows-left", left=6, repair="as-it-is"))
+    """A stray at row 3 is forgotten when one row turns out to be all that is done, and what made up for it with it.
+
+    One stitch is counted where two were pressed: with two, as pressed, the rows left would tell the length instead
+    (issue 13, item 3).
+    """
+    paper = along(8, 6).press(2).did(Other()).did(TakeCount(1, answer="rows-left", left=7, repair="as-it-is"))
     _, progress = section(paper)
-    assert progress.mark == Reached(2, 0, 2)
+    assert progress.mark == Reached(1, 0, 1)
     assert loops_up_to(progress, 8) == 6
     assert section(press_to_the_end(paper))[1].mark.loops == 6
 

@@ -12,13 +12,15 @@ from finishing_tui.glance.faces import face_of
 from finishing_tui.glance.glancing import glance
 from finishing_tui.glance.values import ItemFace, PairFace, StitchFace
 from finishing_tui.glance.wishes import Units, Wishes
-from tests.garment.edges import work_of
+from finishing_tui.glance.yarn import length_at_hole
+from tests.garment.edges import reach, work_of
 from tests.garment.paper import Paper, plan_for
+from tests.recipe_texts import along, place, recipe, section, step
 
 CM, INCHES = (f'[gauge]\nstitches = 20\nrows = 30\nover = "{over}"\n' for over in ("10 cm", "4 in"))
 
 RECIPE = """
-format = 1
+format = 2
 title  = "An edge"
 sizes  = ["one size"]
 tails  = ["long tail"]
@@ -72,6 +74,29 @@ def test_it_is_the_published_multiple_of_the_width(step: str, operation: str) ->
     assert f"needed: {20 * usual} cm" in yarn(step)
     assert (f"(up to {20 * most} cm)" in yarn(step)) is (most != usual)
     assert yarn(step).endswith("plus a 15 cm tail.")
+
+
+@pytest.mark.parametrize(
+    ("keys", "said"),
+    [
+        ('length = "30 cm"', "120 cm), plus its 30 cm tail."),
+        ('length = "12 in"', "120 cm), plus its 12 in tail."),
+        ('say = "Fasten off and leave 30 cm."', "120 cm), plus its tail."),
+        ('keep = "other"', "120 cm)."),
+        ('say = "Do not leave off here. 3 rows more."', "120 cm), plus a 15 cm tail."),
+    ],
+)
+def test_no_tail_of_ours_stands_beside_the_one_that_the_recipe_leaves(keys: str, said: str) -> None:
+    """As long as its key says, or without a number where its words say one; where no yarn is cut there is none."""
+    assert yarn(f"{BIND}\n{keys}").endswith(said)
+
+
+def test_a_length_that_the_recipe_says_is_said_in_the_units_that_are_wanted() -> None:
+    """30 cm is 12 in on a tape, rounded up."""
+    paper = Paper(plan_for(RECIPE.format(gauge=CM, step=f'{BIND}\nlength = "30 cm"')))
+    face = face_of(paper.state, work_of(paper.state), Wishes(units="in"))
+    assert isinstance(face, StitchFace)
+    assert face.yarn.endswith("plus its 12 in tail.")
 
 
 def test_it_is_what_is_left_that_counts_rounded_up() -> None:
@@ -217,3 +242,30 @@ def test_a_hole_closed_with_another_tail_takes_nothing_of_this_one() -> None:
 def test_a_tail_at_a_hole_is_said_in_the_units_that_are_wanted() -> None:
     """10 in on the needles of one who wants centimeters."""
     assert "The tail end is 25.4 cm, tight" in at_the_holes("10 in", Press(), units="cm")[0]
+
+
+def test_the_other_tails_at_a_hole_say_how_long_they_are() -> None:
+    """As the bind-off left it, less what a hole took of it since; nothing where nobody said."""
+    assert at_the_other_tails() == [("30 cm", "enough"), ("20 cm", "tight")]
+
+
+def at_the_other_tails() -> list[tuple[str, str]]:
+    """Return what is known of a tail of 30 cm before and after it closed the first of two holes."""
+    picked = step(
+        "pick up and knit",
+        "Pick up",
+        section(gap="one", extra=1),
+        along("edge", 8, 6),
+        section(gap="two", extra=1),
+        onto="band",
+        tail="start",
+    )
+    off = step("bind off", "Off", from_="band", tail="end", length="30 cm")
+    closing = (step("close hole", f"Close {hole}", hole=hole, tail="start") for hole in ("one", "two"))
+    ends = step("weave in", "Weave in", tails="all")
+    paper = Paper(plan_for(recipe("Holes", place("band"), picked, off, *closing, ends, format=2)))
+    reach(paper, 2)
+    assert length_at_hole(paper.state, "start") == ("", "enough")
+    before = length_at_hole(paper.state, "end")
+    paper.did(Other("end")).surely(Finish())
+    return [before, length_at_hole(paper.state, "end")]

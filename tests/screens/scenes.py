@@ -150,6 +150,7 @@ def _second_side(folder: Path) -> None:
     assert hand.put_down()
 
 
+_HALF_A_FRONT = (*_picked(12), TakeCount(12))
 _ROWS_LEFT = TakeCount(15, answer="rows-left", left=14, repair="space-the-rest")
 
 
@@ -178,6 +179,9 @@ LARGE = {"size": "large"}
 CREW = {"recipe": "crew-neck", "size": "6 years"}
 """The crew neck that comes with the program, for a child."""
 
+CREW_M = {"recipe": "crew-neck", "size": "M"}
+"""The same for a grown-up: 24 stitches along each front neck, the second the mirror of the first."""
+
 CLOSE = 22
 """The step of that crew neck that closes the first corner."""
 
@@ -195,6 +199,8 @@ SCENES: dict[str, Scene] = {
     "edge-early": Scene(EDGES, _picked(4), changes=VEST),
     "edge-past-half": Scene(EDGES, _picked(15), changes=VEST),
     "edge-near-its-end": Scene(EDGES, _picked(19), changes=VEST),
+    "edge-counted-otherwise": Scene(NECKBAND, _HALF_A_FRONT, ("r", "3", "1", "4", "enter"), CREW_M),
+    "edge-counted-otherwise-taken": Scene(NECKBAND, _HALF_A_FRONT, ("r", "3", "1", "4", "enter", "1"), CREW_M),
     "edge-where": Scene(EDGES, _picked(15), ("1", "5", "enter"), VEST),
     "edge-to-spare": Scene(EDGES, _picked(15), ("1", "5", "enter", "1"), VEST),
     "edge-ends-at": Scene(EDGES, _picked(15), ("1", "5", "enter", "2"), VEST),
@@ -287,6 +293,7 @@ SCENES: dict[str, Scene] = {
     "recount-cannot-be": Scene(PICK_UP, _picked(34), (*_twice("70"), "2"), LARGE),
     "recount-both-sides": Scene(NECKBAND, _picked(10), (*_twice("8"), "2"), CREW),
     "recount-either": Scene(before=_second_side, keys=("escape", "space", "space", "space", "r")),
+    "count-make-two": Scene(2, (), (*_twice("14"), "2"), CREW_M),
     "count-again": Scene(COUNT, (), ("3", "enter")),
     "count-look-for": Scene(COUNT, (), _twice("25")),
     "count-look-for-over": Scene(COUNT, (), _twice("27")),

@@ -235,6 +235,24 @@ def test_once_counted_where_that_was_may_be_said(answer: int, number: int, tmp_p
     assert isinstance(talk.asked, HowMany), "what was picked up since is to be counted first"
 
 
+def test_an_edge_of_another_length_than_planned_is_said(tmp_path: Path) -> None:
+    """Two rows fewer than planned are left: in one sentence, how long it really is."""
+    talk = talk_at_half(tmp_path)
+    work = talk.state.work
+    assert work is not None
+    stage, progress = work.stages[work.at], work.progress[work.at]
+    count(talk, AT_HALF)
+    ask_for(talk, "recount")
+    talk.answer(2)
+    talk.answer(stage.units - progress.mark.units - 2)
+    while _asks(talk):
+        talk.answer(0)
+    now = talk.state.work
+    assert now is not None
+    assert now.stages[work.at].units == stage.units - 2
+    assert talk.said.removesuffix(".").endswith(f". {stage.units - 2} rows, not the {stage.units} planned")
+
+
 def _asks(talk: Talk) -> str:
     return talk.asked.question if talk.asked is not None else ""
 

@@ -36,7 +36,7 @@ def later_stages(state: State, work: StepWork, place: str, entries: Iterable[Ent
 def _which(work: StepWork, index: int, anew: Stage, here: int) -> Stage:
     """Return the stage that stands from here on: the new one where it is to come, the old one where it is done."""
     old = work.stages[index]
-    if old.as_worked and old.units == anew.units:
+    if index > here and old.unit == "spot" and old.mirrors and old.mirrors == anew.mirrors:
         return old  # it follows the first side as that was worked, whatever is counted between the two
     if index > here or (
         index == here and old.unit not in {"spot", "value"} and anew.units > work.progress[index].mark.units

@@ -8,6 +8,7 @@ from finishing_tui.garment.commands import Refusal, TakeCount, TakeMeasure
 from finishing_tui.garment.decide.after_count import later_stages
 from finishing_tui.garment.decide.first_round import mended_first_round
 from finishing_tui.garment.decide.mirror import sides_to_come
+from finishing_tui.garment.decide.pair_altered import as_long_as
 from finishing_tui.garment.decide.pins import count_at_pin
 from finishing_tui.garment.decide.stages import begun, going_on, openings, under_way, with_stage, work_on
 from finishing_tui.garment.edge_end import carried_on
@@ -102,6 +103,7 @@ def _carried_out(state: State, work: StepWork, seen: Outlook, way: Way) -> tuple
         opened = (*seen.stage.closing, *openings(work.stages, index + 1))
         entries = (*inverses(opened), *entries)
     after = with_stage(work, index, way.stage).with_progress(index, way.progress)
+    after = as_long_as(after, index, work.stages[index])
     after = (carried_on(after, index, way.carried) if way.carried else None) or after
     state.ledger.enter(*entries)  # refused here, and not when it is entered
     named = state.plan.ids[step]

@@ -16,6 +16,7 @@ from finishing_tui.craft.walked import rhythm_of
 from finishing_tui.garment.commands import ChooseMirror, Refusal
 from finishing_tui.garment.decide.first_round import mended_first_round
 from finishing_tui.garment.decide.stages import begun, going_on, under_way, with_stage
+from finishing_tui.garment.edge_length import half_of
 from finishing_tui.garment.events import Act, AnyAct, Event, Marked, Mirrored, Stood
 from finishing_tui.garment.evolve import applied
 from finishing_tui.garment.labels import Deed, Label
@@ -23,7 +24,6 @@ from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import really_done, to_come
 from finishing_tui.garment.ways import counted_stage
 from finishing_tui.garment.work import Progress, Reached, Standing, StepWork, fresh
-from finishing_tui.recipe.kinds.sections import LONG
 from finishing_tui.recipe.stage import Stage, loops_onto
 
 
@@ -205,11 +205,6 @@ def resolved(state: State, work: StepWork, index: int, first: int) -> Stage:
         rhythm = space(max(1, min(loops, 2 * stage.units)), stage.units, style="even")
         words = f"as many as {partner.title} got, evenly: {say(rhythm, unit=stage.spot)}"
     return replace(stage, rhythm=rhythm, target=rhythm.stitches, words=words, as_worked=True, as_planned=begun)
-
-
-def half_of(spots: int, stage: Stage) -> tuple[int, ...]:
-    """Return where a section of ``spots`` is counted, where ``stage`` is counted on the way at all."""
-    return (spots // 2,) if stage.halts and spots >= LONG else ()
 
 
 def as_worked(stage: Stage, progress: Progress) -> Rhythm:

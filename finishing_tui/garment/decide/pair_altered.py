@@ -6,6 +6,7 @@ from dataclasses import replace
 from finishing_tui.craft.spacing import say, space
 from finishing_tui.garment.commands import WhatIf
 from finishing_tui.garment.decide.stages import with_stage
+from finishing_tui.garment.edge_length import as_long
 from finishing_tui.garment.events import Edited
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Reached, StepWork, fresh
@@ -51,6 +52,39 @@ def _begun(state: State, step: int, title: str) -> bool:
         one.title == title and progress.mark != Reached()
         for one, progress in zip(work.stages, work.progress, strict=True)
     )
+
+
+def as_long_as(work: StepWork, index: int, was: Stage) -> StepWork:
+    """Return the work with the section that mirrors the one at ``index`` as long as that one really is; ``was``: that.
+
+    It keeps its stitches, so that the sum stands until the knitter says otherwise.
+    """
+    stage = work.stages[index]
+    for at in twins(work, was, stage):
+        other = work.stages[at]
+        new = as_long(other.as_planned or other, stage.units)
+        work = with_stage(work, at, new).with_progress(at, fresh(new))
+    return work
+
+
+def twins(work: StepWork, was: Stage, stage: Stage) -> tuple[int, ...]:
+    """Return the sections to come that mirror one which turns out as long as ``stage``, planned as long as it ``was``.
+
+    None where it is as long as planned, or nobody counted it: those follow it anyway, once it is done.
+    """
+    if was.uncounted or stage.uncounted or was.units == stage.units:
+        return ()
+    return tuple(
+        at
+        for at, (one, progress) in enumerate(zip(work.stages, work.progress, strict=True))
+        if one.mirrors == was.title and progress.mark == Reached() and _printed(one) == was.units
+    )
+
+
+def _printed(stage: Stage) -> int | None:
+    """Return the spots a section was planned with; None where nobody counted it."""
+    begun = stage.as_planned or stage
+    return None if begun.uncounted else begun.units
 
 
 def pair_altered(work: StepWork, index: int) -> StepWork:

@@ -15,11 +15,13 @@ from finishing_tui.garment.commands import Refusal, Replan
 from finishing_tui.garment.decide.first_round import mending_kept
 from finishing_tui.garment.decide.mirror import followed
 from finishing_tui.garment.decide.stages import openings, with_stage
+from finishing_tui.garment.edge_length import as_long
 from finishing_tui.garment.events import AnyAct, Change, Replanned, Stood
 from finishing_tui.garment.labels import Label
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Reached, Standing, StepWork, fresh
+from finishing_tui.recipe.stage import Stage
 
 
 def replan(state: State, command: Replan) -> tuple[AnyAct, ...] | Refusal:
@@ -83,9 +85,14 @@ def _rest_anew(state: State, step: int, plan: Plan) -> StepWork | None:
     for index, (old, before, new) in enumerate(zip(work.stages, was, planned, strict=True)):
         section = old.unit == new.unit == "spot" and old.units and new.units
         if section and before != new and work.progress[index].mark == Reached():
-            stage = replace(new, opening=old.opening)
+            stage = replace(as_long(new, old.units) if _was_counted(old, before, new) else new, opening=old.opening)
             work = with_stage(work, index, stage).with_progress(index, fresh(stage))
     return work if work == standing.work else followed(state, work)
+
+
+def _was_counted(old: Stage, before: Stage, new: Stage) -> bool:
+    """Return whether a section that is to come got its spots from what its first side turned out to have."""
+    return bool(old.mirrors) and old.units != before.units == new.units and not new.uncounted
 
 
 def anew(state: State, plan: Plan) -> tuple[tuple[Entry, ...], tuple[Change, ...]]:

@@ -4,7 +4,7 @@ A *look* is a function from this to what it finds. The looks of a kind of step s
 """
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from finishing_tui.craft.ledger import Ledger
@@ -20,6 +20,55 @@ from finishing_tui.recipe.sums import MOST
 
 
 @dataclass(frozen=True, slots=True)
+class Hangs:
+    """Where a tail hangs, as far as that is known: on which side of the wearer's, at which end; ``said``: in words."""
+
+    side: Side | None = None
+    end: End | None = None
+    said: str = ""
+
+    def fits(self, side: Side | None, end: End | None) -> bool:
+        """Return whether nothing that is known of both is another thing."""
+        return not (self.side and side and self.side != side) and not (self.end and end and self.end != end)
+
+    def agreed(self, other: "Hangs") -> "Hangs":
+        """Return what both have in common."""
+        return Hangs(
+            self.side if self.side == other.side else None,
+            self.end if self.end == other.end else None,
+            self.said if self.said == other.said else "",
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """An edge that the stitches on a needle were picked up along: where it begins and ends.
+
+    ``at``: at which of the two the working yarn hangs, 0 or 1; None where nobody knows.
+    """
+
+    first: Hangs = Hangs()
+    last: Hangs = Hangs()
+    at: int | None = None
+
+    @property
+    def both(self) -> Hangs:
+        """What its two ends have in common."""
+        return self.first.agreed(self.last)
+
+    @property
+    def other_end(self) -> Hangs:
+        """Where a row from here ends."""
+        return self.both if self.at is None else (self.last, self.first)[self.at]
+
+    def after(self, rows: int | None, *, turned: bool = False) -> "Edge":
+        """Return the edge after so many rows; None: after rounds, that end where it begins. ``turned``: short ones."""
+        if rows is None:
+            return Edge(self.first, self.first, 0)
+        return replace(self, at=None if turned or self.at is None else (self.at + rows) % 2)
+
+
+@dataclass(frozen=True, slots=True)
 class Trail:
     """What the steps before this one leave to remember that the ledger does not keep.
 
@@ -27,8 +76,8 @@ class Trail:
     lies as a step laid it, and nothing but looking came since; ``unsure``: places whose count is not known, since a
     step that names them could not be done; ``odd``: (place, stitches) told not to be of their repeat, so that it is
     not told again while nothing changes; ``buttonholes``: those worked so far;
-    ``tails``: how long those are whose length a step said; ``ends``: at which shoulder, and at which end of it, those
-    hang that the join of a shoulder left.
+    ``tails``: how long those are whose length a step said; ``ends``: where those hang of which that is known;
+    ``edges``: what the stitches on needles were picked up along.
     """
 
     band: int = 0
@@ -37,7 +86,8 @@ class Trail:
     odd: frozenset[tuple[str, int]] = frozenset()
     buttonholes: int = 0
     tails: tuple[tuple[str, Length], ...] = ()
-    ends: tuple[tuple[str, tuple[Side, End]], ...] = ()
+    ends: tuple[tuple[str, Hangs], ...] = ()
+    edges: tuple[tuple[str, Edge], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -337,7 +337,9 @@ def _adopted(footing: AuditFooting, step: Step, ledger: Ledger) -> Ledger:
 
 
 def _unsure(trail: Trail, step: Step) -> Trail:
-    return replace(trail, unsure=(trail.unsure | places_of(step)) - step.expect.keys())
+    places = places_of(step)
+    edges = tuple(one for one in trail.edges if one[0] not in places)
+    return replace(trail, unsure=(trail.unsure | places) - step.expect.keys(), edges=edges)
 
 
 def _lost_sight(trail: Trail, look: Look, lost: frozenset[str]) -> Trail:

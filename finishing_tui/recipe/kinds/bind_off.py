@@ -30,8 +30,12 @@ class BindOff(Step):
     """Whether the yarn that hangs there is used, or new yarn joined."""
     tail: TailName = ""
     """The tail that is left where the yarn is cut."""
+    length: str = ""
+    """How long that tail is left, with its unit: "30 cm"."""
     start_tail: TailName = ""
     """The tail that new yarn leaves at its start."""
+    start_length: str = ""
+    """How long that one is left, with its unit: "15 cm"."""
 
     def stages(self, here: Here) -> tuple[Stage, ...]:
         """Return one stage of single stitches; the last press of all fastens off, unless the loop is kept."""

@@ -31,8 +31,12 @@ class Join(TwoNeedles):
     """Whether the yarn that hangs there is used, or new yarn joined."""
     tail: TailName = ""
     """The tail that is left where the yarn is cut."""
+    length: str = ""
+    """How long that tail is left, with its unit: "30 cm"."""
     start_tail: TailName = ""
     """The tail that new yarn leaves at its start."""
+    start_length: str = ""
+    """How long that one is left, with its unit: "15 cm"."""
     with_tail: TailName = ""
     """The tail that hangs there already and works the join, in place of yarn from a ball."""
 

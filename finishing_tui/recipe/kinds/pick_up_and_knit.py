@@ -26,6 +26,8 @@ class PickUpAndKnit(Step):
     """Whether new yarn is joined, or the yarn that hangs there is used."""
     tail: TailName = ""
     """The tail that new yarn leaves at its start."""
+    length: str = ""
+    """How long that tail is left, with its unit: "15 cm"."""
     recount: Literal["half", "none"] = "half"
     """Whether each section of 12 spots or more is recounted at its half."""
     style: Literal["easy", "even"] = "easy"

@@ -22,7 +22,7 @@ from finishing_tui.recipe.reader.blank import blank
 from finishing_tui.recipe.reader.errors import Path
 from finishing_tui.recipe.reader.links import Links, Mistakes, in_range
 from finishing_tui.recipe.reader.near import near
-from finishing_tui.recipe.reader.rules_of_kinds import OF_KINDS, Table, readable
+from finishing_tui.recipe.reader.rules_of_kinds import OF_KINDS, Table, readable, started
 from finishing_tui.recipe.reader.sentences import given
 from finishing_tui.recipe.sums import MOST
 
@@ -135,6 +135,7 @@ def _pick_up_and_knit(path: Path, table: Table, links: Links) -> Mistakes:
     if not sections:
         yield (*path, "section"), "there are no sections to pick up along; it needs at least one"
     yield from readable(path, table, "ratio", read_rate)
+    yield from started(path, table, "length", "new")
     walked = [one for one in sections if isinstance(one, dict) and not {"gap", "from"} & one.keys()]
     for place, section in enumerate(sections):
         long = "spots" in section or section.get("length") or section.get("slope") if section in walked else True

@@ -11,6 +11,7 @@ from finishing_tui.craft.lengths import read_length
 from finishing_tui.craft.methods import method
 from finishing_tui.craft.open_edges import read_rate
 from finishing_tui.craft.slopes import read_slope
+from finishing_tui.recipe.kinds.bind_off import BindOff
 from finishing_tui.recipe.kinds.buttonholes import Buttonholes
 from finishing_tui.recipe.kinds.graft import Graft
 from finishing_tui.recipe.kinds.join import Join
@@ -46,10 +47,25 @@ def _needles(path: Path, table: Table, _links: Links) -> Mistakes:
 
 def _join(path: Path, table: Table, links: Links) -> Mistakes:
     yield from _needles(path, table, links)
+    yield from _tails(path, table, links)
     if table.get("with_tail"):
-        for key in ("yarn", "tail", "start_tail"):
+        for key in ("yarn", "tail", "start_tail", "length", "start_length"):
             if key in table:
                 yield (*path, key), f"'with_tail' works with a tail that hangs there; take out {key!r}"
+
+
+def _tails(path: Path, table: Table, _links: Links) -> Mistakes:
+    yield from readable(path, table, "length", read_length)
+    yield from started(path, table, "start_length", "same")
+    if table.get("length") and table.get("keep"):
+        yield (*path, "length"), "with 'keep' no yarn is cut, so no tail is left; take one of them out"
+
+
+def started(path: Path, table: Table, key: str, yarn: str) -> Mistakes:
+    """Yield what is wrong with the length of a tail that new yarn leaves; ``yarn``: what is taken if nothing says."""
+    yield from readable(path, table, key, read_length)
+    if table.get(key) and table.get("yarn", yarn) != "new":
+        yield (*path, key), "only new yarn leaves a tail at its start; say yarn = 'new', or take this out"
 
 
 def _move(path: Path, table: Table, _links: Links) -> Mistakes:
@@ -102,6 +118,7 @@ def readable(path: Path, table: Table, key: str, read: Callable[[str], object]) 
 
 OF_KINDS: Mapping[type, Callable[[Path, Table, Links], Mistakes]] = {
     Along: _along,
+    BindOff: _tails,
     Graft: _needles,
     Join: _join,
     Move: _move,

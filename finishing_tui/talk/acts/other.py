@@ -8,6 +8,7 @@ from finishing_tui.garment.decide.press import other_tails
 from finishing_tui.garment.labels import AgainstPlan
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import against_plan, other_at, planned
+from finishing_tui.glance.yarn import length_at_hole
 from finishing_tui.talk.action import Action, Offer, possible
 from finishing_tui.talk.asks import Ask, Choose, Option
 from finishing_tui.talk.conversation import Talk
@@ -52,19 +53,28 @@ def _does(talk: Talk) -> Ask | None:
     offer = _offered(talk.state, None)
     found = None if offer is None else possible(talk.state, offer)
     sides = found.sides if found is not None else ()
+    if found is not None and found.label == "other tail":
+        # What is known to be tight or too short comes last.
+        sides = tuple(sorted(sides, key=lambda side: length_at_hole(talk.state, side[0])[1] != "enough"))
 
     def on(at: int) -> None:
         talk.do(Other(sides[at][0]), "other")
 
     if found is not None and found.label == "other tail":
         told = ("It gets shorter; weave in its end later.",)
-        options = tuple(Option(text) for _, text in sides)
+        options = tuple(Option(_with_length(talk.state, tail)) for tail, _ in sides)
         return Choose(question="Close it with which tail?", told=told, options=options, then=on)
     if len(sides) > 1:
         options = tuple(Option(text) for _, text in sides)
         return Choose(question="Work two together on which needle?", options=options, then=on)
     talk.do(Other(sides[0][0] if sides else ""), "other")
     return None
+
+
+def _with_length(state: State, tail: str) -> str:
+    long, verdict = length_at_hole(state, tail)
+    short = f", {verdict}" if verdict != "enough" else ""
+    return f"{tail}: {long}{short}" if long else tail
 
 
 ACT = Action(

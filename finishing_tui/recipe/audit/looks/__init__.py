@@ -65,7 +65,13 @@ INSTEAD: Mapping[type[Step], Callable[[Look], Instead]] = MappingProxyType(
 def remembered(look: Look) -> Trail:
     """Return what is to be remembered after a step."""
     lies = isinstance(look.step, Arrange) or (look.trail.arranged and isinstance(look.step, LOOKED_OVER))
-    trail = replace(look.trail, arranged=lies, tails=tails.left_of(look), ends=tail_ends.hanging_at(look))
+    trail = replace(
+        look.trail,
+        arranged=lies,
+        tails=tails.left_of(look),
+        ends=tail_ends.hanging_at(look),
+        edges=tail_ends.edges_of(look),
+    )
     match look.step:
         case BindOff(from_=place) if look.before.on(place) and not look.ledger.on(place):
             return replace(trail, band=look.off + look.before.on(place))

@@ -1,17 +1,16 @@
 """The tail that a join, a graft or a seam is worked with, or a hole closed: it is long enough.
 
-How long it is only the step that cut it says; where that says nothing, nothing is looked at.
+How long it is only the step that left it says; where that says nothing, nothing is looked at.
 """
 
 from math import ceil
 
 from finishing_tui.craft.errors import Impossible
-from finishing_tui.craft.lengths import Length, read_length, say_length
+from finishing_tui.craft.lengths import Length, say_length
 from finishing_tui.craft.yarn import CLOSE_A_HOLE, HOLE, WEAVE_IN, WillDo, needed, will_it_close, will_it_do
 from finishing_tui.recipe.audit.look import Findings, Look
 from finishing_tui.recipe.kinds.close_hole import CloseHole
-from finishing_tui.recipe.kinds.cut import Cut
-from finishing_tui.recipe.yarn_of import operation_of, tail_of, width_of
+from finishing_tui.recipe.yarn_of import left_by, length_left, operation_of, tail_of, width_of
 
 
 def look(look: Look) -> Findings:
@@ -47,11 +46,8 @@ def _judged(look: Look, have: Length) -> tuple[WillDo, str]:
 def left_of(look: Look) -> tuple[tuple[str, Length], ...]:
     """Return the lengths of the tails that are known after a step that is worked with one."""
     hanging = tuple(one for one in look.trail.tails if one[0] in look.ledger.tails)
-    if isinstance(look.step, Cut):
-        try:
-            return (*hanging, (look.step.tail, read_length(look.step.length)))
-        except Impossible:  # none is said, or not as a length
-            return hanging
+    made = ((tail, length_left(look.step, tail)) for tail, _ in left_by(look.step) if tail not in look.before.tails)
+    hanging += tuple((tail, have) for tail, have in made if have is not None and tail in look.ledger.tails)
     tail, _ = tail_of(look.step)
     have = dict(hanging).get(tail)
     if have is None:
