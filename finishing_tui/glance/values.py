@@ -47,6 +47,11 @@ class Edge:
         passed, left = done_on(self.progress, first - 1, here), planned_on(self.progress, here, last)
         return [*map(_PASSED.__getitem__, passed), *map(_TO_COME.__getitem__, left)]
 
+    def loops(self, after: int, last: int) -> list[int]:
+        """Return how many loops each spot after ``after`` up to ``last`` has, or is to have."""
+        here = min(max(self.at, after), last)
+        return [*done_on(self.progress, after, here), *planned_on(self.progress, here, last)]
+
     @property
     def strayed(self) -> frozenset[int]:
         """The spots at which something else was done than planned."""
