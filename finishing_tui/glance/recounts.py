@@ -143,9 +143,9 @@ def put_down_to(view: RecountView, *, lost: bool) -> tuple[tuple[WhyOff | None, 
         slipped = "A stitch" if short == 1 else plural(short, "stitch")
         them, they = ("it", "it") if short == 1 else ("them", "they")
         found = f"{slipped} slipped off the tip: pick {them} up where {they} {were}"
-        missed = f"{many} {were} missed{rest}"
+        missed = f"I missed {many.lower()}{rest}"
     else:
-        found, missed = found_words(view.expected), f"{many} too many {were} picked up{rest}"
+        found, missed = found_words(view.expected), f"I picked up {many.lower()} too many{rest}"
     others = ANSWERS if lost else ANSWERS[:1]
     return ((None, found), ("loops", missed), *others)
 

@@ -89,6 +89,8 @@ class SpotFace:
     @property
     def where(self) -> str:
         """Where on the edge it is, in words."""
+        if not self.spot:
+            return f"before {self.unit} 1"
         return f"{self.unit} {self.spot}" if self.uncounted else f"{self.unit} {self.spot} of {self.spots}"
 
     @property
@@ -173,12 +175,13 @@ class RoundFace:
 
 @dataclass(frozen=True, slots=True)
 class ItemFace:
-    """A checklist: its items in order, and how many are ticked off."""
+    """A checklist: its items in order, and how many are ticked off; ``lay``: how the only one lays the work."""
 
     act: str
     words: str
     items: tuple[str, ...]
     done: int
+    lay: Picture = Picture()
 
 
 @dataclass(frozen=True, slots=True)

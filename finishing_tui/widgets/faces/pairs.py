@@ -5,6 +5,7 @@ from types import MappingProxyType
 
 from textual.widget import Widget
 
+from finishing_tui.craft.words import times
 from finishing_tui.glance.values import PairFace
 from finishing_tui.widgets.faces.base import FaceView
 from finishing_tui.widgets.figure_pair import Shown
@@ -16,7 +17,7 @@ class Pairs(FaceView[PairFace]):
     """Pairs of a join."""
 
     LEGEND = LEGEND
-    MOST = MappingProxyType({"low": 1, "middling": 3, "high": 4})
+    MOST = MappingProxyType({"low": 4, "middling": 3, "high": 4})
 
     def more(self) -> Sequence[Widget]:
         """Return the moves of a pair, and both needles."""
@@ -33,10 +34,11 @@ class Pairs(FaceView[PairFace]):
         """
         differ = face.front_left - face.back_left
         longer = face.front if differ > 0 else face.back
-        uneven = f"The {longer} holds {abs(differ)} more than the other." if differ else ""
+        uneven = f"The {longer} holds {abs(differ)} more: work two together there {times(abs(differ))}."
         if face.sewn and differ:
             bars = "bar" if abs(differ) == 1 else "bars"
             uneven = f"The {longer} has {abs(differ)} {bars} more: take two at a time where it says so."
+        uneven = uneven if differ else ""
         about = "" if face.moves else face.words
         told = ((face.said, "bold $mark"), (uneven, "$quiet" if face.sewn else "bold $alarm"), (about, "$foreground"))
         return (*told, (face.yarn, "$quiet"))
