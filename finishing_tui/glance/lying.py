@@ -99,7 +99,7 @@ def enlarged(lines: Sequence[Lying], width: int, height: int) -> list[str]:
     higher = min(max((height - 1) // len(bands), 1), wider)
     rows = []
     for band in bands:
-        left, *_, right = band
+        left, right = band[0], band[-1]
         fabric = " ".join([band[2:-2]] * wider)
         more = [f"│ {fabric} │"] * (higher - 1)
         edge = f"{left} {fabric} {right}"

@@ -181,7 +181,7 @@ class ItemFace:
     words: str
     items: tuple[str, ...]
     done: int
-    lay: Picture = Picture()
+    lay: Picture | None = None
 
 
 @dataclass(frozen=True, slots=True)

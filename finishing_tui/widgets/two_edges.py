@@ -77,7 +77,7 @@ def left_from(planned: Edge, changed: Mapping[int, Collection[int]]) -> int:
 
 
 def _window(spots: int, at: int, room: int) -> tuple[int, int, int]:
-    """Return the first and last spot to show, and the columns a spot takes: what comes after ``at``, before the rest."""
+    """Return the first and last spot to show, and the columns a spot takes: what is after ``at`` before the rest."""
     for step in (2, 1):
         if spots * step <= room:
             return 1, spots, step

@@ -5,7 +5,6 @@ from types import MappingProxyType
 
 from textual.widget import Widget
 
-from finishing_tui.craft.words import times
 from finishing_tui.glance.values import PairFace
 from finishing_tui.widgets.faces.base import FaceView
 from finishing_tui.widgets.figure_pair import Shown
@@ -34,11 +33,11 @@ class Pairs(FaceView[PairFace]):
         """
         differ = face.front_left - face.back_left
         longer = face.front if differ > 0 else face.back
-        uneven = f"The {longer} holds {abs(differ)} more: work two together there {times(abs(differ))}."
+        often = "once" if abs(differ) == 1 else f"{abs(differ)} times"
+        uneven = f"The {longer} holds {abs(differ)} more: work two together there {often}." if differ else ""
         if face.sewn and differ:
             bars = "bar" if abs(differ) == 1 else "bars"
             uneven = f"The {longer} has {abs(differ)} {bars} more: take two at a time where it says so."
-        uneven = uneven if differ else ""
         about = "" if face.moves else face.words
         told = ((face.said, "bold $mark"), (uneven, "$quiet" if face.sewn else "bold $alarm"), (about, "$foreground"))
         return (*told, (face.yarn, "$quiet"))
