@@ -14,7 +14,7 @@ BOTH = 2
 
 _LABELS = 11
 _MARK = "^"
-_BEHIND = 8
+BEHIND = 8
 """So many spots behind at most are shown of an edge that has no room; where they are, hands can tell."""
 
 
@@ -36,7 +36,7 @@ def two_edges(
     """
     now = ways[at]
     room = width - _LABELS - 2 * (len(str(now.spots)) + 2)
-    first, last, step = _window(now.spots, left_from(planned, changed), max(room, 4))
+    first, last, step = seen(now.spots, left_from(planned, changed), max(room, 4))
     edges = [planned, now] if numbered or now != planned else [planned]
     signs = [_signs(edge, last, first, step, ascii_only=ascii_only) for edge in edges]
     drawn = {sign[0] for one in signs for sign, _ in one}
@@ -76,12 +76,12 @@ def left_from(planned: Edge, changed: Mapping[int, Collection[int]]) -> int:
     return min([planned.at, *(min(spots) - 1 for spots in changed.values() if spots)])
 
 
-def _window(spots: int, at: int, room: int) -> tuple[int, int, int]:
+def seen(spots: int, at: int, room: int) -> tuple[int, int, int]:
     """Return the first and last spot to show, and the columns a spot takes: what is after ``at`` before the rest."""
     for step in (2, 1):
         if spots * step <= room:
             return 1, spots, step
-    first = min(max(at - min(room // 6, _BEHIND), 0), spots - room)
+    first = min(max(at - min(room // 6, BEHIND), 0), spots - room)
     return first + 1, first + room, 1
 
 
