@@ -16,8 +16,8 @@ _SPACE = re.compile(r"\s")
 _END = re.compile(r"[.!?](?= [^a-z(])")
 """The end of a sentence before another one; an inch that is shortened ends none."""
 
-_PAUSE = re.compile(r"[,;](?= |$)")
-"""Where a sentence may be cut, if it must be."""
+_PAUSE = re.compile(r"(?<=.{12})(?:[,;]| ·)(?= |$)")
+"""Where a sentence may be cut, if it must be, and enough of it is left."""
 
 _LONG_WORD = re.compile(r"\S{20,}")
 """A word that may not fit on a line, such as a path."""

@@ -42,7 +42,7 @@ class Checklist(Rows):
         shown, end = lines[first : first + height], first + height
         below = sum(begin >= end - 1 for begin in begins)  # with the one whose place tells of them
         if end < len(lines) and end not in begins:
-            shown[-1] = shown[-1].truncate(max(width - 2, 0)).rstrip() + plain(" …", "$quiet")
+            shown[-1] = wrapped(shown[-1], max(width - 2, 1))[0].rstrip() + plain(" …", "$quiet")
         elif end < len(lines) and begins[self._done] < end - 1:
             shown[-1] = plain(f"  … and {below} more", "$quiet")
         return shown
