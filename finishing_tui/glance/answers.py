@@ -109,15 +109,17 @@ class Answers:
         return f"{self.lying} {row.lies}".strip() if row.lies else ""
 
     def changed(self, at: int) -> tuple[int, ...]:
-        """Return the spots to come that the way at ``at`` works otherwise than planned."""
+        """Return the spots that the way at ``at`` has, or works, otherwise than planned."""
         edge = self.rows[at].edge
         if edge is None or self.planned is None:
             return ()
         if edge.spots != self.planned.spots and not self.planned.uncounted:
             return ()
         last = min(edge.spots, self.planned.spots)
-        was, now = (planned_on(one.progress, edge.at, last) for one in (self.planned, edge))
-        return tuple(spot for spot, (old, new) in enumerate(zip(was, now, strict=True), edge.at + 1) if old != new)
+        passed = min(edge.at, last)
+        was = [*self.planned.loops(0, passed), *planned_on(self.planned.progress, passed, last)]
+        now = edge.loops(0, last)
+        return tuple(spot for spot, (old, new) in enumerate(zip(was, now, strict=True), 1) if old != new)
 
 
 def off_by(difference: int) -> str:

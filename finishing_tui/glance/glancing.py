@@ -1,5 +1,6 @@
 """``glance``: everything there is to see of a garment, and ``look_at``: the same with another step in the middle."""
 
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from datetime import datetime, timedelta
@@ -19,7 +20,7 @@ from finishing_tui.glance.faces import face_of
 from finishing_tui.glance.label_words import top_words
 from finishing_tui.glance.lying import Picture, lying
 from finishing_tui.glance.posture import as_worked, laid_last, lie, posture_words, start_end, worked_so
-from finishing_tui.glance.values import Face, Glance, Holding, MessageFace, StepLine, WordLine
+from finishing_tui.glance.values import Face, Glance, Holding, ItemFace, MessageFace, StepLine, WordLine
 from finishing_tui.glance.wishes import NONE, Wishes
 from finishing_tui.recipe.kinds.base import Step
 from finishing_tui.recipe.stage import HAND, Item
@@ -55,12 +56,16 @@ def look_at(
     work = in_middle.work if in_middle else None
     posture = lie(state)
     posture = replace(posture, yarn_at=turned(posture.yarn_at, plan.hand))
-    part = ""
+    picture, face = _picture(state, step, posture), _face(state, step, in_middle, wishes)
+    if picture.large and isinstance(face, ItemFace):
+        face = replace(face, lay=picture)
+    part, fastens = "", False
     if work is not None:
         ended = counted_at_end(work)
         at, parts = work.at if ended is None else ended, len(work.stages)
         if at < parts:
             part = f"{work.stages[at].title}, part {at + 1} of {parts}" if parts > 1 else work.stages[at].title
+            fastens = work.stages[at].act == "fasten-off"
     return Glance(
         title=plan.title,
         size=plan.size,
@@ -69,16 +74,19 @@ def look_at(
         heading=recipe_step.title if recipe_step else "Finished",
         part=part,
         posture=posture_words(posture),
-        lying=_picture(state, step, posture),
-        needles=plan.needles,
+        lying=picture,
+        needles="" if fastens else plan.needles,
         minutes=_minutes(state, now, lasted),
         time_left=_time_left(state),
-        face=_face(state, step, in_middle, wishes),
+        face=face,
         holdings=_holdings(state, step),
         tails=tuple(state.ledger.tails),
         markers=state.ledger.markers,
         holes=state.ledger.holes,
-        lines=(*_looked_over(_words_of(state, step), in_middle), *_waiting(state)),
+        lines=(
+            *(_on_fastening(state, step) if fastens else _looked_over(_words_of(state, step), in_middle)),
+            *_waiting(state),
+        ),
         list=tuple(
             [
                 StepLine(index + 1, one.title, standing.status, index == state.current)
@@ -103,7 +111,7 @@ def _picture(state: State, step: int | None, now: Posture) -> Picture:
         pictures = [Picture() if one is None else one for one in laid]
         most = max(len(one.lines) for one in pictures)
         if (to_be := laid[work.progress[work.at].mark.units]) is not None:
-            return replace(to_be, most=most)
+            return replace(to_be, most=most, large=bool(to_be.lines) and len(items) == 1)
     return Picture(lying(now, _starts(state) if now.together else "", hand), posture_words(now), most=most)
 
 
@@ -198,6 +206,13 @@ def _words_of(state: State, step: int | None) -> tuple[WordLine, ...]:
         return lines
     behind, always = is_behind(state, step), is_childs(recipe_step)
     return tuple([replace(line, behind=behind, always=always) if line.heading == CARE else line for line in lines])
+
+
+def _on_fastening(state: State, step: int | None) -> tuple[WordLine, ...]:
+    """Return what a step says of fastening off, which is all that is left of it: the rest is on what was done."""
+    said = "" if step is None else turned(state.plan.step(step).say, state.plan.hand)
+    about = [one for one in re.split(r"(?<=[.]) ", said) if "fasten" in one.casefold()]
+    return (WordLine("", " ".join(about)),) if about else ()
 
 
 def _waiting(state: State) -> tuple[WordLine, ...]:

@@ -5,13 +5,18 @@ two legs of knit stitches stand for its right side, bumps for its wrong side: no
 here. Two pieces that lie together are two bands.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 from finishing_tui.craft.ledger import Posture
 
-_FABRIC = {"right": "╲╱ ╲╱ ╲╱ ╲╱", "wrong": "∪ ∪ ∪ ∪ ∪ ∪"}
+_WRONG = "∪ ∪ ∪ ∪ ∪ ∪"
+_FABRIC = {"right": "╲╱ ╲╱ ╲╱ ╲╱", "wrong": _WRONG}
 """Both sides of the fabric, as wide as one another; the drawings of the techniques have the same signs."""
+
+_AWAY = "╭╮"
+"""The ends of the side that is away from the knitter."""
 
 _YARN = "~~"
 """The working yarn, below the end of the work that it hangs from."""
@@ -31,13 +36,15 @@ class Lying:
 class Picture:
     """The picture, a few ``lines``, none where too little is known; ``words``: all of it in words.
 
-    ``to_be``: it is how the work is to be laid; ``most``: lines of the largest one that the step comes to.
+    ``to_be``: it is how the work is to be laid; ``most``: lines of the largest one that the step comes to. ``large``:
+    to lay it is all there is to do, so it is drawn as large as there is room.
     """
 
     lines: tuple[Lying, ...] = ()
     words: str = ""
     to_be: bool = False
     most: int = 0
+    large: bool = False
 
     @property
     def heading(self) -> str:
@@ -82,7 +89,24 @@ def lying(posture: Posture, starts: str = "", hand: str = "right") -> tuple[Lyin
 
 def _piece(away: str, towards: str) -> tuple[str, str]:
     """Return a piece seen edge on: the side away from the knitter over the side towards her."""
-    return f"╭ {_FABRIC[away]} ╮", f"╰ {_FABRIC[towards]} ╯"
+    return f"{_AWAY[0]} {_FABRIC[away]} {_AWAY[1]}", f"╰ {_FABRIC[towards]} ╯"
+
+
+def enlarged(lines: Sequence[Lying], width: int, height: int) -> list[str]:
+    """Return what is drawn as large as it fits into so many columns and rows, without the words beside it."""
+    *bands, below = [line.drawn.strip() for line in lines]
+    wider = max((width - len(bands[0]) + len(_WRONG)) // (len(_WRONG) + 1), 1)
+    higher = min(max((height - 1) // len(bands), 1), wider)
+    rows = []
+    for band in bands:
+        left, right = band[0], band[-1]
+        fabric = " ".join([band[2:-2]] * wider)
+        more = [f"│ {fabric} │"] * (higher - 1)
+        edge = f"{left} {fabric} {right}"
+        rows += [edge, *more] if left == _AWAY[0] else [*more, edge]
+    left, you, right = (part.strip() for part in below.partition("you"))
+    side = (len(rows[0]) - len(you)) // 2
+    return [*rows, f"{left.ljust(side)}{you}{right.rjust(len(rows[0]) - side - len(you))}"]
 
 
 def _end(yarn_at: str) -> Literal["left", "right", ""]:

@@ -112,6 +112,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
             note=wrong_with(comes.total, comes.planned, comes.repeat),
             edge=edge_of(state, with_stage(work, seen.index, way.stage), seen.index, way.progress),
             more=_more(way, seen, comes),
+            to_do=_brings(way, counted),
         )
         ways.append((row, command))
     doubt = "" if matches else _doubt(seen)
@@ -146,9 +147,9 @@ def put_down_to(view: RecountView, *, lost: bool) -> tuple[tuple[WhyOff | None, 
         slipped = "A stitch" if short == 1 else plural(short, "stitch")
         them, they = ("it", "it") if short == 1 else ("them", "they")
         found = f"{slipped} slipped off the tip: pick {them} up where {they} {were}"
-        missed = f"{many} {were} missed{rest}"
+        missed = f"I missed {many.lower()}{rest}"
     else:
-        found, missed = found_words(view.expected), f"{many} too many {were} picked up{rest}"
+        found, missed = found_words(view.expected), f"I picked up {many.lower()} too many{rest}"
     others = ANSWERS if lost else ANSWERS[:1]
     return ((None, found), ("loops", missed), *others)
 
@@ -282,6 +283,19 @@ def _lies(way: Way, seen: Outlook) -> Verdict | None:
         return judge(way.progress.mark.loops, stage.units, stage.rate, target=stage.target).verdict
     mark = way.progress.mark
     return recounted(replace(way.stage, natural=str(seen.stage.rate)), seen.before, mark.loops, mark.units).verdict
+
+
+def _brings(way: Way, counted: int) -> str:
+    """Say what is lifted or picked up at once to have what is missing: that is work too."""
+    match way.repair:
+        case "strand":
+            return f"{way.progress.mark.loops - counted} to lift"
+        case "double-last":
+            return f"{way.progress.mark.loops - counted} to pick up"
+        case "next-section":
+            return f"{way.carried} to pick up"
+        case _:
+            return ""
 
 
 def _text(way: Way, seen: Outlook, comes: Outcome) -> str:

@@ -47,6 +47,11 @@ class Edge:
         passed, left = done_on(self.progress, first - 1, here), planned_on(self.progress, here, last)
         return [*map(_PASSED.__getitem__, passed), *map(_TO_COME.__getitem__, left)]
 
+    def loops(self, after: int, last: int) -> list[int]:
+        """Return how many loops each spot after ``after`` up to ``last`` has, or is to have."""
+        here = min(max(self.at, after), last)
+        return [*done_on(self.progress, after, here), *planned_on(self.progress, here, last)]
+
     @property
     def strayed(self) -> frozenset[int]:
         """The spots at which something else was done than planned."""
@@ -84,6 +89,8 @@ class SpotFace:
     @property
     def where(self) -> str:
         """Where on the edge it is, in words."""
+        if not self.spot:
+            return f"before {self.unit} 1"
         return f"{self.unit} {self.spot}" if self.uncounted else f"{self.unit} {self.spot} of {self.spots}"
 
     @property
@@ -168,12 +175,13 @@ class RoundFace:
 
 @dataclass(frozen=True, slots=True)
 class ItemFace:
-    """A checklist: its items in order, and how many are ticked off."""
+    """A checklist: its items in order, and how many are ticked off; ``lay``: how the only one lays the work."""
 
     act: str
     words: str
     items: tuple[str, ...]
     done: int
+    lay: Picture | None = None
 
 
 @dataclass(frozen=True, slots=True)

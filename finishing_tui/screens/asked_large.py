@@ -181,7 +181,7 @@ class LargeAsk(Finding[None]):
             case HowMany(idle=idle, aside=aside):
                 return Shown(self._typed or "?", verb=idle, then=aside)
             case Explain(counted=counted, expected=expected):
-                return Shown(str(counted), str(expected), joiner="not")
+                return Shown(str(counted), str(expected), verb="LOOK", joiner="not")
             case Weigh(answers=answers):
                 row, (there, planned) = answers.rows[self._at], answers.numbers or ("", "")
                 other = str(planned) if planned != there else ""

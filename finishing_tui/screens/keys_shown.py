@@ -7,6 +7,7 @@ from finishing_tui.glance.counting import asks_for_value, countables
 from finishing_tui.talk.action import GROUPS, Offer
 from finishing_tui.talk.acts import ACTS
 from finishing_tui.talk.acts.edge_ends import LIKELY
+from finishing_tui.talk.acts.finish import LAST
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.keys import Keys
 from finishing_tui.talk.offers import grouped, open_to
@@ -31,12 +32,13 @@ KeyGroup = tuple[str, list[ShownKey]]
 def foot(talk: Talk) -> list[ShownKey | KeyPlace]:
     """Return the keys for the foot of the screen: always in this order, those of the stitch first, help last."""
     offered = {one.action: one for one in open_to(talk)}
+    last = "finish" in offered and offered["finish"].label == LAST  # one key is enough for one act
 
     def key(action: str) -> str:
         return talk.keys.shown(f"needles.{action}")
 
     def label(action: str) -> str:
-        said = offered[action].label if action in offered else ""
+        said = offered[action].label if action in offered and not (action == "press" and last) else ""
         where = _where(talk, action) if said and talk.looking is not None else ""
         return f"{said.split()[0]}{where}" if where else said
 

@@ -160,7 +160,7 @@ class WhatIfScreen(Leaving[None]):
         self.query_one(Fields).show([self._field(name) for name in self._names], self._at)
         figures = self._figures()
         self.query_one(FigurePair).show(figures)
-        self.query_one(Corner).show(figures.count)
+        self.query_one(Corner).show(figures.count, self._what)
         self._weigh()
         self.set_class(self._view is not None and self._view.changes, "-changes")
         key = keys_of(self).shown
@@ -195,12 +195,15 @@ class WhatIfScreen(Leaving[None]):
         head = capital(AFFECTS_LATER if view.later else "nothing later changes") if view.changes else ""
         later.show((head, "bold $foreground"), *((f"· {sentence(line)}", "$foreground") for line in view.later))
 
+    @property
+    def _what(self) -> str:
+        return "stitches" if self._asked.section else unit_words(self._asked)
+
     def _figures(self) -> Shown:
         view, asked = self._view, self._asked
         if view is None:
             return Shown(self._typed.get(self._here, ""))
-        verb = view.answers.rows[-1].verb
-        what = "stitches" if asked.section else unit_words(asked)
+        verb, what = view.answers.rows[-1].verb, self._what
         if not view.changes:
             return Shown(str(view.figure), aside=(f"{what}, as planned",), verb=verb)
         other = str(asked.figure) if asked.figure != view.figure else ""

@@ -4,6 +4,7 @@ Every row stands where it stands whichever way the caret is at: the edge always 
 is said about a way. Where there is room, the changes of every way are marked at once, and the rows stand apart.
 """
 
+import re
 from collections.abc import Sequence
 
 from textual.content import Content
@@ -11,7 +12,10 @@ from textual.content import Content
 from finishing_tui.glance.answers import NO_WORK, Answer, Answers
 from finishing_tui.widgets.plain import plain, wrapped
 from finishing_tui.widgets.rows import Rows
-from finishing_tui.widgets.two_edges import BOTH, two_edges
+from finishing_tui.widgets.two_edges import BOTH, left_from, two_edges
+
+_EDGE = BOTH + 1
+"""The rows that the edge takes with one way marked."""
 
 
 class AnswerTable(Rows):
@@ -44,7 +48,9 @@ class AnswerTable(Rows):
         if len(table) > room:
             top = min(max(at - room // 2, 0), len(table) - room)
             return table[top : top + room]
-        more = self._more(answers, width)
+        more = self._more(answers, width, room - len(table))
+        if answers.planned is not None and len(more) > room - len(table) - _EDGE:
+            more = self._more(answers, width, room - len(table) - _EDGE) or more  # the drawing says most of it too
         edge = self._edge(answers, width, room - len(table) - len(more))
         left = room - len(table) - len(edge) - len(more)
         parts = [part for part in (table, edge, more) if part]
@@ -93,29 +99,46 @@ class AnswerTable(Rows):
 
     def _edge(self, answers: Answers, width: int, room: int) -> list[Content]:
         """Return the edge with what every way changes marked, or only the one at the caret where there is no room."""
-        planned, many = answers.planned, len(answers.rows)
-        if planned is None:
+        planned = answers.planned
+        if planned is None or room <= BOTH:
             return []
         edges = [one.edge or planned for one in answers.rows]
-        begin = [edge.at for edge in edges]
+        changes = {way: spots for way in range(len(edges)) if (spots := answers.changed(way))}
+        begin = [left_from(planned, {way: spots}) for way, spots in changes.items()] or [planned.at]
         near = (max(begin) - min(begin)) * 5 <= width * 3  # else what one of them changes would lie out of sight
-        marked = range(many) if self._numbered and near and BOTH + many <= room else (self.at,)
+        if not self._numbered:
+            changes = {self.at: answers.changed(self.at)} if edges[self.at] != planned else {}
+        elif not near or BOTH + len(changes) + (self.tallness != "low") > room:
+            changes = {self.at: answers.changed(self.at)}
         return two_edges(
             planned,
             edges,
-            {way: answers.changed(way) for way in marked},
+            changes,
             self.at,
             width,
             numbered=self._numbered,
-            explained=self.tallness != "low" and BOTH + len(marked) < room,
+            explained=0 if self.tallness == "low" else max(room - BOTH - len(changes), 0),
             ascii_only=self.ascii,
         )
 
-    def _more(self, answers: Answers, width: int) -> list[Content]:
-        """Return what is said about the way at the caret, in as many rows as the longest of all takes."""
-        said = [wrapped(plain(one.more, "$foreground"), width) if one.more else [] for one in answers.rows]
+    def _more(self, answers: Answers, width: int, most: int) -> list[Content]:
+        """Return what is said about the way at the caret, in as many rows as the longest of all takes, up to ``most``.
+
+        Where that is not all of it, it ends with a sentence.
+        """
+        said = [_whole(one.more, width, most) for one in answers.rows]
         most = max(map(len, said))
         return [*said[self.at], *[Content()] * (most - len(said[self.at]))]
+
+
+def _whole(text: str, width: int, most: int) -> list[Content]:
+    """Return as many whole sentences as have room in ``most`` rows."""
+    sentences = re.split(r"(?<=[.]) ", text) if text else []
+    for many in range(len(sentences), 0, -1):
+        rows = wrapped(plain(" ".join(sentences[:many]), "$foreground"), width)
+        if len(rows) <= most:
+            return rows
+    return []
 
 
 def _facts(one: Answer, lying: str = "") -> tuple[str, str, str]:

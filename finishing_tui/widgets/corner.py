@@ -13,22 +13,23 @@ DIGITS = Lettering(4, 5, 2)
 
 
 class Corner(Rows):
-    """A number at the right; one too long for the corner is written in small."""
+    """A number at the right, under what it is of; one too long for the corner is written in small."""
 
     def __init__(self) -> None:
         super().__init__(id="corner")
-        self._number = ""
+        self._number, self._what = "", ""
 
-    def show(self, number: str) -> None:
-        """Show a number; nothing is room kept."""
-        if number != self._number:
-            self._number = number
+    def show(self, number: str, what: str = "stitches") -> None:
+        """Show a number and ``what`` it is of; nothing is room kept."""
+        if (number, what) != (self._number, self._what):
+            self._number, self._what = number, what
             self.redraw()
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
         """Return its rows."""
         del height
-        if width_of(self._number, DIGITS) > width:
-            return [plain(self._number, "bold $count")]
         drawn = plain_rows(big(self._number, DIGITS, ascii_only=self.ascii), "bold $count")
-        return [row.pad_left(max(width - row.cell_length, 0)) for row in drawn]
+        if width_of(self._number, DIGITS) > width:
+            drawn = [plain(self._number, "bold $count")]
+        rows = [plain(self._what if self._number else "", "$quiet"), *drawn]
+        return [row.pad_left(max(width - row.cell_length, 0)) for row in rows]

@@ -4,7 +4,7 @@ One widget, drawn line by line, for an edge of any length: it looks only at the 
 draws only the lines again that changed. What a spot is shows in its shape.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from functools import lru_cache
 from types import MappingProxyType
 
@@ -87,8 +87,12 @@ _EXPLAINED = frozenset(part[0] for part in LEGEND) | frozenset(in_ascii(part[0])
 @lru_cache(maxsize=64)
 def _legend(drawn: frozenset[str], width: int) -> Content:
     """Return in one line what the signs mean that are ``drawn``; a stitch that is picked up soon will be."""
-    here = {*drawn, SHAPES["picked"][0]}
-    return packed([part for part in LEGEND if {part[0], in_ascii(part[0])} & here], width, "$quiet")[0]
+    return packed(explained({*drawn, SHAPES["picked"][0]}), width, "$quiet")[0]
+
+
+def explained(drawn: Collection[str]) -> list[str]:
+    """Return what the signs mean that are ``drawn``, ours or those for them in ASCII."""
+    return [part for part in LEGEND if part[0] in drawn or in_ascii(part[0]) in drawn]
 
 
 def edge_rows(

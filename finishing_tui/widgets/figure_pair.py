@@ -9,6 +9,8 @@ from functools import lru_cache
 
 from textual.content import Content
 
+from finishing_tui.glance.lying import Lying, enlarged
+from finishing_tui.letters import in_ascii
 from finishing_tui.widgets.figures import big, drawable
 from finishing_tui.widgets.grid import GAP, Cells, apart, cells_for, count_wide, letters_for, word_at
 from finishing_tui.widgets.plain import between, fits_between, plain, plain_rows, wrapped
@@ -23,7 +25,8 @@ class Shown:
     """What is shown.
 
     ``count`` (empty: none) ``joiner`` ``of``, both in figures, and small words about them in ``aside``. The ``verb``,
-    drawn large in ``style``; ``first``: what comes before it, as a flag; ``then``: what comes after it.
+    drawn large in ``style``; ``first``: what comes before it, as a flag; ``then``: what comes after it. ``lay``: how to
+    lay the work, drawn in the cell of the count where there is none.
     """
 
     count: str = ""
@@ -34,6 +37,7 @@ class Shown:
     then: str = ""
     style: str = "$act"
     joiner: str = "of"
+    lay: tuple[Lying, ...] = ()
 
 
 class FigurePair(Rows):
@@ -64,11 +68,15 @@ def in_cells(shown: Shown, digits: int, cells: Cells, width: int, *, ascii_only:
     if not cells.beside:
         middle = between(first, aside, width) if fits_between(first, aside, width) else first or aside
         word = _word(verb, style, cells, width, ascii_only) if verb else ()
+        if shown.lay:
+            return [*_to(len(figures) + 1, _laid(shown.lay, width, len(figures) + 1, ascii_only)), *word]
         return [*figures, middle, *word, *(wrapped(then, width, MOST_THEN) if then else [])]
     high, at = cells.count.lines, word_at(cells, digits)
     above: list[Content] = [Content()] * (high - cells.high)
     above[-1] = first
     beside = [*above, *_word(verb, style, cells, width - at, ascii_only), *wrapped(then, width - at, cells.below)]
+    if shown.lay:
+        figures = _laid(shown.lay, at - GAP, high + cells.below, ascii_only)
     wide = at - max(apart(cells), GAP)  # apart from what comes after the verb, which stands on the same line
     figures += [line.pad_left(wide - line.cell_length) for line in wrapped(aside, wide)]
     return [
@@ -92,6 +100,14 @@ def _figures(shown: Shown, digits: int, cells: Cells, ascii_only: bool) -> list[
         for row, part in enumerate((plain(shown.joiner, "$quiet"), *of), first - 1):
             rows[row] += part.pad_left(GAP)
     return rows
+
+
+def _laid(lay: tuple[Lying, ...], width: int, height: int, ascii_only: bool) -> list[Content]:  # noqa: FBT001
+    """Return how to lay the work, as large as fits and in the middle of its cell."""
+    rows = enlarged(lay, width, height)
+    margin = " " * ((width - len(rows[0])) // 2)
+    above = [""] * ((height - len(rows)) // 2)
+    return plain_rows([*above, *(margin + (in_ascii(row) if ascii_only else row) for row in rows)], "bold $count")
 
 
 @lru_cache(maxsize=64)

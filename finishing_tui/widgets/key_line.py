@@ -44,7 +44,6 @@ class KeyLine(Rows):
         self._keys: tuple[ShownKey | KeyPlace, ...] = ()
         self._instead: tuple[ShownKey, ...] = ()
         self._whole = whole
-        self._blank = False
 
     @property
     def keys_shown(self) -> tuple[ShownKey, ...]:
@@ -63,11 +62,6 @@ class KeyLine(Rows):
         self._instead = tuple(keys)
         self.redraw()
 
-    def blank(self, *, blank: bool) -> None:
-        """Show none of the keys, or all of them again; their lines stay."""
-        self._blank = blank
-        self.redraw()
-
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
         """Return the line, or two where it is narrow."""
         del height
@@ -82,8 +76,6 @@ class KeyLine(Rows):
         if narrow:
             last = (*_bare(shown[-1]), last)[0]
         lines = [Content() for _ in range(2 if narrow and (placed or self.tallness != "low") else 1)]
-        if self._blank:
-            return lines
         rooms = [width] * len(lines)
         rooms[-1] -= last.cell_length + GAP.cell_length
         at = 0

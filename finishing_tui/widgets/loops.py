@@ -58,7 +58,7 @@ class Loops(Rows):
         if not any(needle.name for needle in self._needles):
             return self._opposite(width)
         if self.tallness == "low":
-            wide = min(wide, width // 2)
+            wide = min(wide, width * 3 // 5)
             names = [name.truncate(wide - 3, ellipsis=True) for name in names]
         if wide < width // 2 or self.tallness == "low":
             drawn = zip(names, self._opposite(width - wide), strict=True)
@@ -75,10 +75,10 @@ class Loops(Rows):
         done, left = needle.done, needle.left
         hidden_done, hidden_left = 0, 0
         room = width - 12
-        if done + left > room:
+        most = max(one.done + one.left for one in self._needles)  # all alike, so that the longer one looks longer
+        if most > width - 3 and done + left > room:
             hidden_done = max(min(done - room // 3, done + left - room), 0)
             hidden_left = done + left - room - hidden_done
-        most = max(one.done + one.left for one in self._needles)  # all alike, so that the longer one looks longer
         gap = " " * (3 if 4 * most <= room and room >= WIDE else 2 * most <= room)
         loop, passed, wire, tip = "∩■═▷"
         if needle.bare:

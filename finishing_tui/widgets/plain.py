@@ -13,6 +13,12 @@ from finishing_tui.inert import inert
 
 _SPACE = re.compile(r"\s")
 
+_END = re.compile(r"[.!?](?= [^a-z(])")
+"""The end of a sentence before another one; an inch that is shortened ends none."""
+
+_PAUSE = re.compile(r"(?<=.{12})(?:[,;]| ·)(?= |$)")
+"""Where a sentence may be cut, if it must be, and enough of it is left."""
+
 _LONG_WORD = re.compile(r"\S{20,}")
 """A word that may not fit on a line, such as a path."""
 
@@ -54,13 +60,25 @@ def _breakable(content: Content, width: int) -> Content:
     return content
 
 
-def cut_short(lines: list[Content], width: int, most: int, help_key: str) -> list[Content]:
-    """Return at most so many lines, wrapped before; where that is not all, the last says which key shows the rest."""
+def cut_short(lines: list[Content], width: int, most: int, help_key: str = "") -> list[Content]:
+    """Return at most so many lines, wrapped before, that end with a sentence if they can.
+
+    Where that is not all of them, the last says so, and which key shows the rest.
+    """
     if len(lines) <= most or not most:
         return lines[:most]
-    more = plain(f" … {help_key} shows all", "$quiet")
-    last = wrapped(lines[most - 1], max(width - more.cell_length, 1))[0]
-    return [*lines[: most - 1], last.rstrip() + more]
+    more = plain(f" … {help_key} shows all" if help_key else " …", "$quiet")
+    for at in range(most - 1, -1, -1):
+        text, after = lines[at].plain, lines[at + 1].plain
+        ends = [end.end() for end in _END.finditer(f"{text} {after[:1]}") if end.end() <= width - more.cell_length]
+        if ends:
+            return [*lines[:at], lines[at][: ends[-1]] + more]
+        if at and _END.search(f"{lines[at - 1].plain[-1:]} {text[:1]}"):
+            return [*lines[:at], more[1:]]
+    last = wrapped(lines[most - 1], max(width - more.cell_length, 1))[0].rstrip()
+    if pauses := [*_PAUSE.finditer(last.plain)]:
+        last = last[: pauses[-1].start()]
+    return [*lines[: most - 1], last + more]
 
 
 def packed(texts: Iterable[str], width: int, style: str = "") -> list[Content]:

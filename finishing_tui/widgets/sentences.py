@@ -54,10 +54,8 @@ class Sentences(Rows):
             whole = wrapped(plain(text, style), width)
             if room is None or len(whole) <= room:
                 lines += whole
-            elif self._help and width >= SAYS_KEY:
-                lines += cut_short(whole, width, room, self._help)
             else:
-                lines += wrapped(plain(text, style), width, room)
+                lines += cut_short(whole, width, room, self._help if width >= SAYS_KEY else "")
             of += [number] * (len(lines) - len(of))
         if self._tells_more and of and of[-1] < len(self._sentences) - 1:
             lines[-1] = plain(f"… and {len(self._sentences) - of[-1]} more", "$quiet")

@@ -14,6 +14,9 @@ from finishing_tui.widgets.rows import Rows
 PICTURED = 90
 """From so many columns on there is room for the picture, on a screen that is high enough."""
 
+MEASURE = 72
+"""The widest that words are set."""
+
 MOST_CAUTION = 3
 """Lines of a caution that is no child's; help shows all of it."""
 
@@ -78,9 +81,10 @@ class StepWords(Rows):
             wide = min(width, 96)
             words = self._words(wide, _MOST[self.tallness]) or [Content()]  # a notice lies over the last line
             return self._clear_of_the_notice(words, wide)
-        drawn = picture_rows(self._picture, BESIDE)
+        large = self._picture.large  # then it is drawn elsewhere, and the words have all the room
+        drawn = [] if large else picture_rows(self._picture, BESIDE)
         least = max(_MOST["high"], self._picture.most, len(drawn))
-        wide = min(width - BESIDE - 4, 96)
+        wide = min(width if large else width - BESIDE - 4, 96)
         words = self._words(wide, max(_MOST[self.tallness], least))
         words = self._clear_of_the_notice([*words, *[Content()] * (least - len(words))], wide)
         left = width - BESIDE
@@ -120,7 +124,8 @@ class StepWords(Rows):
         seen = max(len(lines) - self._under, 0)
         if there <= seen:
             return lines
-        return [*self._cut(lines[:there], width, seen), *[Content()] * (len(lines) - seen)]
+        seen_of_them = self._cut(lines[:there], width, seen)
+        return [*seen_of_them, *[Content()] * (len(lines) - len(seen_of_them))]
 
 
 _MOST = {"tall": 10, "high": 4, "middling": 2, "low": 0}
@@ -141,8 +146,10 @@ class ToLay(Rows):
             self.redraw()
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
-        """Return the picture, where it does not stand beside the words."""
+        """Return the picture, where it does not stand beside the words; of a large one the words alone."""
         del height
+        if self._picture.large:
+            return [Content(), *wrapped(plain(self._picture.words, "$quiet"), min(width, MEASURE))]
         if not self._picture.to_be or is_pictured(self._picture, width, self.tallness):
             return ()
         above = [Content()] if self.tallness in {"high", "tall"} else []
@@ -151,12 +158,13 @@ class ToLay(Rows):
 
 def picture_rows(picture: Picture, width: int, most: int = 0) -> list[Content]:
     """Return the picture with its words beside it, or under it, in ``most`` lines, where they would tear it apart."""
-    drawn = [plain(line.drawn, "$foreground") for line in picture.lines]
-    said = [wrapped(plain(line.words, "$quiet"), width - len(line.drawn) - 1) for line in picture.lines]
+    wide = max((len(line.drawn.rstrip()) for line in picture.lines), default=0)  # what it leaves is the words'
+    drawn = [plain(line.drawn[:wide], "$foreground") for line in picture.lines]
+    said = [wrapped(plain(line.words, "$quiet"), width - wide - 1) for line in picture.lines]
     if any(len(words) > 1 for words in said[:-1]):
         return [*drawn, *wrapped(plain(picture.words, "$quiet"), width, most)]
     found = [line + Content(" ") + (words[0] if words else Content()) for line, words in zip(drawn, said, strict=True)]
-    return [*found, *(Content(" ").pad_left(len(picture.lines[-1].drawn)) + more for more in (said or [[]])[-1][1:])]
+    return [*found, *(Content(" ").pad_left(wide) + more for more in (said or [[]])[-1][1:])]
 
 
 def all_words(lines: Sequence[WordLine], width: int) -> list[Content]:

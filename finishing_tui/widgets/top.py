@@ -5,6 +5,7 @@ from functools import lru_cache
 
 from textual.content import Content
 
+from finishing_tui.glance.cautions import CARE
 from finishing_tui.glance.values import Glance
 from finishing_tui.widgets.plain import between, fits_between, plain, wrapped
 from finishing_tui.widgets.rows import Rows
@@ -73,10 +74,13 @@ class Top(Rows):
             lines += [between(heading, part, width)] if fits_between(heading, part, width) else [heading, part]
         high = LINES["low" if self.tallness == "low" else ""]
         lines = [line.truncate(width, ellipsis=True) for line in lines[:high]]
-        lines += wrapped(plain(lie, "$quiet"), width, high - len(lines)) if lie and len(lines) < high else []
+        cut = self.tallness == "low" and is_cut(seen.lines, width, roomy=self._roomy)
+        care = plain(f"{CARE}: press {self._care}", "bold $alarm") if cut else Content()
+        room = width - care.cell_length - 2 if cut and len(lines) == high - 1 else width
+        lines += _in_parts(lie, room, high - len(lines)) if lie and len(lines) < high else []
         lines += [Content()] * (high - len(lines))
-        if self.tallness == "low" and is_cut(seen.lines, width, roomy=self._roomy):
-            lines[-1] = between(lines[-1], plain(f"! take care: {self._care}", "bold $alarm"), width)
+        if cut:
+            lines[-1] = between(lines[-1], care, width)
         return lines
 
     def _narrow(self, seen: Glance, heading: Content, part: Content, width: int) -> tuple[list[Content], bool]:
@@ -136,6 +140,18 @@ def _track(steps: tuple[str, ...], shown: int, *, looking: bool) -> Content:
 def _short(time_left: str) -> str:
     """Return the time left in the fewest words."""
     return time_left.replace(" in this part", " here")
+
+
+def _in_parts(text: str, width: int, most: int) -> list[Content]:
+    """Return as many of the parts of a text as have room in ``most`` lines, none of them cut in its middle."""
+    parts = text.split(" · ")
+    for many in range(len(parts), 0, -1):
+        said = " · ".join(parts[:many])
+        for more in (" …", "") if many < len(parts) else ("",):
+            lines = wrapped(plain(said + more, "$quiet"), width)
+            if len(lines) <= most:
+                return lines
+    return []
 
 
 def _minutes(seen: Glance) -> Content:

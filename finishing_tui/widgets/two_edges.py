@@ -6,13 +6,16 @@ from textual.content import Content
 
 from finishing_tui.glance.values import Edge
 from finishing_tui.widgets.edge_strip import SHAPES
-from finishing_tui.widgets.plain import plain
+from finishing_tui.widgets.edge_strip import explained as meant
+from finishing_tui.widgets.plain import packed, plain
 
 BOTH = 2
 """So many rows it takes, and one more for each way whose changes are marked."""
 
 _LABELS = 11
 _MARK = "^"
+BEHIND = 8
+"""So many spots behind at most are shown of an edge that has no room; where they are, hands can tell."""
 
 
 def two_edges(
@@ -23,18 +26,20 @@ def two_edges(
     width: int,
     *,
     numbered: bool,
-    explained: bool,
+    explained: int,
     ascii_only: bool,
 ) -> list[Content]:
     """Return the planned edge and that of the way at ``at``, with the spots that ways change marked, a row each.
 
     ``changed``: those spots, by the place of the way among ``ways``. What is to be seen of the edge is the same for all
-    of them. ``explained``: what the marks mean is said under it, in one more row.
+    of them. ``explained``: in so many more rows, what the signs mean.
     """
     now = ways[at]
     room = width - _LABELS - 2 * (len(str(now.spots)) + 2)
-    first, last, step = _window(now.spots, min(ways[way].at for way in changed), max(room, 4))
-    signs = [_signs(edge, last, first, step, ascii_only=ascii_only) for edge in (planned, now)]
+    first, last, step = seen(now.spots, left_from(planned, changed), max(room, 4))
+    edges = [planned, now] if numbered or now != planned else [planned]
+    signs = [_signs(edge, last, first, step, ascii_only=ascii_only) for edge in edges]
+    drawn = {sign[0] for one in signs for sign, _ in one}
     for way, spots in changed.items():
         style = "bold $mark" if way == at else "$quiet"
         signs.append([((_MARK if spot in spots else " ").ljust(step), style) for spot in range(first, last + 1)])
@@ -44,31 +49,39 @@ def two_edges(
     before, after = first - 1, now.spots - last
     left, right = (after, before) if now.hand == "right" else (before, after)
     cut = plain(f"‹{left} " if left else "", "$quiet")
-    labels = [("planned", "$quiet"), (f"way {at + 1}" if numbered else "if so", "bold $foreground")]
+    labels = [("planned", "$quiet"), (f"way {at + 1}" if numbered else "if so", "bold $foreground")][: len(edges)]
     labels += [
         (f"changed {way + 1}" if numbered else "changed", "bold $mark" if way == at else "$quiet") for way in changed
     ]
     rows = []
     for row, ((label, style), one) in enumerate(zip(labels, signs, strict=True)):
-        drawn = Content().join([plain(text, styled) for text, styled in one])
+        line = Content().join([plain(text, styled) for text, styled in one])
+        if row >= len(edges) and not line.plain.strip():
+            line = plain("nothing", "$quiet")
         rows.append(
             plain(label.ljust(_LABELS), style)
             + (cut if row < BOTH else Content(" " * cut.cell_length))
-            + drawn
+            + line
             + plain(f" {right}›" if right and row < BOTH else "", "$quiet")
         )
     if explained:
-        beside = "   ‹ › so many more on that side, not drawn" if left or right else ""
-        rows.append(plain(f"{_MARK} not as planned{beside}", "$quiet"))
+        marked = [f"{_MARK} not as planned"] if any(changed.values()) else []
+        beside = ["‹ › so many more"] if left or right else []
+        rows += packed([*marked, *meant(drawn), *beside], width, "$quiet")[:explained]
     return rows
 
 
-def _window(spots: int, at: int, room: int) -> tuple[int, int, int]:
-    """Return the first and last spot to show, and the columns a spot takes: mostly what is still to come."""
+def left_from(planned: Edge, changed: Mapping[int, Collection[int]]) -> int:
+    """Return the last spot before the part that is still to be worked, or that a way works otherwise."""
+    return min([planned.at, *(min(spots) - 1 for spots in changed.values() if spots)])
+
+
+def seen(spots: int, at: int, room: int) -> tuple[int, int, int]:
+    """Return the first and last spot to show, and the columns a spot takes: what is after ``at`` before the rest."""
     for step in (2, 1):
         if spots * step <= room:
             return 1, spots, step
-    first = min(max(at - room // 4, 0), spots - room)
+    first = min(max(at - min(room // 6, BEHIND), 0), spots - room)
     return first + 1, first + room, 1
 
 

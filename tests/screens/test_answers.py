@@ -86,3 +86,19 @@ async def test_the_lines_say_what_the_table_says(name: str, tmp_path: Path) -> N
             marks = [one for one in drawn if one.strip().startswith(label)]
             if marks and (label != "changed" or at == table.at):
                 assert marks[0].count("^") == len(table.answers.changed(at))
+
+
+async def test_what_is_lifted_or_picked_up_at_an_end_is_work(tmp_path: Path) -> None:
+    """Only to leave it with fewer costs none; and each row of the edge that a way has otherwise is marked."""
+    scene = SCENES["edge-ends-one-short"]
+    app = scene.app(tmp_path)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settled(pilot)
+        await pilot.press(*scene.keys)
+        await settled(pilot)
+        answers = app.screen.query_one(AnswerTable).answers
+        assert answers is not None
+        assert [one.work for one in answers.rows] == ["1 to pick up", "1 to lift", "1 to rip", "none", "1 to pick up"]
+        assert [bool(answers.changed(at)) for at in range(len(answers.rows))] == [True, True, True, False, False]
+        labels = [line.split("  ")[1].strip() for line in shown(app).split("\n") if line.startswith("  changed")]
+        assert labels == ["changed 1", "changed 2", "changed 3"]

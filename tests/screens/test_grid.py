@@ -98,7 +98,7 @@ async def test_the_number_that_an_answer_is_about_is_read_from_two_meters(name: 
         await still(pilot)
         number = {"recount-will-flare": "26", "count-far-off": "3", "what-if-other": "11"}[name]
         drawn = [line[-2 - width_of(number, CORNER) : -2] for line in (f"{row:78}  " for row in shown(app).split("\n"))]
-        assert drawn[: CORNER.lines] == list(big(number, CORNER))
+        assert drawn[1 : 1 + CORNER.lines] == list(big(number, CORNER))
 
 
 @pytest.mark.parametrize("name", ["recount-left", "rip-back-to"])

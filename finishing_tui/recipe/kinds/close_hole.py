@@ -30,6 +30,6 @@ class CloseHole(Step):
 
 def closed_with(hole: str, tail: str) -> Stage:
     """Return the stage in which a hole is closed with a tail."""
-    text = f"Draw the tail {tail} round the hole and pull it shut: {hole}."
+    text = f"Draw the tail {tail} around the hole and pull it shut: {hole}."
     item = Item(text, (HoleEntry(hole, "closed"), TailEntry(tail, "shortened")))
     return Stage("item", 1, hole, "close", text, items=(item,))

@@ -12,6 +12,9 @@ from finishing_tui.talk.asks import Ask, Choose, Option
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.counting import take_as_expected, take_typed
 
+LAST = "tick it"
+"""What the key says where it ticks the last thing off and ends the step."""
+
 
 def _offered(state: State, looking_at: int | None) -> Offer | None:
     if looking_at is not None and looking_at != state.current:
@@ -32,7 +35,7 @@ def _offered(state: State, looking_at: int | None) -> Offer | None:
         what = f"all {plural(stage.units, stage.unit)} are done, without a press for each; it asks first"
         return Offer("finish", f"all {stage.units}", what, FinishAll())
     if _is_last_tick(work):
-        return Offer("finish", "tick it", "tick the last one off and end this step", Press())
+        return Offer("finish", LAST, "tick the last one off and end this step", Press())
     return Offer("finish", "end step", "end this step", Finish())
 
 

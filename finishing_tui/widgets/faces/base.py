@@ -27,7 +27,7 @@ class Typed:
 class FaceView(Vertical, Generic[F]):
     """What shows a face of the type ``F``: a subclass says what its figures are, and has widgets for the rest."""
 
-    MOST: ClassVar[Mapping[str, int]] = MappingProxyType({"low": 2, "middling": 3, "high": 4})
+    MOST: ClassVar[Mapping[str, int]] = MappingProxyType({"low": 4, "middling": 3, "high": 4})
     """Lines of sentences there is room for; help shows all of them."""
 
     LEGEND: ClassVar[tuple[str, ...]] = ()

@@ -42,7 +42,7 @@ class Checklist(Rows):
         shown, end = lines[first : first + height], first + height
         below = sum(begin >= end - 1 for begin in begins)  # with the one whose place tells of them
         if end < len(lines) and end not in begins:
-            shown[-1] = shown[-1].truncate(max(width - 2, 0)).rstrip() + plain(" …", "$quiet")
+            shown[-1] = wrapped(shown[-1], max(width - 2, 1))[0].rstrip() + plain(" …", "$quiet")
         elif end < len(lines) and begins[self._done] < end - 1:
             shown[-1] = plain(f"  … and {below} more", "$quiet")
         return shown
@@ -67,7 +67,9 @@ class Items(FaceView[ItemFace]):
         return (Checklist(),)
 
     def figures(self, face: ItemFace) -> Shown:
-        """Return how many are ticked off, and the word."""
+        """Return how many are ticked off, and the word; of the only one there is nothing to count."""
+        if len(face.items) == 1:
+            return Shown(verb=face.act, lay=face.lay.lines if face.lay is not None else ())
         return Shown(str(face.done), str(len(face.items)), (), face.act)
 
     def sentences(self, face: ItemFace) -> tuple[tuple[str, str], ...]:

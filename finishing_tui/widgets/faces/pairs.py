@@ -16,7 +16,7 @@ class Pairs(FaceView[PairFace]):
     """Pairs of a join."""
 
     LEGEND = LEGEND
-    MOST = MappingProxyType({"low": 1, "middling": 3, "high": 4})
+    MOST = MappingProxyType({"low": 4, "middling": 3, "high": 4})
 
     def more(self) -> Sequence[Widget]:
         """Return the moves of a pair, and both needles."""
@@ -33,7 +33,8 @@ class Pairs(FaceView[PairFace]):
         """
         differ = face.front_left - face.back_left
         longer = face.front if differ > 0 else face.back
-        uneven = f"The {longer} holds {abs(differ)} more than the other." if differ else ""
+        often = "once" if abs(differ) == 1 else f"{abs(differ)} times"
+        uneven = f"The {longer} holds {abs(differ)} more: work two together there {often}." if differ else ""
         if face.sewn and differ:
             bars = "bar" if abs(differ) == 1 else "bars"
             uneven = f"The {longer} has {abs(differ)} {bars} more: take two at a time where it says so."
