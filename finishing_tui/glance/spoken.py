@@ -24,8 +24,8 @@ Speech = Literal["off", "next", "counts", "all"]
 
 RINGS: dict[Ring, str] = {
     "run": "end of the run",
-    "recount": "halfway: count the stitches",
-    "target": "that part is complete",
+    "recount": "count the stitches",
+    "target": "that is complete",
 }
 """What the bell rings for, in words."""
 
