@@ -18,7 +18,7 @@ def pinned(stage: Stage, parts: int, target: int, *, mirrored: bool = False) -> 
         target,
         stage.title,
         stage.act,
-        f"Pin the edge in {parts} equal parts. Pick up {each} in each, spread evenly between the pins.",
+        f"{each} in each part, spread evenly.",
         target,
         stage.place,
         stage.spot,

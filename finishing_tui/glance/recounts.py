@@ -354,7 +354,7 @@ def _more_at_pins(way: Way) -> str:
         return ""
     left = next_pin(way.stage, way.progress.mark.units)
     end = "the next pin" if left < way.stage.units else "the end"
-    return f"Then pick up {left - way.progress.mark.units}, spread evenly, up to {end}."
+    return f"Then pick up {left - way.progress.mark.units}, spread evenly, to {end}."
 
 
 def _verb(way: Way, seen: Outlook, comes: Outcome) -> str:

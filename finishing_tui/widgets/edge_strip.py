@@ -191,10 +191,11 @@ def _ruler(edge: Edge, first: int, last: int, step: int) -> Content:
                 signs[place], styles[place] = sign, style
 
     for pin in edge.pins:
-        ends = at(pin) + len(str(pin))
-        beside = "".join(signs[max(at(pin) - 1, 0) : ends + 1])
-        if first <= pin <= last and ends <= wide and not beside.strip():  # of two pins close together one is numbered
-            put(pin, str(pin), "$mark")
+        start = at(pin) + (0 if step == 1 else -1 if edge.hand == "right" else 1)  # under the pin
+        ends = start + len(str(pin))
+        beside = "".join(signs[max(start - 1, 0) : ends + 1])
+        if first <= pin <= last and ends <= wide and not beside.strip():  # else it gives way
+            signs[start:ends], styles[start:ends] = str(pin), ["$mark"] * (ends - start)
     for spot in () if edge.pins else range(-(-first // 10) * 10, last + 1, 10):
         if edge.half is None or not -1 <= at(edge.half) - at(spot) <= len(str(spot)):
             put(spot, str(spot), "$quiet")

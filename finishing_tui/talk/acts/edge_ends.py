@@ -22,6 +22,8 @@ def _offered(state: State, _: int | None) -> Offer | None:
     if work is None or index is None or not work.progress[index].mark.loops:
         return None
     stage, loops = work.stages[index], work.progress[index].mark.loops
+    if stage.pinned and work.progress[index].confirmed[0] >= stage.units:
+        return None
     likely = stage.uncounted == "all" or (stage.uncounted and 2 * loops >= stage.target)
     likely = likely or (stage.pinned and next_pin(stage, loops) == stage.units)
     return Offer("edge_ends", LIKELY if likely else "ends early", f"say that {work.stages[index].title} ends here")
