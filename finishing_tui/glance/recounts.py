@@ -349,7 +349,7 @@ def _more(way: Way, seen: Outlook, comes: Outcome) -> str:
 def _more_at_pins(way: Way) -> str:
     """Return how a way along a pinned edge goes, in sentences."""
     if way.repair == "double-last":
-        return "Leave the corner row as it is."
+        return "Not in the corner row."
     if way.repair != "rip-back":
         return ""
     left = next_pin(way.stage, way.progress.mark.units)

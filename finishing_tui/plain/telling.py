@@ -108,7 +108,9 @@ def coming(seen: Glance) -> list[str]:
         lines += [f"count: {face.halfway}."] if face.halfway and not face.due else []
     if isinstance(face, RoundFace) and face.coming:
         lines.append(f"later: {face.coming}.")
-    if isinstance(face, StitchFace | PairFace) and face.said:
+    if isinstance(face, StitchFace) and face.edge:
+        lines += [] if face.waits else [f"{face.said}."]
+    elif isinstance(face, StitchFace | PairFace) and face.said:
         lines.append(f"this one: {face.said}.")
     if isinstance(face, StitchFace | PairFace) and face.yarn:
         lines.append(face.yarn)
