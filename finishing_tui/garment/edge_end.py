@@ -3,7 +3,6 @@
 from dataclasses import replace
 from itertools import takewhile
 
-from finishing_tui.craft.counts import span
 from finishing_tui.craft.judging import Verdict
 from finishing_tui.craft.ledger import EDGE, brought
 from finishing_tui.craft.open_edges import by_rate
@@ -43,7 +42,7 @@ def ended(work: StepWork, index: int, counted: int, over: int) -> Outlook:
     if over > MOST_SPOTS or (over and missing > 0 and not skipped):
         raise CannotCount(
             f"{plural(over, stage.spot)} is more than the {owed} to skip here, and you are {missing} short: "
-            f"keep picking up, or type {span(0, owed)}"
+            f"keep picking up, or type up to {owed}"
         )
     known, progress = with_spots(stage, before, at + over)
     seen = looked_at(index, known, progress, counted, "edge-ends", at)
