@@ -73,7 +73,8 @@ def miscount(before: State, after: State) -> Miscount | None:
     if given_up(before, after):
         return None
     was, now, work = before.ledger, after.ledger, after.standing.work if after.standing else None
-    walked = {one.place for one in work.stages if one.unit == "spot"} if work and not work.complete else set()
+    edges = [one for one in work.stages if one.unit == "spot" or one.pinned] if work and not work.complete else []
+    walked = {one.place for one in edges}
     found = [place for place in after.plan.recipe.place if was.on(place) != now.on(place) and place not in walked]
     return Miscount(found[0], was.on(found[0]), now.on(found[0])) if len(found) == 1 else None
 

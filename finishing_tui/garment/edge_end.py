@@ -10,6 +10,7 @@ from finishing_tui.craft.spacing import Rhythm, say, space
 from finishing_tui.craft.walked import rhythm_of
 from finishing_tui.craft.words import listing, plural
 from finishing_tui.garment.edge_length import MOST_SPOTS, with_spots
+from finishing_tui.garment.pinned import pinned
 from finishing_tui.garment.walk import done_on, loops_up_to, owed_skips, really_done
 from finishing_tui.garment.ways import CannotCount, Outlook, Way, cut_back, looked_at, recounted
 from finishing_tui.garment.work import Progress, Reached, StepWork, Stretch, fresh
@@ -36,10 +37,12 @@ def ended(work: StepWork, index: int, counted: int, over: int) -> Outlook:
     at, missing = before.mark.units + bool(before.mark.within), stage.target - counted
     if not at or not counted:
         raise CannotCount(f"nothing of {stage.title} is picked up yet, so it cannot end here")
-    skipped = over if over <= owed_skips(stage, before) else 0
+    owed = owed_skips(stage, before)
+    skipped = over if over <= owed else 0
     if over > MOST_SPOTS or (over and missing > 0 and not skipped):
         raise CannotCount(
-            f"you are {missing} short, so no {stage.spot} is left over: pick up on, or say that the edge ends here"
+            f"{plural(over, stage.spot)} is more than the {owed} to skip here, and you are {missing} short: "
+            f"keep picking up, or type up to {owed}"
         )
     known, progress = with_spots(stage, before, at + over)
     seen = looked_at(index, known, progress, counted, "edge-ends", at)
@@ -134,8 +137,12 @@ def _carried(work: StepWork, index: int, stage: Stage, here: Progress, missing: 
     if carried_on(work, index, missing) is None:
         return []
     fewer = _with_rhythm(replace(stage, target=here.mark.loops), here)
-    text = f"Pick up {missing} more along {work.stages[_next(work, index)].title}: the sides are then not the same."
-    return [Way("next-section", text, fewer, here, (), carried=missing)]
+    return [Way("next-section", goes_to_the_next(work, index, missing), fewer, here, (), carried=missing)]
+
+
+def goes_to_the_next(work: StepWork, index: int, missing: int) -> str:
+    """Say that the section after ``index`` takes what is missing."""
+    return f"Pick up {missing} more along {work.stages[_next(work, index)].title}: the sides are then not the same."
 
 
 def _next(work: StepWork, index: int) -> int:
@@ -158,9 +165,15 @@ def _on_its_own(stage: Stage, first: Stage) -> Stage:
 def carried_on(work: StepWork, index: int, carried: int) -> StepWork | None:
     """Return the work with ``carried`` stitches more in the section after ``index``; None where none can take them."""
     at = _next(work, index)
-    if at >= len(work.stages) or work.stages[at].rhythm is None or work.progress[at].mark != Reached():
+    if at >= len(work.stages) or work.progress[at].mark != Reached():
         return None
-    stage, target = _on_its_own(work.stages[at], work.stages[index]), work.stages[at].target + carried
+    stage, target = work.stages[at], work.stages[at].target + carried
+    if stage.pinned:
+        new = pinned(stage, len(stage.halts) + 1, target)
+        return replace(work, stages=(*work.stages[:at], new, *work.stages[at + 1 :])).with_progress(at, fresh(new))
+    if stage.rhythm is None:
+        return None
+    stage = _on_its_own(stage, work.stages[index])
     rhythm: Rhythm
     if stage.uncounted:
         rhythm = by_rate(target, stage.rate)

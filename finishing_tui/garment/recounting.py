@@ -16,6 +16,7 @@ from finishing_tui.craft.words import plural
 from finishing_tui.garment.edge_end import ended
 from finishing_tui.garment.edge_length import MOST_SPOTS, at_its_rate, rows_needed, with_spots
 from finishing_tui.garment.events import Put, WhyOff
+from finishing_tui.garment.pinned_count import at_the_pins
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import explained_from, picks_behind, spot_with, to_come
 from finishing_tui.garment.ways import CannotCount, Outlook, Way, counted_stage, cut_back, looked_at, recounted
@@ -40,6 +41,8 @@ def outlook(state: State, counted: int, answer: WhyOff | None = None, left: int 
     if work is None or index is None:
         raise CannotCount("you are not picking up along an edge, so there is no section to count")
     stage, before = work.stages[index], work.progress[index]
+    if stage.pinned:
+        return at_the_pins(work, index, counted, answer)
     most = 2 * max(stage.units, stage.target if stage.uncounted else 0)
     if not 0 <= counted <= most:
         raise CannotCount(f"{counted} is too many for {stage.title}: it holds up to {most}")

@@ -25,7 +25,7 @@ def due(state: State) -> int | None:
         return None
     stage, progress = work.stages[work.at], work.progress[work.at]
     waits = stage.unit == "spot" and waits_for_count(stage, progress, state.pace)
-    waits = waits or at_pin(stage, progress.mark.units, progress.confirmed[0])
+    waits = waits or at_pin(stage, progress)
     return progress.mark.loops if waits else None
 
 
@@ -43,12 +43,13 @@ def counted_at_end(work: StepWork) -> int | None:
 
 def not_counted(work: StepWork, index: int) -> bool:
     """Return whether a section that was walked is worth a count at its end and did not get one."""
-    progress = work.progress[index]
-    return worth_it(work.stages[index]) and progress.mark.loops - progress.confirmed[0] > JUST_COUNTED
+    stage, progress = work.stages[index], work.progress[index]
+    left = progress.mark.loops - progress.confirmed[0]
+    return left > 0 if stage.pinned else worth_it(stage) and left > JUST_COUNTED
 
 
 def worth_it(stage: Stage) -> bool:
-    """Return whether a section is counted at its end."""
+    """Return whether a section that is not pinned is counted at its end; of one that is, the end is a pin too."""
     return stage.uncounted == "spots" or bool(stage.halts and stage.unit == "spot" and stage.target > LONG)
 
 

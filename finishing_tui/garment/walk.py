@@ -257,6 +257,13 @@ def next_pin(stage: Stage, done: int) -> int:
     return next((pin for pin in stage.halts if pin > done), stage.units)
 
 
-def at_pin(stage: Stage, units: int, confirmed: int) -> bool:
-    """Return whether a count is due: the hands are at a pin, or just over it, and it was not counted."""
-    return stage.unit == "stitch" and any(pin == units and confirmed < pin for pin in stage.halts)
+def at_pin(stage: Stage, progress: Progress) -> bool:
+    """Return whether a count is due: the hands are at a pin, and it was not counted."""
+    units = progress.mark.units
+    return stage.unit == "stitch" and units in stage.halts and progress.confirmed[0] < units
+
+
+def pins_behind(stage: Stage, progress: Progress) -> int:
+    """Return how many pins are behind; one that waits for its count is not."""
+    units = progress.mark.units
+    return sum(pin <= units for pin in stage.halts) - at_pin(stage, progress)

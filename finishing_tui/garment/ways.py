@@ -73,18 +73,22 @@ class Outlook:
 
 
 def counted_stage(work: StepWork) -> int | None:
-    """Return the index of the stage of spots a count is about: the one under way, or the one that was just walked.
+    """Return the index of the edge a count is about, by its spots or pinned: under way, or just walked to its end.
 
     A section is no longer counted by itself once anything after it was begun, for it could not be opened again.
     """
     here = work.at
-    spots = here < len(work.stages) and work.stages[here].unit == "spot"
+    edge = here < len(work.stages) and _is_edge(work.stages[here])
     if here < len(work.stages) and work.progress[here].mark != Reached():
-        return here if spots else None
+        return here if edge else None
     walked = next((index for index in range(here - 1, -1, -1) if work.stages[index].units), None)
-    if walked is not None and work.stages[walked].unit == "spot":
+    if walked is not None and _is_edge(work.stages[walked]):
         return walked
-    return here if spots else None
+    return here if edge else None
+
+
+def _is_edge(stage: Stage) -> bool:
+    return stage.unit == "spot" or stage.pinned
 
 
 def looked_at(index: int, stage: Stage, before: Progress, counted: int, put: Put, spot: int) -> Outlook:

@@ -64,6 +64,8 @@ def next_words(face: Face) -> str:
     match face:
         case SpotFace():
             return f"{face.unit} {face.spot + 1}, {' then '.join(face.acts)}"
+        case StitchFace(waits=True):
+            return f"{face.act}, it should be {face.count}"
         case StitchFace() | PairFace():
             return f"{face.act}, {face.count + 1} of {face.of}" + (
                 f": {face.said}" if isinstance(face, StitchFace) and face.said else ""

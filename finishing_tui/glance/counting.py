@@ -5,7 +5,6 @@ from fractions import Fraction
 
 from finishing_tui.craft.words import sentence
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import next_pin
 from finishing_tui.garment.ways import counted_stage
 
 MOST_DIGITS = 6
@@ -110,9 +109,6 @@ def countables(state: State) -> tuple[Countable, ...]:
         )
     if stage.counts:
         return (Countable("", f"the {name(stage.place)}", state.ledger.on(stage.place), "stitches counted"),)
-    if stage.unit == "stitch" and stage.halts:
-        needle = state.ledger.on(stage.place)
-        return (Countable("", f"the {stage.title}", mark.units, "stitches counted", needle=needle),)
     if stage.takes_all:
         return (Countable("", f"those done of {stage.title}", mark.units, "so many are done", live=False),)
     if stage.place and stage.unit != "value":
@@ -157,19 +153,3 @@ def asks_for_value(state: State) -> bool:
     """Return whether a measure is asked for now, so that what is typed is that."""
     work = state.work
     return work is not None and not work.complete and work.stages[work.at].unit == "value"
-
-
-def to_the_pin(state: State, off: int) -> str:
-    """Return what the next part of a pinned edge takes after a count that was ``off``; empty without pins."""
-    work = state.work
-    if work is None or work.complete:
-        return ""
-    stage, done = work.stages[work.at], work.progress[work.at].mark.units
-    if stage.unit != "stitch" or not stage.halts:
-        return ""
-    left, end = next_pin(stage, done) - done, "the next pin" if next_pin(stage, done) < stage.units else "the end"
-    if abs(off) > 1:
-        return (
-            f"; {abs(off)} {'too many' if off > 0 else 'short'}: rip back to the pin before, or pick up {left} to {end}"
-        )
-    return f"; pick up {left} to {end}"

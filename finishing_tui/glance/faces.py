@@ -1,6 +1,8 @@
 """Which face a stage has, and what it says. One function a unit; a test walks every kind to see that each has one."""
 
-from finishing_tui.craft.spacing import say
+from dataclasses import replace
+
+from finishing_tui.craft.spacing import say, space
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.decide.press import next_mark
 from finishing_tui.garment.edge_length import rows_needed
@@ -10,13 +12,14 @@ from finishing_tui.garment.walk import (
     at_pin,
     next_pick,
     next_pin,
+    pins_behind,
     planned,
     run_end,
     strayed_in_run,
     stretch_at,
     waits_for_count,
 )
-from finishing_tui.garment.work import Progress, StepWork
+from finishing_tui.garment.work import Progress, StepWork, Stretch
 from finishing_tui.glance.stored_words import ACTS
 from finishing_tui.glance.values import (
     Edge,
@@ -44,7 +47,7 @@ def face_of(state: State, work: StepWork, wishes: Wishes = NONE) -> Face:
     """
     ended = counted_at_end(work)
     if ended is not None:
-        return _ended(state, work, ended)
+        return (_pinned if work.stages[ended].pinned else _ended)(state, work, ended)
     if work.complete:
         finish = wishes.finish
         return MessageFace("CHECK", f"Check it, then press {finish}.", mood="to do")
@@ -53,6 +56,8 @@ def face_of(state: State, work: StepWork, wishes: Wishes = NONE) -> Face:
     match stage.unit:
         case "spot":
             return _spots(state, work, index)
+        case "stitch" if stage.pinned:
+            return _pinned(state, work, index, wishes)
         case "stitch":
             return _stitches(state, stage, progress, wishes)
         case "pair":
@@ -68,7 +73,7 @@ def face_of(state: State, work: StepWork, wishes: Wishes = NONE) -> Face:
 
 
 def edge_of(state: State, work: StepWork, index: int, progress: Progress | None = None) -> Edge:
-    """Return the edge of a stage of spots, as it stands or, for looking ahead, with another progress."""
+    """Return the edge of a stage, as it stands or, of a stage of spots, with another progress for looking ahead."""
     stage = work.stages[index]
     first, last = index - 1, index + 1
     while first >= 0 and work.stages[first].unit == "item":  # a marker that is put in is no part of the edge
@@ -78,6 +83,9 @@ def edge_of(state: State, work: StepWork, index: int, progress: Progress | None 
     before = work.stages[first].title if first >= 0 else ""
     after = work.stages[last].title if last < len(work.stages) else ""
     progress = progress or work.progress[index]
+    if stage.pinned:
+        each = replace(progress, stretches=(Stretch(0, space(stage.units, stage.units)),))
+        return Edge(stage.units, progress.mark.units, None, before, after, state.plan.hand, each, pins=stage.halts)
     open_end = bool(stage.uncounted)
     half = None if not stage.halts else stage.halts[0] if open_end else stage.units // 2
     return Edge(stage.units, progress.mark.units, half, before, after, state.plan.hand, progress, open_end)
@@ -219,18 +227,33 @@ def _said(stage: Stage, progress: Progress) -> str:
 def _stitches(state: State, stage: Stage, progress: Progress, wishes: Wishes) -> StitchFace:
     done = progress.mark.units
     yarn = yarn_to_go(state, stage, done, wishes.units)
-    if stage.halts:
-        act = "COUNT" if at_pin(stage, done, progress.confirmed[0]) else ACTS[stage.act]
-        return StitchFace(done, stage.units, act, stage.words, _to_the_pin(stage, done), yarn)
     return StitchFace(done, stage.units, ACTS[stage.act], stage.words, _said(stage, progress), yarn)
 
 
-def _to_the_pin(stage: Stage, done: int) -> str:
-    """Say in which part of a pinned edge she is, and how many are left to its pin."""
-    part = sum(pin <= done for pin in stage.halts) + 1
+def _pinned(state: State, work: StepWork, index: int, wishes: Wishes = NONE) -> StitchFace:
+    """Return the face of a pinned edge: under way, or walked to its end, where its count is offered as at any pin."""
+    stage, progress = work.stages[index], work.progress[index]
+    done, yarn = progress.mark.units, yarn_to_go(state, stage, progress.mark.units, wishes.units)
+    waits = index < work.at or at_pin(stage, progress)
+    act = "COUNT" if waits else ACTS[stage.act]
+    said = _to_the_pin(stage, progress)
+    if waits:
+        said = f"the {'end' if done >= stage.units else 'pin'}: count, it should be {done}"
+    return StitchFace(done, stage.units, act, stage.words, said, yarn, edge_of(state, work, index), waits)
+
+
+def _to_the_pin(stage: Stage, progress: Progress) -> str:
+    """Say how many are left to the next pin of an edge, and whether the one before was passed without a count."""
+    done, behind = progress.mark.units, pins_behind(stage, progress)
     pin = next_pin(stage, done)
-    where = "to the next pin" if pin < stage.units else "to the end"
-    return f"part {part} of {len(stage.halts) + 1}: {pin - done} more {where}"
+    passed = behind and progress.confirmed[0] < stage.halts[behind - 1]
+    more = f"{pin - done} more to the {'next pin' if pin < stage.units else 'end'}"
+    return f"{more}; not counted at the last pin" if passed else more
+
+
+def part_of(stage: Stage, progress: Progress) -> str:
+    """Return in which part of a pinned edge she is, in words."""
+    return f"part {pins_behind(stage, progress) + 1} of {len(stage.halts) + 1}"
 
 
 def _pairs(state: State, stage: Stage, progress: Progress, wishes: Wishes) -> PairFace:

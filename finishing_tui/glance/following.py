@@ -122,4 +122,4 @@ _SAID = frozenset({"stitch", "pair", "round", "row"})
 
 def _walking(state: State) -> bool:
     work = state.work
-    return work is not None and not work.complete and any(stage.unit == "spot" for stage in work.stages)
+    return work is not None and not work.complete and any(stage.unit == "spot" or stage.pinned for stage in work.stages)

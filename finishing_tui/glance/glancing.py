@@ -16,7 +16,7 @@ from finishing_tui.garment.state import State
 from finishing_tui.garment.stops import counted_at_end
 from finishing_tui.garment.work import Standing
 from finishing_tui.glance.cautions import CARE, is_behind, is_childs
-from finishing_tui.glance.faces import face_of
+from finishing_tui.glance.faces import face_of, part_of
 from finishing_tui.glance.label_words import top_words
 from finishing_tui.glance.lying import Picture, lying
 from finishing_tui.glance.posture import as_worked, laid_last, lie, posture_words, start_end, worked_so
@@ -64,8 +64,10 @@ def look_at(
         ended = counted_at_end(work)
         at, parts = work.at if ended is None else ended, len(work.stages)
         if at < parts:
-            part = f"{work.stages[at].title}, part {at + 1} of {parts}" if parts > 1 else work.stages[at].title
-            fastens = work.stages[at].act == "fasten-off"
+            stage = work.stages[at]
+            of = part_of(stage, work.progress[at]) if stage.pinned else f"{at + 1} of {parts}" if parts > 1 else ""
+            part = f"{stage.title}, {of}" if of else stage.title
+            fastens = stage.act == "fasten-off"
     return Glance(
         title=plan.title,
         size=plan.size,
@@ -263,4 +265,4 @@ def _time_left(state: State) -> str:
     # A run is many units at one press, so its presses say nothing of a unit.
     if pace is None or (stage.unit == "spot" and state.pace == "run"):
         return ""
-    return f"{said(pace.time_left(left))} left in this part"
+    return f"{said(pace.time_left(left))} left here"

@@ -12,7 +12,7 @@ from finishing_tui.garment.events import WhyOff
 from finishing_tui.garment.outcome import Outcome, outcome
 from finishing_tui.garment.recounting import AT_NO_NUMBER, outlook
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import to_come
+from finishing_tui.garment.walk import next_pin, to_come
 from finishing_tui.garment.ways import Outlook, Way, counted_stage, recounted
 from finishing_tui.garment.work import StepWork
 from finishing_tui.glance.answers import THE_REST, Answer, Answers, off_by, safest_first, wrong_with
@@ -60,7 +60,8 @@ class RecountView:
     ``answers``: the ways to go on, ``commands``: what asks for each of them. ``doubt``: why counting again comes before
     anything is made of it, empty where it does not. ``about``: what can be said of a place on an edge nobody counted
     that gives no number, or of an end beside that of the first side. ``learned``: how long the edge is, where it was
-    planned to be another length, and what follows it in that.
+    planned to be another length, and what follows it in that. ``pinned``: no row of the edge is known; ``at_once``:
+    what the next part takes, so that nothing is asked.
     """
 
     title: str
@@ -75,6 +76,8 @@ class RecountView:
     doubt: str = ""
     about: str = ""
     learned: str = ""
+    pinned: bool = False
+    at_once: bool = False
 
 
 def recount_view(state: State, counted: int, answer: WhyOff | None = None, left: int | None = None) -> RecountView:
@@ -89,6 +92,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
         raise ValueError("an outlook needs a step under way")
     work, matches = standing.work, counted == seen.expected and seen.put in AT_NO_NUMBER
     why = answer if matches else answer or "loops"
+    pinned = seen.stage.pinned
     ways: list[tuple[Answer, TakeCount]] = []
     anew = [way.progress for way in seen.ways if way.repair == "space-the-rest"]
     for way in seen.ways:
@@ -110,35 +114,38 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
             made=comes.made,
             ripped=max(counted - mark.loops, 0) if way.repair == "rip-back" else 0,
             note=wrong_with(comes.total, comes.planned, comes.repeat),
-            edge=edge_of(state, with_stage(work, seen.index, way.stage), seen.index, way.progress),
+            edge=None if pinned else edge_of(state, with_stage(work, seen.index, way.stage), seen.index, way.progress),
             more=_more(way, seen, comes),
             to_do=_brings(way, counted),
         )
         ways.append((row, command))
     doubt = "" if matches else _doubt(seen)
     # Where an edge ends short the order is that of hands: what shows least there, and on purpose last.
-    in_order = ways if seen.put == "edge-ends" and len(ways) > 1 and seen.stage.target > counted else safest_first(ways)
+    short = (seen.put == "edge-ends" or _at_pinned_end(seen)) and seen.stage.target > counted
+    in_order = ways if short and len(ways) > 1 else safest_first(ways)
     rows, commands = zip(*in_order, strict=True)
     return RecountView(
         title=seen.stage.title,
         counted=counted,
         expected=seen.expected,
         total=state.ledger.on(seen.stage.place) + counted - seen.expected,
-        unit=seen.stage.spot,
+        unit="stitch" if pinned else seen.stage.spot,
         spot=seen.spot,
         matches=matches,
-        answers=_answers(seen, rows, edge_of(state, work, seen.index)),
+        answers=_at_pins(seen, rows) if pinned else _answers(seen, rows, edge_of(state, work, seen.index)),
         commands=commands,
         doubt=doubt,
         about=_beside_the_first(work, seen) or _about(seen),
         learned=_learned(work, seen),
+        pinned=pinned,
+        at_once=seen.put == "counted" and len(rows) == 1,
     )
 
 
 def put_down_to(view: RecountView, *, lost: bool) -> tuple[tuple[WhyOff | None, str], ...]:
     """Return what a count that differs may be put down to; None is that it was put right, and nothing else changes.
 
-    ``lost``: whether she may have lost her row, on an edge that was counted.
+    ``lost``: whether she may have lost her row, on an edge that was counted; on a pinned one no row is known.
     """
     short = view.expected - view.counted
     many, were = ("One", "was") if abs(short) == 1 else (str(abs(short)), "were")
@@ -150,7 +157,7 @@ def put_down_to(view: RecountView, *, lost: bool) -> tuple[tuple[WhyOff | None, 
         missed = f"I missed {many.lower()}{rest}"
     else:
         found, missed = found_words(view.expected), f"I picked up {many.lower()} too many{rest}"
-    others = ANSWERS if lost else ANSWERS[:1]
+    others = ANSWERS if lost and not view.pinned else ANSWERS[:1]
     return ((None, found), ("loops", missed), *others)
 
 
@@ -236,6 +243,8 @@ def _about(seen: Outlook) -> str:
 
 def _doubt(seen: Outlook) -> str:
     """Return why a count is to be counted again before anything is made of it; empty where it is likely enough."""
+    if seen.stage.pinned:
+        return why_again(seen.counted, seen.expected, "your presses")
     walked, unit, target = seen.before.mark.units + (seen.before.mark.within > 0), seen.stage.spot, seen.stage.target
     if seen.counted > 2 * walked:
         return f"{plural(walked, unit)} can take up to {plural(2 * walked, 'stitch')}"
@@ -274,8 +283,22 @@ def _answers(seen: Outlook, rows: tuple[Answer, ...], planned: Edge) -> Answers:
     return Answers(off_by(seen.counted - by_plan), said, rows, numbers, planned, lying)
 
 
+def _at_pins(seen: Outlook, rows: tuple[Answer, ...]) -> Answers:
+    """Return the table of a pinned edge: nothing of it lies any way, for nobody knows its rows."""
+    wanted = seen.stage.target if _at_pinned_end(seen) or seen.put == "edge-ends" else seen.expected
+    said = f"you {'have' if seen.put == 'edge-ends' else 'counted'} {seen.counted}, planned {wanted}"
+    return Answers(off_by(seen.counted - wanted), said, rows, (seen.counted, wanted))
+
+
+def _at_pinned_end(seen: Outlook) -> bool:
+    """Return whether a pinned edge is walked to its end."""
+    return seen.stage.pinned and seen.before.mark.units >= seen.stage.units
+
+
 def _lies(way: Way, seen: Outlook) -> Verdict | None:
-    """Return how the rest lies if it is worked that way."""
+    """Return how the rest lies if it is worked that way; None where nobody knows its rows."""
+    if seen.stage.pinned:
+        return None
     if seen.put in {"as-planned", "presses"} or way.repair == "space-the-rest":
         return seen.verdict
     if seen.put == "edge-ends" and way.progress.mark.units >= way.stage.units:
@@ -302,6 +325,8 @@ def _text(way: Way, seen: Outlook, comes: Outcome) -> str:
     """Say what to do first."""
     mark, unit = way.progress.mark, way.stage.spot
     to_pick = mark.units < way.stage.units
+    if seen.stage.pinned and way.text:
+        return way.text.removesuffix(".")
     match way.repair:
         case "rip-back" if mark.loops:
             return f"Rip back to {unit} {mark.units}"
@@ -339,6 +364,8 @@ def _in_round_1(comes: Outcome) -> str:
 def _more(way: Way, seen: Outlook, comes: Outcome) -> str:
     """Return how a way goes, in sentences; nothing at the end of the edge."""
     mark = way.progress.mark
+    if seen.stage.pinned:
+        return _more_at_pins(way)
     if mark.units >= way.stage.units:
         return ""
     said = []
@@ -347,6 +374,17 @@ def _more(way: Way, seen: Outlook, comes: Outcome) -> str:
     if way.repair == "first-round" and comes.made:
         said += [_natural(seen.stage), _in_round_1(comes)]
     return " ".join(map(sentence, (*said, rhythm_words(way.stage, way.progress))))
+
+
+def _more_at_pins(way: Way) -> str:
+    """Return how a way along a pinned edge goes, in sentences."""
+    if way.repair == "double-last":
+        return "Not in the corner row."
+    if way.repair != "rip-back":
+        return ""
+    left = next_pin(way.stage, way.progress.mark.units)
+    end = "the next pin" if left < way.stage.units else "the end"
+    return f"Then pick up {left - way.progress.mark.units}, spread evenly, to {end}."
 
 
 def _verb(way: Way, seen: Outlook, comes: Outcome) -> str:

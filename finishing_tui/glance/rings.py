@@ -25,6 +25,8 @@ def ring(before: State, after: State) -> Ring | None:
         return "target"
     stage, progress = now.stages[index], now.progress[index]
     old = was.progress[index]
+    if stage.pinned and old.mark.units < progress.mark.units in stage.halts:
+        return "recount"
     if stage.unit != "spot" or progress.mark.units <= old.mark.units:
         return None
     if any(old.mark.units < halt <= progress.mark.units for halt in stage.halts):

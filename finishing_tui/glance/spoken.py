@@ -24,8 +24,8 @@ Speech = Literal["off", "next", "counts", "all"]
 
 RINGS: dict[Ring, str] = {
     "run": "end of the run",
-    "recount": "halfway: count the stitches",
-    "target": "that part is complete",
+    "recount": "count the stitches",
+    "target": "that is complete",
 }
 """What the bell rings for, in words."""
 
@@ -121,6 +121,8 @@ def _telling(face: Face, how: Speech) -> str:
             return f"{word}, {face.count} of {face.of}: {', then '.join((*face.moves, *filter(None, (face.said,))))}"
         case SpotFace():
             return f"{word}, {face.count}{f' of {face.wanted}' if face.wanted else ''}"
+        case StitchFace(waits=True):
+            return f"{word}, {face.count} of {face.of}"
         case StitchFace() | PairFace():
             return f"{word}, {face.count} of {face.of}" + (f". {face.said}" if face.said else "")
         case RoundFace():  # its words are those of the one that comes next, so that is the one to name

@@ -25,7 +25,8 @@ class Edge:
 
     ``spots`` in all, ``at``: how many are passed, ``half``: the spot of the half mark, if it is recounted there;
     ``before`` and ``after``: what the section begins and ends at, in words; ``hand``: a right-handed knitter walks
-    from right to left. ``uncounted``: nobody knows where it ends.
+    from right to left. ``uncounted``: nobody knows where it ends. ``pins``: the spots before the pins of a pinned edge,
+    of which a spot is a stitch, and nobody knows the rows.
     """
 
     spots: int
@@ -36,6 +37,7 @@ class Edge:
     hand: Literal["right", "left"]
     progress: Progress
     uncounted: bool = False
+    pins: tuple[int, ...] = ()
 
     def sort(self, spot: int) -> SpotSort:
         """Return what the spot is."""
@@ -121,7 +123,8 @@ class SpotFace:
 class StitchFace:
     """Single stitches: ``count`` of ``of`` are done; ``act``: the word; ``said``: words for just the next one.
 
-    ``yarn``: what these still take, in words.
+    ``yarn``: what these still take, in words. ``edge``: the pinned edge that they are picked up along, and ``waits``:
+    to count them, at a pin or its end, is what to do next.
     """
 
     count: int
@@ -130,6 +133,8 @@ class StitchFace:
     words: str
     said: str
     yarn: str = ""
+    edge: Edge | None = None
+    waits: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,21 +1,16 @@
 """What there is to see of the garment that is talked about, here or at another step, and what a change led to."""
 
-from collections.abc import Mapping
 from datetime import UTC
-from types import MappingProxyType
 
 from finishing_tui.garment.clock import Clock
 from finishing_tui.garment.state import State
 from finishing_tui.glance.glancing import look_at
 from finishing_tui.glance.rings import Ring
+from finishing_tui.glance.spoken import RINGS
 from finishing_tui.glance.values import Glance
 from finishing_tui.glance.wishes import Wishes
 from finishing_tui.plain import telling
 from finishing_tui.talk.conversation import Talk
-
-_RINGS: Mapping[Ring, str] = MappingProxyType(
-    {"run": "end of a run.", "recount": "halfway.", "target": "this part is complete."}
-)
 
 
 class Seeing:
@@ -49,7 +44,7 @@ class Seeing:
 
 def changes(was: Glance, seen: Glance, rang: Ring | None) -> list[str]:
     """Return what is to be said after ``was`` has become ``seen``, where the bell would ring for ``rang``."""
-    lines = [_RINGS[rang]] if rang else []
+    lines = [f"{RINGS[rang]}."] if rang else []
     here = {was.step, seen.step}
     for before, line in zip(was.list, seen.list, strict=True):
         if before.status != line.status and line.number not in here:

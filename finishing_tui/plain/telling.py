@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable, Mapping
 from types import MappingProxyType
 
+from finishing_tui.craft.words import listing
 from finishing_tui.glance.cautions import CARE
 from finishing_tui.glance.coming_back import ComingBack, next_words
 from finishing_tui.glance.faces import counted
@@ -53,6 +54,8 @@ def standing(face: Face) -> list[str]:
     if isinstance(face, SpotFace):
         lines += [f"{face.to_go}."] if face.to_go else []
         lines += [f"{face.halfway}."] if face.due else []
+    if isinstance(face, StitchFace) and face.waits:
+        lines.append(f"{face.said}.")
     return lines
 
 
@@ -65,7 +68,7 @@ def heading(seen: Glance) -> list[str]:
 
 def part(seen: Glance) -> list[str]:
     """Return which part of the step is under way, with its rhythm where it has one."""
-    lines = [f"part: {seen.part}."] if seen.part not in {"", seen.heading} else []
+    lines = [f"here: {seen.part}."] if seen.part not in {"", seen.heading} else []
     return [*lines, f"rhythm: {seen.face.rhythm}."] if isinstance(seen.face, SpotFace) else lines
 
 
@@ -105,7 +108,9 @@ def coming(seen: Glance) -> list[str]:
         lines += [f"count: {face.halfway}."] if face.halfway and not face.due else []
     if isinstance(face, RoundFace) and face.coming:
         lines.append(f"later: {face.coming}.")
-    if isinstance(face, StitchFace | PairFace) and face.said:
+    if isinstance(face, StitchFace) and face.edge:
+        lines += [] if face.waits else [f"{face.said}."]
+    elif isinstance(face, StitchFace | PairFace) and face.said:
         lines.append(f"this one: {face.said}.")
     if isinstance(face, StitchFace | PairFace) and face.yarn:
         lines.append(face.yarn)
@@ -147,6 +152,8 @@ def time(seen: Glance) -> list[str]:
 
 def edge(face: Face) -> list[str]:
     """Return the next spots of the edge under way, in runs, and the spots where something else was done."""
+    if isinstance(face, StitchFace) and face.edge:
+        return [f"pins after {listing(list(map(str, face.edge.pins)))} stitches.", f"{face.said}."]
     if not isinstance(face, SpotFace):
         return ["no edge is being picked up just now."]
     strip, ends = face.edge, min(face.edge.at + AHEAD, face.edge.spots)

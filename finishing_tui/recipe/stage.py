@@ -97,9 +97,9 @@ class Stage:
     are picked.
     ``target``: stitches it should give, where that is what is counted. ``place``: the place its count is read on.
     ``flows``, ``items``: what units enter; ``opening`` and ``closing``: what is entered when it begins and ends.
-    ``halts``: spots after which a recount is due. ``words``: what to do, in a sentence. ``said``: words for single
-    units, as (unit, words). ``natural``: the natural ratio of stitches to spots, if known, as "3/4"; ``per_10cm``:
-    band stitches in 10 cm, if known.
+    ``halts``: spots after which a recount is due; of an edge counted stitch by stitch, its pins. ``words``: what to do,
+    in a sentence. ``said``: words for single units, as (unit, words). ``natural``: the natural ratio of stitches to
+    spots, if known, as "3/4"; ``per_10cm``: band stitches in 10 cm, if known.
     ``front``, ``back``: the two needles of a pair; ``empties``: both are to be empty in the end.
     ``takes_all``: whether ``enter`` may do all that is left at one go. ``of``: for a value, what it is measured in.
     ``moves``: where a unit is several moves, each said on its own. ``bars``: in a seam, for each of its two sides how
@@ -147,6 +147,11 @@ class Stage:
     def rate(self) -> Fraction:
         """Stitches a spot, of a stage of spots: the natural ratio where it is known, else the plan's own."""
         return Fraction(self.natural) if self.natural else Fraction(max(self.target, 1), max(self.units, 1))
+
+    @property
+    def pinned(self) -> bool:
+        """Whether it is an edge in pinned parts, counted stitch by stitch."""
+        return bool(self.halts) and self.unit == "stitch"
 
     def moves_of(self, unit: int) -> tuple[str, ...]:
         """Return the moves of the ``unit``-th unit, in turn; none where a unit is one move."""

@@ -11,7 +11,6 @@ from finishing_tui.glance.counting import (
     asks_for_value,
     countables,
     elsewhere,
-    to_the_pin,
     why_again,
 )
 from finishing_tui.glance.measured import beside_wanted
@@ -108,13 +107,14 @@ def _counted(talk: Talk, what: Countable, typed: int) -> Ask | None:
     counted = what.meant(typed)
     if what.section and counted == what.expected:
         return _look_at(talk, what, counted, said="" if counted == typed else f"{typed} on the needle")
-    next_part = bool(to_the_pin(talk.state, counted - what.expected)) and abs(counted - what.expected) <= 1
-    if not what.live or counted == what.expected or next_part:
+    if not what.live or counted == what.expected:
         _take(talk, what, counted)
         return None
     view = _viewed(talk, what, counted)
     if what.section and view is None:
         return talk.asked or _how_many(talk, what)
+    if view is not None and view.at_once:
+        return _goes_on(talk, view, 0)
     why = view.doubt if view else why_again(counted, what.expected)
     return counted_again(
         what,
@@ -138,14 +138,7 @@ def _viewed(talk: Talk, what: Countable, counted: int) -> RecountView | None:
 
 def _take(talk: Talk, what: Countable, counted: int) -> None:
     if talk.do(TakeCount(counted, what.place)):
-        differs = counted != what.expected
-        told = (
-            f"; expected {what.expected}"
-            if differs and what.place
-            else to_the_pin(talk.state, counted - what.expected)
-            if differs
-            else ""
-        )
+        told = f"; expected {what.expected}" if counted != what.expected and what.place else ""
         talk.say(f"{counted} counted: {what.text}{told}", aloud=True)
 
 
@@ -221,11 +214,18 @@ def _how_many_left(talk: Talk, what: Countable, view: RecountView) -> Ask:
     )
 
 
+def _goes_on(talk: Talk, view: RecountView, at: int) -> Ask | None:
+    """Take the count, and go on by one of its ways."""
+    if not talk.do(view.commands[at]):
+        return talk.asked
+    talk.say(f"{view.counted} counted: {view.answers.rows[at].text}", aloud=True)
+    return None
+
+
 def _ways(talk: Talk, view: RecountView, what: Countable) -> Ask:
     def taken(at: int) -> Ask | None:
-        if not talk.do(view.commands[at]):
-            return talk.asked
-        talk.say(f"{view.counted} counted: {view.answers.rows[at].text}", aloud=True)
+        if asked := _goes_on(talk, view, at):
+            return asked
         # Whoever missed a press has told what was picked, and not yet where that is on an edge nobody counted.
         if view.commands[at].answer == "presses" and where_asked(talk.state):
             return where_told(talk, view.counted)

@@ -34,6 +34,12 @@ ROW = ("╵", "'")
 PERHAPS = ("·", ".")
 """A row of an edge that nobody counted, too far ahead to be relied on."""
 
+PINNED = ("▔", "_")
+"""The edge below a stitch where it is pinned: nobody knows its rows."""
+
+PIN = "!"
+"""A pin in the edge, in every alphabet."""
+
 SURE_AHEAD = 8
 """Rows ahead that are drawn as they are where nobody counted the edge; beyond them it fades."""
 
@@ -46,6 +52,7 @@ LEGEND = (
     "▲ off plan",
     "½ halfway",
     "· row, if the edge is that long",
+    "! pin",
 )
 """What the shapes mean."""
 
@@ -64,8 +71,8 @@ class EdgeStrip(Rows):
         self._edge: Edge | None = None
         self._ahead = 0
 
-    def show(self, edge: Edge, ahead: int = 0) -> None:
-        """Show an edge; so many spots ``ahead`` are skipped before the next one is worked."""
+    def show(self, edge: Edge | None, ahead: int = 0) -> None:
+        """Show an edge, or none; so many spots ``ahead`` are skipped before the next one is worked."""
         self._edge, self._ahead = edge, ahead
         self.redraw()
 
@@ -120,13 +127,39 @@ def edge_rows(
     gap = " " * (step - 1)
     sure = min(max(edge.at + SURE_AHEAD - first + 1, 0), len(above)) if edge.uncounted else len(above)
     rows = [(ROW[alphabet] + gap, "$quiet")] * sure + [(PERHAPS[alphabet] + gap, "$quiet")] * (len(above) - sure)
+    if edge.pins:
+        rows = [_below(edge, spot, step, alphabet) for spot in range(first, last + 1)]
     if first <= here <= last:
-        rows[here - first] = (ROW[alphabet] + gap, "bold $act reverse")
+        rows[here - first] = (rows[here - first][0], "bold $act reverse")
     ruler = _ruler(edge, first, last, step)
     if edge.hand == "right":
         above.reverse()
         rows.reverse()
+    if edge.pins:
+        rows = _pins_apart(rows)
     return _framed(edge, (first, last), (_line(above), _line(rows), ruler), width)
+
+
+def _below(edge: Edge, spot: int, step: int, alphabet: int) -> tuple[str, str]:
+    """Return what is below a stitch of a pinned edge, and right of it: a pin stands between two, where there is room.
+
+    Hands come to it after the stitch it is counted at: left of that from right to left.
+    """
+    line = PINNED[alphabet]
+    if step == 1:
+        return (PIN, "bold $mark") if spot in edge.pins else (line, "$quiet")
+    right = edge.hand == "right"
+    pin = PIN if (spot - 1 if right else spot) in edge.pins else line
+    gap = pin.rjust(step - 1, line) if right else pin.ljust(step - 1, line)
+    return line + gap, "$quiet"
+
+
+def _pins_apart(rows: Sequence[tuple[str, str]]) -> list[tuple[str, str]]:
+    """Return the same signs with the pins in a style of their own, and no more than a stitch's own cell lit."""
+    pieces: list[tuple[str, str]] = []
+    for text, style in rows:
+        pieces += [(text[0], style), *((sign, "bold $mark" if sign == PIN else "$quiet") for sign in text[1:])]
+    return pieces
 
 
 def _gaps(edge: Edge, first: int, last: int, wide: int, alphabet: int) -> list[str]:
@@ -161,7 +194,13 @@ def _ruler(edge: Edge, first: int, last: int, step: int) -> Content:
             if place < wide:
                 signs[place], styles[place] = sign, style
 
-    for spot in range(-(-first // 10) * 10, last + 1, 10):
+    for pin in edge.pins:
+        start = at(pin) + (0 if step == 1 else -1 if edge.hand == "right" else 1)  # under the pin
+        ends = start + len(str(pin))
+        beside = "".join(signs[max(start - 1, 0) : ends + 1])
+        if first <= pin <= last and ends <= wide and not beside.strip():  # else it gives way
+            signs[start:ends], styles[start:ends] = str(pin), ["$mark"] * (ends - start)
+    for spot in () if edge.pins else range(-(-first // 10) * 10, last + 1, 10):
         if edge.half is None or not -1 <= at(edge.half) - at(spot) <= len(str(spot)):
             put(spot, str(spot), "$quiet")
     if edge.half is not None and first <= edge.half <= last:

@@ -68,7 +68,7 @@ class Top(Rows):
         lie = " · ".join(text for text in (posture, seen.needles) if text)
         if width < NARROW:
             lines, is_timed = self._narrow(seen, heading, part, width)
-            lie = lie if is_timed else " · ".join(text for text in (_short(seen.time_left), lie) if text)
+            lie = lie if is_timed else " · ".join(text for text in (seen.time_left, lie) if text)
         else:
             lines = [self._first(seen, width)]
             lines += [between(heading, part, width)] if fits_between(heading, part, width) else [heading, part]
@@ -93,7 +93,7 @@ class Top(Rows):
         step = timed if fits_between(heading, timed, width) else step
         first, *rest = wrapped(heading, width - step.cell_length - 2, 2)
         lines = [between(first, step, width), *rest]
-        state, left = self._state(), plain(_short(seen.time_left), "$quiet")
+        state, left = self._state(), plain(seen.time_left, "$quiet")
         is_timed = not state and fits_between(part, left, width)
         state = left if is_timed else state
         if part and not fits_between(part, state, width):
@@ -112,11 +112,9 @@ class Top(Rows):
         time_left = plain(f" · {seen.time_left}", "$quiet") if seen.time_left else Content()
         state = self._state()
         right = state + right if not state else state + Content("   ") + right
-        whole, brief = right + minutes + time_left, right + minutes
-        if seen.time_left:
-            brief += plain(f" · {_short(seen.time_left)}", "$quiet")
+        whole = right + minutes + time_left
         # How long it still takes is worth more than a sign a step.
-        for more in (track + Content("  ") + whole, track + Content("  ") + brief, whole, brief, right + minutes):
+        for more in (track + Content("  ") + whole, whole, right + minutes):
             if fits_between(left, more, width):
                 return between(left, more, width)
         return between(left, right, width)
@@ -135,11 +133,6 @@ def _track(steps: tuple[str, ...], shown: int, *, looking: bool) -> Content:
         sign, style = _MARKS[status]
         track += plain(sign, f"bold {style} reverse" if looking and number == shown else style)
     return track
-
-
-def _short(time_left: str) -> str:
-    """Return the time left in the fewest words."""
-    return time_left.replace(" in this part", " here")
 
 
 def _in_parts(text: str, width: int, most: int) -> list[Content]:

@@ -297,7 +297,9 @@ def test_a_row_the_rhythm_skips_may_end_the_edge(job: tuple[int, Fraction, int],
         paper.press(1)
     mark = at(paper)[1].mark
     owed = owed_skips(*at(paper)) if there else 0
-    with pytest.raises(CannotCount):
+    with pytest.raises(
+        CannotCount, match=r"more than the [0-9]+ to skip here, and you are [0-9]+ short: keep picking up"
+    ):
         outlook(paper.state, mark.loops, "edge-ends", owed_skips(*at(paper)) + 1)
     seen = outlook(paper.state, mark.loops, "edge-ends", owed)
     repairs = [way.repair for way in seen.ways]

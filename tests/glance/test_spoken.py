@@ -85,8 +85,8 @@ def test_half_way_the_loops_are_asked_for() -> None:
     """At row 12 of 24 it is said that it is time to count, whatever is wanted otherwise."""
     was, now, rung = pressed(along(24, 18, pace="spot"), 12)
     assert rung == "recount"
-    assert spoken(was, now, "counts", ring=rung).startswith("halfway: count the stitches. ")
-    assert spoken(was, now, "next", ring=rung).startswith("halfway: count the stitches. ")
+    assert spoken(was, now, "counts", ring=rung).startswith("count the stitches. ")
+    assert spoken(was, now, "next", ring=rung).startswith("count the stitches. ")
 
 
 @given(st.integers(1, 12))

@@ -68,7 +68,7 @@ def test_no_setting_of_the_clock_changes_the_time_of_a_sitting(
 def test_a_clock_set_right_in_mid_sitting(at_the_edge: Path, ahead: timedelta) -> None:
     """A year off or three hours: four minutes gone, and 56 loops more at 20 seconds each to come."""
     said = times(at_the_edge, [(20, timedelta() if at < 6 else ahead) for at in range(12)], ahead)
-    assert said == ["minutes in this sitting: 4.", "about 20 min left in this part."]
+    assert said == ["minutes in this sitting: 4.", "about 20 min left here."]
 
 
 @pytest.mark.parametrize("ahead", [BACK, -FORWARD])

@@ -165,6 +165,17 @@ def _pinned(folder: Path) -> None:
     _anew(folder, "long-front-vest", "XL", EDGES, PinEdge(4), *_picked(6))
 
 
+def _pinned_to_its_end(folder: Path) -> None:
+    counted = (command for pin in (6, 12, 18) for command in (*_picked(6), TakeCount(pin)))
+    _anew(folder, "long-front-vest", "XL", EDGES, PinEdge(4), *counted, *_picked(6))
+
+
+def _pinned_left(folder: Path) -> None:
+    shutil.rmtree(folder)
+    garment(folder, "long-front-vest", "XL", 'hand = "left"')
+    work_to(folder, EDGES, PinEdge(4), *_picked(9))
+
+
 def _by_rate(folder: Path) -> None:
     pick_up = step("pick up and knit", "Pick up the front", section(along="front edge", ratio="2/3"), onto="band")
     off = step("bind off", "Bind off", from_="band")
@@ -222,6 +233,17 @@ SCENES: dict[str, Scene] = {
     "edge-pins": Scene(EDGES, (), ("i",), VEST),
     "edge-at-a-pin": Scene(before=_pinned),
     "edge-one-short-at-a-pin": Scene(before=_pinned, keys=("5", "enter")),
+    "edge-two-short-at-a-pin": Scene(before=_pinned, keys=(*_twice("4"), "2")),
+    "edge-past-a-pin": Scene(before=_pinned, keys=("space",)),
+    "edge-ends-at-a-pin": Scene(before=_pinned, keys=("z",)),
+    "edge-at-the-last-pin": Scene(before=_pinned_to_its_end),
+    "edge-at-the-last-pin-differs": Scene(before=_pinned_to_its_end, keys=_twice("23")),
+    "edge-at-the-last-pin-one-short": Scene(before=_pinned_to_its_end, keys=(*_twice("23"), "2")),
+    "edge-at-the-last-pin-every-way": Scene(before=_pinned_to_its_end, keys=(*_twice("23"), "2", "2")),
+    "edge-at-the-last-pin-two-over": Scene(before=_pinned_to_its_end, keys=(*_twice("26"), "2")),
+    "edge-at-the-last-pin-counted": Scene(before=_pinned_to_its_end, keys=("enter",)),
+    "edge-pinned-left": Scene(before=_pinned_left),
+    "help-pinned": Scene(before=_pinned, keys=("?",)),
     "edge-what-if": Scene(EDGES, _picked(15), ("w",), VEST),
     "edge-by-rate": Scene(before=_by_rate),
     "edge-by-rate-where": Scene(before=_by_rate, keys=("r", "enter")),

@@ -1,6 +1,7 @@
 """The edge as it is drawn: the caret always in sight, every spot in its shape, from either hand."""
 
 import re
+from dataclasses import replace
 from itertools import pairwise, permutations
 from typing import Literal
 
@@ -10,7 +11,7 @@ from hypothesis import strategies as st
 from finishing_tui.craft.spacing import space
 from finishing_tui.garment.work import Progress, Reached, Stretch
 from finishing_tui.glance.values import Edge
-from finishing_tui.widgets.edge_strip import ROW, SHAPES, TIPS, edge_rows, window
+from finishing_tui.widgets.edge_strip import PIN, PINNED, ROW, SHAPES, TIPS, edge_rows, window
 
 Hand = Literal["right", "left"]
 HANDS: st.SearchStrategy[Hand] = st.sampled_from(["right", "left"])
@@ -85,3 +86,49 @@ def test_shapes_differ_without_colour() -> None:
     for alphabet in (0, 1):
         assert len({shapes[alphabet] for shapes in SHAPES.values()}) == len(SHAPES)
     assert all(shapes[1].isascii() for shapes in SHAPES.values())
+
+
+@st.composite
+def pinned(draw: st.DrawFn) -> Edge:
+    """Return a pinned edge somewhere along its walk: a spot a stitch, and each is picked."""
+    stitches = draw(st.integers(4, 200))
+    parts = draw(st.integers(2, stitches // 2))
+    pins = tuple(part * stitches // parts for part in range(1, parts))
+    return replace(_edge(stitches, stitches, draw(st.integers(0, stitches)), draw(HANDS)), half=None, pins=pins)
+
+
+@given(pinned(), st.integers(30, 160), st.booleans())
+def test_every_pin_in_sight_stands_behind_its_last_stitch(edge: Edge, width: int, only_ascii: bool) -> None:  # noqa: FBT001
+    """Between two stitches where there is room, else below the last one; the edge has no rows, and every line fits."""
+    lines = [line.plain for line in edge_rows(edge, width, ascii_only=only_ascii)]
+    assert all(len(line) <= width for line in lines)
+    first, last, step = window(edge, width - 2 * (len(str(edge.spots)) + 2))
+    line = PINNED[only_ascii]
+    drawn = re.search(f"[{line}{PIN}]+", lines[1])
+    assert drawn is not None
+    walked = drawn[0] if edge.hand == "left" else drawn[0][::-1]
+    assert len(walked) == (last - first + 1) * step
+    found = {first + at // step for at, sign in enumerate(walked) if sign == PIN}
+    if edge.hand == "right" and step > 1:  # read from the right, the room of a stitch comes before it
+        found = {spot - 1 for spot in found}
+    assert found == {pin for pin in edge.pins if first <= pin <= last}
+
+
+@given(pinned(), st.integers(30, 160))
+def test_every_number_stands_under_its_pin_and_is_whole(edge: Edge, width: int) -> None:
+    """Where two pins are too close together, one of them goes without."""
+    _, below, ruler, _ = (line.plain for line in edge_rows(edge, width))
+    for number in re.finditer(r"\d+", ruler):
+        assert int(number[0]) in edge.pins
+        assert below[number.start()] == PIN
+
+
+@given(pinned(), st.integers(30, 160))
+def test_the_working_tip_is_at_the_next_stitch(edge: Edge, width: int) -> None:
+    """The needle holds what was picked up, and nothing that is to come."""
+    needle = edge_rows(edge, width)[0].plain
+    walked = needle if edge.hand == "left" else needle[::-1]
+    tip = walked.find(TIPS[edge.hand][0])
+    if 0 < edge.at < edge.spots:
+        assert set(walked[:tip]) <= {"∩", "═", " "}
+        assert set(walked[tip + 1 :]) <= {"╷", " "}

@@ -154,7 +154,7 @@ def test_line_by_line_it_is_said(tmp_path: Path) -> None:
     work_to(folder, PICK_UP)
     said = talked(folder, "time", *["d"] * 12, "time", "q", "", clock=Steady().clock())
     assert "the time left is not known yet." in said
-    assert any(line.startswith("about ") and line.endswith(" min left in this part.") for line in said)
+    assert any(line.startswith("about ") and line.endswith(" min left here.") for line in said)
 
 
 def test_a_sitting_that_is_over_lasts_no_longer(tmp_path: Path) -> None:

@@ -9,7 +9,6 @@ from finishing_tui.garment.decide.after_count import later_stages
 from finishing_tui.garment.decide.first_round import mended_first_round
 from finishing_tui.garment.decide.mirror import sides_to_come
 from finishing_tui.garment.decide.pair_altered import as_long_as
-from finishing_tui.garment.decide.pins import count_at_pin
 from finishing_tui.garment.decide.stages import begun, going_on, openings, under_way, with_stage, work_on
 from finishing_tui.garment.edge_end import carried_on
 from finishing_tui.garment.events import AnyAct, Progressed, Recounted, Valued
@@ -40,8 +39,6 @@ def count(state: State, command: TakeCount) -> tuple[AnyAct, ...] | Refusal:
             return _place(state, work, work.stages[-1].place, command.counted)
         return Refusal("this step is complete: check it, then finish it")
     stage = work.stages[work.at]
-    if stage.unit == "stitch" and stage.halts:
-        return count_at_pin(state, work, command.counted)
     if stage.counts:
         return _place(state, work, stage.place, command.counted)
     if stage.takes_all:

@@ -99,6 +99,8 @@ def left_by(work: StepWork, index: int) -> int:
     They count twice where its mirror follows it, or is going to.
     """
     stage = work.stages[index]
+    if stage.pinned:
+        return (stage.as_planned.target if stage.as_planned else stage.target) - stage.target
     if stage.rhythm is None:
         return 0
     return (stage.rhythm.stitches - stage.target) * _sides(work, stage, done=_complete(work, index))
@@ -111,6 +113,8 @@ def short_by(work: StepWork) -> int:
         return 0
     stage, progress = work.stages[index], work.progress[index]
     mark, done = progress.mark, _complete(work, index)
+    if stage.pinned and not done:
+        return 0  # what a part is short of goes into the next one
     comes = mark.loops if done else mark.loops - mark.within + to_come(stage, progress, mark.units)
     return (stage.target - comes) * _sides(work, stage, done=done)
 

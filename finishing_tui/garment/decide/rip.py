@@ -18,6 +18,7 @@ from finishing_tui.garment.decide.stages import turned, with_stage
 from finishing_tui.garment.decide.taken_out import taken_out
 from finishing_tui.garment.events import AnyAct, Replanned, RippedBack, Stood
 from finishing_tui.garment.labels import Label
+from finishing_tui.garment.pinned import taken_back
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import cut_at, explained_from, loops_up_to, picks_behind, skips_first
 from finishing_tui.garment.work import Progress, Reached, Standing, StepWork, Stretch, fresh
@@ -124,11 +125,15 @@ def _seam_back(state: State, step: int, work: StepWork, index: int) -> StepWork:
 
 def _as_begun(stage: Stage) -> Stage:
     """Return the stage with the target it began with: what a recount left to the first round is picked after all."""
+    if stage.pinned:
+        return stage.as_planned or stage
     return stage if stage.rhythm is None else replace(stage, target=stage.rhythm.stitches)
 
 
 def _back(stage: Stage, progress: Progress, units: int) -> tuple[Stage, Progress]:
     mark = progress.mark
+    if stage.pinned:
+        return taken_back(stage, progress, units)
     if stage.unit != "spot":
         doubled = tuple(pair for pair in progress.doubled if pair[0] <= units)
         value = progress.value if units else ""

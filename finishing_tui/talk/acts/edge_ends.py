@@ -3,7 +3,7 @@
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.events import WhyOff
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import owed_skips
+from finishing_tui.garment.walk import next_pin, owed_skips
 from finishing_tui.garment.ways import counted_stage
 from finishing_tui.glance.recounts import recount_view
 from finishing_tui.talk.action import Action, Offer
@@ -13,7 +13,7 @@ from finishing_tui.talk.conversation import Talk
 _ENDS: WhyOff = "edge-ends"
 
 LIKELY = "edge ends"
-"""The label where nobody counted the edge and its half is behind, so that it may end at any spot."""
+"""The label where it may end at any spot: nobody counted it and its half is behind, or its last pin."""
 
 
 def _offered(state: State, _: int | None) -> Offer | None:
@@ -22,18 +22,16 @@ def _offered(state: State, _: int | None) -> Offer | None:
     if work is None or index is None or not work.progress[index].mark.loops:
         return None
     stage, loops = work.stages[index], work.progress[index].mark.loops
+    if stage.pinned and work.progress[index].confirmed[0] >= stage.units:
+        return None
     likely = stage.uncounted == "all" or (stage.uncounted and 2 * loops >= stage.target)
+    likely = likely or (stage.pinned and next_pin(stage, loops) == stage.units)
     return Offer("edge_ends", LIKELY if likely else "ends early", f"say that {work.stages[index].title} ends here")
 
 
 def _does(talk: Talk) -> Ask | None:
     work = talk.state.work
     index = counted_stage(work) if work else None
-    if work is not None and not work.complete and work.stages[work.at].halts and index is None:
-        talk.refuse(
-            "this edge is pinned, so it ends at its last pin: pick up what is left before it, or type the count"
-        )
-        return None
     if work is None or index is None:
         talk.refuse("you are not picking up along an edge")
         return None
@@ -41,7 +39,7 @@ def _does(talk: Talk) -> Ask | None:
     counted = int(talk.typed) if talk.typed else loops
     talk.typed = ""
     all_there = counted == stage.target and stage.uncounted != "all"
-    if not all_there and not owed_skips(stage, work.progress[index]):
+    if stage.pinned or (not all_there and not owed_skips(stage, work.progress[index])):
         return _ended(talk, counted, 0)
     asks = f"with all {counted}. How many {stage.spot}s are left over?"
     return HowMany(
