@@ -134,11 +134,12 @@ def _carried(work: StepWork, index: int, stage: Stage, here: Progress, missing: 
     if carried_on(work, index, missing) is None:
         return []
     fewer = _with_rhythm(replace(stage, target=here.mark.loops), here)
-    text = f"Pick up {missing} more along {work.stages[_next(work, index)].title}: the sides are then not the same."
+    along = work.stages[next_section(work, index)].title
+    text = f"Pick up {missing} more along the {along}; the sides won't match."
     return [Way("next-section", text, fewer, here, (), carried=missing)]
 
 
-def _next(work: StepWork, index: int) -> int:
+def next_section(work: StepWork, index: int) -> int:
     """Return the index of what is picked up next, past a marker that is put in."""
     return index + 1 + sum(1 for _ in takewhile(lambda stage: stage.unit == "item", work.stages[index + 1 :]))
 
@@ -157,7 +158,7 @@ def _on_its_own(stage: Stage, first: Stage) -> Stage:
 
 def carried_on(work: StepWork, index: int, carried: int) -> StepWork | None:
     """Return the work with ``carried`` stitches more in the section after ``index``; None where none can take them."""
-    at = _next(work, index)
+    at = next_section(work, index)
     if at >= len(work.stages) or work.stages[at].rhythm is None or work.progress[at].mark != Reached():
         return None
     stage, target = _on_its_own(work.stages[at], work.stages[index]), work.stages[at].target + carried

@@ -36,7 +36,7 @@ def later_lines(found: "Consequences", after: State) -> tuple[str, ...]:
     findings = [one for one in found.findings if not (bare and one.kind == "stitches left")]
     lines = [_found(finding) for finding in findings if _told(finding)]
     lines += [
-        f"step {one.step + 1}, {one.title}: {texts.get(one.place, one.place)} {one.real}, not {one.planned}"
+        f"step {one.step + 1}, {one.title}, has {one.real} on the {texts.get(one.place, one.place)}, not {one.planned}"
         for one in later
     ]
     return (*lines, *(_found(finding, _OWN[_too(finding)]) for finding in found.own if _told(finding)))

@@ -7,6 +7,7 @@ from finishing_tui.craft.open_edges import rate_words
 from finishing_tui.craft.words import plural, sentence
 from finishing_tui.garment.commands import TakeCount
 from finishing_tui.garment.decide.stages import with_stage
+from finishing_tui.garment.edge_end import carried_on, next_section
 from finishing_tui.garment.events import WhyOff
 from finishing_tui.garment.outcome import Outcome, outcome
 from finishing_tui.garment.recounting import AT_NO_NUMBER, outlook
@@ -15,7 +16,7 @@ from finishing_tui.garment.walk import to_come
 from finishing_tui.garment.ways import Outlook, Way, counted_stage, recounted
 from finishing_tui.garment.work import StepWork
 from finishing_tui.glance.answers import THE_REST, Answer, Answers, off_by, safest_first, wrong_with
-from finishing_tui.glance.counting import found_words, why_again
+from finishing_tui.glance.counting import SLIP, found_words, why_again
 from finishing_tui.glance.faces import edge_of, rhythm_words
 from finishing_tui.glance.values import Edge
 from finishing_tui.recipe.stage import Stage
@@ -57,8 +58,9 @@ class RecountView:
 
     ``total``: what is on the needle with it; ``matches``: it is what the presses say, and there is nothing to choose.
     ``answers``: the ways to go on, ``commands``: what asks for each of them. ``doubt``: why counting again comes before
-    anything is made of it, empty where it does not. ``about``: what can be said of a place on an edge nobody counted
-    that gives no number, or of an end beside that of the first side.
+    anything is made of it, empty where it does not; ``cannot``: the rows behind have no room for so many, so even a
+    second count is doubted. ``about``: what can be said of a place on an edge nobody counted that gives no number, or
+    of an end beside that of the first side.
     """
 
     title: str
@@ -72,6 +74,13 @@ class RecountView:
     commands: tuple[TakeCount, ...]
     doubt: str = ""
     about: str = ""
+    cannot: bool = False
+
+    @property
+    def count_first(self) -> Answers:
+        """The same ways with counting again before them."""
+        again = Answer("Count again", "COUNT", None, None, more=sentence(self.doubt))
+        return replace(self.answers, rows=(again, *self.answers.rows))
 
 
 def recount_view(state: State, counted: int, answer: WhyOff | None = None, left: int | None = None) -> RecountView:
@@ -88,10 +97,11 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
     why = answer if matches else answer or "loops"
     ways: list[tuple[Answer, TakeCount]] = []
     anew = [way.progress for way in seen.ways if way.repair == "space-the-rest"]
+    cannot = not matches and seen.put == "loops" and _no_room(seen)
     for way in seen.ways:
         command = TakeCount(counted, answer=why, left=left, repair=way.repair)
         comes = outcome(state, command, seen.stage.place)
-        if way.repair == "first-round" and not _can_be_fixed(way, comes):
+        if way.repair == "first-round" and (cannot or not _can_be_fixed(way, comes)):
             continue
         text = _text(way, seen, comes)
         if any(text == row.text for row, _ in ways):
@@ -102,7 +112,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
         row = Answer(
             text=text,
             verb=_verb(way, seen, comes),
-            verdict=_lies(way, seen),
+            verdict=None if cannot else _lies(way, seen, work),
             total=comes.total,
             made=comes.made,
             ripped=max(counted - mark.loops, 0) if way.repair == "rip-back" else 0,
@@ -110,6 +120,9 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
             edge=edge_of(state, with_stage(work, seen.index, way.stage), seen.index, way.progress),
             more=_more(way, seen, comes),
         )
+        if way.carried and row.verdict is None:
+            other = work.stages[next_section(work, seen.index)].title
+            row = replace(row, more=f"Nobody has counted the {other}, so how it will lie isn't known.")
         ways.append((row, command))
     doubt = "" if matches else _doubt(seen)
     # Where an edge ends short the order is that of hands: what shows least there, and on purpose last.
@@ -127,6 +140,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
         commands=commands,
         doubt=doubt,
         about=_beside_the_first(work, seen) or _about(seen),
+        cannot=cannot,
     )
 
 
@@ -217,6 +231,12 @@ def _about(seen: Outlook) -> str:
     return said
 
 
+def _no_room(seen: Outlook) -> bool:
+    """Return whether the rows behind have no room for what was counted, even with a slip of the hand or two."""
+    walked = seen.before.mark.units + (seen.before.mark.within > 0)
+    return seen.counted > min(max(walked, seen.expected), seen.stage.target) + SLIP
+
+
 def _doubt(seen: Outlook) -> str:
     """Return why a count is to be counted again before anything is made of it; empty where it is likely enough."""
     walked, unit, target = seen.before.mark.units + (seen.before.mark.within > 0), seen.stage.spot, seen.stage.target
@@ -257,8 +277,16 @@ def _answers(seen: Outlook, rows: tuple[Answer, ...], planned: Edge) -> Answers:
     return Answers(off_by(seen.counted - by_plan), said, rows, numbers, planned, lying)
 
 
-def _lies(way: Way, seen: Outlook) -> Verdict | None:
-    """Return how the rest lies if it is worked that way."""
+def _lies(way: Way, seen: Outlook, work: StepWork) -> Verdict | None:
+    """Return how the rest lies if it is worked that way; None where that hangs on an edge nobody counted."""
+    if way.carried:
+        after = carried_on(work, seen.index, way.carried)
+        other = after.stages[next_section(work, seen.index)] if after else None
+        if other is None or other.uncounted:
+            return None
+        on_the_other = judge(other.target, other.units, other.rate, target=other.target).verdict
+        if on_the_other is not Verdict.LIES_FLAT:
+            return on_the_other
     if seen.put in {"as-planned", "presses"} or way.repair == "space-the-rest":
         return seen.verdict
     if seen.put == "edge-ends" and way.progress.mark.units >= way.stage.units:
@@ -285,6 +313,8 @@ def _text(way: Way, seen: Outlook, comes: Outcome) -> str:
             return f"Carry on: {plural(seen.counted, 'stitch')} means {unit} {seen.spot}"
         case "space-the-rest" if way.stage.uncounted and seen.put != "half-way":
             return f"Keep {rate_words(way.stage.rate, unit)} until you have {way.stage.target}"
+        case "space-the-rest" if to_pick and mark.units + 1 == way.stage.units:
+            return _from_the_last(way)
         case "space-the-rest":
             return RE_SPACE if to_pick else _LEAVE
         case "double-last" | "strand" | "next-section":
@@ -296,6 +326,13 @@ def _text(way: Way, seen: Outlook, comes: Outcome) -> str:
             return f"Skip the {plural(way.stage.units - mark.units, unit)} left over"
         case _:
             return "Carry on as planned" if to_pick else _LEAVE
+
+
+def _from_the_last(way: Way) -> str:
+    """Say what the one spot that is left takes."""
+    loops = way.stage.target - way.progress.mark.loops
+    takes = f"Pick up {loops}" if loops > 1 else "Pick up one" if loops else "Pick up none"
+    return f"{takes} in the last {way.stage.spot}"
 
 
 RE_SPACE = "Re-space the rest"
@@ -312,6 +349,9 @@ def _more(way: Way, seen: Outlook, comes: Outcome) -> str:
     if mark.units >= way.stage.units:
         return ""
     said = []
+    last = mark.units + 1 == way.stage.units and way.repair == "space-the-rest"  # the label says it all
+    if last:
+        return ""
     if way.repair == "rip-back" and mark.loops:
         said.append(f"rip back until {plural(mark.loops, 'stitch')} {'is' if mark.loops == 1 else 'are'} left")
     if way.repair == "first-round" and comes.made:

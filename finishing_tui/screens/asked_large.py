@@ -161,7 +161,7 @@ class LargeAsk(Finding[None]):
         self.set_class(isinstance(ask, HowMany) and ask.most is not None, "-bounded")
         if isinstance(ask, Pick | Explain):
             choices.show([Choice(one.text) for one in ask.options])
-        table.show(ask.answers if isinstance(ask, Weigh) else None)
+        table.show(*(ask.answers, ask.answers.first) if isinstance(ask, Weigh) else (None,))
         style = "$foreground" if weighed else "$quiet"
         title = ask.title if isinstance(ask, Weigh) else ""
         told = ((sentence(line), style) for line in ask.told)

@@ -217,5 +217,5 @@ class Talk:
             if does.command is not None and self.do(does.command):
                 self.say(f"{follows.answers.rows[at].text}: noted")
 
-        ways = weigh("This affects later steps", follows.answers, chosen, told=follows.lines, unasked=True)
+        ways = weigh("This affects later steps", follows.answers, chosen, told=follows.told, unasked=True)
         self.waits(in_one_line(ways))

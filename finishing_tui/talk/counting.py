@@ -223,6 +223,9 @@ def _how_many_left(talk: Talk, what: Countable, view: RecountView) -> Ask:
 
 def _ways(talk: Talk, view: RecountView, what: Countable) -> Ask:
     def taken(at: int) -> Ask | None:
+        if view.cannot and at == 0:
+            return _how_many(talk, what)
+        at -= view.cannot
         if not talk.do(view.commands[at]):
             return talk.asked
         talk.say(f"{view.counted} counted: {view.answers.rows[at].text}", aloud=True)
@@ -235,4 +238,4 @@ def _ways(talk: Talk, view: RecountView, what: Countable) -> Ask:
         return _why(talk, what, recount_view(talk.state, view.counted), view.counted)
 
     title = f"{view.title}, {view.unit} {view.spot}"
-    return in_one_line(weigh(title, view.answers, taken, back=back))
+    return in_one_line(weigh(title, view.count_first if view.cannot else view.answers, taken, back=back))

@@ -60,7 +60,8 @@ class AnswerTable(Rows):
         """Return the rows of the table, and which of them the caret stands at."""
         heads = [self._head(index) for index in range(len(answers.rows))]
         margin = heads[0].cell_length
-        titles = ("total", f"how {answers.lying or 'it'} lies", "work")
+        lies = f"how {answers.lying or 'it'} lies" if any(one.lies for one in answers.rows) else ""
+        titles = ("total", lies, "work")
         wide = [max(map(len, column)) for column in zip(titles, *map(_facts, answers.rows), strict=True)]
         facts = sum(wide) + 3 * len(wide)
         texts = max(len(one.text) for one in answers.rows)

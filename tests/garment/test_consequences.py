@@ -146,7 +146,7 @@ def test_every_later_number_that_changes_is_named() -> None:
     assert view is not None
     assert view.lines == (
         "step 13: 103 on the neck needle is not a multiple of 4",
-        "step 13, Pick up and knit the neckband: neck needle 103, not 104",
+        "step 13, Pick up and knit the neckband, has 103 on the neck needle, not 104",
     )
 
 

@@ -98,8 +98,8 @@ def changed(twin: Twin, value: int, why: str = "") -> Replan:
 def test_numbers_are_a_question_until_escape(tmp_path: Path) -> None:
     """Asked about alone until escape; with a number behind the word the line goes back to the needles by itself."""
     twin = Twin(crew(tmp_path / "twin"))
-    twin.does(changed(twin, 28), "numbers", "d", "front_rows", "front_rows 28", "1", "front_rows 28", "escape")
-    twin.does(changed(twin, 30, "counted again"), "numbers front_rows 30", "2", "counted again")
+    twin.does(changed(twin, 28), "numbers", "d", "front_rows", "front_rows 28", "2", "front_rows 28", "escape")
+    twin.does(changed(twin, 30, "counted again"), "numbers front_rows 30", "3", "counted again")
     twin.works_on()
     said = both(twin, tmp_path)
     assert sum(line.startswith("front_neck, ") for line in said) == 1

@@ -12,18 +12,20 @@ from finishing_tui.talk.conversation import Talk
 
 _ENDS: WhyOff = "edge-ends"
 
-LIKELY = "edge ends"
-"""The label where nobody counted the edge and its half is behind, so that it may end at any spot."""
-
 
 def _offered(state: State, _: int | None) -> Offer | None:
     work = state.work
     index = counted_stage(work) if work else None
     if work is None or index is None or not work.progress[index].mark.loops:
         return None
-    stage, loops = work.stages[index], work.progress[index].mark.loops
-    likely = stage.uncounted == "all" or (stage.uncounted and 2 * loops >= stage.target)
-    return Offer("edge_ends", LIKELY if likely else "ends early", f"say that {work.stages[index].title} ends here")
+    return Offer("edge_ends", "edge ends", f"say that the {work.stages[index].title} ends here")
+
+
+def may_end_anywhere(state: State) -> bool:
+    """Return whether nobody counted the edge that is picked up."""
+    work = state.work
+    index = counted_stage(work) if work else None
+    return work is not None and index is not None and bool(work.stages[index].uncounted)
 
 
 def _does(talk: Talk) -> Ask | None:
