@@ -6,7 +6,7 @@ Nothing here changes anything: a changed number is a changed plan, and it is tak
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from finishing_tui.craft.counts import span
+from finishing_tui.craft.counts import MOST, span
 from finishing_tui.craft.errors import FinishingError, Impossible
 from finishing_tui.craft.words import listing, sentence
 from finishing_tui.garment.commands import Refusal, Replan
@@ -29,6 +29,11 @@ from finishing_tui.recipe.reader.near import near
 
 MOST_DIGITS = 6
 """Digits that a number may have."""
+
+
+def allowed(least: int, most: int) -> str:
+    """Return in a sentence which numbers are taken; nothing where every count is."""
+    return "" if not least and most >= MOST else f"Use {span(least, most)}."
 
 
 @dataclass(frozen=True, slots=True)

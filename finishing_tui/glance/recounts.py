@@ -28,25 +28,32 @@ ANSWERS: tuple[tuple[WhyOff, str], ...] = (
 )
 """What a count that differs from the presses may also be put down to, in the order it is asked."""
 
-WHERE: tuple[tuple[WhyOff, str, str], ...] = (
+WHERE: tuple[tuple[WhyOff, str, str, str], ...] = (
     (
         "rows-to-spare",
         "I counted ahead: I get to {target} with {unit}s to spare",
-        "How many {unit}s are to spare once you have {target}?",
+        "How many {unit}s are left over once you have {target}?",
+        "Keep counting {rate}, without picking up, until you'd have {target}. Then count the {unit}s that are left.",
     ),
     (
         "ends-at",
         "I counted ahead: the edge ends before I have {target}",
-        "With how many stitches does the edge end?",
+        "How many stitches do you get to where the edge ends?",
+        "Keep counting {rate}, without picking up, to the last {unit} of the edge.",
     ),
-    ("rows-left", "I counted the {unit}s that are left", "How many {unit}s are left?"),
-    ("half-way", "At the fold: halfway", ""),
-    ("past-half", "A bit past halfway", ""),
-    ("before-half", "A bit before halfway", ""),
-    ("not-known", "I can't tell", ""),
+    (
+        "rows-left",
+        "I counted the {unit}s that are left",
+        "How many {unit}s are left?",
+        "Count from the {unit} after your last stitch to the last {unit} of the edge.",
+    ),
+    ("half-way", "At the fold: halfway", "", ""),
+    ("past-half", "A bit past halfway", "", ""),
+    ("before-half", "A bit before halfway", "", ""),
+    ("not-known", "I can't tell", "", ""),
 )
-"""Where on an edge a count was taken: the answer, and what it asks in turn; in the order of what hands
-know."""
+"""Where on an edge a count was taken: the answer, what it asks in turn, and how to find that; in the order of what
+hands know."""
 
 EASILY_SAID = 12
 """A natural ratio in stitches of more spots than this is not said in figures in a label."""
@@ -183,17 +190,19 @@ def may_say_where(state: State) -> bool:
     return bool(mark.units) and confirmed == (mark.loops - mark.within, mark.units)
 
 
-def where_said(state: State) -> tuple[tuple[WhyOff, str, str], ...]:
+def where_said(state: State) -> tuple[tuple[WhyOff, str, str, str], ...]:
     """Return what may be said of where a count was taken: as ``WHERE``, in words."""
     stage = _walked(state)
     if stage is None:
         return ()
     # Without a count there is no number to get to, and no half of one; where rows are known, a guess tells nothing.
     may = {"": _OF_ROWS_KNOWN, "all": _OF_NO_COUNT}.get(stage.uncounted)
-    words = {"target": str(stage.target), "unit": stage.spot}
+    easy = stage.rate.denominator <= EASILY_SAID
+    rate = rate_words(stage.rate, stage.spot) if easy else f"{stage.spot}s as you do now"
+    words = {"target": str(stage.target), "unit": stage.spot, "rate": rate}
     return tuple(
-        (answer, text.format_map(words), asks.format_map(words))
-        for answer, text, asks in WHERE
+        (answer, text.format_map(words), asks.format_map(words), how.format_map(words))
+        for answer, text, asks, how in WHERE
         if may is None or answer in may
     )
 

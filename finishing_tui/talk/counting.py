@@ -156,6 +156,8 @@ def _look_for(talk: Talk, what: Countable, counted: int) -> Ask:
 def _how_many(talk: Talk, what: Countable) -> Ask:
     return HowMany(
         question=f"Count {what.text}.",
+        told=("if you count another number, type it. You count again before anything changes",),
+        on_edge=what.section,
         unit="the count",
         idle="COUNT",
         same=what.expected,
@@ -212,7 +214,9 @@ def _why(talk: Talk, what: Countable, view: RecountView, typed: int) -> Ask:
 
 def _how_many_left(talk: Talk, what: Countable, view: RecountView) -> Ask:
     return HowMany(
-        question=f"How many {view.unit}s are left in this section?",
+        question=f"How many {view.unit}s are left in the {view.title}?",
+        told=(f"count from the {view.unit} after your last stitch to the end of the section",),
+        on_edge=True,
         unit="how many",
         idle="COUNT",
         missing=f"Type how many {view.unit}s are left first.",

@@ -45,19 +45,20 @@ def _does(talk: Talk) -> Ask | None:
     all_there = counted == stage.target and stage.uncounted != "all"
     if not all_there and not owed_skips(stage, work.progress[index]):
         return _ended(talk, counted, 0)
-    asks = f"with all {counted}. How many {stage.spot}s are left over?"
+    unit = stage.spot
     return HowMany(
-        question=f"The edge ends {asks if all_there else _after(counted, stage.spot)}",
+        question=f"You have {'all ' if all_there else ''}{counted}. How many {unit}s come after your last stitch?",
+        told=(
+            f"count the {unit}s between your last stitch and the end of the edge",
+            "if there are any, you see what to do about them" if all_there else f"the next {unit} is one you skip",
+        ),
+        on_edge=True,
         unit=f"{stage.spot}s left over",
         idle="COUNT",
         same=0,
         aside="none",
         then=lambda over: _ended(talk, counted, over),
     )
-
-
-def _after(counted: int, unit: str) -> str:
-    return f"with {counted}. How many {unit}s come after your last stitch?"
 
 
 def _ended(talk: Talk, counted: int, over: int) -> Ask | None:
