@@ -82,10 +82,10 @@ def _doubled(stage: Stage, here: Progress, missing: int) -> list[Way]:
     entries = brought(stage.place, loops, full, EDGE, EDGE)
     if missing <= min(MOST_AT_THE_END, len(single)):
         rows = single[-missing:]
-        text = f"Pick up a second one in {stage.spot}{'s' * (missing > 1)} {listing(list(map(str, rows)))}."
+        text = f"Pick up a second stitch in {stage.spot}{'s' * (missing > 1)} {listing(list(map(str, rows)))}."
         ways.append(Way("double-last", text, stage, _strayed(here, dict.fromkeys(rows, 2), full), entries))
     if missing <= MOST_STRANDS:
-        text = f"Lift {plural(missing, 'strand')}, twisted, onto the needle here."
+        text = f"Lift and twist {plural(missing, 'strand')} onto the needle here."
         last = done_on(here, at - 1, at)[0]
         told = {at: last + missing} if last + missing <= 2 else {}
         ways.append(Way("strand", text, stage, _strayed(here, told, full), entries))

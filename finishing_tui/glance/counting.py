@@ -114,7 +114,7 @@ def countables(state: State) -> tuple[Countable, ...]:
         needle = state.ledger.on(stage.place)
         return (Countable("", f"the {stage.title}", mark.units, "stitches counted", needle=needle),)
     if stage.takes_all:
-        return (Countable("", f"those done of {stage.title}", mark.units, "so many are done", live=False),)
+        return (Countable("", f"the {stage.title} you have done", mark.units, "done so far", live=False),)
     if stage.place and stage.unit != "value":
         return (Countable("", f"the {name(stage.place)}", state.ledger.on(stage.place), "stitches counted"),)
     return ()
@@ -146,7 +146,7 @@ def coming_back_asks(state: State) -> str:
     found, others = [one for one in countables(state) if one.expected], elsewhere(state)
     if not found:
         return "Any dropped stitches? Count any needle or holder." if others else ""
-    other = " Or count another." if others else ""
+    other = " Or count any other needle or holder." if others else ""
     if len(found) == 1:
         return sentence(f"any dropped stitches? Count {found[0].text}: it should be {found[0].right}") + other
     each = " or ".join(f"{one.text} ({one.right})" for one in found)
@@ -170,6 +170,6 @@ def to_the_pin(state: State, off: int) -> str:
     left, end = next_pin(stage, done) - done, "the next pin" if next_pin(stage, done) < stage.units else "the end"
     if abs(off) > 1:
         return (
-            f"; {abs(off)} {'too many' if off > 0 else 'short'}: rip back to the pin before, or pick up {left} to {end}"
+            f"; {abs(off)} {'too many' if off > 0 else 'short'}: rip back to the last pin, or pick up {left} to {end}"
         )
     return f"; pick up {left} to {end}"

@@ -90,7 +90,7 @@ def _following(
         rows.append((answer, Does(one.command)))
     answered, does = zip(*rows, strict=True)  # in the order of what they mend, the first one all of it
     heading = off_by(told.real - told.planned) if told else "later steps change"
-    said = "see below"
+    said = "what do you want to do?"
     if told is not None:
         said = "; ".join(f"{name} {real}, planned {planned}" for name, planned, real in told.places)
         if not told.planned:

@@ -157,7 +157,7 @@ def renumbering(state: State, line: NumberLine, value: int | None) -> Renumberin
         anew(state, changed)
     except FinishingError as error:
         raise Impossible(
-            f"step {(state.current or 0) + 1} could not be worked with it: {sentence(str(error))}"
+            f"step {(state.current or 0) + 1} won't work with that number: {sentence(str(error))}"
         ) from error
     now = after[line.name]
     reason = (

@@ -125,7 +125,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
             ripped=max(counted - mark.loops, 0) if way.repair == "rip-back" else 0,
             note=wrong_with(comes.total, comes.planned, comes.repeat),
             edge=edge_of(state, with_stage(work, seen.index, way.stage), seen.index, way.progress),
-            more=_more(way, seen, comes),
+            more=_more(way, comes),
         )
         if way.carried and row.verdict is None:
             other = work.stages[next_section(work, seen.index)].title
@@ -250,7 +250,7 @@ def _doubt(seen: Outlook) -> str:
     """Return why a count is to be counted again before anything is made of it; empty where it is likely enough."""
     walked, unit, target = seen.before.mark.units + (seen.before.mark.within > 0), seen.stage.spot, seen.stage.target
     if seen.counted > 2 * walked:
-        return f"{plural(walked, unit)} can take up to {plural(2 * walked, 'stitch')}"
+        return f"{plural(walked, unit)} can hold up to {plural(2 * walked, 'stitch')}"
     if seen.counted > target > seen.expected:
         return f"the whole section has only {plural(target, 'stitch')}"
     return why_again(seen.counted, seen.expected, "your presses")
@@ -273,14 +273,14 @@ def _answers(seen: Outlook, rows: tuple[Answer, ...], planned: Edge) -> Answers:
         return Answers(off_by(seen.counted - wanted), said, rows, (seen.counted, wanted), planned, lying)
     if seen.put == "presses":
         said = f"you counted {seen.counted}, the count here is {seen.expected}"
-        return Answers("another row", said, rows, (seen.counted, seen.expected), planned, lying)
+        return Answers("a different row", said, rows, (seen.counted, seen.expected), planned, lying)
     if not seen.stage.uncounted and (planned.uncounted or planned.spots != seen.stage.units):
         left = plural(seen.stage.units - seen.spot, seen.stage.spot)
-        said = f"you have {seen.counted}, pick up {seen.stage.target - seen.counted} from the last {left}"
+        said = f"you have {seen.counted}; pick up {seen.stage.target - seen.counted} over the last {left}"
         return Answers(f"{plural(seen.stage.units, seen.stage.spot)} in all", said, rows, numbers, planned, lying)
     to_pick = seen.stage.target - seen.counted
     if seen.put == "half-way" and planned.uncounted and seen.counted == by_plan and to_pick > 0:
-        said = f"you have {seen.counted}, {to_pick} to pick up in the second half"
+        said = f"you have {seen.counted}; pick up {to_pick} in the second half"
         return Answers("halfway", said, rows, numbers, planned, lying)
     said = f"you counted {seen.counted}, planned {by_plan}"
     return Answers(off_by(seen.counted - by_plan), said, rows, numbers, planned, lying)
@@ -321,7 +321,7 @@ def _text(way: Way, seen: Outlook, comes: Outcome) -> str:
         case "space-the-rest" if seen.put == "presses":
             return f"Carry on: {plural(seen.counted, 'stitch')} means {unit} {seen.spot}"
         case "space-the-rest" if way.stage.uncounted and seen.put != "half-way":
-            return f"Keep {rate_words(way.stage.rate, unit)} until you have {way.stage.target}"
+            return f"Keep picking up {rate_words(way.stage.rate, unit)} until you have {way.stage.target}"
         case "space-the-rest" if to_pick and mark.units + 1 == way.stage.units:
             return _from_the_last(way)
         case "space-the-rest":
@@ -352,20 +352,18 @@ def _in_round_1(comes: Outcome) -> str:
     return f"{'In' if comes.made > 0 else 'De'}crease {abs(comes.made)} evenly in {comes.unit} 1"
 
 
-def _more(way: Way, seen: Outlook, comes: Outcome) -> str:
-    """Return how a way goes, in sentences; nothing at the end of the edge."""
+def _more(way: Way, comes: Outcome) -> str:
+    """Return how a way goes, in sentences; nothing at the end of the edge, or where the label says it all."""
     mark = way.progress.mark
-    if mark.units >= way.stage.units:
+    if way.stage.units - mark.units <= (way.repair == "space-the-rest"):
         return ""
     said = []
-    last = mark.units + 1 == way.stage.units and way.repair == "space-the-rest"  # the label says it all
-    if last:
-        return ""
     if way.repair == "rip-back" and mark.loops:
         said.append(f"rip back until {plural(mark.loops, 'stitch')} {'is' if mark.loops == 1 else 'are'} left")
+    said += rhythm_words(way.stage, way.progress).split("; ")
     if way.repair == "first-round" and comes.made:
-        said += [_natural(seen.stage), _in_round_1(comes)]
-    return " ".join(map(sentence, (*said, rhythm_words(way.stage, way.progress))))
+        said.append(f"then {_in_round_1(comes).lower()}")
+    return " ".join(map(sentence, said))
 
 
 def _verb(way: Way, seen: Outlook, comes: Outcome) -> str:
@@ -381,8 +379,8 @@ def _verb(way: Way, seen: Outlook, comes: Outcome) -> str:
 
 
 def _natural(stage: Stage) -> str:
-    """Say going on at the natural ratio: "Keep 3 of every 4" where that is easily said."""
+    """Say going on at the natural ratio: "Keep picking up 3 of every 4" where that is easily said."""
     natural = stage.rate
     if natural < 1 and natural.denominator <= EASILY_SAID:
-        return f"Keep {natural.numerator} of every {natural.denominator}"
-    return f"Pick up every {stage.spot}" if natural == 1 else "Pick up at the rate your gauge gives"
+        return f"Keep picking up {natural.numerator} of every {natural.denominator}"
+    return f"Pick up in every {stage.spot}" if natural == 1 else "Pick up at the rate your gauge gives"

@@ -23,7 +23,7 @@ Speech = Literal["off", "next", "counts", "all"]
 """How much is spoken: nothing, the next word when it changes, also the count after each press, or also what is said."""
 
 RINGS: dict[Ring, str] = {
-    "run": "end of the run",
+    "run": "end of the repeat",
     "recount": "halfway: count the stitches",
     "target": "that part is complete",
 }

@@ -25,7 +25,7 @@ def answers(ask: SetNumber) -> list[str]:
     value = one.least if one.value is None else one.value
     return [
         f'To change one, type for example "{one.name} {value}"; '
-        f'"{one.name} {GIVEN_UP}" gives yours up again; "{one.name}" alone says how it is counted; or escape.'
+        f'"{one.name} {GIVEN_UP}" takes the recipe\'s; "{one.name}" alone says how to count it; or escape.'
     ]
 
 

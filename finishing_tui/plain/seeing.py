@@ -14,7 +14,7 @@ from finishing_tui.plain import telling
 from finishing_tui.talk.conversation import Talk
 
 _RINGS: Mapping[Ring, str] = MappingProxyType(
-    {"run": "end of a run.", "recount": "halfway.", "target": "this part is complete."}
+    {"run": "end of a repeat.", "recount": "halfway.", "target": "this part is complete."}
 )
 
 

@@ -134,7 +134,7 @@ class NumbersScreen(Finding[None]):
         """Give a number of one's own up again."""
         line = self._line
         if line is None or not line.own:
-            self.refuse("this one is no number of your own")
+            self.refuse("you haven't changed this one")
         else:
             self._try(line, lambda: None)
 

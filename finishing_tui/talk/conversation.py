@@ -99,7 +99,7 @@ class Talk:
         elif len(self.typed) < MOST_DIGITS:
             self.typed += sign
         else:
-            self.refuse(f"a number has at most {MOST_DIGITS} digits here")
+            self.refuse(f"use up to {MOST_DIGITS} digits")
 
     def clear(self) -> None:
         """Forget digits, what was to be asked twice, and looking at another step."""

@@ -98,7 +98,7 @@ def _measure(talk: Talk) -> None:
     if not talk.do(TakeMeasure(value)):
         return
     if off:
-        talk.refuse(f"{value} written down: {off}; measure again, or note what is done about it")
+        talk.refuse(f"{value} written down: {off}; measure again, or note what you do about it")
     else:
         talk.say(f"{value} written down", aloud=True)
 

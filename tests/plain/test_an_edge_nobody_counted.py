@@ -117,8 +117,8 @@ def test_lost_at_17(vest: Path) -> None:
 @pytest.mark.parametrize(
     ("way", "stitches"),
     [
-        ("Pick up a second one in row 32", PANEL),
-        ("Lift 1 strand, twisted, onto the needle here", PANEL),
+        ("Pick up a second stitch in row 32", PANEL),
+        ("Lift and twist 1 strand onto the needle here", PANEL),
         ("Rip back to row 32", None),
         ("Leave it with fewer stitches", PANEL - 1),
         ("Pick up 1 more along the right panel edge; the sides won't match", PANEL - 1),
@@ -160,7 +160,7 @@ def test_the_second_side_is_counted_as_expected_and_two_rows_shorter(vest: Path)
     rows = len(picked(vest, LEFT))
     said = told(vest, *["d"] * 12, "12", "r", "3", str(rows - 2 - 18), "1", *["d"] * 12)
     assert "12 counted, as planned; 36 on the needle." in said
-    assert "34 rows in all: you have 12, pick up 12 from the last 16 rows." in said.replace("\n  ", " ")
+    assert "34 rows in all: you have 12; pick up 12 over the last 16 rows." in said.replace("\n  ", " ")
     right = picked(vest, RIGHT)
     assert (len(right), sum(right), right[-1]) == (rows - 2, PANEL, 1)
     assert len(picked(vest, LEFT)) == rows

@@ -69,7 +69,7 @@ async def test_enter_on_the_first_choice_can_be_taken_back(name: str, tmp_path: 
         await pilot.press("enter")
         await settled(pilot)
         needles = await _leaves(app, pilot)
-        assert not any(isinstance(one.event, RippedBack) for one in needles.talk.hand.lately(99) if one.seq > known)
+        assert not any(isinstance(one.event, RippedBack) for one in needles.talk.hand.lately(99) if one.group > known)
         for _ in range(MOST_BACK):
             if _work(needles.talk.state) == _work(before):
                 return

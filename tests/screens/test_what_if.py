@@ -105,7 +105,7 @@ def test_line_by_line_it_leads_to_the_same_events(tmp_path: Path) -> None:
     assert "This affects later steps." in said
     assert "Changed: 17 from 22 rows" in text
     assert "Nothing changed." in said
-    assert text.count("That is no number of loops or rows, rhythm or spread.") == 2
+    assert text.count("That isn't a number of stitches or rows, a rhythm or a spread.") == 2
     assert [kind for kind, _, _ in events(folder)].count("Replanned") == 1
 
 

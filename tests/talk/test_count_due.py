@@ -159,7 +159,7 @@ def test_the_first_answer_never_changes_the_ledger(counted: int, tmp_path: Path)
     count(talk, counted)
     again = talk.asked
     assert isinstance(again, HowMany)
-    assert (again.told == ("that is 6 fewer than your presses",)) == (counted == 3)
+    assert (again.told[:-1] == ("that is 6 fewer than your presses",)) == (counted == 3)
     talk.answer(counted)
     asked = talk.asked
     assert isinstance(asked, Explain)
@@ -203,7 +203,7 @@ def test_a_rest_that_cannot_be_is_counted_again_before_it_is_mended(tmp_path: Pa
     count(talk, 24)
     again = talk.asked
     assert isinstance(again, HowMany)
-    assert again.told == ("the whole section has only 17 stitches",)
+    assert again.told[:-1] == ("the whole section has only 17 stitches",)
     talk.answer(24)
     talk.answer(1)
     asked = talk.asked

@@ -34,7 +34,7 @@ def _to_where(talk: Talk, points: tuple[RipPoint, ...]) -> Ask:
         return _to_which(talk, points, point) if point.most else _taken_out(talk, point.command)
 
     options = tuple(Option(point.text) for point in points)
-    return Pick(question="Rip back to ...", told=(STAYS,), options=options, then=chosen)
+    return Pick(question="Rip back to where?", told=(STAYS,), options=options, then=chosen)
 
 
 def _to_which(talk: Talk, points: tuple[RipPoint, ...], point: RipPoint) -> Ask:
