@@ -349,7 +349,8 @@ _LEAVE = "Leave it"
 
 
 def _in_round_1(comes: Outcome) -> str:
-    return f"{'In' if comes.made > 0 else 'De'}crease {abs(comes.made)} evenly in {comes.unit} 1"
+    made = abs(comes.made)
+    return f"{'In' if comes.made > 0 else 'De'}crease {made}{' evenly' if made > 1 else ''} in {comes.unit} 1"
 
 
 def _more(way: Way, comes: Outcome) -> str:

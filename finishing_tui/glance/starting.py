@@ -196,7 +196,7 @@ def _number(draft: Draft, key: str) -> StartQuestion:
         printed = "The recipe doesn't print it. Count it, or leave the line empty to have it worked out."
     else:
         printed = f"Recipe: {otherwise} for size {draft.size}. Type yours to replace it."
-    lines = tuple(line for line in (f"{printed} {allowed(number.least, number.most)}".strip(), number.how) if line)
+    lines = tuple(line for line in (f"{allowed(number.least, number.most)} {printed}".strip(), number.how) if line)
     question = f"{number.text[:1].upper()}{number.text[1:]}?"
     return StartQuestion(key, question, lines, value="" if value is None else str(value), longest=40)
 

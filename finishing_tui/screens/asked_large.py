@@ -48,7 +48,7 @@ class LargeAsk(Finding[None]):
     def compose(self) -> ComposeResult:
         """Lay out the figures over what is asked."""
         with Horizontal(classes="head"):
-            yield Sentences(most={"low": 6, "middling": 8, "high": 10})
+            yield Sentences(most={"low": 6, "middling": 8, "high": 10}, tells_more=True)
             yield Corner()
         yield FigurePair()
         yield Choices(spaced=False)

@@ -13,7 +13,9 @@ from finishing_tui.glance.answers import off_by, risks
 from finishing_tui.recipe.kinds.work import Work
 from tests.examples import share
 from tests.garment.edges import along, press_to_the_end, reach, sections
+from tests.garment.paper import Paper, plan_for
 from tests.garment.test_consequences import crew_neck
+from tests.recipe_texts import place, recipe, section, step
 
 
 @pytest.mark.parametrize(
@@ -158,3 +160,17 @@ def test_each_doubt_is_said_in_one_line() -> None:
         "that is 8 more than your presses",
         "",
     ]
+
+
+def test_how_a_side_nobody_counted_lies_is_not_said() -> None:
+    """Where the next section is to take what is missing, and nobody knows how long that is, there is no verdict."""
+    sides = (section(along=f"{side} edge", stitches=24) for side in ("left", "right"))
+    pick_up = step("pick up and knit", "Pick up", *sides, onto="band", ratio="2/3")
+    paper = Paper(plan_for(recipe("Two edges", place("band"), pick_up, format=2))).press(21)
+    answers = recount_view(paper.state, 21, "edge-ends").answers
+    *_, carried = answers.rows
+    assert "won't match" in carried.text
+    assert carried.verdict is None
+    assert carried.more == "Nobody has counted the right edge, so how it will lie isn't known."
+    assert answers.rows[0].shows
+    assert not answers.rows[answers.first].harms
