@@ -114,7 +114,7 @@ def countables(state: State) -> tuple[Countable, ...]:
         needle = state.ledger.on(stage.place)
         return (Countable("", f"the {stage.title}", mark.units, "stitches counted", needle=needle),)
     if stage.takes_all:
-        return (Countable("", f"the {stage.title} you have done", mark.units, "done so far", live=False),)
+        return (Countable("", f"the {stage.title} you have done", mark.units, "that many done", live=False),)
     if stage.place and stage.unit != "value":
         return (Countable("", f"the {name(stage.place)}", state.ledger.on(stage.place), "stitches counted"),)
     return ()
