@@ -85,10 +85,10 @@ def _doubled(stage: Stage, here: Progress, missing: int) -> list[Way]:
     entries = brought(stage.place, loops, full, EDGE, EDGE)
     if missing <= min(MOST_AT_THE_END, len(single)):
         rows = single[-missing:]
-        text = f"Pick up a second one in {stage.spot}{'s' * (missing > 1)} {listing(list(map(str, rows)))}."
+        text = f"Pick up a second stitch in {stage.spot}{'s' * (missing > 1)} {listing(list(map(str, rows)))}."
         ways.append(Way("double-last", text, stage, _strayed(here, dict.fromkeys(rows, 2), full), entries))
     if missing <= MOST_STRANDS:
-        text = f"Lift {plural(missing, 'strand')}, twisted, onto the needle here."
+        text = f"Lift and twist {plural(missing, 'strand')} onto the needle here."
         last = done_on(here, at - 1, at)[0]
         told = {at: last + missing} if last + missing <= 2 else {}
         ways.append(Way("strand", text, stage, _strayed(here, told, full), entries))
@@ -142,10 +142,11 @@ def _carried(work: StepWork, index: int, stage: Stage, here: Progress, missing: 
 
 def goes_to_the_next(work: StepWork, index: int, missing: int) -> str:
     """Say that the section after ``index`` takes what is missing."""
-    return f"Pick up {missing} more along {work.stages[_next(work, index)].title}: the sides are then not the same."
+    along = work.stages[next_section(work, index)].title
+    return f"Pick up {missing} more along the {along}; the sides won't match."
 
 
-def _next(work: StepWork, index: int) -> int:
+def next_section(work: StepWork, index: int) -> int:
     """Return the index of what is picked up next, past a marker that is put in."""
     return index + 1 + sum(1 for _ in takewhile(lambda stage: stage.unit == "item", work.stages[index + 1 :]))
 
@@ -164,7 +165,7 @@ def _on_its_own(stage: Stage, first: Stage) -> Stage:
 
 def carried_on(work: StepWork, index: int, carried: int) -> StepWork | None:
     """Return the work with ``carried`` stitches more in the section after ``index``; None where none can take them."""
-    at = _next(work, index)
+    at = next_section(work, index)
     if at >= len(work.stages) or work.progress[at].mark != Reached():
         return None
     stage, target = work.stages[at], work.stages[at].target + carried

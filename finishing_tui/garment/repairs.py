@@ -154,7 +154,8 @@ def _first_round(state: State, change: LaterChange) -> list[Mend] | None:
             continue
         verb = "INCREASE" if more > 0 else "DECREASE"
         where = f"{worked_in(band)} 1 of step {index + 1}"
-        text = f"{verb.capitalize()} {abs(more)} evenly in {where}{', to the nearest repeat' * (total != totals[0])}"
+        how = " evenly" if abs(more) > 1 else ""
+        text = f"{verb.capitalize()} {abs(more)}{how} in {where}{', to the nearest repeat' * (total != totals[0])}"
         command = PutRight("first-round", change.place, more, index)
         mends.append(Mend(text, verb, _lies(more, change.real), command, total, more, in_a_round(band, more)))
     return mends

@@ -74,6 +74,11 @@ class Answer:
         return self.verdict not in {None, Verdict.LIES_FLAT, Verdict.JUST_SHOWS}
 
     @property
+    def harms(self) -> bool:
+        """Whether it cannot be, will be seen from afar, or takes work out."""
+        return self.shows or self.ripped > 0
+
+    @property
     def work(self) -> str:
         """What it costs in work."""
         made = plural(abs(self.made), "increase" if self.made > 0 else "decrease") if self.made else ""
@@ -91,7 +96,7 @@ class Answer:
 
 @dataclass(frozen=True, slots=True)
 class Answers:
-    """``heading``: the difference, ``said``: its two numbers in words; ``rows``: the ways, the safest first.
+    """``heading``: the difference, ``said``: its two numbers in words; ``rows``: the ways, in the order they are told.
 
     ``numbers``: what there is and what was planned, where these are what it is about; ``planned``: the edge as it was
     planned, where there is one. ``lying``: what lies as the rows say, where that is not all of it: "the rest".
@@ -103,6 +108,11 @@ class Answers:
     numbers: tuple[int, int] | None = None
     planned: Edge | None = None
     lying: str = ""
+
+    @property
+    def first(self) -> int:
+        """Which way the caret starts at: the first that does no harm, where there is one."""
+        return next((at for at, row in enumerate(self.rows) if not row.harms), 0)
 
     def lies(self, row: Answer) -> str:
         """Say what lies how with one of the ways; nothing where nothing lies any way."""
@@ -137,19 +147,19 @@ def wrong_with(total: int, planned: int, repeat: RepeatOf | None) -> str:
     return ", ".join(wrong)
 
 
-def risks(one: Answer) -> tuple[bool, bool, int, bool, int]:
+def risks(one: Answer) -> tuple[bool, bool, bool, bool, bool, int]:
     """Return what speaks against a way, the gravest first.
 
-    That it cannot be; that its total is wrong; that it shows a little or, worse, will be seen from afar; that work is
-    ripped back; and how much work it is.
+    That it cannot be; that its total is wrong; that it will be seen from afar; that work is taken out, which nothing
+    puts back; that it shows a little; and how much work it is.
     """
-    shows = 2 if one.shows else 1 if one.verdict is Verdict.JUST_SHOWS else 0
-    return one.verdict is Verdict.CANNOT_BE, bool(one.note), shows, one.ripped > 0, one.ripped + abs(one.made)
+    gravest = one.verdict is Verdict.CANNOT_BE, bool(one.note), one.shows, one.ripped > 0
+    return *gravest, one.verdict is Verdict.JUST_SHOWS, one.ripped + abs(one.made)
 
 
 def safest_first(ways: Iterable[tuple[Answer, _T]]) -> list[tuple[Answer, _T]]:
     """Return ways, each with what it leads to, with those first that least speaks against; else as they come.
 
-    This is the order of every table of ways, so its first row, where the caret is, is never the riskier choice.
+    This is the order of every table of ways but those at the end of an edge, which have that of hands.
     """
     return sorted(ways, key=lambda way: risks(way[0]))

@@ -110,7 +110,7 @@ def countables(state: State) -> tuple[Countable, ...]:
     if stage.counts:
         return (Countable("", f"the {name(stage.place)}", state.ledger.on(stage.place), "stitches counted"),)
     if stage.takes_all:
-        return (Countable("", f"those done of {stage.title}", mark.units, "so many are done", live=False),)
+        return (Countable("", f"the {stage.title} you have done", mark.units, "that many done", live=False),)
     if stage.place and stage.unit != "value":
         return (Countable("", f"the {name(stage.place)}", state.ledger.on(stage.place), "stitches counted"),)
     return ()
@@ -142,7 +142,7 @@ def coming_back_asks(state: State) -> str:
     found, others = [one for one in countables(state) if one.expected], elsewhere(state)
     if not found:
         return "Any dropped stitches? Count any needle or holder." if others else ""
-    other = " Or count another." if others else ""
+    other = " Or count any other needle or holder." if others else ""
     if len(found) == 1:
         return sentence(f"any dropped stitches? Count {found[0].text}: it should be {found[0].right}") + other
     each = " or ".join(f"{one.text} ({one.right})" for one in found)

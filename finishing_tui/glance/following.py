@@ -29,6 +29,12 @@ class Following:
     answers: Answers
     does: tuple["Does", ...]
 
+    @property
+    def told(self) -> tuple[str, ...]:
+        """The lines as what comes of carrying on, for another way may put it right before it comes to that."""
+        first, *more = self.lines
+        return (f"if you carry on, {first}" if first.startswith("step ") else first, *more)
+
 
 @dataclass(frozen=True, slots=True)
 class Does:
@@ -65,7 +71,7 @@ def following(before: State, after: State) -> Following | None:
         was, now = before.ledger.on(place), after.ledger.on(place)
         lines = (*(explained(after, now - was) if now else ()), *lines)
         if not lines:  # nothing after this is another number than it is now
-            lines = (f"{after.plan.here(after.ledger).name(place)}: {now}, not {found.changes[0].planned}",)
+            lines = (f"{now} on the {after.plan.here(after.ledger).name(place)}, not {found.changes[0].planned}",)
     # Too far off to be put right in any way: more likely it is the count that is wrong.
     again = [(Answer("Count again", "COUNT", None, None), _BACK)] if off is not None and len(every) == 1 else []
     return _following(lines, told, again, every)
@@ -84,7 +90,7 @@ def _following(
         rows.append((answer, Does(one.command)))
     answered, does = zip(*rows, strict=True)  # in the order of what they mend, the first one all of it
     heading = off_by(told.real - told.planned) if told else "later steps change"
-    said = "see below"
+    said = "what do you want to do?"
     if told is not None:
         said = "; ".join(f"{name} {real}, planned {planned}" for name, planned, real in told.places)
         if not told.planned:

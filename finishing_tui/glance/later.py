@@ -36,7 +36,7 @@ def later_lines(found: "Consequences", after: State) -> tuple[str, ...]:
     findings = [one for one in found.findings if not (bare and one.kind == "stitches left")]
     lines = [_found(finding) for finding in findings if _told(finding)]
     lines += [
-        f"step {one.step + 1}, {one.title}: {texts.get(one.place, one.place)} {one.real}, not {one.planned}"
+        f"step {one.step + 1}, {one.title}, has {one.real} on the {texts.get(one.place, one.place)}, not {one.planned}"
         for one in later
     ]
     return (*lines, *(_found(finding, _OWN[_too(finding)]) for finding in found.own if _told(finding)))
@@ -56,7 +56,7 @@ def _stopped(stop: "Stop", texts: Mapping[str, str]) -> tuple[str, ...]:
         there = "none is" if not stop.there else "1 is" if stop.there == 1 else f"{stop.there} are"
         place = texts.get(stop.place, stop.place)
         first = f"step {stop.step + 1}, {stop.title}, needs {stop.needs} on the {place}; {there} there"
-    return (first, f"{plural(stop.after, 'step')} after it cannot be worked as planned") if stop.after else (first,)
+    return (first, f"{plural(stop.after, 'step')} after it won't work as planned") if stop.after else (first,)
 
 
 def _found(finding: "Finding", of: str = "") -> str:
@@ -77,4 +77,4 @@ def cut(lines: tuple[str, ...], most: int = MOST_LINES) -> tuple[str, ...]:
     """Return ``lines``, of more than ``most`` the first ones and how many more there are."""
     if len(lines) <= most:
         return lines
-    return (*lines[: most - 1], f"and {len(lines) - most + 1} more numbers after these")
+    return (*lines[: most - 1], f"and {len(lines) - most + 1} more")

@@ -6,7 +6,7 @@ Nothing here changes anything: a changed number is a changed plan, and it is tak
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from finishing_tui.craft.counts import span
+from finishing_tui.craft.counts import MOST, span
 from finishing_tui.craft.errors import FinishingError, Impossible
 from finishing_tui.craft.words import listing, sentence
 from finishing_tui.garment.commands import Refusal, Replan
@@ -29,6 +29,11 @@ from finishing_tui.recipe.reader.near import near
 
 MOST_DIGITS = 6
 """Digits that a number may have."""
+
+
+def allowed(least: int, most: int) -> str:
+    """Return in a sentence which numbers are taken; nothing where every count is."""
+    return "" if not least and most >= MOST else f"Use {span(least, most)}."
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,7 +157,7 @@ def renumbering(state: State, line: NumberLine, value: int | None) -> Renumberin
         anew(state, changed)
     except FinishingError as error:
         raise Impossible(
-            f"step {(state.current or 0) + 1} could not be worked with it: {sentence(str(error))}"
+            f"step {(state.current or 0) + 1} won't work with that number: {sentence(str(error))}"
         ) from error
     now = after[line.name]
     reason = (

@@ -8,6 +8,7 @@ from finishing_tui.craft.words import plural, sentence
 from finishing_tui.garment.commands import TakeCount
 from finishing_tui.garment.decide.pair_altered import twins
 from finishing_tui.garment.decide.stages import with_stage
+from finishing_tui.garment.edge_end import carried_on, next_section
 from finishing_tui.garment.events import WhyOff
 from finishing_tui.garment.outcome import Outcome, outcome
 from finishing_tui.garment.recounting import AT_NO_NUMBER, outlook
@@ -16,7 +17,7 @@ from finishing_tui.garment.walk import next_pin, to_come
 from finishing_tui.garment.ways import Outlook, Way, counted_stage, recounted
 from finishing_tui.garment.work import StepWork
 from finishing_tui.glance.answers import THE_REST, Answer, Answers, off_by, safest_first, wrong_with
-from finishing_tui.glance.counting import found_words, why_again
+from finishing_tui.glance.counting import SLIP, found_words, why_again
 from finishing_tui.glance.faces import edge_of, rhythm_words
 from finishing_tui.glance.values import Edge
 from finishing_tui.recipe.stage import Stage
@@ -28,25 +29,32 @@ ANSWERS: tuple[tuple[WhyOff, str], ...] = (
 )
 """What a count that differs from the presses may also be put down to, in the order it is asked."""
 
-WHERE: tuple[tuple[WhyOff, str, str], ...] = (
+WHERE: tuple[tuple[WhyOff, str, str, str], ...] = (
     (
         "rows-to-spare",
         "I counted ahead: I get to {target} with {unit}s to spare",
-        "How many {unit}s are to spare once you have {target}?",
+        "How many {unit}s are left over once you have {target}?",
+        "Keep counting {rate}, without picking up, until you'd have {target}. Then count the {unit}s that are left.",
     ),
     (
         "ends-at",
         "I counted ahead: the edge ends before I have {target}",
-        "With how many stitches does the edge end?",
+        "How many stitches do you get to where the edge ends?",
+        "Keep counting {rate}, without picking up, to the last {unit} of the edge.",
     ),
-    ("rows-left", "I counted the {unit}s that are left", "How many {unit}s are left?"),
-    ("half-way", "At the fold: halfway", ""),
-    ("past-half", "A bit past halfway", ""),
-    ("before-half", "A bit before halfway", ""),
-    ("not-known", "I can't tell", ""),
+    (
+        "rows-left",
+        "I counted the {unit}s that are left",
+        "How many {unit}s are left?",
+        "Count from the {unit} after your last stitch to the last {unit} of the edge.",
+    ),
+    ("half-way", "At the fold: halfway", "", ""),
+    ("past-half", "A bit past halfway", "", ""),
+    ("before-half", "A bit before halfway", "", ""),
+    ("not-known", "I can't tell", "", ""),
 )
-"""Where on an edge a count was taken: the answer, and what it asks in turn; in the order of what hands
-know."""
+"""Where on an edge a count was taken: the answer, what it asks in turn, and how to find that; in the order of what
+hands know."""
 
 EASILY_SAID = 12
 """A natural ratio in stitches of more spots than this is not said in figures in a label."""
@@ -58,10 +66,11 @@ class RecountView:
 
     ``total``: what is on the needle with it; ``matches``: it is what the presses say, and there is nothing to choose.
     ``answers``: the ways to go on, ``commands``: what asks for each of them. ``doubt``: why counting again comes before
-    anything is made of it, empty where it does not. ``about``: what can be said of a place on an edge nobody counted
-    that gives no number, or of an end beside that of the first side. ``learned``: how long the edge is, where it was
-    planned to be another length, and what follows it in that. ``pinned``: no row of the edge is known; ``at_once``:
-    what the next part takes, so that nothing is asked.
+    anything is made of it, empty where it does not; ``cannot``: the rows behind have no room for so many, so even a
+    second count is doubted. ``about``: what can be said of a place on an edge nobody counted that gives no number, or
+    of an end beside that of the first side. ``learned``: how long the edge is, where it was planned to be another
+    length, and what follows it in that. ``pinned``: no row of the edge is known; ``at_once``: what the next part takes,
+    so that nothing is asked.
     """
 
     title: str
@@ -78,6 +87,13 @@ class RecountView:
     learned: str = ""
     pinned: bool = False
     at_once: bool = False
+    cannot: bool = False
+
+    @property
+    def count_first(self) -> Answers:
+        """The same ways with counting again before them."""
+        again = Answer("Count again", "COUNT", None, None, more=sentence(self.doubt))
+        return replace(self.answers, rows=(again, *self.answers.rows))
 
 
 def recount_view(state: State, counted: int, answer: WhyOff | None = None, left: int | None = None) -> RecountView:
@@ -95,10 +111,11 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
     pinned = seen.stage.pinned
     ways: list[tuple[Answer, TakeCount]] = []
     anew = [way.progress for way in seen.ways if way.repair == "space-the-rest"]
+    cannot = not matches and seen.put == "loops" and _no_room(seen)
     for way in seen.ways:
         command = TakeCount(counted, answer=why, left=left, repair=way.repair)
         comes = outcome(state, command, seen.stage.place)
-        if way.repair == "first-round" and not _can_be_fixed(way, comes):
+        if way.repair == "first-round" and (cannot or not _can_be_fixed(way, comes)):
             continue
         text = _text(way, seen, comes)
         if any(text == row.text for row, _ in ways):
@@ -109,15 +126,18 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
         row = Answer(
             text=text,
             verb=_verb(way, seen, comes),
-            verdict=_lies(way, seen),
+            verdict=None if cannot else _lies(way, seen, work),
             total=comes.total,
             made=comes.made,
             ripped=max(counted - mark.loops, 0) if way.repair == "rip-back" else 0,
             note=wrong_with(comes.total, comes.planned, comes.repeat),
             edge=None if pinned else edge_of(state, with_stage(work, seen.index, way.stage), seen.index, way.progress),
-            more=_more(way, seen, comes),
+            more=_more(way, comes),
             to_do=_brings(way, counted),
         )
+        if way.carried and row.verdict is None:
+            other = work.stages[next_section(work, seen.index)].title
+            row = replace(row, more=f"Nobody has counted the {other}, so how it will lie isn't known.")
         ways.append((row, command))
     doubt = "" if matches else _doubt(seen)
     # Where an edge ends short the order is that of hands: what shows least there, and on purpose last.
@@ -139,6 +159,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
         learned=_learned(work, seen),
         pinned=pinned,
         at_once=seen.put == "counted" and len(rows) == 1,
+        cannot=cannot,
     )
 
 
@@ -181,17 +202,19 @@ def may_say_where(state: State) -> bool:
     return bool(mark.units) and confirmed == (mark.loops - mark.within, mark.units)
 
 
-def where_said(state: State) -> tuple[tuple[WhyOff, str, str], ...]:
+def where_said(state: State) -> tuple[tuple[WhyOff, str, str, str], ...]:
     """Return what may be said of where a count was taken: as ``WHERE``, in words."""
     stage = _walked(state)
     if stage is None:
         return ()
     # Without a count there is no number to get to, and no half of one; where rows are known, a guess tells nothing.
     may = {"": _OF_ROWS_KNOWN, "all": _OF_NO_COUNT}.get(stage.uncounted)
-    words = {"target": str(stage.target), "unit": stage.spot}
+    easy = stage.rate.denominator <= EASILY_SAID
+    rate = rate_words(stage.rate, stage.spot) if easy else f"{stage.spot}s as you do now"
+    words = {"target": str(stage.target), "unit": stage.spot, "rate": rate}
     return tuple(
-        (answer, text.format_map(words), asks.format_map(words))
-        for answer, text, asks in WHERE
+        (answer, text.format_map(words), asks.format_map(words), how.format_map(words))
+        for answer, text, asks, how in WHERE
         if may is None or answer in may
     )
 
@@ -241,13 +264,19 @@ def _about(seen: Outlook) -> str:
     return said
 
 
+def _no_room(seen: Outlook) -> bool:
+    """Return whether the rows behind have no room for what was counted, even with a slip of the hand or two."""
+    walked = seen.before.mark.units + (seen.before.mark.within > 0)
+    return seen.counted > min(max(walked, seen.expected), seen.stage.target) + SLIP
+
+
 def _doubt(seen: Outlook) -> str:
     """Return why a count is to be counted again before anything is made of it; empty where it is likely enough."""
     if seen.stage.pinned:
         return why_again(seen.counted, seen.expected, "your presses")
     walked, unit, target = seen.before.mark.units + (seen.before.mark.within > 0), seen.stage.spot, seen.stage.target
     if seen.counted > 2 * walked:
-        return f"{plural(walked, unit)} can take up to {plural(2 * walked, 'stitch')}"
+        return f"{plural(walked, unit)} can hold up to {plural(2 * walked, 'stitch')}"
     if seen.counted > target > seen.expected:
         return f"the whole section has only {plural(target, 'stitch')}"
     return why_again(seen.counted, seen.expected, "your presses")
@@ -270,14 +299,14 @@ def _answers(seen: Outlook, rows: tuple[Answer, ...], planned: Edge) -> Answers:
         return Answers(off_by(seen.counted - wanted), said, rows, (seen.counted, wanted), planned, lying)
     if seen.put == "presses":
         said = f"you counted {seen.counted}, the count here is {seen.expected}"
-        return Answers("another row", said, rows, (seen.counted, seen.expected), planned, lying)
+        return Answers("a different row", said, rows, (seen.counted, seen.expected), planned, lying)
     if not seen.stage.uncounted and (planned.uncounted or planned.spots != seen.stage.units):
         left = plural(seen.stage.units - seen.spot, seen.stage.spot)
-        said = f"you have {seen.counted}, pick up {seen.stage.target - seen.counted} from the last {left}"
+        said = f"you have {seen.counted}; pick up {seen.stage.target - seen.counted} over the last {left}"
         return Answers(f"{plural(seen.stage.units, seen.stage.spot)} in all", said, rows, numbers, planned, lying)
     to_pick = seen.stage.target - seen.counted
     if seen.put == "half-way" and planned.uncounted and seen.counted == by_plan and to_pick > 0:
-        said = f"you have {seen.counted}, {to_pick} to pick up in the second half"
+        said = f"you have {seen.counted}; pick up {to_pick} in the second half"
         return Answers("halfway", said, rows, numbers, planned, lying)
     said = f"you counted {seen.counted}, planned {by_plan}"
     return Answers(off_by(seen.counted - by_plan), said, rows, numbers, planned, lying)
@@ -295,10 +324,18 @@ def _at_pinned_end(seen: Outlook) -> bool:
     return seen.stage.pinned and seen.before.mark.units >= seen.stage.units
 
 
-def _lies(way: Way, seen: Outlook) -> Verdict | None:
+def _lies(way: Way, seen: Outlook, work: StepWork) -> Verdict | None:
     """Return how the rest lies if it is worked that way; None where nobody knows its rows."""
     if seen.stage.pinned:
         return None
+    if way.carried:
+        after = carried_on(work, seen.index, way.carried)
+        other = after.stages[next_section(work, seen.index)] if after else None
+        if other is None or other.uncounted:
+            return None
+        on_the_other = judge(other.target, other.units, other.rate, target=other.target).verdict
+        if on_the_other is not Verdict.LIES_FLAT:
+            return on_the_other
     if seen.put in {"as-planned", "presses"} or way.repair == "space-the-rest":
         return seen.verdict
     if seen.put == "edge-ends" and way.progress.mark.units >= way.stage.units:
@@ -339,7 +376,9 @@ def _text(way: Way, seen: Outlook, comes: Outcome) -> str:
         case "space-the-rest" if seen.put == "presses":
             return f"Carry on: {plural(seen.counted, 'stitch')} means {unit} {seen.spot}"
         case "space-the-rest" if way.stage.uncounted and seen.put != "half-way":
-            return f"Keep {rate_words(way.stage.rate, unit)} until you have {way.stage.target}"
+            return f"Keep picking up {rate_words(way.stage.rate, unit)} until you have {way.stage.target}"
+        case "space-the-rest" if to_pick and mark.units + 1 == way.stage.units:
+            return _from_the_last(way)
         case "space-the-rest":
             return RE_SPACE if to_pick else _LEAVE
         case "double-last" | "strand" | "next-section":
@@ -353,27 +392,36 @@ def _text(way: Way, seen: Outlook, comes: Outcome) -> str:
             return "Carry on as planned" if to_pick else _LEAVE
 
 
+def _from_the_last(way: Way) -> str:
+    """Say what the one spot that is left takes."""
+    loops = way.stage.target - way.progress.mark.loops
+    takes = f"Pick up {loops}" if loops > 1 else "Pick up one" if loops else "Pick up none"
+    return f"{takes} in the last {way.stage.spot}"
+
+
 RE_SPACE = "Re-space the rest"
 _LEAVE = "Leave it"
 
 
 def _in_round_1(comes: Outcome) -> str:
-    return f"{'In' if comes.made > 0 else 'De'}crease {abs(comes.made)} evenly in {comes.unit} 1"
+    made = abs(comes.made)
+    return f"{'In' if comes.made > 0 else 'De'}crease {made}{' evenly' if made > 1 else ''} in {comes.unit} 1"
 
 
-def _more(way: Way, seen: Outlook, comes: Outcome) -> str:
-    """Return how a way goes, in sentences; nothing at the end of the edge."""
+def _more(way: Way, comes: Outcome) -> str:
+    """Return how a way goes, in sentences; nothing at the end of the edge, or where the label says it all."""
     mark = way.progress.mark
-    if seen.stage.pinned:
+    if way.stage.pinned:
         return _more_at_pins(way)
-    if mark.units >= way.stage.units:
+    if way.stage.units - mark.units <= (way.repair == "space-the-rest"):
         return ""
     said = []
     if way.repair == "rip-back" and mark.loops:
         said.append(f"rip back until {plural(mark.loops, 'stitch')} {'is' if mark.loops == 1 else 'are'} left")
+    said += rhythm_words(way.stage, way.progress).split("; ")
     if way.repair == "first-round" and comes.made:
-        said += [_natural(seen.stage), _in_round_1(comes)]
-    return " ".join(map(sentence, (*said, rhythm_words(way.stage, way.progress))))
+        said.append(f"then {_in_round_1(comes).lower()}")
+    return " ".join(map(sentence, said))
 
 
 def _more_at_pins(way: Way) -> str:
@@ -400,8 +448,8 @@ def _verb(way: Way, seen: Outlook, comes: Outcome) -> str:
 
 
 def _natural(stage: Stage) -> str:
-    """Say going on at the natural ratio: "Keep 3 of every 4" where that is easily said."""
+    """Say going on at the natural ratio: "Keep picking up 3 of every 4" where that is easily said."""
     natural = stage.rate
     if natural < 1 and natural.denominator <= EASILY_SAID:
-        return f"Keep {natural.numerator} of every {natural.denominator}"
-    return f"Pick up every {stage.spot}" if natural == 1 else "Pick up at the rate your gauge gives"
+        return f"Keep picking up {natural.numerator} of every {natural.denominator}"
+    return f"Pick up in every {stage.spot}" if natural == 1 else "Pick up at the rate your gauge gives"

@@ -23,9 +23,9 @@ Speech = Literal["off", "next", "counts", "all"]
 """How much is spoken: nothing, the next word when it changes, also the count after each press, or also what is said."""
 
 RINGS: dict[Ring, str] = {
-    "run": "end of the run",
+    "run": "end of the repeat",
     "recount": "count the stitches",
-    "target": "that is complete",
+    "target": "that part is complete",
 }
 """What the bell rings for, in words."""
 

@@ -7,7 +7,6 @@ here reads or writes a file.
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from finishing_tui.craft.counts import span
 from finishing_tui.craft.errors import FinishingError, Impossible
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.starting import (
@@ -23,7 +22,7 @@ from finishing_tui.garment.starting import (
     with_number,
     without,
 )
-from finishing_tui.glance.numbers import number_lines, read_number
+from finishing_tui.glance.numbers import allowed, number_lines, read_number
 from finishing_tui.glance.wishes import Units
 from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.model import BandGauge, Recipe, RecipeGauge
@@ -197,15 +196,9 @@ def _number(draft: Draft, key: str) -> StartQuestion:
         printed = "The recipe doesn't print it. Count it, or leave the line empty to have it worked out."
     else:
         printed = f"Recipe: {otherwise} for size {draft.size}. Type yours to replace it."
-    lines = tuple(line for line in (printed, number.how) if line)
-    return StartQuestion(
-        key,
-        f"{number.text[:1].upper()}{number.text[1:]}?",
-        lines,
-        span(number.least, number.most),
-        "" if value is None else str(value),
-        longest=40,
-    )
+    lines = tuple(line for line in (f"{allowed(number.least, number.most)} {printed}".strip(), number.how) if line)
+    question = f"{number.text[:1].upper()}{number.text[1:]}?"
+    return StartQuestion(key, question, lines, value="" if value is None else str(value), longest=40)
 
 
 def _with_number(draft: Draft, name: str, text: str) -> Draft:

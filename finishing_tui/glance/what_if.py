@@ -21,6 +21,7 @@ from finishing_tui.glance.answers import THE_REST, Answer, Answers, off_by, wron
 from finishing_tui.glance.faces import edge_of
 from finishing_tui.glance.label_words import altered_words
 from finishing_tui.glance.later import cut, later_lines
+from finishing_tui.glance.stored_words import ACTS
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,32 +118,34 @@ def what_if_view(state: State, command: WhatIf, most: int = 5) -> WhatIfView:
 def _rows(state: State, old: StepWork, found: Alteration, command: WhatIf, *, refused: bool) -> tuple[Answer, Answer]:
     """Return to keep the plan, and to change it; a section is told by what the whole needle comes to."""
     stage = found.work.stages[found.index]
+    verb = ACTS[stage.act]  # what the hands do next, whichever plan it is
     now, was = altered_words(found.why)
     if stage.unit != "spot":
-        keep = Answer("Keep the plan", "GO ON", None, found.stage.units, unit=stage.spot, more=_in_turn(was))
+        keep = Answer("Keep the plan", verb, None, found.stage.units, unit=stage.spot, more=_in_turn(was))
         by = stage.units - found.stage.units
         to_do = (
             f"{abs(by)} {'more' if by > 0 else 'fewer'} {stage.spot if abs(by) == 1 else many(stage.spot)}"
             if by
             else ""
         )
-        change = Answer("Change it", "CHANGE", None, stage.units, unit=stage.spot, more=_in_turn(now), to_do=to_do)
+        change = Answer("Change it", verb, None, stage.units, unit=stage.spot, more=_in_turn(now), to_do=to_do)
         return keep, change
     progress = old.progress[found.index]
     mark = progress.mark
     lies = recounted(found.stage, progress, mark.loops, mark.units).verdict if mark.units else Verdict.LIES_FLAT
+    old_stage = old.stages[found.index]
     stays = outcome(state, ChoosePace(state.pace), stage.place)
     comes = stays if refused else outcome(state, command, stage.place)
     note = wrong_with(stays.total, stays.total, stays.repeat)
-    old_stage = old.stages[found.index]
     more = sentence(old_stage.words) if old_stage.uncounted else _in_turn(was)
-    keep = Answer("Keep the plan", "GO ON", lies, stays.total, note=note, more=more)
+    keep = Answer("Keep the plan", verb, None if old_stage.uncounted else lies, stays.total, note=note, more=more)
     edge = edge_of(state, found.work, found.index, found.work.progress[found.index])
     passed = mark.units + bool(mark.within)
     since = f"from {stage.spot} {passed + 1}: " if passed else ""  # the rest alone is spaced anew
     more = f"{_in_turn(now, since)} {sentence(_drifts(*found.drift)) if found.drift else ''}".strip()
     note = wrong_with(comes.total, comes.total, comes.repeat)
-    return keep, Answer("Change it", "CHANGE", found.verdict, comes.total, note=note, edge=edge, more=more)
+    verdict = None if stage.uncounted else found.verdict  # how long it is nobody knows, so neither how it lies
+    return keep, Answer("Change it", verb, verdict, comes.total, note=note, edge=edge, more=more)
 
 
 def rhythm_typed(typed: str) -> tuple[int, int] | None:

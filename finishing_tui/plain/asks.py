@@ -45,7 +45,7 @@ class InLines:
 
 def _number(ask: HowMany) -> list[str]:
     number = "the number" if ask.most is None else f"a number from 0 to {ask.most}"
-    same = "" if ask.same is None else ", or as planned if it is that"
+    same = "" if ask.same is None else ", or as planned"
     return [*([sentence(ask.aside)] if ask.aside else []), f"Type {number}{same}, or escape."]
 
 
@@ -53,7 +53,7 @@ def _hears_number(talk: Talk, ask: HowMany, line: str) -> list[str]:
     taken = line.casefold() == talk.keys.shown("lists.take")
     number = ask.same if taken or line.casefold() == "as planned" else whole(line)
     if number is None:
-        wanted = f"A whole number of at most {MOST_DIGITS} digits is asked."
+        wanted = f"Type a whole number of up to {MOST_DIGITS} digits."
         return [f"{ask.missing if taken and ask.missing else wanted} Nothing was done."]
     talk.answer(number)
     return []

@@ -103,6 +103,6 @@ def _which(many: int) -> str:
 def _hears(talk: Talk, line: str, many: int) -> list[str]:
     number = whole(line)
     if number is None or not 1 <= number <= many:
-        return ["That is none of the choices. Nothing was done."]
+        return ["That isn't one of the choices. Nothing was done."]
     talk.answer(number - 1)
     return []

@@ -8,16 +8,16 @@ from finishing_tui.talk.acts import BY_ID
 from finishing_tui.talk.offers import grouped
 
 PAGE = (
-    "how this mode works: one line is one thing, and the answer ends with what comes next, or with a question.",
+    "how this mode works: type one thing a line. The answer ends with what comes next, or with a question.",
     "to count one, type d, done or space.",
     "an empty line changes nothing: it says again where you are and what comes next.",
     'full hands: type "hands". From then on an empty line is the next thing done, until you type it again. '
-    "An empty line that comes before anyone could have heard the last answer is not counted, so a key that is held "
-    "down, or text that is pasted, does no harm.",
-    "a number is a count, or the measure where one is asked for. In a question it is the choice, or what was asked.",
+    "An empty line that comes too soon to have heard the last answer is not counted, so a held key or pasted text does "
+    "no harm.",
+    "a number is a count, or a measurement where one is asked for. At a question it is your choice or your answer.",
     "where a sentence names a key, type its name: space, enter, backspace, x.",
     "to confirm, type the same again at once.",
-    "a word that is not known does nothing. Two things in one line do nothing either.",
+    "an unknown word does nothing, and neither do two things on one line.",
     "saved: an answer waits until the disk has what you did. If it cannot, the answer says what is not saved.",
     "the end of the input, a hang-up or an interrupt puts the garment down. What cannot be saved even then goes into a "
     "rescue file where there is room for one, and the next sitting asks whether to take it in.",
@@ -44,8 +44,8 @@ def page(offers: Iterable[Offer]) -> list[str]:
     return [
         *offered(offers),
         *PAGE,
-        "what can be asked for:",
+        "you can ask for:",
         *(f"{word}: {what}." for word, what in ASKS.items()),
-        "and further:",
+        "you can also type:",
         *(f"{word}: {what}." for word, what in ORDERS.items()),
     ]

@@ -17,13 +17,13 @@ def ledger(hand: InHand, rest: str) -> list[str]:
     """Return what the ledger holds and the last acts, newest first; a number behind the word says how many of them."""
     many = whole(rest) if rest else FEW
     if many is None:
-        return ['How many acts? It is typed like this: "ledger 20". Nothing was done.']
+        return ['How many entries? Type it like this: "ledger 20". Nothing was done.']
     names = {name: place.text for name, place in hand.state.plan.recipe.place.items()}
     try:
         acts = [_said(one) for one in posted(hand.lately(MOST), names, hand.state.plan)[:many]]
     except FinishingError as error:
         acts = [str(error)]
-    more = [] if rest else ['for more of them, type for example "ledger 20".']
+    more = [] if rest else ['for more, type for example "ledger 20".']
     return [*_books(books(hand.state)), "what was entered, newest first:", *acts, *more]
 
 

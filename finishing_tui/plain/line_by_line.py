@@ -22,8 +22,8 @@ from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.dispatch import begin
 from finishing_tui.talk.offers import open_to
 
-_ONLY_LOOKED_AT = "This garment is only looked at here; nothing can be changed."
-_TOO_SOON = "That came before the last answer could be heard, so it is not counted."
+_ONLY_LOOKED_AT = "You can only look at this garment here."
+_TOO_SOON = "That came too soon after the last answer, so it is not counted."
 
 
 class LineByLine:
@@ -129,7 +129,7 @@ class LineByLine:
             return KEPT[what](talk.hand)
         if what == "hands":
             self._full_hands = not self._full_hands
-            return [f"an empty line {'is now the next thing done' if self._full_hands else 'now changes nothing'}."]
+            return [f"an empty line now {'counts one' if self._full_hands else 'changes nothing'}."]
         self._answered = (WeighPlans, SetNumber) if rest else ()
         lines = self._took(typed.word(talk, what, rest), rest)
         return self._seeing.turned_to() if what in typed.TURNS and not lines else lines

@@ -2,7 +2,6 @@
 
 from typing import TYPE_CHECKING
 
-from finishing_tui.craft.counts import span
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
 from finishing_tui.talk.asks import SetNumber
@@ -26,20 +25,24 @@ def answers(ask: SetNumber) -> list[str]:
     value = one.least if one.value is None else one.value
     return [
         f'To change one, type for example "{one.name} {value}"; '
-        f'"{one.name} {GIVEN_UP}" gives yours up again; "{one.name}" alone says how it is counted; or escape.'
+        f'"{one.name} {GIVEN_UP}" takes the recipe\'s; "{one.name}" alone says how to count it; or escape.'
     ]
 
 
 def hears(talk: Talk, ask: SetNumber, line: str) -> list[str]:
     """Take the name of a number with its new value; the name alone says how it is counted and how far it reaches."""
-    from finishing_tui.glance.numbers import named, read_number  # noqa: PLC0415  (the audit: few lines need it)
+    from finishing_tui.glance.numbers import (  # noqa: PLC0415  (the audit: few lines need it)
+        allowed,
+        named,
+        read_number,
+    )
 
     name, _, typed = line.partition(" ")
     try:
         one = named(ask.lines, name)
         if not typed.strip():
             how = [f"count: {one.how}"] if one.how else []
-            return [_said(one), *how, f"{span(one.least, one.most)}."]
+            return [_said(one), *how, *filter(None, (allowed(one.least, one.most),))]
         value = None if typed.strip().casefold() == GIVEN_UP else read_number(one, typed)
     except FinishingError as error:
         return [sentence(str(error)), "Nothing was done."]

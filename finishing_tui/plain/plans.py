@@ -21,10 +21,10 @@ def answers(ask: WeighPlans) -> list[str]:
     """Return what may be typed."""
     asked, units = ask.asked, unit_words(ask.asked)
     if not asked.section:
-        return [f"Planned are {asked.figure} {units}. Type another number, or escape."]
+        return [f"The plan has {asked.figure} {units}. Type another number, or escape."]
     spots = f'"{asked.spots} {units}"' if asked.spots else f"how many {units} there are"
     return [
-        f'Type another number of loops ("{asked.figure}" is planned), {spots}, '
+        f"Type another number of stitches (planned: {asked.figure}), {spots}, "
         '"3 of every 4", "easy" or "even", or several with commas; or escape.'
     ]
 
@@ -33,13 +33,13 @@ def hears(talk: Talk, ask: WeighPlans, line: str) -> list[str]:
     """Look at the plan that a line asks for, and ask which to take."""
     command = _understood(line, ask.asked)
     if command is None:
-        return ["That is no number of loops or rows, rhythm or spread. Nothing was done."]
+        return ["That isn't a number of stitches or rows, a rhythm or a spread. Nothing was done."]
     try:
         view = ask.view(command)
     except FinishingError as error:
         return [sentence(str(error))]
     if not view.changes:
-        return ["The plan has that already. Nothing was done."]
+        return ["The plan already has that. Nothing was done."]
     later = (AFFECTS_LATER, *view.later) if view.later else ()
     talk.asks(weigh(ask.question, view.answers, lambda at: ask.then(view) if at else None, told=later))
     return []
@@ -47,7 +47,7 @@ def hears(talk: Talk, ask: WeighPlans, line: str) -> list[str]:
 
 def _understood(line: str, asked: Asked) -> WhatIf | None:
     """Return what a line asks for; None where any part of it is not understood."""
-    command, units, loops = WhatIf(), {asked.unit, unit_words(asked)}, {None, "loop", "loops"}
+    command, units, loops = WhatIf(), {asked.unit, unit_words(asked)}, {None, "stitch", "stitches", "loop", "loops"}
     for part in (" ".join(one.split()) for one in line.casefold().split(",")):
         if rhythm := _RHYTHM.fullmatch(part):
             command = replace(command, rhythm=(int(rhythm[1]), int(rhythm[2])))

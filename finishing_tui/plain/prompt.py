@@ -57,7 +57,7 @@ class Prompt:
         if talk.looking is not None:
             current = talk.state.current
             here = "no step" if current is None else f"step {current + 1}"
-            lines.append(f"looking at step {talk.looking + 1}; under the needles is {here}.")
+            lines.append(f"looking at step {talk.looking + 1}; you are at {here}.")
         return [*lines, f"next: {sentence(telling.upcoming(self._seeing.under_way().face))}"]
 
     def ask_whole(self) -> None:

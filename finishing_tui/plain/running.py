@@ -98,7 +98,7 @@ def work(
         if hand.given_up is not None:
             raise FinishingError(str(hand.given_up))
         with suppress(OSError):
-            out.say(["looked at only; nothing was changed." if look else "put down; everything is kept."])
+            out.say(["you only looked; nothing changed." if look else "put down; everything is kept."])
 
 
 def _talked(

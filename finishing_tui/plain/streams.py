@@ -36,20 +36,20 @@ def read_line(source: BinaryIO) -> str | Unheard | None:
         return None
     if not raw.endswith(b"\n"):
         if len(raw) <= LONGEST:
-            return Unheard("The last line has no end and may be cut short, so it is not taken. Nothing was done.")
+            return Unheard("The last line may be cut short, so it is not taken. Nothing was done.")
         rest = raw
         while rest and not rest.endswith(b"\n"):
             rest = source.readline(65536)
     raw = raw.removesuffix(b"\n").removesuffix(b"\r")
     if len(raw) > LONGEST:
-        return Unheard(f"A line has at most {LONGEST} characters, and that one had more. Nothing was done.")
+        return Unheard(f"That line is too long: use up to {LONGEST} characters. Nothing was done.")
     try:
         line = tidy(raw.decode())
     except UnicodeDecodeError:
         return Unheard("That line is not text in UTF-8. Nothing was done.")
     strange = unprintable(line, allowed="")
     if strange is not None:
-        return Unheard(f"That line holds {named(strange)}, which no line may hold. Nothing was done.")
+        return Unheard(f"That line has {named(strange)} in it. Leave that out. Nothing was done.")
     return line.strip(" ")
 
 

@@ -11,12 +11,12 @@ def technique(ask: ReadTechniques, rest: str) -> list[str]:
     """Return the first technique that helps at the step, or the one of that number; name the others."""
     helping = ask.helping
     if not helping:
-        return ["No technique is wanted here."]
+        return ["No technique is needed here."]
     number = whole(rest) if rest else 1
     if number is None or not 1 <= number <= len(helping):
-        return [f"The techniques of this step are 1 to {len(helping)}. Nothing was done."]
+        return [f"This step has techniques 1 to {len(helping)}. Nothing was done."]
     others = [f"technique {at}: {one.title}." for at, one in enumerate(helping, 1) if at != number]
-    return [*_said(helping[number - 1]), *(["also of help here:"] if others else []), *others]
+    return [*_said(helping[number - 1]), *(["these help too:"] if others else []), *others]
 
 
 def _said(shown: Technique) -> Iterator[str]:

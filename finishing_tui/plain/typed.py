@@ -23,9 +23,9 @@ def number(talk: Talk, typed: str) -> list[str]:
     """Take a number: the measure where one is asked for, else a count."""
     if asks_for_value(talk.state):
         if not _VALUE.fullmatch(typed) or len(typed) > MOST_DIGITS:
-            return [f"A measure is a number like 42 or 42.5, of at most {MOST_DIGITS} signs. Nothing was done."]
+            return [f"A measurement is a number like 42 or 42.5, up to {MOST_DIGITS} characters. Nothing was done."]
     elif whole(typed) is None:
-        return [f"A count is a whole number of at most {MOST_DIGITS} digits. Nothing was done."]
+        return [f"A count is a whole number of up to {MOST_DIGITS} digits. Nothing was done."]
     talk.looking = None
     talk.typed = typed
     ask_for(talk, "finish")
@@ -46,7 +46,7 @@ def _recount(talk: Talk, rest: str) -> list[str]:
     if not rest:
         return _act(talk, "recount", "")
     if whole(rest) is None or asks_for_value(talk.state):
-        return ['A count is typed like this: "count 24". Nothing was done.']
+        return ['Type a count like this: "count 24". Nothing was done.']
     return number(talk, rest)
 
 

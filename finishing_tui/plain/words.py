@@ -27,18 +27,18 @@ ASKS: Mapping[str, str] = MappingProxyType(
         "where": "where you are, and what every needle holds",
         "next": "what comes next, and its rhythm",
         "needles": "what is on every needle and holder",
-        "edge": "the spots of this edge that come next, and where the plan was left",
+        "edge": "what comes next on this edge, and where you went off the plan",
         "steps": "all steps and how each stands",
         "words": "all the words of this step",
         "say": "how this step is done",
         "how": "how to count",
         "look": "how it should look when right",
         "mend": "what to do if it does not",
-        "mind": "what to take care of",
-        "see": "what the step refers to",
+        "mind": "what to watch out for",
+        "see": "what to look up for this step",
         "time": "the time of this sitting, and the time left",
         "notes": "the notes",
-        "saved": "whether everything is on the disk",
+        "saved": "whether everything is saved",
     }
 )
 """What can be asked for at any time; asking changes nothing."""
@@ -46,10 +46,10 @@ ASKS: Mapping[str, str] = MappingProxyType(
 ORDERS: Mapping[str, str] = MappingProxyType(
     {
         "step": "step 7: look at step 7; step alone goes back to the work",
-        "take up": "take up 7: go on with step 7",
+        "take up": "take up 7: start step 7, or go back to it",
         "count": "count 24, or just 24: the count is 24",
-        "hands": "from then on an empty line is the next thing done; hands again ends that",
-        "escape": "leave a question, or another step that is looked at",
+        "hands": "from then on an empty line counts one; type hands again to end that",
+        "escape": "leave a question, or a step you are looking at",
     }
 )
 """What has no key of its own on the screen."""
@@ -88,10 +88,10 @@ def understood(line: str, offered: Iterable[Offer]) -> KnownWord | str:
             continue
         if words[word] in TAKES:
             return KnownWord(words[word], parts[length])
-        return f"Nothing may stand behind {word!r}, for one line is one thing. Nothing was done."
+        return f"Type {word!r} on a line of its own. Nothing was done."
     shown = line if len(line) <= 40 else f"{line[:40]} ..."
     meant = near(line, words, "")
-    return f"{shown!r} is no word here; {meant if '?' in meant else 'help says them all.'} Nothing was done."
+    return f"{shown!r} isn't a word here; {meant if '?' in meant else 'type help for the list.'} Nothing was done."
 
 
 def word_for(offer: Offer) -> str:

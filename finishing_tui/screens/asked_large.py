@@ -1,6 +1,6 @@
 """What is asked over the whole screen, to be read from afar: a number, one of a list, or a way to go on."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import cast
 
 from textual.app import ComposeResult
@@ -8,6 +8,7 @@ from textual.containers import Horizontal
 
 from finishing_tui.craft.words import sentence
 from finishing_tui.glance.counting import MOST_DIGITS
+from finishing_tui.glance.values import Glance, SpotFace
 from finishing_tui.screens.finding import Finding
 from finishing_tui.screens.keys import MOVE, TYPED, bindings, digits, keys_of, numbers
 from finishing_tui.screens.program import program
@@ -16,7 +17,9 @@ from finishing_tui.talk.conversation import Talk
 from finishing_tui.widgets.answer_table import AnswerTable
 from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.corner import Corner
+from finishing_tui.widgets.edge_strip import EdgeStrip
 from finishing_tui.widgets.figure_pair import FigurePair, Shown
+from finishing_tui.widgets.holdings import Holdings
 from finishing_tui.widgets.key_line import KeyLine, KeyPlace, ShownKey
 from finishing_tui.widgets.notice import Notice
 from finishing_tui.widgets.sentences import Sentences
@@ -34,21 +37,24 @@ class LargeAsk(Finding[None]):
         *bindings("asked", {**TYPED, "lists.find": "find", "lists.leave": "leave"}),
     ]
 
-    def __init__(self, talk: Talk) -> None:
-        """Ask what is asked in ``talk``, which is one of these shapes."""
+    def __init__(self, talk: Talk, seen: Callable[[], Glance]) -> None:
+        """Ask what is asked in ``talk``, one of these shapes; ``seen``: what there is to see at the needles."""
         super().__init__()
         self._talk = talk
+        self._seen = seen
         self._ask = cast("Question", talk.asked)
         self._typed = ""
 
     def compose(self) -> ComposeResult:
         """Lay out the figures over what is asked."""
         with Horizontal(classes="head"):
-            yield Sentences(most={"low": 4, "middling": 8, "high": 10})
+            yield Sentences(most={"low": 6, "middling": 8, "high": 10}, tells_more=True)
             yield Corner()
         yield FigurePair()
         yield Choices(spaced=False)
         yield AnswerTable()
+        yield EdgeStrip()
+        yield Holdings()
         yield Notice()
         yield KeyLine()
 
@@ -153,20 +159,35 @@ class LargeAsk(Finding[None]):
         self.unasked = ask if ask.unasked else None
         program(self).speak(ask.spoken or ask.question)
         listed, weighed = isinstance(ask, Pick | Explain), isinstance(ask, Weigh)
+        self._show_what_it_is_about()
         choices.display, table.display = listed, weighed
         self.set_class(weighed and bool(ask.told), "-told")
         self.set_class(weighed, "-weighed")
         self.set_class(isinstance(ask, Pick), "-listed")
         self.set_class(isinstance(ask, Explain), "-explained")
-        self.set_class(isinstance(ask, HowMany) and ask.most is not None, "-bounded")
+        self.set_class(isinstance(ask, HowMany), "-number")
         if isinstance(ask, Pick | Explain):
             choices.show([Choice(one.text) for one in ask.options])
-        table.show(ask.answers if isinstance(ask, Weigh) else None)
+        table.show(*(ask.answers, ask.answers.first) if isinstance(ask, Weigh) else (None,))
         style = "$foreground" if weighed else "$quiet"
         title = ask.title if isinstance(ask, Weigh) else ""
         told = ((sentence(line), style) for line in ask.told)
         self.query_one(Sentences).show((title, "$quiet"), (ask.question, "bold"), *told)
         self._draw()
+
+    def _show_what_it_is_about(self) -> None:
+        """Show with a number or a place that is asked for the edge it is of, and what every needle holds."""
+        ask = self._ask
+        held = isinstance(ask, HowMany | Pick)
+        self.set_class(held, "-held")
+        self.remove_class("-edge")
+        on_edge = ask.on_edge if isinstance(ask, HowMany) else held
+        if held:
+            seen = self._seen()
+            self.query_one(Holdings).show(seen)
+            if isinstance(seen.face, SpotFace) and on_edge:
+                self.add_class("-edge")
+                self.query_one(EdgeStrip).show(seen.face.edge, seen.face.ahead)
 
     def _draw(self) -> None:
         """Show what is typed; what was refused was about another number."""

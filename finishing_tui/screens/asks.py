@@ -62,4 +62,4 @@ def _screen(talk: Talk, ask: Ask, seen: Callable[[], Glance], keys: Keys) -> Scr
         case ReadLedger():
             return LedgerScreen(ask.hand)
         case _:
-            return LargeAsk(talk)
+            return LargeAsk(talk, seen)

@@ -100,11 +100,11 @@ class ComingBackScreen(Leaving[int | None]):
         asked = coming_back_asks(self._talk.state)
         self.query_one("#asked", Sentences).show((asked, "$foreground"))
         face = self._back.now.face
-        count, of = _figures(face)
+        count, of = (self._typed, "") if self._typed else _figures(face)  # what was counted is no part of the plan's
         aside = ("you counted",) if self._typed else ()
         beside = cells_for(*self.app.size).beside  # else what comes next stands there in words
         flags = face.flags if beside and isinstance(face, SpotFace) else ("", "")
-        shown = Shown(self._typed or count, of, aside, face.act if beside else "", *flags)
+        shown = Shown(count, of, aside, face.act if beside else "", *flags)
         self.query_one(FigurePair).show(shown, self._back.now.digits)
         key = keys_of(self).shown
         if self._typed:

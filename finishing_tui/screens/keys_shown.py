@@ -6,7 +6,7 @@ from finishing_tui.garment.stops import due
 from finishing_tui.glance.counting import asks_for_value, countables
 from finishing_tui.talk.action import GROUPS, Offer
 from finishing_tui.talk.acts import ACTS
-from finishing_tui.talk.acts.edge_ends import LIKELY
+from finishing_tui.talk.acts.edge_ends import may_end_anywhere
 from finishing_tui.talk.acts.finish import LAST
 from finishing_tui.talk.conversation import Talk
 from finishing_tui.talk.keys import Keys
@@ -46,15 +46,15 @@ def foot(talk: Talk) -> list[ShownKey | KeyPlace]:
     if "first_stitch" in offered and not {"recount", "other"} & {*offered}:
         del places["recount"], places["other"]
         places = {**places, "first_stitch": FIRST_STITCH, "take_back": places.pop("take_back")}
-    if talk.looking is None and not talk.typed and ("pins" in offered or "edge_ends" in offered):
-        places = _at_an_open_edge(talk, offered, places)
+    ends = "edge_ends" in offered and may_end_anywhere(talk.state)
+    if talk.looking is None and not talk.typed and ("pins" in offered or ends):
+        places = _at_an_open_edge(talk, offered, places, ends=ends)
     kept = [
         KeyPlace(key(one), label(one), *cells, ends=one in {"finish", "edge_ends"}) for one, cells in places.items()
     ]
     clear = [(key("clear"), "clear" if talk.typed else "go back")] if _clears(talk) else []
-    others = [
-        (key(act.id), label(act.id)) for act in ACTS if act.id in offered and act.id not in {*places, *PLACES, "help"}
-    ]
+    placed = {*places, *PLACES, *(("edge_ends",) if ends else ()), "help"}  # that one stands nowhere else then
+    others = [(key(act.id), label(act.id)) for act in ACTS if act.id in offered and act.id not in placed]
     if talk.looking is not None:  # the way back comes before what else can be done there, and no place is kept
         left = sorted((one for one in kept[2:] if one.label), key=lambda one: one.key != key("take_back"))
         return [*kept[:2], *clear, *left, *others, KeyPlace(key("help"), label("help"), 4, brief=True)]
@@ -62,16 +62,17 @@ def foot(talk: Talk) -> list[ShownKey | KeyPlace]:
 
 
 def _at_an_open_edge(
-    talk: Talk, offered: Mapping[str, Offer], places: dict[str, tuple[int, int]]
+    talk: Talk, offered: Mapping[str, Offer], places: dict[str, tuple[int, int]], *, ends: bool
 ) -> dict[str, tuple[int, int]]:
     """Give the key of what an edge nobody counted needs next the place of one that is idle there.
 
-    Before the first stitch that is to pin it, for there is nothing to count; past its half, to say that it ends.
+    Before the first stitch that is to pin it, for there is nothing to count; from then on to say that it ends, but
+    where a count is due. Each key has only that one place.
     """
     put = {}
     if "pins" in offered:
         put["recount"] = "pins"
-    if "edge_ends" in offered and offered["edge_ends"].label == LIKELY and due(talk.state) is None:
+    if ends and due(talk.state) is None:
         put["finish"] = "edge_ends"
     return {put.get(one, one): cells for one, cells in places.items()} if put else places
 

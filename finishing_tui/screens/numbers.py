@@ -14,10 +14,9 @@ from textual.containers import Vertical
 from textual.events import Paste
 from textual.message import Message
 
-from finishing_tui.craft.counts import span
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import sentence
-from finishing_tui.glance.numbers import MOST_DIGITS, NumberLine, read_number
+from finishing_tui.glance.numbers import MOST_DIGITS, NumberLine, allowed, read_number
 from finishing_tui.screens.finding import Finding
 from finishing_tui.screens.keys import TYPED, bindings, digits, keys_of
 from finishing_tui.widgets.choices import Choice, Choices
@@ -135,7 +134,7 @@ class NumbersScreen(Finding[None]):
         """Give a number of one's own up again."""
         line = self._line
         if line is None or not line.own:
-            self.refuse("this one is no number of your own")
+            self.refuse("you haven't changed this one")
         else:
             self._try(line, lambda: None)
 
@@ -201,8 +200,8 @@ class NumbersScreen(Finding[None]):
         ]
         choices.show(shown, at)
         line = self._line
-        told = () if line is None else ((line.how, "$foreground"), (span(line.least, line.most), "$quiet"))
-        self.query_one(Sentences).show(("Numbers", "bold $count"), (self._about, "$quiet"), *told)
+        told = "" if line is None else f"{line.how} {allowed(line.least, line.most)}".strip()
+        self.query_one(Sentences).show(("Numbers", "bold $count"), (self._about, "$quiet"), (told, "$foreground"))
         key = keys_of(self).shown
         own = [(key("numbers.as_printed"), "use printed")] if line is not None and line.own else []
         leave = (key("lists.leave"), "clear" if self._typed else "back")

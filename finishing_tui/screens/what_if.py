@@ -72,7 +72,8 @@ class WhatIfScreen(Leaving[None]):
         yield KeyLine()
 
     def on_mount(self) -> None:
-        """Show the plan there is."""
+        """Show the plan there is; of a section there is so much to tell that the figures give way on most screens."""
+        self.set_class(self._asked.section, "-section")
         hint = "Nothing changes yet."
         self.query_one("#sentences", Sentences).show((self._ask.question, "bold"), (hint, "$quiet"))
         self._look()

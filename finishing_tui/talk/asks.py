@@ -74,7 +74,7 @@ class HowMany(Ask):
 
     ``idle``: the word that stands large beside it; ``aside``: what is said of ``same``; ``most``: the
     largest there is, where that is known; ``missing``: what is said where something must be typed; ``takes``: what
-    taking a number does, in a word or two.
+    taking a number does, in a word or two; ``on_edge``: it is about the edge under way, so that is to be seen with it.
     """
 
     unit: str
@@ -85,6 +85,7 @@ class HowMany(Ask):
     most: int | None = None
     missing: str = ""
     takes: str = "it's {}"
+    on_edge: bool = False
 
 
 @dataclass(frozen=True, eq=False, kw_only=True)

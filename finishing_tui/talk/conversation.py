@@ -99,7 +99,7 @@ class Talk:
         elif len(self.typed) < MOST_DIGITS:
             self.typed += sign
         else:
-            self.refuse(f"a number has at most {MOST_DIGITS} digits here")
+            self.refuse(f"use up to {MOST_DIGITS} digits")
 
     def clear(self) -> None:
         """Forget digits, what was to be asked twice, and looking at another step."""
@@ -217,5 +217,5 @@ class Talk:
             if does.command is not None and self.do(does.command):
                 self.say(f"{follows.answers.rows[at].text}: noted")
 
-        ways = weigh("This affects later steps", follows.answers, chosen, told=follows.lines, unasked=True)
+        ways = weigh("This affects later steps", follows.answers, chosen, told=follows.told, unasked=True)
         self.waits(in_one_line(ways))

@@ -17,7 +17,8 @@ def counted_again(
     """
     return HowMany(
         question=f"You counted {counted}; it should be {what.right}. Count {what.text} again.",
-        told=(why,) if why else (),
+        told=(*((why,) if why else ()), "nothing changes until you have counted the same number twice"),
+        on_edge=what.section,
         unit="the count",
         idle="COUNT",
         aside=f"still {counted}? Type it again",

@@ -97,7 +97,7 @@ def _measure(talk: Talk) -> None:
     if not talk.do(TakeMeasure(value)):
         return
     if off:
-        talk.refuse(f"{value} written down: {off}; measure again, or note what is done about it")
+        talk.refuse(f"{value} written down: {off}; measure again, or note what you do about it")
     else:
         talk.say(f"{value} written down", aloud=True)
 
@@ -149,6 +149,8 @@ def _look_for(talk: Talk, what: Countable, counted: int) -> Ask:
 def _how_many(talk: Talk, what: Countable) -> Ask:
     return HowMany(
         question=f"Count {what.text}.",
+        told=("if you count another number, type it. You count again before anything changes",),
+        on_edge=what.section,
         unit="the count",
         idle="COUNT",
         same=what.expected,
@@ -205,7 +207,9 @@ def _why(talk: Talk, what: Countable, view: RecountView, typed: int) -> Ask:
 
 def _how_many_left(talk: Talk, what: Countable, view: RecountView) -> Ask:
     return HowMany(
-        question=f"How many {view.unit}s are left in this section?",
+        question=f"How many {view.unit}s are left in the {view.title}?",
+        told=(f"count from the {view.unit} after your last stitch to the end of the section",),
+        on_edge=True,
         unit="how many",
         idle="COUNT",
         missing=f"Type how many {view.unit}s are left first.",
@@ -224,8 +228,11 @@ def _goes_on(talk: Talk, view: RecountView, at: int) -> Ask | None:
 
 def _ways(talk: Talk, view: RecountView, what: Countable) -> Ask:
     def taken(at: int) -> Ask | None:
-        if asked := _goes_on(talk, view, at):
+        if view.cannot and at == 0:
+            return _how_many(talk, what)
+        if asked := _goes_on(talk, view, at - view.cannot):
             return asked
+        at -= view.cannot
         # Whoever missed a press has told what was picked, and not yet where that is on an edge nobody counted.
         if view.commands[at].answer == "presses" and where_asked(talk.state):
             return where_told(talk, view.counted)
@@ -235,4 +242,4 @@ def _ways(talk: Talk, view: RecountView, what: Countable) -> Ask:
         return _why(talk, what, recount_view(talk.state, view.counted), view.counted)
 
     title = f"{view.title}, {view.unit} {view.spot}"
-    return in_one_line(weigh(title, view.answers, taken, back=back))
+    return in_one_line(weigh(title, view.count_first if view.cannot else view.answers, taken, back=back))

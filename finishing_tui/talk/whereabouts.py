@@ -1,6 +1,7 @@
 """Where on an edge a count was taken: what hands know of it; asked once where nobody counted the edge."""
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.words import plural
 from finishing_tui.garment.events import WhyOff
 from finishing_tui.glance.recounts import RecountView, may_say_where, recount_view, where_said
 from finishing_tui.talk.asks import Ask, Choose, HowMany, Option, weigh
@@ -12,20 +13,23 @@ def where_told(talk: Talk, counted: int) -> Ask:
     found, is_taken = where_said(talk.state), may_say_where(talk.state)
 
     def answered(at: int) -> Ask | None:
-        answer, _, asks = found[at]
-        return _how_many(talk, counted, answer, asks) if asks else _taken(talk, counted, answer)
+        answer, _, asks, how = found[at]
+        return _how_many(talk, counted, answer, (asks, how)) if asks else _taken(talk, counted, answer)
 
     return Choose(
         question=f"{counted} counted. Where are you on this edge?",
-        options=tuple(Option(text) for _, text, _ in found),
+        options=tuple(Option(text) for _, text, *_ in found),
         then=answered,
         left=lambda: None if is_taken else _taken(talk, counted, "not-known"),
     )
 
 
-def _how_many(talk: Talk, counted: int, answer: WhyOff, asks: str) -> Ask:
+def _how_many(talk: Talk, counted: int, answer: WhyOff, asked: tuple[str, str]) -> Ask:
+    question, how = asked
     return HowMany(
-        question=asks,
+        question=question,
+        told=(how, f"you have {plural(counted, 'stitch')} now"),
+        on_edge=True,
         unit="how many",
         idle="COUNT",
         missing="Type the number first.",

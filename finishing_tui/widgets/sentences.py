@@ -54,6 +54,8 @@ class Sentences(Rows):
             whole = wrapped(plain(text, style), width)
             if room is None or len(whole) <= room:
                 lines += whole
+            elif self._tells_more and number > 1:  # what is not the first to be told is told whole or not at all
+                return [*lines, plain(f"… and {len(self._sentences) - number} more", "$quiet")]
             else:
                 lines += cut_short(whole, width, room, self._help if width >= SAYS_KEY else "")
             of += [number] * (len(lines) - len(of))

@@ -146,7 +146,7 @@ def test_every_later_number_that_changes_is_named() -> None:
     assert view is not None
     assert view.lines == (
         "step 13: 103 on the neck needle is not a multiple of 4",
-        "step 13, Pick up and knit the neckband: neck needle 103, not 104",
+        "step 13, Pick up and knit the neckband, has 103 on the neck needle, not 104",
     )
 
 
@@ -209,7 +209,7 @@ def test_where_next_to_nothing_is_left_the_first_step_without_it_is_named_and_no
     assert found is not None
     assert found.lines[-2:] == (
         f"step 13, Pick up and knit the neckband, needs 16 on the front neck holder; {there} there",
-        "3 steps after it cannot be worked as planned",
+        "3 steps after it won't work as planned",
     )
     assert (found.answers.rows[-1].text, found.answers.rows[-1].verdict) == ("Carry on", None)
     assert found.answers.said == f"front neck holder {said}, planned 16"

@@ -90,7 +90,7 @@ def test_a_number_that_contradicts_is_one_sentence_and_changes_nothing() -> None
     paper = _two_sides(24).press(3)
     plan = paper.state.plan
     line = next(line for line in number_lines(plan.recipe, plan.size, plan.own) if line.name == "rows")
-    with pytest.raises(FinishingError, match=r"step 1 could not be worked with it: .*18.*8"):
+    with pytest.raises(FinishingError, match=r"step 1 won't work with that number: .*18.*8"):
         renumbering(paper.state, line, 8)
 
 

@@ -48,7 +48,7 @@ def test_what_it_changes_later_is_named_too() -> None:
     """After what is another way come the later numbers that change with it."""
     lines, _ = changed(("change = -2", "change = -4"))
     at = lines.index("this affects later steps")
-    assert lines[at + 1] == "step 2, Work the band: band needle 32, not 34"
+    assert lines[at + 1] == "step 2, Work the band, has 32 on the band needle, not 34"
 
 
 def test_a_step_that_is_begun_keeps_what_it_was_taken_with() -> None:

@@ -13,27 +13,29 @@ from finishing_tui.glance.answers import off_by, risks
 from finishing_tui.recipe.kinds.work import Work
 from tests.examples import share
 from tests.garment.edges import along, press_to_the_end, reach, sections
+from tests.garment.paper import Paper, plan_for
 from tests.garment.test_consequences import crew_neck
+from tests.recipe_texts import place, recipe, section, step
 
 
 @pytest.mark.parametrize(
     ("spots", "target", "presses", "counted", "said"),
     [
-        (40, 30, 15, 15 - 3, "Keep 3 of every 4. Increase 2 evenly in row 1."),
-        (40, 30, 15, 15 + 2, "Keep 3 of every 4. Decrease 3 evenly in row 1."),
-        (12, 12, 6, 6 - 2, "Pick up every row. Increase 2 evenly in row 1."),
-        (40, 39, 13, 13 - 2, "Pick up at the rate your gauge gives. Increase 2 evenly in row 1."),
+        (40, 30, 15, 15 - 3, "Then increase 2 evenly in row 1."),
+        (40, 30, 15, 15 + 2, "Then decrease 3 evenly in row 1."),
+        (12, 12, 6, 6 - 2, "From row 7: every row. Then increase 2 evenly in row 1."),
+        (40, 39, 13, 13 - 2, "Then increase 2 evenly in row 1."),
         (8, 6, 6, 4, "Increase 2 evenly in row 1"),
     ],
 )
 def test_the_first_round_is_said_in_plain_numbers(
     spots: int, target: int, presses: int, counted: int, said: str
 ) -> None:
-    """The ratio is said in figures where it is easy, more and fewer in words; at the end of the edge no ratio."""
+    """First how the rest is picked up, then what the first row makes of it; at the end of the edge that alone."""
     view = recount_view(along(spots, target).press(presses).state, counted, "loops")
     row = next(one for one in view.answers.rows if one.made)
     assert row.text == "Fix it in row 1" or presses == target
-    assert (row.more or row.text).startswith(said)
+    assert (row.more or row.text).endswith(said)
 
 
 def test_taking_it_all_out_is_said_kindly() -> None:
@@ -152,9 +154,23 @@ def test_each_doubt_is_said_in_one_line() -> None:
     """What is most certain first: what the rows can take, what the section has, how far off it is."""
     doubts = [recount_view(along(96, 68).press(34).state, counted).doubt for counted in (95, 70, 26, 42, 33)]
     assert doubts == [
-        "47 rows can take up to 94 stitches",
+        "47 rows can hold up to 94 stitches",
         "the whole section has only 68 stitches",
         "that is 8 fewer than your presses",
         "that is 8 more than your presses",
         "",
     ]
+
+
+def test_how_a_side_nobody_counted_lies_is_not_said() -> None:
+    """Where the next section is to take what is missing, and nobody knows how long that is, there is no verdict."""
+    sides = (section(along=f"{side} edge", stitches=24) for side in ("left", "right"))
+    pick_up = step("pick up and knit", "Pick up", *sides, onto="band", ratio="2/3")
+    paper = Paper(plan_for(recipe("Two edges", place("band"), pick_up, format=2))).press(21)
+    answers = recount_view(paper.state, 21, "edge-ends").answers
+    *_, carried = answers.rows
+    assert "won't match" in carried.text
+    assert carried.verdict is None
+    assert carried.more == "Nobody has counted the right edge, so how it will lie isn't known."
+    assert answers.rows[0].shows
+    assert not answers.rows[answers.first].harms

@@ -55,7 +55,7 @@ def test_only_a_new_word_is_spoken_where_that_is_all_that_is_wanted() -> None:
     assert spoken(was, now, "next", ring=rung) == ""
     was, now, rung = pressed(paper, 2)
     assert rung == "run"
-    assert spoken(was, now, "next", ring=rung) == f"end of the run. {next_word(now.face)}"
+    assert spoken(was, now, "next", ring=rung) == f"end of the repeat. {next_word(now.face)}"
 
 
 @given(HOW, st.integers(1, 12))
@@ -78,7 +78,7 @@ def test_at_run_pace_a_run_is_spoken() -> None:
     paper = along(24, 18).did(ChoosePace("run"))
     was, now, rung = pressed(paper)
     assert rung == "run"
-    assert spoken(was, now, "counts", ring=rung) == "end of the run. pick 3, skip 1, 3 of 18"
+    assert spoken(was, now, "counts", ring=rung) == "end of the repeat. pick 3, skip 1, 3 of 18"
 
 
 def test_half_way_the_loops_are_asked_for() -> None:

@@ -117,11 +117,11 @@ def test_lost_at_17(vest: Path) -> None:
 @pytest.mark.parametrize(
     ("way", "stitches"),
     [
-        ("Pick up a second one in row 32", PANEL),
-        ("Lift 1 strand, twisted, onto the needle here", PANEL),
+        ("Pick up a second stitch in row 32", PANEL),
+        ("Lift and twist 1 strand onto the needle here", PANEL),
         ("Rip back to row 32", None),
         ("Leave it with fewer stitches", PANEL - 1),
-        ("Pick up 1 more along right panel edge: the sides are then not the same", PANEL - 1),
+        ("Pick up 1 more along the right panel edge; the sides won't match", PANEL - 1),
     ],
 )
 def test_23_and_no_room(way: str, stitches: int | None, vest: Path) -> None:
@@ -137,8 +137,8 @@ def test_23_and_no_room(way: str, stitches: int | None, vest: Path) -> None:
     assert edges(vest).stages[LEFT].units == 34
     told(vest, "f", "d", *["d"] * 3)
     second = edges(vest).stages[RIGHT]
-    assert second.units == 34 or "not the same" in way
-    assert second.target == (stitches + 2 if "not the same" in way else stitches)
+    assert second.units == 34 or "won't match" in way
+    assert second.target == (stitches + 2 if "won't match" in way else stitches)
 
 
 def test_the_second_side_is_two_rows_shorter(vest: Path) -> None:
@@ -160,7 +160,7 @@ def test_the_second_side_is_counted_as_expected_and_two_rows_shorter(vest: Path)
     rows = len(picked(vest, LEFT))
     said = told(vest, *["d"] * 12, "12", "r", "3", str(rows - 2 - 18), "1", *["d"] * 12)
     assert "12 counted, as planned; 36 on the needle." in said
-    assert "34 rows in all: you have 12, pick up 12 from the last 16 rows." in said.replace("\n  ", " ")
+    assert "34 rows in all: you have 12; pick up 12 over the last 16 rows." in said.replace("\n  ", " ")
     right = picked(vest, RIGHT)
     assert (len(right), sum(right), right[-1]) == (rows - 2, PANEL, 1)
     assert len(picked(vest, LEFT)) == rows
@@ -180,7 +180,7 @@ def test_the_edge_ends_with_a_row_that_is_skipped(vest: Path) -> None:
     asked = told(shutil.copytree(vest, vest.with_name("none")), "z", "1")
     assert "How many rows come after your last stitch?" in asked.replace("\n  ", " ")
     assert "Left panel edge ends at row 33" in asked
-    assert ": Re-space the rest." in asked
+    assert ": Pick up 2 in the last row." in asked
     told(
         vest, "z", "1", next(line[0] for line in asked.splitlines() if line.endswith(": Leave it with fewer stitches."))
     )

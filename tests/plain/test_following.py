@@ -33,7 +33,7 @@ def test_a_count_that_differs_names_what_it_changes(tmp_path: Path, line: str, w
     assert "Look for a dropped stitch." in said
     assert "Catch it with a pin at once." in [one.strip() for one in said]
     at = said.index("This affects later steps.")
-    assert "Step 5, Left back onto a needle: back holder 34, not 35." in said[at:]
+    assert "Step 5, Left back onto a needle, has 34 on the back holder, not 35." in said[at:]
     assert any(one.startswith("1: Make 1 on the back holder now.") for one in said[at:])
     assert "Type 1 to 3, or escape." in said[at:]
     assert events(tmp_path / "plain") == events(tmp_path / "twin")
@@ -72,5 +72,5 @@ def test_a_recount_that_leaves_another_number_asks_too(tmp_path: Path) -> None:
     lines = [*twin.lines[:-2], "escape", *twin.lines[-2:]]
     said = talked(crew(tmp_path / "plain"), *lines)
     at = said.index("This affects later steps.")
-    assert any("neck needle 70, not 76" in one for one in said[at:]), said[at:]
+    assert any("70 on the neck needle, not 76" in one for one in said[at:]), said[at:]
     assert events(tmp_path / "plain") == events(tmp_path / "twin")

@@ -13,9 +13,9 @@ def test_a_number_is_changed_by_lines_as_by_a_command(tmp_path: Path) -> None:
     twin = Twin(crew(tmp_path / "twin"))
     plan = twin.hand.state.plan
     line = named(number_lines(plan.recipe, plan.size, plan.own), "front_rows")
-    twin.does(renumbering(twin.hand.state, line, 28).command, "numbers front_rows 28", "1")
+    twin.does(renumbering(twin.hand.state, line, 28).command, "numbers front_rows 28", "2")
     twin.puts_down("")
-    told = talked(crew(tmp_path / "lines"), "numbers front_rows 30", "3", *twin.lines)
+    told = talked(crew(tmp_path / "lines"), "numbers front_rows 30", "1", *twin.lines)
     assert any(line.endswith("front neck, from the held stitches to the shoulder join: 30, was 24.") for line in told)
     assert [one for one in events(tmp_path / "lines") if one[0] == Replan.__name__ or "Replanned" in one[0]] == [
         one for one in events(tmp_path / "twin") if "Replanned" in one[0]

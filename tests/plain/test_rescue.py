@@ -81,7 +81,7 @@ def test_without_a_yes_it_stays(answers: bytes, folder: Path, disk: FullDisk) ->
     before = events(folder)
     said, error = work(folder, answers + b"d\nq\n" if answers.count(b"\n") == 2 else answers)
     assert error == ""
-    assert said[-1] == "looked at only; nothing was changed."
+    assert said[-1] == "you only looked; nothing changed."
     assert file.exists()
     assert events(folder) == before
     talked(folder, "yes", "q", "")

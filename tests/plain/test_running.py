@@ -155,7 +155,7 @@ def test_in_hand_elsewhere(tmp_path: Path) -> None:
     before = events(folder)
     said = typed(folder, "yes", "where", "d", "b", "enter", "n a note", "q")
     assert "garment: under test, size 2 years." in said.splitlines()
-    assert said.count("This garment is only looked at here; nothing can be changed.") == 4
+    assert said.count("You can only look at this garment here.") == 4
     for answer in ("no\n", ""):
         assert "open in another window" in refused(folder, answer)
     assert events(folder) == before
@@ -240,4 +240,4 @@ def test_what_another_window_did_is_said_first(tmp_path: Path) -> None:
     went_on, down = said.index("the other window went on."), said.index("the other window has put it down.")
     assert said.count("the other window") == 2
     assert "1 of 46 stitches." in said[went_on:down]
-    assert said.endswith("looked at only; nothing was changed.\n")
+    assert said.endswith("you only looked; nothing changed.\n")

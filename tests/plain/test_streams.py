@@ -24,8 +24,8 @@ def heard(raw: bytes) -> list[str | Unheard]:
         (b"2\x7f\n", "U+007F"),
         ("1\u202e2\n".encode(), "right-to-left override"),
         (b"\xff\n", "UTF-8"),
-        (b"x" * (LONGEST + 1) + b"\n", "at most 1000"),
-        (b"1" * 200_000 + b"\n", "at most 1000"),
+        (b"x" * (LONGEST + 1) + b"\n", "up to 1000"),
+        (b"1" * 200_000 + b"\n", "up to 1000"),
         (b"1", "cut short"),
     ],
 )

@@ -40,14 +40,14 @@ def test_the_key_that_a_sentence_names_does_it(tmp_path: Path) -> None:
     twin = at_the_back_holder(tmp_path / "twin")
     twin.does(LeaveOut(2, sure=True), "leave out 3", "o")
     said = both(twin, tmp_path)
-    assert "looking at step 3; under the needles is step 2." in said
+    assert "looking at step 3; you are at step 2." in said
     assert "step 3, left out: Count the front neck holder." in said
 
 
 def test_a_step_that_is_refused_for_good_is_not_looked_at(tmp_path: Path) -> None:
     """What was looked at before still is: nothing may be asked for once more."""
     said = both(at_the_back_holder(tmp_path / "twin"), tmp_path, "step 5", "leave out 1", "take up 1", "step")
-    assert said.count("looking at step 5; under the needles is step 2.") == 3
+    assert said.count("looking at step 5; you are at step 2.") == 3
     assert not any(line.startswith("looking at step 1") for line in said)
 
 
@@ -98,8 +98,8 @@ def changed(twin: Twin, value: int, why: str = "") -> Replan:
 def test_numbers_are_a_question_until_escape(tmp_path: Path) -> None:
     """Asked about alone until escape; with a number behind the word the line goes back to the needles by itself."""
     twin = Twin(crew(tmp_path / "twin"))
-    twin.does(changed(twin, 28), "numbers", "d", "front_rows", "front_rows 28", "1", "front_rows 28", "escape")
-    twin.does(changed(twin, 30, "counted again"), "numbers front_rows 30", "2", "counted again")
+    twin.does(changed(twin, 28), "numbers", "d", "front_rows", "front_rows 28", "2", "front_rows 28", "escape")
+    twin.does(changed(twin, 30, "counted again"), "numbers front_rows 30", "3", "counted again")
     twin.works_on()
     said = both(twin, tmp_path)
     assert sum(line.startswith("front_neck, ") for line in said) == 1
@@ -127,7 +127,7 @@ def test_a_measure_off_its_tolerance_says_to_measure_again(tmp_path: Path) -> No
         folder = garment(tmp_path / value, "measured.toml", "one")
         (folder / "measured.toml").write_text(MEASURED)
         said.append(" ".join(talked(folder, "enter", value)))
-    assert "measure again, or note what is done about it." in said[0]
+    assert "measure again, or note what you do about it." in said[0]
     assert "measure again" not in said[1]
 
 

@@ -188,13 +188,18 @@ async def test_while_looking_the_ways_back_are_at_the_foot(tmp_path: Path) -> No
 
 
 def test_what_an_edge_nobody_counted_needs_is_at_the_foot(tmp_path: Path) -> None:
-    """Before its first stitch it can be pinned, past its half it may end; the other keys keep their places."""
+    """Before its first stitch it can be pinned, from then on it may end; the other keys keep their places.
+
+    The key that says it ends stands in no other place, whatever is due.
+    """
     folder = shelf(tmp_path, recipe="long-front-vest", size="XL")
     work_to(folder, 12)
     talk = in_talk(folder)
     assert [one.label for one in foot(talk) if isinstance(one, KeyPlace)][:3] == ["pick", "end step", "pin it"]
     for _ in range(12):
         talk.hand.do(Press())
+        labels = [one.label if isinstance(one, KeyPlace) else one[1] for one in foot(talk)]
+        assert labels.index("edge ends") == 1 if "edge ends" in labels else labels[1] == "it's 12"
     assert [one.label for one in foot(talk) if isinstance(one, KeyPlace)][:3] == ["skip 1, pick", "it's 12", "count"]
     talk.hand.do(Press())
     assert [one.label for one in foot(talk) if isinstance(one, KeyPlace)][:3] == ["pick", "edge ends", "count"]

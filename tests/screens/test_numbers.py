@@ -29,9 +29,9 @@ async def test_a_number_is_changed_only_after_it_was_shown_what_that_changes(tmp
         assert "26, was 24" in " ".join(shown(app).split())
         assert app.in_hand is not None
         assert app.in_hand.state is state
-        await pressing("3", WAIT)(pilot)
+        await pressing("enter", WAIT)(pilot)
         assert app.in_hand.state is state
-        await pressing("enter", WAIT, "2", WAIT, *"recounted", "enter", WAIT)(pilot)
+        await pressing("enter", WAIT, "3", WAIT, *"recounted", "enter", WAIT)(pilot)
         assert dict(app.in_hand.state.plan.own) == {"front_rows": 26}
         assert "yours (recipe: 24)" in shown(app)
         await pressing("escape", "backspace", "backspace")(pilot)
@@ -51,7 +51,7 @@ async def test_a_step_come_to_takes_the_number_counted_there(tmp_path: Path) -> 
         await settled(pilot)
         while not isinstance(front(app), AtTheNeedles):
             await pilot.press("escape")
-        await pressing("e", "2", "0", "enter", WAIT, "enter", "escape", "space")(pilot)
+        await pressing("e", "2", "0", "enter", WAIT, "2", "escape", "space")(pilot)
     hand = InHand.open(folder, look=True)
     standing = hand.state.standing
     assert standing is not None

@@ -7,8 +7,10 @@ import pytest
 from finishing_tui.garment.commands import Press
 from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.screens.what_if import WhatIfScreen
+from finishing_tui.widgets.answer_table import AnswerTable
 from tests.plain.making import events, talked
-from tests.screens.hands import JOIN, PICK_UP, RIB, app_for, front, needles, settled, shelf, shown, work_to
+from tests.screens.hands import JOIN, PICK_UP, RIB, app_for, front, needles, pressing, settled, shelf, shown, work_to
+from tests.screens.scenes import SCENES, SIZES
 
 
 async def test_another_target_is_four_keys(tmp_path: Path) -> None:
@@ -105,8 +107,23 @@ def test_line_by_line_it_leads_to_the_same_events(tmp_path: Path) -> None:
     assert "This affects later steps." in said
     assert "Changed: 17 from 22 rows" in text
     assert "Nothing changed." in said
-    assert text.count("That is no number of loops or rows, rhythm or spread.") == 2
+    assert text.count("That isn't a number of stitches or rows, a rhythm or a spread.") == 2
     assert [kind for kind, _, _ in events(folder)].count("Replanned") == 1
+
+
+@pytest.mark.parametrize("name", ["what-if-other", "what-if-pucker", "what-if-rhythm"])
+@pytest.mark.parametrize("size", ["80x24", "100x30", "160x50"])
+async def test_what_changes_later_is_told_on_every_larger_screen(name: str, size: str, tmp_path: Path) -> None:
+    """All of it, and the large word is what the hands do next whichever plan it is."""
+    scene = SCENES[name]
+    app = scene.app(tmp_path)
+    async with app.run_test(size=SIZES[size]) as pilot:
+        await pressing(*scene.keys)(pilot)
+        view = app.screen.query_one(AnswerTable).answers
+        assert view is not None
+        assert {row.verb for row in view.rows} == {"PICK"}
+        assert " more\n" not in shown(app)
+        assert all(f"· Step {step}" in shown(app) for step in (4, 6))
 
 
 async def test_more_rounds_are_work(tmp_path: Path) -> None:

@@ -36,7 +36,7 @@ class Knitter(Hands):
         self.terminal.wait_for("Where are you on this edge?")
         needed = 13  # what she finds by counting ahead: nine more take thirteen rows at 2 of every 3
         self.terminal.press("1")
-        self.terminal.wait_for("to spare once you have 24")
+        self.terminal.wait_for("left over once you have 24")
         self.terminal.press(*str(self.rows - self.mark(self.state).units - needed), "enter")
         text = self.terminal.wait_for(lambda text: _RE_SPACE.search(text) is not None)
         way = _RE_SPACE.search(text)

@@ -148,7 +148,7 @@ class Hands:
         self.terminal.wait_for("See every way")
         self.terminal.press("2")
         # A screen may be read while it is still being drawn, so it is waited for what is to be read off it.
-        repair = re.compile(r"(\d)  Increase 1 evenly in round 1")
+        repair = re.compile(r"(\d)  Increase 1 in round 1")
         text = self.terminal.wait_for(lambda text: repair.search(text) is not None)
         way = repair.search(text)
         assert way is not None, text

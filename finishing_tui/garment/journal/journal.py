@@ -141,7 +141,7 @@ class Journal:
         the command), and ``Unwritable`` for a body that would not come back the same.
         """
         if self._writer is None:
-            raise NotSaved("This garment is only looked at here; nothing can be changed.")
+            raise NotSaved("You can only look at this garment here.")
         if not entries:
             raise ValueError("a group has at least one entry")
         self._writer.check_room()
@@ -166,7 +166,7 @@ class Journal:
         added) and ``NotSaved``.
         """
         if self._writer is None:
-            raise NotSaved("This garment is only looked at here; nothing can be changed.")
+            raise NotSaved("You can only look at this garment here.")
         number, chain = self._last
         for one in rows:
             number, chain = number + 1, link(chain, *raw(one)[:8])

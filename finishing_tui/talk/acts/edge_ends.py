@@ -3,7 +3,7 @@
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.events import WhyOff
 from finishing_tui.garment.state import State
-from finishing_tui.garment.walk import next_pin, owed_skips
+from finishing_tui.garment.walk import owed_skips
 from finishing_tui.garment.ways import counted_stage
 from finishing_tui.glance.recounts import recount_view
 from finishing_tui.talk.action import Action, Offer
@@ -12,21 +12,22 @@ from finishing_tui.talk.conversation import Talk
 
 _ENDS: WhyOff = "edge-ends"
 
-LIKELY = "edge ends"
-"""The label where it may end at any spot: nobody counted it and its half is behind, or its last pin."""
-
 
 def _offered(state: State, _: int | None) -> Offer | None:
     work = state.work
     index = counted_stage(work) if work else None
     if work is None or index is None or not work.progress[index].mark.loops:
         return None
-    stage, loops = work.stages[index], work.progress[index].mark.loops
-    if stage.pinned and work.progress[index].confirmed[0] >= stage.units:
+    if work.stages[index].pinned and work.progress[index].confirmed[0] >= work.stages[index].units:
         return None
-    likely = stage.uncounted == "all" or (stage.uncounted and 2 * loops >= stage.target)
-    likely = likely or (stage.pinned and next_pin(stage, loops) == stage.units)
-    return Offer("edge_ends", LIKELY if likely else "ends early", f"say that {work.stages[index].title} ends here")
+    return Offer("edge_ends", "edge ends", f"say that the {work.stages[index].title} ends here")
+
+
+def may_end_anywhere(state: State) -> bool:
+    """Return whether nobody counted the edge that is picked up, and no pin says how it is shared."""
+    work = state.work
+    index = counted_stage(work) if work else None
+    return work is not None and index is not None and bool(work.stages[index].uncounted and not work.stages[index].pinned)
 
 
 def _does(talk: Talk) -> Ask | None:
@@ -41,19 +42,20 @@ def _does(talk: Talk) -> Ask | None:
     all_there = counted == stage.target and stage.uncounted != "all"
     if stage.pinned or (not all_there and not owed_skips(stage, work.progress[index])):
         return _ended(talk, counted, 0)
-    asks = f"with all {counted}. How many {stage.spot}s are left over?"
+    unit = stage.spot
     return HowMany(
-        question=f"The edge ends {asks if all_there else _after(counted, stage.spot)}",
+        question=f"You have {'all ' if all_there else ''}{counted}. How many {unit}s come after your last stitch?",
+        told=(
+            f"count the {unit}s between your last stitch and the end of the edge",
+            "if there are any, you see what to do about them" if all_there else f"the next {unit} is one you skip",
+        ),
+        on_edge=True,
         unit=f"{stage.spot}s left over",
         idle="COUNT",
         same=0,
         aside="none",
         then=lambda over: _ended(talk, counted, over),
     )
-
-
-def _after(counted: int, unit: str) -> str:
-    return f"with {counted}. How many {unit}s come after your last stitch?"
 
 
 def _ended(talk: Talk, counted: int, over: int) -> Ask | None:

@@ -19,7 +19,7 @@ def _offered(state: State, _: int | None) -> Offer | None:
 def _does(talk: Talk) -> None:
     offer = _offered(talk.state, None)
     if offer is None or offer.command is None:
-        talk.refuse("there is no second side about to be begun that could go another way than planned")
+        talk.refuse("there is no second side to change here")
     elif talk.do(offer.command, "mirror"):
         talk.say(offer.what)
 

@@ -60,8 +60,8 @@ def _found(talk: Talk, line: "NumberLine", found: "Renumbering | FinishingError"
 
     def answered(at: int) -> Ask:
         if at == 0:
-            return taken(found.command)
-        return why if at == 1 else _all(talk, line.name)
+            return _all(talk, line.name)
+        return taken(found.command) if at == 1 else why
 
     why = WriteLine(
         question="Why?",
@@ -75,7 +75,7 @@ def _found(talk: Talk, line: "NumberLine", found: "Renumbering | FinishingError"
     return Choose(
         question=sentence(found.said),
         told=found.lines or ("no count that comes later differs",),
-        options=(Option("change it"), Option("change it and add a note"), Option("keep it as it was")),
+        options=(Option("keep it as it was"), Option("change it"), Option("change it and add a note")),
         then=answered,
         left=lambda: _all(talk, line.name),
     )

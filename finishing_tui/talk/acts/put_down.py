@@ -33,7 +33,7 @@ def _does(talk: Talk) -> Ask | None:
 def _down(talk: Talk, where: str) -> Ask | None:
     hand = talk.hand
     if len(where) > LONGEST_NOTE:
-        talk.refuse(f"a line has at most {LONGEST_NOTE} characters; it is not put down yet")
+        talk.refuse(f"use up to {LONGEST_NOTE} characters. It is not put down yet")
         return talk.asked
     talk.where = where  # from now on, however this ends
     if hand.flush(PATIENCE_IN_TROUBLE if hand.trouble else PATIENCE):

@@ -34,7 +34,7 @@ def _to_where(talk: Talk, points: tuple[RipPoint, ...]) -> Ask:
         return _to_which(talk, points, point) if point.most else _taken_out(talk, point.command)
 
     options = tuple(Option(point.text) for point in points)
-    return Pick(question="Rip back to ...", told=(STAYS,), options=options, then=chosen)
+    return Pick(question="Rip back to where?", told=(STAYS,), options=options, then=chosen)
 
 
 def _to_which(talk: Talk, points: tuple[RipPoint, ...], point: RipPoint) -> Ask:
@@ -46,9 +46,12 @@ def _to_which(talk: Talk, points: tuple[RipPoint, ...], point: RipPoint) -> Ask:
             return talk.asked
         return _taken_out(talk, command)
 
+    keep = "type how many you keep" if point.left else f"type the last {point.unit} you keep"
+    work = talk.state.work
     return HowMany(
         question=point.asks,
-        told=(STAYS,),
+        told=(f"{keep}, 0 to {point.most}. 0 takes it all out", STAYS),
+        on_edge=work is not None and (point.command.step, point.command.stage) == (talk.state.current, work.at),
         unit=point.unit,
         most=point.most,
         takes=f"rip to {point.unit} {{}}" if point.left is None else "rip to {}",
