@@ -16,9 +16,10 @@ from finishing_tui.commands.answer import Answer
 from finishing_tui.commands.audit_table import table
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.words import capital, listing, plural
+from finishing_tui.craft.words import sentence as sentence_of
 from finishing_tui.files import read_plain
 from finishing_tui.inert import inert
-from finishing_tui.recipe.audit import Audit, Finding, audit
+from finishing_tui.recipe.audit import Audit, Finding, SizeAudit, audit
 from finishing_tui.recipe.audit.finding import Where
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.numbers import size_index
@@ -29,7 +30,8 @@ from finishing_tui.recipe.reader.guards import decoded
 EXAMPLE = """\
 Checks every step in every size. An error cannot be knitted as written; a warning needs a second look. Numbers the
 pattern leaves out are worked out. The ledger below shows the live stitches in every place after each step (! error,
-? warning). For several files or a folder, --ledger adds it. The exit status is 1 when there are errors.
+? warning) in the sizes with findings, or in all of them where there are none; --ledger shows every size of every
+file. The exit status is 1 when there are errors.
 
   finishing audit my_neckband.toml --size 2
   finishing audit patterns/
@@ -54,7 +56,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         help="a recipe file, a folder of them, or a shipped recipe's name",
     )
     parser.add_argument("--size", help="only this size (default: all)")
-    parser.add_argument("--ledger", action="store_true", help="show the ledger of every file, also of several")
+    parser.add_argument("--ledger", action="store_true", help="show the ledger of every size of every file")
 
 
 def answer(args: argparse.Namespace) -> Answer:
@@ -78,7 +80,7 @@ def answer(args: argparse.Namespace) -> Answer:
             continue
         line = _lines(path) if found.findings else _no_line
         status = max(status, 0 if found.ok else 1)
-        texts.append("\n".join(_told(name, recipe, found, line, width, ledger=alone)))
+        texts.append("\n".join(_told(name, recipe, found, line, width, ledger=alone, every=args.ledger)))
         data[name] = _data(recipe, found, line)
     if wrong and len(wrong) == len(data):
         raise FinishingError("\n".join(wrong))
@@ -115,36 +117,48 @@ def _lines(file: Path) -> CountAt:
     return lambda where: line_of(where, lines)
 
 
-def _told(name: str, recipe: Recipe, found: Audit, line: CountAt, width: int, *, ledger: bool) -> Iterator[str]:
+def _told(
+    name: str, recipe: Recipe, found: Audit, line: CountAt, width: int, *, ledger: bool, every: bool
+) -> Iterator[str]:
     yield f"{name}: {recipe.title}"
-    counted = f"{_counted(found)} in {_sizes([size.size for size in found.sizes])}, {plural(len(recipe.step), 'step')}."
-    yield from textwrap.wrap(counted, width)
+    yield from textwrap.wrap(_headline(recipe, found), width)
     for alike in _alike(found):
         finding, sizes = alike[0], list(dict.fromkeys(one.size for one in alike))
         where = line(finding.where)
         place = f"line {where}" if where else "the file"
         title = f"step {finding.step + 1}, {recipe.step[finding.step].title}" if finding.step is not None else ""
         about = title or spoken(_named(finding.where))
-        every = len(sizes) == len(found.sizes) > 1
-        whose = "" if not finding.size else ", in every size" if every else f", in {_sizes(sizes)}"
+        all_of_them = len(sizes) == len(found.sizes) > 1
+        whose = "" if not finding.size else ", in every size" if all_of_them else f", in {_sizes(sizes)}"
         yield ""
         yield from textwrap.wrap(f"{finding.level}, {place}: {about}{whose}", width, subsequent_indent="  ")
         for sentence, named in _sentences(alike):
             size = "" if named == sizes else f"{_sizes(named)}: "
             text = f"{size}{sentence}"
-            yield from textwrap.wrap(f"{capital(text)}.", width, initial_indent="  ", subsequent_indent="  ")
-    for audited in found.sizes if ledger else ():
+            yield from textwrap.wrap(sentence_of(text), width, initial_indent="  ", subsequent_indent="  ")
+    wrong = [size for size in found.sizes if _told_of(size)]
+    for audited in (found.sizes if every or not wrong else wrong) if ledger else ():
         yield ""
         yield from textwrap.wrap(f"Size {audited.size}: live stitches after every step", width)
         yield from table(recipe, audited, width)
 
 
-def _counted(found: Audit) -> str:
+def _headline(recipe: Recipe, found: Audit) -> str:
+    """Say how many errors and warnings there are and in which sizes, and then what was audited."""
     levels = [finding.level for finding in found.findings]
-    errors, warnings = levels.count("error"), levels.count("warning")
-    if not errors and not warnings:
-        return "All counts agree"
-    return listing([plural(many, what) for many, what in ((errors, "error"), (warnings, "warning")) if many])
+    counted = [(levels.count("error"), "error"), (levels.count("warning"), "warning")]
+    told = listing([plural(many, what) for many, what in counted if many])
+    if not told:
+        every = _sizes([size.size for size in found.sizes])
+        return f"All counts agree in {every}, {plural(len(recipe.step), 'step')}."
+    wrong = [size.size for size in found.sizes if _told_of(size)]
+    whose = f"{capital(_sizes(wrong, most=8))}: " if wrong else ""
+    return f"{whose}{told}. {plural(len(found.sizes), 'size')} and {plural(len(recipe.step), 'step')} checked."
+
+
+def _told_of(size: SizeAudit) -> bool:
+    """Return whether there is an error or a warning in a size."""
+    return any(finding.level != "implied" for finding in size.findings)
 
 
 def _alike(found: Audit) -> Iterator[list[Finding]]:
@@ -172,10 +186,10 @@ def _named(where: Where) -> Where:
     return where[:-1] if where and isinstance(where[-1], int) and len(where) > 2 else where
 
 
-def _sizes(names: list[str]) -> str:
+def _sizes(names: list[str], most: int = 4) -> str:
     if len(names) == 1:
         return f"size {names[0]}"
-    return f"{len(names)} sizes" if len(names) > 4 else f"sizes {listing(names)}"
+    return f"{len(names)} sizes" if len(names) > most else f"sizes {listing(names)}"
 
 
 def _data(recipe: Recipe, found: Audit, line: CountAt) -> dict[str, Any]:
@@ -189,6 +203,7 @@ def _data(recipe: Recipe, found: Audit, line: CountAt) -> dict[str, Any]:
                     "title": row.title,
                     "live": dict(row.live),
                     "unsure": sorted(row.unsure),
+                    "printed": dict(row.printed),
                     "tails": list(row.tails),
                     "markers": list(row.markers),
                     "holes": list(row.holes),

@@ -34,6 +34,17 @@ def table(recipe: Recipe, audit: SizeAudit, width: int) -> Iterator[str]:
             yield ""
         yield from _block(audit, heads[at:upto], [row[at:upto] for row in cells], sizes[at:upto], title + max(room, 0))
         at = upto or 1
+    yield from _legend(audit, width)
+
+
+def _legend(audit: SizeAudit, width: int) -> Iterator[str]:
+    """Yield what two counts in one cell are, with the first of them, where there are any."""
+    for row in audit.rows:
+        for place, printed in row.printed.items():
+            there = row.live.get(place, 0)
+            told = f"{_held(row, place)}: {there} there, {printed} printed; the steps below go on from {printed}."
+            yield from textwrap.wrap(told, width, initial_indent="    ", subsequent_indent="    ")
+            return
 
 
 def _columns(recipe: Recipe, audit: SizeAudit) -> tuple[list[list[str]], list[list[str]]]:
@@ -47,7 +58,7 @@ def _columns(recipe: Recipe, audit: SizeAudit) -> tuple[list[list[str]], list[li
     start += [_cell(before[what]) for what in others]
     cells = [start]
     for row in audit.rows:
-        held = ["?" if name in row.unsure else _cell(row.live.get(name, 0)) for name in places]
+        held = [_held(row, name) for name in places]
         cells.append(held + [_cell(len(getattr(row, what))) for what in others])
     return heads, cells
 
@@ -75,6 +86,14 @@ def _line(text: str, words: Sequence[str], sizes: Sequence[int], wide: int, numb
 def _flag(row: LedgerRow) -> str:
     levels = {finding.level for finding in row.findings}
     return "!" if "error" in levels else "?" if "warning" in levels else ""
+
+
+def _held(row: LedgerRow, place: str) -> str:
+    """Return the cell of a place after a step: what it holds, and the print where that differs and is gone on from."""
+    if place in row.unsure:
+        return "?"
+    there = _cell(row.live.get(place, 0))
+    return f"{there}/{row.printed[place]}" if place in row.printed else there
 
 
 def _cell(count: int) -> str:

@@ -5,20 +5,21 @@ import argparse
 from finishing_tui.commands.answer import Answer, whole
 from finishing_tui.commands.typed import typed
 from finishing_tui.craft.counts import MOST
+from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.figures import read_number
-from finishing_tui.craft.head import HEADS, ORDINARY_STRETCH, head_of, opening, over_the_head
-from finishing_tui.craft.lengths import Length, read_length
-from finishing_tui.recipe.audit.looks.head import AGE, head_for
+from finishing_tui.craft.head import ORDINARY_STRETCH, opening, over_the_head
+from finishing_tui.craft.lengths import read_length
+from finishing_tui.craft.wearers import UNKNOWN_WEARER, Wearer, wearer_of
 
-EXAMPLE = f"""a worked example:
+EXAMPLE = """a worked example:
   finishing head 104 --gauge 22 --wearer woman
-  About 47.3 cm round, about 65.8 cm at full stretch: it goes over a head of 60 cm. ...
+  About 47.3 cm around, about 65.8 cm at full stretch: it should go over a head of 60 cm. Try it on. ...
 
 with a head you have measured, and a bind-off that stretches to 1 1/4 of its length:
   finishing head 88 --gauge 24 --size "51 cm" --stretch 5/4
 
-wearers: {", ".join(HEADS)}; or an age: '6 years'. For children beyond the table the smallest woman's head is allowed
-for, from ten years on the smallest man's.
+wearers: an age ("9 months", "2T", "18-24 months", "6 years"), newborn, baby, toddler, child, teen, woman, man, adult.
+Between two ages of the table the older one's head is allowed for. The answer says which figure it took.
 """
 
 
@@ -30,7 +31,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     )
     head = parser.add_mutually_exclusive_group(required=True)
     head.add_argument("--size", type=typed(read_length), metavar="LENGTH", help="the head, measured: '54 cm'")
-    head.add_argument("--wearer", help="whose head it is, from the table, or an age: 'woman', '24 months', '6 years'")
+    head.add_argument("--wearer", type=typed(_wearer), help="who will wear it: 'woman', 'child', '9 months', '2T'")
     parser.add_argument(
         "--stretch",
         type=typed(read_number),
@@ -41,19 +42,25 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def answer(args: argparse.Namespace) -> Answer:
     """Say whether it goes over; raises ``Impossible`` for what cannot be."""
-    head = args.size if args.size is not None else _head_of(args.wearer)
+    wearer: Wearer | None = args.wearer
     stretch = ORDINARY_STRETCH if args.stretch is None else args.stretch
-    found = over_the_head(opening(args.stitches, args.gauge), head, stretch)
+    found = over_the_head(opening(args.stitches, args.gauge), args.size if wearer is None else wearer.head, stretch)
+    text = found.text if wearer is None else f"{found.text} The head is {wearer.basis}."
     data = {
         "relaxed_cm": str(found.relaxed.cm),
         "stretched_cm": str(found.stretched.cm),
         "head_cm": str(found.head.cm),
         "goes": found.goes,
-        "text": found.text,
+        "text": text,
     }
-    return Answer(found.text, data)
+    if wearer is not None:
+        data["basis"] = wearer.basis
+    return Answer(text, data)
 
 
-def _head_of(wearer: str) -> Length:
-    """Return the head to allow for; raises ``Impossible`` for who is neither in the table nor named by an age."""
-    return head_for(wearer)[0] if AGE.fullmatch(" ".join(wearer.split())) else head_of(wearer)
+def _wearer(text: str) -> Wearer:
+    """Return who is meant; raises ``Impossible`` for a text that tells neither an age nor a child nor an adult."""
+    wearer = wearer_of(text)
+    if wearer is None:
+        raise Impossible(f"no head is known for {text[:20]!r}: {UNKNOWN_WEARER}")
+    return wearer

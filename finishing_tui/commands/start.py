@@ -51,6 +51,9 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--band-gauge", metavar="GAUGE", help="the band's gauge, if it differs")
     parser.add_argument("--hand", choices=("right", "left"), help="which hand you knit with (default: your settings)")
     parser.add_argument("--name", metavar="TITLE", help="what you call it")
+    parser.add_argument(
+        "--wearer", metavar="WHO", help="who will wear it, if the size doesn't say: an age, 'child', 'woman' ..."
+    )
     parser.add_argument("--yarn", default="", help="the yarn, in words")
     parser.add_argument("--needles", default="", help="the needles, in words")
     parser.add_argument("--accept", action="store_true", help="start it even if the audit finds errors")
@@ -100,6 +103,7 @@ def _draft(args: argparse.Namespace) -> Draft:
         draft = typed(draft, f"{NUMBER}{line.name}", count.strip() or ("" if line.needless else "?"))
     options = {"gauge": args.gauge, "band": args.band_gauge, "title": args.name}
     options |= {"yarn": args.yarn, "needles": args.needles}
+    draft = _said_at(draft, "wearer", args.wearer or "")
     for key in questions(draft):
         if options.get(key):
             draft = _said_at(draft, key, options[key])

@@ -1,7 +1,7 @@
 """Does it go over the head: the neck at full stretch against a head.
 
-The tables are for a first answer; the head that will wear the garment is always the better measure, and whoever shows
-an answer for a child says so. A neck that is too tight is a hazard, not a flaw, so every rounding is against it.
+A computed answer is a first one; the head that will wear the garment is always the better measure, and whoever shows an
+answer for a child says so. A neck that is too tight is a hazard, not a flaw, so every rounding is against it.
 """
 
 from dataclasses import dataclass
@@ -10,19 +10,7 @@ from fractions import Fraction
 from finishing_tui.craft.counts import counted
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.lengths import Length, length, say_length
-from finishing_tui.craft.words import capital, listing
-
-HEADS: dict[str, tuple[Fraction, Fraction]] = {
-    "3 months": (Fraction("41.7"), Fraction("41.7")),
-    "6 months": (Fraction("44.6"), Fraction("44.6")),
-    "12 months": (Fraction("47.6"), Fraction("47.6")),
-    "24 months": (Fraction("50.1"), Fraction("50.1")),
-    "36 months": (Fraction("51.4"), Fraction("51.4")),
-    "woman": (Fraction(53), Fraction(60)),
-    "man": (Fraction(56), Fraction(62)),
-}
-"""Head sizes in cm, smallest and largest. The children's are the 95th percentile of girls at that age (medical table);
-the adults' are from craft charts."""
+from finishing_tui.craft.words import capital
 
 ORDINARY_STRETCH = Fraction(16) / Fraction("11.5")
 """What an ordinary bind-off stretches to: 11.5 cm relaxed, 16 cm stretched, 39 % more (S. Winter 2019)."""
@@ -46,16 +34,8 @@ class OverTheHead:
     text: str
 
 
-def head_of(wearer: str) -> Length:
-    """Return the head to allow for: the largest in the table. Raises Impossible for a wearer that is not in it."""
-    found = HEADS.get(" ".join(wearer.lower().split()))
-    if found is None:
-        raise Impossible(f"no head is known for {wearer[:20]!r}: say {listing(list(HEADS), 'or')}, or give its size")
-    return length(found[1], "cm")
-
-
 def opening(stitches: int, per_10_cm: Fraction) -> Length:
-    """Return the relaxed length round a band of ``stitches`` with ``per_10_cm`` stitches in 10 cm.
+    """Return the relaxed length around a band of ``stitches`` with ``per_10_cm`` stitches in 10 cm.
 
     Raises Impossible out of range.
     """
@@ -66,7 +46,7 @@ def opening(stitches: int, per_10_cm: Fraction) -> Length:
 
 
 def over_the_head(relaxed: Length, head: Length, stretch: Fraction = ORDINARY_STRETCH) -> OverTheHead:
-    """Return whether an opening ``relaxed`` round passes ``head`` when stretched to ``stretch`` times its length.
+    """Return whether an opening ``relaxed`` around passes ``head`` when stretched to ``stretch`` times its length.
 
     ``stretch`` is from 1 (does not give) to 4. Raises Impossible out of range.
     """
@@ -74,11 +54,11 @@ def over_the_head(relaxed: Length, head: Length, stretch: Fraction = ORDINARY_ST
         raise Impossible("the stretch must be from 1 (does not give at all) to 4 times the relaxed length")
     stretched = Length(relaxed.cm * stretch, relaxed.unit)
     goes = stretched.cm >= head.cm
-    verdict = "it goes over" if goes else "it does not go over"
-    cure = "" if goes else " Bind off more loosely, pick up more stitches, or make an opening."
+    verdict = "it should go over" if goes else "it won't go over"
+    cure = "Try it on." if goes else "Bind off more loosely, pick up more stitches, or make an opening."
     text = (
-        f"{capital(say_length(relaxed))} round, {say_length(stretched)} at full stretch: {verdict} a head of "
-        f"{say_length(head)}.{cure} {CAUTION}"
+        f"{capital(say_length(relaxed))} around, {say_length(stretched)} at full stretch: {verdict} a head of "
+        f"{say_length(head)}. {cure} {CAUTION}"
     )
     return OverTheHead(relaxed, stretched, head, goes, text)
 

@@ -130,7 +130,14 @@ def _onward(state: State, steps_of: State) -> AuditRun:
     lost = {index: places for index, work in begun.items() if (places := _lost(work))}
     off = {index: _worked_off(work) for index, work in begun.items()}
     plan = state.plan
-    inputs = Inputs(recipe=plan.recipe, size=plan.size_index, own=plan.own, gauge=plan.gauge, hand=plan.hand)
+    inputs = Inputs(
+        recipe=plan.recipe,
+        size=plan.size_index,
+        own=plan.own,
+        gauge=plan.gauge,
+        hand=plan.hand,
+        wearer=plan.wearer,
+    )
 
     def rest(guess: int) -> dict[int, tuple[Entry, ...]]:
         return {index: rest_of(work, guess) for index, work in begun.items()}

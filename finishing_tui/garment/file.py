@@ -12,6 +12,7 @@ from typing import Any, ClassVar, Literal
 from finishing_tui import shipped
 from finishing_tui.craft.counts import span
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.craft.wearers import UNKNOWN_WEARER, wearer_of
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.sources import FILE, recipe_path
 from finishing_tui.garment.starting import UNCOUNTED
@@ -32,6 +33,9 @@ from finishing_tui.recipe.reader.text import tidy
 from finishing_tui.recipe.reader.validating import validated
 from finishing_tui.recipe.reader.values import problems, tidied
 
+FORMAT = 2
+"""The newest format of a garment's file that this program reads."""
+
 
 class BadGarment(BadRecipe):
     """A garment file that cannot be used; ``problems`` are all that is wrong with it."""
@@ -43,8 +47,8 @@ class GarmentFile:
 
     __pydantic_config__: ClassVar = READ
 
-    format: Literal[1]
-    """The format of the file."""
+    format: Literal[1, 2]
+    """The format of the file: 1, or 2 where it says who will wear it."""
     id: str
     """A name that stays the same when the folder moves."""
     title: str
@@ -55,6 +59,8 @@ class GarmentFile:
     """The recipe: the name of a shipped one, or the path of a file, from this folder."""
     size: str
     """The size's name."""
+    wearer: str = ""
+    """Who will wear it, where the size does not say so: "child", "4 years", "woman"."""
     hand: Literal["right", "left"] = "right"
     """The hand that knits."""
     yarn: str = ""
@@ -88,8 +94,13 @@ def read_garment(folder: File) -> tuple[GarmentFile, str]:
     written = tidied(data)
     data = _with_uncounted(written)
     garment, wrong = validated(GarmentFile, data)
-    if isinstance(data.get("format"), int) and data["format"] > 1:
-        wrong = [(("format",), f"this garment has format {data['format']}; this program reads format 1")]
+    form = data.get("format")
+    if isinstance(form, int) and form > FORMAT:
+        wrong = [(("format",), f"this garment is of format {form}, and this program reads up to {FORMAT}")]
+    elif form == 1 and "wearer" in data:
+        wrong = [*wrong, (("wearer",), "'wearer' needs format = 2, and this garment has format = 1")]
+    elif garment is not None and garment.wearer and wearer_of(garment.wearer) is None:
+        wrong = [(("wearer",), UNKNOWN_WEARER)]
     found = [*problems(written), *wrong, *blank(walk(GarmentFile, data))]
     if garment is None or found:
         raise BadGarment(str(path), placed(found, text))
@@ -127,6 +138,7 @@ def plan_of(folder: File) -> Plan:
         yarn=garment.yarn,
         needles=garment.needles,
         notes=garment.notes,
+        wearer=garment.wearer,
     )
 
 

@@ -6,7 +6,7 @@ from types import MappingProxyType
 from typing import Literal, NewType
 
 from finishing_tui.craft.ledger import Ledger
-from finishing_tui.recipe.footing import Footing
+from finishing_tui.recipe.footing import Footing, is_for
 from finishing_tui.recipe.kinds import AnyStep
 from finishing_tui.recipe.kinds.base import Here
 from finishing_tui.recipe.model import Recipe, RecipeGauge
@@ -25,8 +25,8 @@ class Plan:
 
     ``name``: the garment's id; ``source`` and ``text``: where the recipe came from and its very
     text, ``file_text`` that of the garment's own file; ``size``: the
-    size's name; ``own``: the knitter's own numbers; ``gauge``: her own gauge, if it is not the recipe's; ``ids``: the
-    ids of its steps, in their order.
+    size's name; ``own``: the knitter's own numbers; ``gauge``: her own gauge, if it is not the recipe's;
+    ``wearer``: who will wear it, where she said so; ``ids``: the ids of its steps, in their order.
     """
 
     name: str
@@ -42,6 +42,7 @@ class Plan:
     yarn: str = ""
     needles: str = ""
     notes: str = ""
+    wearer: str = ""
     ids: tuple[StepId, ...] = ()
     _footing: list[Footing] = field(default_factory=list, init=False, repr=False, compare=False)  # once worked out
 
@@ -69,9 +70,8 @@ class Plan:
         return self.ids.index(step) + 1 if step in self.ids else None
 
     def is_for(self, index: int) -> bool:
-        """Return whether the step at ``index`` is for this size."""
-        wanted = self.recipe.step[index].for_
-        return not wanted or self.size in wanted
+        """Return whether the step at ``index`` is for this size and wearer."""
+        return is_for(self.recipe.step[index], self.size, self.wearer)
 
     def numbers(self) -> dict[str, int]:
         """Return every number for this size, the knitter's own among them."""
@@ -85,7 +85,9 @@ class Plan:
         """
         if not self._footing:
             self._footing.append(
-                Footing.of(self.recipe, self.size_index, own=self.own, gauge=self.gauge, hand=self.hand)
+                Footing.of(
+                    self.recipe, self.size_index, own=self.own, gauge=self.gauge, hand=self.hand, wearer=self.wearer
+                )
             )
         return self._footing[0]
 

@@ -55,6 +55,7 @@ class Draft:
     title: str = ""
     yarn: str = ""
     needles: str = ""
+    wearer: str = ""
 
     @property
     def called(self) -> str:
@@ -77,7 +78,7 @@ class Draft:
     def inputs(self) -> Inputs:
         """What the audit takes: the recipe in her size, with all that she said."""
         size = size_index(self.recipe, self.size)
-        return Inputs(recipe=self.recipe, size=size, own=self.own, gauge=self.gauge, hand=self.hand)
+        return Inputs(recipe=self.recipe, size=size, own=self.own, gauge=self.gauge, hand=self.hand, wearer=self.wearer)
 
     def said(self, hand: Literal["right", "left"] = "right") -> bool:
         """Return whether anything was said that would be a pity to lose; ``hand``: the one that is so unasked."""
@@ -167,8 +168,9 @@ def file_text(draft: Draft, name: str) -> str:
     if tidy(draft.source) != draft.source or unprintable(draft.source, "") is not None:
         raise Impossible("the path of this recipe has a character that cannot be shown; move the recipe elsewhere")
     keys = {"id": name, "title": draft.called, "recipe": draft.source, "size": draft.size, "hand": draft.hand}
-    keys |= {key: text for key, text in (("yarn", draft.yarn), ("needles", draft.needles)) if text}
-    lines = ["format  = 1", *(f"{key:<7} = {_quoted(text)}" for key, text in keys.items())]
+    more = {"wearer": draft.wearer, "yarn": draft.yarn, "needles": draft.needles}
+    keys |= {key: text for key, text in more.items() if text}
+    lines = [f"format  = {2 if draft.wearer else 1}", *(f"{key:<7} = {_quoted(text)}" for key, text in keys.items())]
     if draft.own:
         lines += ["", "[number]", *(f"{_key(number)} = {_value(value)}" for number, value in draft.own.items())]
     if draft.gauge is not None:

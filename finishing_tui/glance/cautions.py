@@ -5,6 +5,7 @@ What was shown follows from what was begun, so nothing is stored for it.
 
 import re
 
+from finishing_tui.craft.wearers import is_childs as for_child
 from finishing_tui.garment.left_open import TICKS
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import StepWork
@@ -18,9 +19,6 @@ _DANGER = re.compile(
     r"\b(chok\w*|strang(le|ul)\w*|swallow\w*|smother\w*|suffocat\w*|cords?|drawstrings?|a (tie|bow)|ties|bows)\b",
     re.IGNORECASE,
 )
-_SMALL_SIZE = re.compile(
-    r"\b(months?|years?|newborn|preemie|baby|child\w*|toddler|kids?)\b|^\d+ ?[mty]$", re.IGNORECASE
-)
 
 
 def is_childs(step: Step) -> bool:
@@ -29,7 +27,7 @@ def is_childs(step: Step) -> bool:
     It or the step's title speaks of a child; it speaks of what cords and small parts do to one; or the step is for
     children's sizes alone.
     """
-    small = bool(step.for_) and all(map(_SMALL_SIZE.search, step.for_))
+    small = bool(step.for_) and all(map(for_child, step.for_))
     return small or bool(_CHILD.search(f"{step.title} {step.mind}") or _DANGER.search(step.mind))
 
 

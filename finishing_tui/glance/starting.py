@@ -8,6 +8,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from finishing_tui.craft.errors import FinishingError, Impossible
+from finishing_tui.craft.wearers import UNKNOWN_WEARER, wearer_of
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.starting import (
     LONGEST_LINE,
@@ -63,7 +64,8 @@ class StartQuestion:
 def questions(draft: Draft) -> tuple[str, ...]:
     """Return the keys of the questions in the order they are asked."""
     numbers = tuple(f"{NUMBER}{name}" for name in asked_numbers(draft.recipe))
-    return ("size", *numbers, "gauge", "band", "hand", "title", "yarn", "needles")
+    who = () if wearer_of(draft.size) is not None else ("wearer",)
+    return ("size", *who, *numbers, "gauge", "band", "hand", "title", "yarn", "needles")
 
 
 def question(draft: Draft, key: str, units: Units = "as given") -> StartQuestion:
@@ -75,6 +77,7 @@ def question(draft: Draft, key: str, units: Units = "as given") -> StartQuestion
         return _number(draft, key)
     asked = {
         "size": _size,
+        "wearer": _wearer,
         "gauge": _gauge,
         "band": _band,
         "hand": _hand,
@@ -88,7 +91,8 @@ def question(draft: Draft, key: str, units: Units = "as given") -> StartQuestion
 def chosen(draft: Draft, key: str, at: int) -> Draft:
     """Return the draft after the option ``at`` of a question was chosen."""
     if key == "size":
-        return replace(draft, size=draft.recipe.sizes[at])
+        size = draft.recipe.sizes[at]
+        return replace(draft, size=size, wearer="" if wearer_of(size) is not None else draft.wearer)
     return replace(draft, hand="left" if at else "right")
 
 
@@ -104,6 +108,8 @@ def typed(draft: Draft, key: str, line: str) -> Draft:
         return _with_body(draft, text)
     if key == "band":
         return _with_band(draft, text)
+    if key == "wearer":
+        return _with_wearer(draft, text)
     if key == "title":
         text = text[:LONGEST_TITLE].strip()
         return replace(draft, title="" if text == one_line(draft.recipe.title, LONGEST_TITLE) else text)
@@ -120,6 +126,7 @@ def summary(draft: Draft) -> tuple[str, ...]:
     whose = "your gauge" if draft.gauge is not None else "the recipe's gauge"
     lines = [
         f"{draft.recipe.title}, size {draft.size}, {draft.hand}-handed",
+        *([f"to be worn by: {draft.wearer}"] if draft.wearer else []),
         *own,
         "no gauge" if gauge is None else f"{whose}: {_both(gauge)}",
         *(text for text in (draft.yarn, draft.needles) if text),
@@ -180,6 +187,23 @@ def _size_option(recipe: Recipe, size: int) -> StartOption:
         return StartOption(recipe.sizes[size], (f"its numbers cannot be worked out: {error}",))
     words = ", ".join(f"{count} {text}" for text, count in numbers)
     return StartOption(recipe.sizes[size], (words,), " · ".join(str(count) for _, count in numbers))
+
+
+def _wearer(draft: Draft) -> StartQuestion:
+    lines = (
+        "Type the age, or just child: the neck has to go over a child's head, and the child's safety checks stay in.",
+        "For an adult, or if you don't know yet, leave the line empty.",
+    )
+    return StartQuestion(
+        "wearer", "Is it for a child?", lines, "such as 9 months, 2T or 6 years", draft.wearer, longest=40
+    )
+
+
+def _with_wearer(draft: Draft, text: str) -> Draft:
+    said = "" if text.lower() in {"no", "n"} else "child" if text.lower() in {"yes", "y"} else text
+    if said and wearer_of(said) is None:
+        raise Impossible(UNKNOWN_WEARER)
+    return replace(draft, wearer=said)
 
 
 def _number(draft: Draft, key: str) -> StartQuestion:

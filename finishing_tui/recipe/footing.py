@@ -12,8 +12,11 @@ from typing import Any, Literal, Self
 
 from finishing_tui.craft.gauge import Gauge
 from finishing_tui.craft.ledger import Ledger, opened
+from finishing_tui.craft.wearers import is_childs
 from finishing_tui.recipe.counts import count_of
+from finishing_tui.recipe.kinds import AnyStep
 from finishing_tui.recipe.kinds.base import FAR, Here
+from finishing_tui.recipe.kinds.check import Check
 from finishing_tui.recipe.model import Recipe, RecipeGauge
 from finishing_tui.recipe.natural import band_stitches, gauges, natural_ratios
 from finishing_tui.recipe.numbers import NOT_COUNTED, none_in, numbers_for
@@ -39,6 +42,7 @@ class Footing:
     band: Gauge | None
     uncounted: frozenset[str]
     guess: int
+    wearer: str
 
     @classmethod
     def of(
@@ -50,9 +54,12 @@ class Footing:
         gauge: RecipeGauge | None,
         hand: Literal["right", "left"],
         guess: int = FAR,
+        wearer: str = "",
         **more: Any,
     ) -> Self:
         """Work out what the size at ``index`` stands on; ``own``: the knitter's numbers, ``gauge``: hers, if any.
+
+        ``wearer``: who will wear it, where that was said.
 
         Raises ``NoNumber`` or ``BadSum`` when a number or what a place holds cannot be worked out in this size.
         """
@@ -63,7 +70,7 @@ class Footing:
         none = none_in(recipe, live)
         uncounted = frozenset(name for name, value in own.items() if value == NOT_COUNTED)
         known = (recipe, index, hand, numbers, MappingProxyType(live), none, texts, natural, per_10cm, body, band)
-        return cls(*known, uncounted, guess, **more)
+        return cls(*known, uncounted, guess, wearer, **more)
 
     @property
     def size(self) -> str:
@@ -92,9 +99,15 @@ class Footing:
         return opened(self.live, self.recipe.tails)
 
     def steps(self) -> tuple[int, ...]:
-        """Return the positions of the steps that are for this size, in the recipe's order."""
-        size = self.size
-        return tuple(at for at, step in enumerate(self.recipe.step) if not step.for_ or size in step.for_)
+        """Return the positions of the steps that are for this size and wearer, in the recipe's order."""
+        return tuple(at for at, step in enumerate(self.recipe.step) if is_for(step, self.size, self.wearer))
+
+
+def is_for(step: AnyStep, size: str, wearer: str = "") -> bool:
+    """Return whether a step is for this size; checks that all children's sizes have are for any child that wears it."""
+    if not step.for_ or size in step.for_:
+        return True
+    return isinstance(step, Check) and all(map(is_childs, step.for_)) and is_childs(wearer)
 
 
 @lru_cache(maxsize=64)

@@ -9,6 +9,7 @@ import pytest
 
 from finishing_tui import shipped
 from finishing_tui.cli import main
+from tests.recipe.audit.writing import NECK
 
 PUBLISHED = Path(__file__).parents[1] / "published" / "recipes"
 GOOD, WRONG = PUBLISHED / "round-neck.toml", PUBLISHED / "wrong" / "printed-total.toml"
@@ -56,7 +57,8 @@ def test_the_json_has_the_keys_it_is_said_to_have(capsys: pytest.CaptureFixture[
     assert answer["ok"] is False
     assert list(answer["sizes"]) == ["1", "2"]
     first = answer["sizes"]["1"]
-    assert first["ledger"][0]["live"] == {"neck": 97}, "it goes on from the printed count"
+    assert (first["ledger"][0]["live"], first["ledger"][0]["printed"]) == ({"neck": 98}, {"neck": 97})
+    assert first["ledger"][1]["live"] == {}, "the bind-off goes on from the printed count"
     error = next(each for each in first["findings"] if each["level"] == "error")
     assert {"level", "kind", "step", "line", "expected", "found", "message"} <= error.keys()
     assert (error["kind"], error["step"], error["expected"], error["found"]) == ("printed count", 1, 97, 98)
@@ -81,6 +83,25 @@ def test_findings_come_first_and_show_the_sum(capsys: pytest.CaptureFixture[str]
     assert words.index("error, line 20: step 1") < words.index("Size 1: live stitches after every step")
     assert "18 + 15 + 18 + 11 + 24 + 12 = 98" in words
     assert "23 from back instead of 24" in words
+
+
+def test_the_sizes_that_are_wrong_come_first_and_alone(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    """The headline names them, then what was audited; only their ledgers follow, unless all are asked for.
+
+    Both counts stand where the print differs, with what they are; a recipe without findings shows every size.
+    """
+    out = asked(capsys, WRONG)[1]
+    assert out.splitlines()[1] == "Sizes 1 and 2: 2 errors and 2 warnings. 2 sizes and 3 steps checked."
+    assert "98/97: 98 there, 97 printed; the steps below go on from 97." in " ".join(out.split())
+    recipe = tmp_path / "recipe.toml"
+    recipe.write_text(NECK.replace('expect = { neck = "band" }', "expect = { neck = [98, 104, 110] }"))
+    out = asked(capsys, recipe)[1]
+    assert out.splitlines()[1] == "Size 3: 1 error. 3 sizes and 9 steps checked."
+    assert [line for line in out.splitlines() if "live stitches" in line] == ["Size 3: live stitches after every step"]
+    assert asked(capsys, recipe, "--ledger")[1].count("live stitches after every step") == 3
+    good = asked(capsys, GOOD)[1]
+    assert good.count("live stitches after every step") == 4
+    assert good.splitlines()[1].startswith("All counts agree in sizes 1, 2, 3 and 4")
 
 
 @pytest.mark.parametrize("columns", [40, 80, 97])

@@ -34,6 +34,23 @@ def test_a_garment_is_started_with_everything_that_was_said(capsys: pytest.Captu
     assert (plan.gauge.band.stitches, plan.gauge.band.over) == (47, "20 cm")  # 23.5 over 10 cm, in whole stitches
 
 
+def test_for_a_child_in_a_size_that_does_not_say_so(capsys: pytest.CaptureFixture[str], shelf: Path) -> None:
+    """The child's check of the recipe stays in, its head is allowed for, and the file is of format 2.
+
+    Without a wearer the file is of format 1 still, and a size that is an adult's has no such step.
+    """
+    ask(capsys, "start", "crew-neck", "--size", "S", "--name", "for me")
+    ask(capsys, "start", "crew-neck", "--size", "S", "--wearer", "10 years", "--name", "for a child")
+    mine, childs = plan_of(shelf / "for-me"), plan_of(shelf / "for-a-child")
+    (safe,) = [at for at, step in enumerate(mine.recipe.step) if step.title == "Safe for a child"]
+    assert [plan.is_for(safe) for plan in (mine, childs)] == [False, True]
+    assert (mine.wearer, childs.wearer, childs.footing.wearer) == ("", "10 years", "10 years")
+    assert [plan.file_text.split("\n")[0] for plan in (mine, childs)] == ["format  = 1", "format  = 2"]
+    bound_off = ("crew-neck", "--size", "2 years", "--accept")
+    assert "the head to allow for" in ask(capsys, "start", *bound_off, "--wearer", "teen")
+    assert "the head to allow for" not in ask(capsys, "start", *bound_off)
+
+
 def test_what_is_started_needs_nothing_but_its_folder(
     capsys: pytest.CaptureFixture[str], shelf: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -125,6 +142,7 @@ def test_a_number_that_nothing_tells_must_be_given(capsys: pytest.CaptureFixture
         (("crew-neck", "--size", "M", "--number", "front_neck="), "not a whole number"),
         (("crew-neck", "--size", "M", "--number", "front_rows=1e9"), "not a whole number"),
         (("crew-neck", "--size", "M", "--number", "fronts=8"), "no number 'fronts'"),
+        (("crew-neck", "--size", "M", "--wearer", "dog"), "--wearer: say an age"),
         (("crew-neck", "--size", "M", "--gauge", "twenty"), "--gauge: 'twenty' is not a gauge"),
     ],
 )

@@ -41,7 +41,7 @@ def test_a_step_that_cannot_be_begun_yet_asks_whether_the_others_were_done_elsew
     paper = crew_neck()
     refusal = paper.do(TakeUp(BIND_OFF))
     assert refusal is not None
-    assert refusal.sentence.startswith("step 19 cannot be begun: the neck needle has 0 stitches")
+    assert refusal.sentence.startswith("step 19 cannot be begun: the neck needle is empty")
     assert refusal.again == AlreadyAt(BIND_OFF)
 
 

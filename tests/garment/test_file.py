@@ -120,9 +120,17 @@ def test_the_text_that_is_kept_is_the_one_that_was_read(tmp_path: Path, monkeypa
 
 def test_a_later_format_is_named(tmp_path: Path) -> None:
     """And nothing else is complained about."""
-    folder = rewritten(garment_in(tmp_path, NECKBAND, more="colour = 3"), ("format = 1", "format = 2"))
-    assert "format 2" in told(folder)
+    folder = rewritten(garment_in(tmp_path, NECKBAND, more="colour = 3"), ("format = 1", "format = 3"))
+    assert "format 3" in told(folder)
     assert len(told(folder).splitlines()) == 1
+
+
+def test_who_will_wear_it_came_with_format_2(tmp_path: Path) -> None:
+    """A wearer in a file of format 1, and one that nobody knows, are told on their line."""
+    folder = garment_in(tmp_path, NECKBAND, more='wearer = "child"')
+    assert "'wearer' needs format = 2" in told(folder)
+    assert plan_of(rewritten(folder, ("format = 1", "format = 2"))).wearer == "child"
+    assert "say an age" in told(rewritten(folder, ('"child"', '"dog"')))
 
 
 def test_a_folder_without_a_garment_is_told_so(tmp_path: Path) -> None:

@@ -251,7 +251,7 @@ def test_a_step_that_cannot_be_begun_says_why() -> None:
     face = glance(paper.state, NOW).face
     assert isinstance(face, MessageFace)
     assert (face.act, face.mood) == ("WAIT", "in the way")
-    assert "the pin has 0 stitches, 1 was to be bound off" in face.words
+    assert "the pin is empty; its stitches were to be bound off" in face.words
     refusal = paper.do(Press())
     assert refusal is not None
     assert face.words == sentence(refusal.sentence)

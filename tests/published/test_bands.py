@@ -6,10 +6,11 @@ import pytest
 
 from finishing_tui.craft.bands import added, left_out
 from finishing_tui.craft.errors import Impossible
-from finishing_tui.craft.head import HEADS, ORDINARY_STRETCH, over_the_head, wide_and_deep_enough
+from finishing_tui.craft.head import ORDINARY_STRETCH, over_the_head, wide_and_deep_enough
 from finishing_tui.craft.lengths import length
 from finishing_tui.craft.mitres import inside, outside, vee
 from finishing_tui.craft.totals import Repeat
+from finishing_tui.craft.wearers import MAN, MEDICAL, WOMAN, of_age
 
 FOUR = Repeat(4, 0)
 
@@ -103,18 +104,19 @@ def test_an_ordinary_bind_off_stretches() -> None:
     assert not over_the_head(length(Fraction("11.5"), "cm"), length(Fraction("16.1"), "cm")).goes
 
 
-@pytest.mark.parametrize(
-    ("wearer", "least", "most"),
-    [
-        ("3 months", "41.7", "41.7"),
-        ("6 months", "44.6", "44.6"),
-        ("12 months", "47.6", "47.6"),
-        ("24 months", "50.1", "50.1"),
-        ("36 months", "51.4", "51.4"),
-        ("woman", "53", "60"),
-        ("man", "56", "62"),
-    ],
-)
-def test_heads(wearer: str, least: str, most: str) -> None:
-    """95th percentile of girls (medical table); adults from craft charts (trade.md section 7)."""
-    assert HEADS[wearer] == (Fraction(least), Fraction(most))
+def test_heads() -> None:
+    """95th percentile of girls by months (medical table); adults from craft charts (trade.md section 7)."""
+    girls = {3: "41.7", 6: "44.6", 12: "47.6", 24: "50.1", 36: "51.4"}
+    assert {months: Fraction(cm) for months, cm in girls.items()} == MEDICAL
+    assert [*WOMAN, *MAN] == [53, 60, 56, 62]
+
+
+AVERAGE = {0: 35, 3: 40, 6: 44, 9: 46, 12: 47, 18: 48, 24: 49, 36: 50, 48: 51}
+"""Average heads in cm by age in months (hat size table; trade2.md)."""
+
+
+@pytest.mark.parametrize("months", AVERAGE)
+def test_the_head_allowed_for_is_above_the_average(months: int) -> None:
+    """At every age that the hat size table has, by up to 7 cm at birth and 3 cm from three months on."""
+    over = of_age(months).head.cm - AVERAGE[months]
+    assert 0 < over < (7 if months == 0 else 3)

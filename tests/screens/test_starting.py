@@ -62,6 +62,10 @@ async def test_a_garment_is_started_from_an_empty_shelf(tmp_path: Path) -> None:
         assert isinstance(front(app), ReadingScreen)
         assert "pieces and places" in shown(app)
         await _press(pilot, "pagedown", "escape", "enter", "6")  # size M
+        assert "Is it for a child?" in _words(app)
+        await _press(pilot, *_keys("dog"), "enter")
+        assert "Say an age" in _words(app)
+        await _press(pilot, *["backspace"] * 3, *_keys("no"), "enter")
         assert "Rows along one side" in _words(app)
         await _press(pilot, "3", "4", "enter")
         await _press(pilot, *_keys("21 x 29 over 4 in"), "enter", "enter", "2")
@@ -98,16 +102,16 @@ async def test_one_may_go_back_to_the_first_question_and_lose_nothing(tmp_path: 
     app = Opened(tmp_path, "", lambda _: RecipesScreen(tmp_path))
     async with app.run_test() as pilot:
         await settled(pilot)
-        await _press(pilot, *_down_to("crew-neck"), "enter", "6", "3", "6", "enter", "enter", "9", "9")
+        await _press(pilot, *_down_to("crew-neck"), "enter", "6", "enter", "3", "6", "enter", "enter", "9", "9")
         screen = _start(app)
         assert screen.asked.key == "band"
-        await _press(pilot, "escape", "escape", "escape")
+        await _press(pilot, "escape", "escape", "escape", "escape")
         assert (screen.asked.key, screen.draft.size) == ("size", "M")
-        await _press(pilot, "7", "enter", "enter")
+        await _press(pilot, "7", "enter", "enter", "enter")
         assert screen.draft.size == "L"
         assert dict(screen.draft.own) == {"front_rows": 36}
         assert screen.query_one(EntryBox).value == "99"
-        await _press(pilot, *["escape"] * 4)
+        await _press(pilot, *["escape"] * 5)
         assert isinstance(front(app), RecipesScreen)
         await _press(pilot, "escape")
         assert isinstance(front(app), ChoiceBox)
@@ -160,8 +164,9 @@ async def test_a_size_is_found_by_what_is_held(tmp_path: Path) -> None:
         assert "enter size M" in _words(app)
         await _press(pilot, "2", "2", "enter", "enter")
         assert _start(app).draft.size == "L"
-        await _press(pilot, "enter")
+        await _press(pilot, "enter", *_keys("10 years"), "enter")
         assert _start(app).asked.key == "number: front_rows"
+        assert _start(app).draft.wearer == "10 years"
 
 
 async def test_errors_and_warnings_are_settled_before_the_start(tmp_path: Path) -> None:
@@ -267,7 +272,7 @@ async def test_a_recipe_file_of_ones_own(tmp_path: Path) -> None:
         await _press(pilot, "escape", "r")
         assert isinstance(front(app), ReadingScreen)
         assert hostile[:10] in shown(app)
-        await _press(pilot, "end", "escape", "enter", *["enter"] * 7, WAIT, "enter", WAIT)
+        await _press(pilot, "end", "escape", "enter", *["enter"] * 8, WAIT, "enter", WAIT)
         assert isinstance(front(app), AtTheNeedles)
         (folder,) = folders_on(tmp_path / "shelf")
         assert plan_of(folder).recipe.title == hostile

@@ -1,7 +1,8 @@
 """What the audit finds, as plain values: nothing here looks for anything."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from types import MappingProxyType
 from typing import Literal
 
 Where = tuple[str | int, ...]
@@ -85,7 +86,8 @@ class LedgerRow:
     ``step``: its position from 0; ``live``: stitches on every place that holds some after it; ``tails``, ``markers``,
     ``holes``: those in the work after it; ``held``: the stitches on every place before it; ``begun``: whether it could
     be done at all, after what was mended, and ``stopped``: whether anything had to be; ``unsure``: places that hold
-    stitches, but on paper nobody knows how many.
+    stitches, but on paper nobody knows how many; ``printed``: the counts printed of
+    places that hold another number, where the rows below go on from the print.
     """
 
     step: int
@@ -100,3 +102,4 @@ class LedgerRow:
     begun: bool = True
     stopped: bool = False
     unsure: frozenset[str] = frozenset()
+    printed: Mapping[str, int] = field(default_factory=lambda: MappingProxyType({}))

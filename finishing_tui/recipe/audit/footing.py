@@ -20,8 +20,8 @@ class Inputs:
     """What is audited: a recipe in one size, with the knitter's own numbers, gauge and hand where there is a knitter.
 
     ``size`` is the size's position, from 0. ``own`` must also hold the numbers that are not printed
-    (``audit.implied`` finds them out). ``guess``: the spots of an edge of which nothing is known. ``tally``: what is
-    counted against the most that one audit may take.
+    (``audit.implied`` finds them out). ``guess``: the spots of an edge of which nothing is known. ``wearer``: who
+    will wear it, where the knitter said so. ``tally``: what is counted against the most that one audit may take.
     """
 
     recipe: Recipe
@@ -30,6 +30,7 @@ class Inputs:
     gauge: RecipeGauge | None = None
     hand: Literal["right", "left"] = "right"
     guess: int = GUESSES[0]
+    wearer: str = ""
     tally: Tally = field(default_factory=Tally, compare=False, repr=False)
 
 
@@ -49,5 +50,12 @@ def footing(inputs: Inputs) -> AuditFooting:
     recipe, tally = inputs.recipe, inputs.tally
     tally.numbers(len(recipe.number) + len(recipe.place))
     return AuditFooting.of(
-        recipe, inputs.size, own=inputs.own, gauge=inputs.gauge, hand=inputs.hand, guess=inputs.guess, tally=tally
+        recipe,
+        inputs.size,
+        own=inputs.own,
+        gauge=inputs.gauge,
+        hand=inputs.hand,
+        guess=inputs.guess,
+        wearer=inputs.wearer,
+        tally=tally,
     )

@@ -156,8 +156,10 @@ def _run(
         held, ledger, look = ledger.live, done.ledger, done.look
         # What is refused for the sake of a count that nobody knows may well be possible.
         findings = list(done.findings) if places_of(step).isdisjoint(trail.unsure) or not guessed else []
+        there, printed = ledger, list[str]()
         if look is None:
             ledger, trail = _adopted(footing, step, ledger), _unsure(trail, step)
+            printed += [place for place in step.expect if ledger.on(place) != there.on(place)]
         else:
             footing.tally.numbers(len(step.expect))
             found = [*_looked(look), *expected(look)]
@@ -173,7 +175,7 @@ def _run(
                     doubts += 1
                     sure = not ahead or doubts > _MOST_DOUBTS
                     if sure or ahead_from(as_printed, number) <= ahead_from(ledger, number):
-                        ledger = as_printed
+                        ledger, printed = as_printed, [*printed, one.place]
             trail = replace(trail, unsure=trail.unsure - step.expect.keys())
             on = ledger.on(step.main_place)
             odd = [*repeats(look, on)]
@@ -183,7 +185,7 @@ def _run(
             short = _short(findings)
             findings += [one for one in found if isinstance(one, Finding) and not (one.place and _over(one) == short)]
             compared += [one for one in found if isinstance(one, Compared)]
-        row = _row(at, step, ledger, tuple(findings), done, held)
+        row = _row(at, step, ledger, tuple(findings), done, held, {place: there.on(place) for place in printed})
         guessed = guessed or any(stage.uncounted == "all" for stage in (look.stages if look else ())) or at in lost
         rows.append(replace(row, unsure=trail.unsure) if guessed else row)
     last = [*left(footing, ledger, trail.unsure)]
@@ -238,19 +240,20 @@ def _instead(look: Look) -> Instead:
 
 def _begun(look: Look, findings: list[Finding]) -> tuple[tuple[Stage, ...], Ledger]:
     """Return the stages and the ledger they begin from; raises the refusal that nothing mends."""
-    ledger, tally = look.before, look.footing.tally
+    ledger, tally, empty = look.before, look.footing.tally, frozenset[str]()
     for _ in range(_MOST_MENDS):
         tally.step(look.step)
+        here = look.footing.here(ledger)
         try:
-            return look.step.stages(look.footing.here(ledger)), ledger
+            return look.step.stages(replace(here, none=here.none | empty) if empty else here), ledger
         except FinishingError as error:
             tally.refusal()
-            mend = mend_for(error, ledger)
-            if not mend:
+            mend, nothing = mend_for(error, ledger), error.empty if isinstance(error, CannotBegin) else ()
+            if not mend and not nothing:
                 raise
-            if not _only_of(mend, look.trail.unsure):
+            if not look.trail.unsure.issuperset(nothing) or not _only_of(mend, look.trail.unsure):
                 findings.append(_refused(look, error))
-            ledger = ledger.enter(*mend)
+            ledger, empty = ledger.enter(*mend), empty.union(nothing)
     raise CannotBegin(f"the step {look.step.title!r} cannot be done as it is written")
 
 
@@ -309,12 +312,12 @@ def _refused(look: Look, error: FinishingError) -> Finding:
 
 
 def _or(error: CannotBegin) -> str:
+    if error.kind == "too few stitches" and not error.found:
+        return "check the order of the steps, or what the place holds at the start"
     if error.found is None or error.expected is None:
         return ""
     if error.found > error.expected or error.kind != "too few stitches":
         return f"{error.expected} would do"
-    if not error.found:
-        return "check the order of the steps, or what the place holds at the start"
     return f"take {error.found}, or have {error.expected - error.found} more there"
 
 
@@ -357,14 +360,21 @@ def _lost_sight(trail: Trail, look: Look, lost: frozenset[str]) -> Trail:
 
 
 def _row(
-    at: int, step: Step, ledger: Ledger, findings: tuple[Finding, ...], done: _Done, held: Mapping[str, int]
+    at: int,
+    step: Step,
+    ledger: Ledger,
+    findings: tuple[Finding, ...],
+    done: _Done,
+    held: Mapping[str, int],
+    there: Mapping[str, int],
 ) -> LedgerRow:
+    """Return the row of a step; ``there``: what places hold of which ``ledger`` has what is printed."""
     do = str(type(step).__dataclass_fields__["do"].default)
     return LedgerRow(
         at,
         do,
         step.title,
-        ledger.live,
+        {place: many for place, many in {**ledger.live, **there}.items() if many},
         tuple(ledger.tails),
         ledger.markers,
         ledger.holes,
@@ -372,4 +382,5 @@ def _row(
         held,
         begun=done.look is not None,
         stopped=bool(done.findings),
+        printed={place: ledger.on(place) for place in there},
     )

@@ -28,6 +28,7 @@ class CannotBegin(FinishingError):
 
     ``kind`` is the audit's word for a fault of this sort; ``expected`` and ``found`` are the counts, where it is about
     counts; ``mend`` is what, entered in the ledger beforehand, would let the step begin: the audit goes on from there.
+    ``empty``: places that hold nothing of what was to be worked; the audit goes on as if that were so in this size.
     """
 
     def __init__(
@@ -38,12 +39,14 @@ class CannotBegin(FinishingError):
         expected: int | None = None,
         found: int | None = None,
         mend: tuple[Entry, ...] = (),
+        empty: tuple[str, ...] = (),
     ) -> None:
         super().__init__(message)
         self.kind = kind
         self.expected = expected
         self.found = found
         self.mend = mend
+        self.empty = empty
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -110,12 +113,31 @@ class Here:
 
         ``done`` as for ``holding``. Raises ``CannotBegin`` where a place holds fewer, or none of what there should be.
         """
-        many = min(map(self.ledger.on, places)) if count == "all" else count_of(count, self.numbers, self.size)
-        if self.absent(*places) or (many == 0 and count != "all"):
+        if self.absent(*places):
             return 0
+        if count == "all":
+            held = {place: self.ledger.on(place) for place in places}
+            for place in places:
+                self._not_empty(place, held, done)
+            return min(held.values())
+        many = count_of(count, self.numbers, self.size)
         for place in places:
-            self.holding(place, max(many, 1), done)
+            self.holding(place, many, done)
         return many
+
+    def _not_empty(self, place: str, held: Mapping[str, int], done: str) -> None:
+        """Raise ``CannotBegin`` where ``place``, of those ``held`` stitches are taken from, has none."""
+        if held[place]:
+            return
+        wanted = max(held.values())
+        raise CannotBegin(
+            f"the {self.name(place)} is empty; its stitches were to be {done}",
+            kind="too few stitches",
+            expected=wanted or None,
+            found=0,
+            mend=(Posting(FOUND, place, wanted),) if wanted else (),
+            empty=() if wanted else tuple(held),
+        )
 
     def absent(self, *places: str) -> bool:
         """Return whether ``places`` are printed to hold nothing in this size, and nothing was put there since."""

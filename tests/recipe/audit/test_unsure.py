@@ -53,7 +53,8 @@ def test_the_next_printed_total_makes_it_known_and_is_never_called_wrong() -> No
     sure = step("work", "Work a row", on="band", rows=1, expect={"band": 80})
     wrong = step("work", "Work two rows", on="band", rows=2, expect={"band": 82})
     found = audit_size(Inputs(recipe=of(sure, wrong), size=0))
-    assert [dict(row.live) for row in found.rows] == [{}, {"band": 80}, {"band": 82}]
+    assert [dict(row.live) for row in found.rows] == [{}, {"band": 80}, {"band": 80}]
+    assert [dict(row.printed) for row in found.rows] == [{}, {}, {"band": 82}]
     assert [(one.kind, one.expected, one.found) for one in found.findings if one.step == 2] == [
         ("printed count", 82, 80)
     ]

@@ -75,7 +75,7 @@ def test_refusals_name_what_is_missing() -> None:
     """No tail, too few stitches, one needle for two, the wrong sides, a needle with more than twice the other."""
     both = {"body": 10, "sleeve": 10}
     assert "'underarm'" in refused(STEP, here(both))
-    assert "body has 0 stitches, 1 was" in refused(STEP, here({"sleeve": 3}, ["underarm"]))
+    assert "body is empty; its stitches were to be grafted" in refused(STEP, here({"sleeve": 3}, ["underarm"]))
     many = Graft(title="Graft", front="body", back="sleeve", count=100_000, tail="underarm")
     assert "body has 10 stitches, 100000 were" in refused(many, here(both, ["underarm"]))
     same = Graft(title="Graft", front="body", back="body", tail="underarm")
