@@ -27,7 +27,9 @@ def may_end_anywhere(state: State) -> bool:
     """Return whether nobody counted the edge that is picked up, and no pin says how it is shared."""
     work = state.work
     index = counted_stage(work) if work else None
-    return work is not None and index is not None and bool(work.stages[index].uncounted and not work.stages[index].pinned)
+    if work is None or index is None:
+        return False
+    return bool(work.stages[index].uncounted) and not work.stages[index].pinned
 
 
 def _does(talk: Talk) -> Ask | None:
