@@ -35,15 +35,3 @@ def bind_off_row(groups: Sequence[int], work: str = "work") -> str:
         first = False
     last = groups[-1] - 1
     return told(phrases + ([f"{work} {last}"] if last else []))
-
-
-def worked_in(groups: Sequence[int]) -> tuple[int, ...]:
-    """Return the stitches worked with the left needle's help in each part of the row, which add up to all of them.
-
-    Kept, bound off, kept ...: a bind-off of x works x + 1, and the kept group after it one fewer than it holds.
-    """
-    worked = list(groups)
-    for at in range(1, len(worked), 2):
-        worked[at] += 1
-        worked[at + 1] -= 1
-    return tuple(worked)

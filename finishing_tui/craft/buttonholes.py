@@ -7,7 +7,7 @@ number differs between patterns and is the usual cause of a band one short a hol
 from dataclasses import dataclass
 
 from finishing_tui.craft.bind_offs import CONVENTION, bind_off_row
-from finishing_tui.craft.counts import MOST, counted
+from finishing_tui.craft.counts import counted
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.even_parts import spread
 from finishing_tui.craft.totals import Repeat
@@ -98,24 +98,3 @@ def fence_post(gap: int, width: int) -> Repeat:
     One gap more than there are holes: "rib 9, bind off 2" needs 11m + 9, not 11m. Raises Impossible out of range.
     """
     return Repeat(counted("the gap", gap) + counted("the width of a hole", width), gap)
-
-
-def equal_gaps(stitches: int, holes: int, width: int) -> tuple[tuple[int, int], ...]:
-    """Return every (margin, gap) with equal margins and all gaps equal, the smallest margins first.
-
-    86 stitches with 5 holes of 2: (2, 18), (4, 17), (6, 16) ... Raises Impossible out of range.
-    """
-    counted("the stitches of the band", stitches)
-    counted("the buttonholes", holes, 2, MOST_HOLES)
-    counted("the width of a hole", width, 1, MOST)
-    rest = stitches - holes * width
-    return tuple(
-        (margin, (rest - 2 * margin) // (holes - 1))
-        for margin in range(1, (rest - holes + 1) // 2 + 1)
-        if (rest - 2 * margin) % (holes - 1) == 0
-    )
-
-
-def between(buttons: int) -> int:
-    """Return how many buttons come between the first and the last: two fewer (4 buttons: 2 between)."""
-    return counted("the buttons", buttons, 2) - 2

@@ -14,7 +14,7 @@ from finishing_tui.craft.rhythm import Rhythm
 from finishing_tui.craft.runs import Run, Runs
 from finishing_tui.craft.spacing import space
 from finishing_tui.craft.walked import rhythm_of
-from finishing_tui.garment.walk import cut_at, picks_behind, planned_on, really_done, to_come
+from finishing_tui.garment.walk import cut_at, picks_behind, planned_on, really_done
 from finishing_tui.garment.work import Progress, Stretch
 from finishing_tui.recipe.stage import Stage, loops_onto
 
@@ -89,9 +89,3 @@ def at_its_rate(stage: Stage, before: Progress, loops: int) -> tuple[Stage, Prog
     rest = go_on_at(stage.rate, to_pick, picks_behind(before, at)) if to_pick > 0 else Runs(())
     spots = max(at + rest.spots, 1)
     return with_spots(stage, before, spots, sure=False)
-
-
-def goes_on(stage: Stage, progress: Progress) -> int:
-    """Return how many stitches the section comes to as its plan stands."""
-    mark = progress.mark
-    return mark.loops - mark.within + to_come(stage, progress, mark.units)

@@ -2,7 +2,7 @@
 
 import pytest
 
-from finishing_tui.craft.buttonholes import band_for, between, buttonholes, equal_gaps, fence_post
+from finishing_tui.craft.buttonholes import band_for, buttonholes, fence_post
 from finishing_tui.craft.totals import Repeat
 
 
@@ -35,10 +35,8 @@ def test_the_stitch_left_after_a_cast_off() -> None:
 def test_five_holes_of_two_on_86(ends: int, gap: int) -> None:
     """Ends 2 make gaps of 18, 4 make 17, 6 make 16 (KnittingHelp 159723)."""
     assert buttonholes(86, 5, 2, ends, ends).gaps == (gap,) * 4
-    assert (ends, gap) in equal_gaps(86, 5, 2)
 
 
 def test_wrong_four_buttons_with_one_between() -> None:
     """WRONG in print: 4 buttons are the first, the last and 2 between, not 1 (Australian Knitting, January 2016)."""
-    assert between(4) == 2
     assert "the first, the last and 2 between" in buttonholes(100, 4, 2, 4, 4).text
