@@ -24,13 +24,13 @@ from finishing_tui.recipe.numbers import NOT_COUNTED, numbers_for, size_index, u
 from finishing_tui.recipe.reader import BadRecipe, Problem, read_with_text
 from finishing_tui.recipe.reader.blank import blank
 from finishing_tui.recipe.reader.errors import Path
-from finishing_tui.recipe.reader.guards import looked_over, text_in
+from finishing_tui.recipe.reader.guards import text_in
 from finishing_tui.recipe.reader.near import near
 from finishing_tui.recipe.reader.placing import placed
-from finishing_tui.recipe.reader.syntax import parsed
+from finishing_tui.recipe.reader.syntax import parsed, table_in
 from finishing_tui.recipe.reader.text import tidy
 from finishing_tui.recipe.reader.validating import validated
-from finishing_tui.recipe.reader.values import problems, tidied
+from finishing_tui.recipe.reader.values import problems
 
 
 class BadGarment(BadRecipe):
@@ -72,20 +72,13 @@ class GarmentFile:
 def file_text(folder: File) -> str:
     """Return the text of a garment's file. Raises ``BadGarment`` when there is none or it cannot be read."""
     path = folder / FILE
-    text = text_in(path, {FileNotFoundError: "there is no garment here; name the folder of one"})
-    if isinstance(text, Problem):
-        raise BadGarment(str(path), [text])
-    return tidy(text)
+    return tidy(text_in(path, BadGarment, {FileNotFoundError: "there is no garment here; name the folder of one"}))
 
 
 def read_garment(folder: File) -> tuple[GarmentFile, str]:
     """Return what stands in a garment's file, and its text. Raises ``BadGarment`` with everything that is wrong."""
     path, text = folder / FILE, file_text(folder)
-    problem = looked_over(text)
-    data = parsed(text) if problem is None else problem
-    if isinstance(data, Problem):
-        raise BadGarment(str(path), [data])
-    written = tidied(data)
+    written = table_in(text, str(path), BadGarment)
     data = _with_uncounted(written)
     garment, wrong = validated(GarmentFile, data)
     if isinstance(data.get("format"), int) and data["format"] > 1:
