@@ -26,7 +26,7 @@ def look(look: Look) -> Findings:
     step, band, gauge = look.step, look.trail.band, look.footing.per_10cm
     if not isinstance(step, Check) or not step.over_the_head or not band or not gauge:
         return
-    head, whose = head_for(look.footing.size)
+    head, whose = head_for(look.footing.size_name)
     found = over_the_head(opening(band, Fraction(gauge)), head)
     if not found.goes:
         wanted = -(-head.cm * gauge * found.relaxed.cm // (found.stretched.cm * 10))
