@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path as File
 from types import MappingProxyType
-from typing import Any, ClassVar, Literal
+from typing import Any, Literal
 
 from finishing_tui import shipped
 from finishing_tui.craft.counts import span
@@ -17,7 +17,7 @@ from finishing_tui.garment.sources import FILE, recipe_path
 from finishing_tui.garment.starting import UNCOUNTED
 from finishing_tui.recipe.annotations import walk
 from finishing_tui.recipe.counts import count_of
-from finishing_tui.recipe.keys import READ
+from finishing_tui.recipe.keys import Written
 from finishing_tui.recipe.model import Recipe, RecipeGauge
 from finishing_tui.recipe.natural import gauges
 from finishing_tui.recipe.numbers import NOT_COUNTED, numbers_for, size_index, unprinted_in
@@ -38,10 +38,8 @@ class BadGarment(BadRecipe):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class GarmentFile:
+class GarmentFile(Written):
     """What stands in a ``garment.toml``."""
-
-    __pydantic_config__: ClassVar = READ
 
     format: Literal[1]
     """The format of the file."""

@@ -13,6 +13,7 @@ from finishing_tui.recipe.stage import Stage
 class CountStitches(Step):
     """Count the stitches on one place and compare them with what should be there."""
 
+    main = "place"
     do: Literal["count"] = "count"
     place: PlaceName
     """The place to count."""
@@ -29,8 +30,3 @@ class CountStitches(Step):
                 "stitch", wanted, here.name(self.place), "count", words, wanted, self.place, takes_all=True, counts=True
             ),
         )
-
-    @property
-    def main_place(self) -> str:
-        """The place that is counted."""
-        return self.place

@@ -6,7 +6,7 @@ Each turns itself into one stage. The order in which hands walk them, and which 
 
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Annotated, ClassVar, Literal
+from typing import Annotated, Literal
 
 from finishing_tui.craft.edges import ROWS_PER, USUAL
 from finishing_tui.craft.figures import rounded
@@ -17,7 +17,7 @@ from finishing_tui.craft.slopes import count_along, read_slope, rows_of, stitche
 from finishing_tui.craft.spacing import Rhythm, say, space
 from finishing_tui.craft.words import plural, times
 from finishing_tui.recipe.counts import count_of, in_range
-from finishing_tui.recipe.keys import READ, Count, HoleName, MarkerName, OneOf, PlaceName
+from finishing_tui.recipe.keys import Count, HoleName, MarkerName, OneOf, PlaceName, Written
 from finishing_tui.recipe.kinds.base import CannotBegin, Here
 from finishing_tui.recipe.stage import Flow, Stage, loops_onto, none_of
 from finishing_tui.recipe.sums import names_in
@@ -27,10 +27,8 @@ LONG = 12
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Along:
+class Along(Written):
     """A section of rows, ridges, chains or stitches; some are picked, or all."""
-
-    __pydantic_config__: ClassVar = READ
 
     along: str
     """What it runs along: "left front neck"."""
@@ -193,10 +191,8 @@ class Along:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Held:
+class Held(Written):
     """Held stitches that are knitted across on the way."""
-
-    __pydantic_config__: ClassVar = READ
 
     from_: PlaceName
     """The place they wait on."""
@@ -239,10 +235,8 @@ class Held:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Gap:
+class Gap(Written):
     """The joint of two sections, where a hole would be: it is in the ledger until it is closed."""
-
-    __pydantic_config__: ClassVar = READ
 
     gap: HoleName
     """The name of the hole."""
