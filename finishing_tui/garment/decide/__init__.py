@@ -4,7 +4,10 @@ It does all the computing and answers with the events to store, or with a refusa
 itself: the state it was given is as valid after it as before.
 """
 
+from collections.abc import Callable, Mapping
 from dataclasses import replace
+from types import MappingProxyType
+from typing import Any
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import (
@@ -58,11 +61,40 @@ from finishing_tui.garment.decide.steps import finish, leave_out, take_up
 from finishing_tui.garment.events import Act, Event
 from finishing_tui.garment.state import State
 
+DECIDES: Mapping[type[Command], Callable[[State, Any], tuple[Event, ...] | Refusal]] = MappingProxyType(
+    {
+        Press: lambda state, _: press(state),
+        Other: other,
+        Finish: finish,
+        FinishAll: lambda state, _: finish_all(state),
+        TakeCount: count,
+        TakeMeasure: measure,
+        PutRight: put_right,
+        ChooseMirror: choose_mirror,
+        PinEdge: pin_edge,
+        WhatIf: what_if,
+        TakeOut: rip_back,
+        TakeUp: take_up,
+        AlreadyAt: already_at,
+        LeaveOut: leave_out,
+        TakeBack: take_back,
+        PutBackAgain: put_back,
+        Hold: hold,
+        ChoosePace: choose_pace,
+        WriteNote: write_note,
+        PickUpGarment: lambda state, _: pick_up_garment(state),
+        PutGarmentDown: put_garment_down,
+        InsertStep: insert_step,
+        Replan: replan,
+    }
+)
+"""What carries each command out."""
+
 
 def decide(state: State, command: Command) -> tuple[Event, ...] | Refusal:
     """Return the events that carry ``command`` out in ``state`` (none, when nothing changes), or why it is refused."""
     try:
-        events = _decided(state, command)
+        events = DECIDES[type(command)](state, command)
         if isinstance(events, Refusal):
             return events
         if not isinstance(command, TakeBack | PutBackAgain | Hold | ChooseMirror | WhatIf):
@@ -77,53 +109,3 @@ def _on_top(state: State, events: tuple[Event, ...]) -> tuple[Event, ...]:
     if not events or not isinstance(events[0], Act):
         return events
     return (replace(events[0], under=state.top), *events[1:])
-
-
-def _decided(state: State, command: Command) -> tuple[Event, ...] | Refusal:
-    match command:
-        case Press():
-            return press(state)
-        case Other():
-            return other(state, command)
-        case Finish():
-            return finish(state, command)
-        case FinishAll():
-            return finish_all(state)
-        case TakeCount():
-            return count(state, command)
-        case TakeMeasure():
-            return measure(state, command)
-        case PutRight():
-            return put_right(state, command)
-        case ChooseMirror():
-            return choose_mirror(state, command)
-        case PinEdge():
-            return pin_edge(state, command)
-        case WhatIf():
-            return what_if(state, command)
-        case TakeOut():
-            return rip_back(state, command)
-        case TakeUp():
-            return take_up(state, command)
-        case AlreadyAt():
-            return already_at(state, command)
-        case LeaveOut():
-            return leave_out(state, command)
-        case TakeBack():
-            return take_back(state, command)
-        case PutBackAgain():
-            return put_back(state, command)
-        case Hold():
-            return hold(state, command)
-        case ChoosePace():
-            return choose_pace(state, command)
-        case WriteNote():
-            return write_note(state, command)
-        case PickUpGarment():
-            return pick_up_garment(state)
-        case PutGarmentDown():
-            return put_garment_down(state, command)
-        case InsertStep():
-            return insert_step(state, command)
-        case Replan():
-            return replan(state, command)
