@@ -51,13 +51,11 @@ def ended(work: StepWork, index: int, counted: int, over: int) -> Outlook:
     seen = replace(seen, spot=at)
     here = replace(progress, mark=Reached(at, 0, counted), confirmed=(counted, at))
     differ = brought(stage.place, before.mark.loops, counted)
-    text = f"The edge ends at {stage.spot} {at} with {plural(counted, 'stitch')}."
-    if stage.uncounted == "all":
+    uncounted = stage.uncounted == "all"
+    if uncounted or not missing:
+        text = f"The edge ends at {stage.spot} {at} with {plural(counted, 'stitch')}."
         way = Way("as-it-is", text, _with_rhythm(replace(known, target=counted), here), here, differ)
-        return replace(seen, stage=stage, text=text, verdict=Verdict.LIES_FLAT, ways=(way,))
-    if not missing:
-        way = Way("as-it-is", text, _with_rhythm(known, here), here, differ)
-        return replace(seen, text=text, verdict=Verdict.LIES_FLAT, ways=(way,))
+        return replace(seen, stage=stage if uncounted else known, verdict=Verdict.LIES_FLAT, ways=(way,))
     ways = [
         *[way for way in seen.ways if skipped and way.repair == "space-the-rest"],
         *_doubled(known, here, missing),
@@ -69,7 +67,7 @@ def ended(work: StepWork, index: int, counted: int, over: int) -> Outlook:
         way if way.repair in {"rip-back", "space-the-rest"} else replace(way, entries=(*differ, *way.entries))
         for way in ways
     )
-    return replace(seen, text=f"{text} {plural(missing, 'stitch')} short.", ways=tuple(entered))
+    return replace(seen, ways=tuple(entered))
 
 
 def _doubled(stage: Stage, here: Progress, missing: int) -> list[Way]:

@@ -138,7 +138,7 @@ def _as_planned(index: int, stage: Stage, before: Progress) -> Outlook:
     way = Way("as-it-is", text, stage, confirmed, ())
     verdict = recounted(stage, before, whole, mark.units).verdict if mark.units else Verdict.LIES_FLAT
     to_go = rows_needed(stage, before, max(stage.target - mark.loops, 0)) if stage.uncounted == "spots" else None
-    return Outlook(index, stage, before, mark.loops, mark.loops, "as-planned", mark.units, verdict, text, (way,), to_go)
+    return Outlook(index, stage, before, mark.loops, mark.loops, "as-planned", mark.units, verdict, (way,), to_go)
 
 
 def _presses(index: int, stage: Stage, before: Progress, counted: int) -> Outlook:
@@ -161,4 +161,4 @@ def _presses(index: int, stage: Stage, before: Progress, counted: int) -> Outloo
             after = replace(after, stretches=(*after.stretches, Stretch(spot, rest, loops=counted)))
     text = f"Carry on: {plural(counted, 'stitch')} means {stage.spot} {spot}."
     way = Way("space-the-rest", text, stage, after, brought(stage.place, before.mark.loops, counted, EDGE, EDGE))
-    return Outlook(index, stage, before, counted, before.mark.loops, "presses", spot, Verdict.LIES_FLAT, text, (way,))
+    return Outlook(index, stage, before, counted, before.mark.loops, "presses", spot, Verdict.LIES_FLAT, (way,))

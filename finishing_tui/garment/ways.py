@@ -62,7 +62,6 @@ class Outlook:
     put: Put
     spot: int
     verdict: Verdict | None
-    text: str
     ways: tuple[Way, ...]
     to_go: int | None = None
 
@@ -96,9 +95,7 @@ def looked_at(index: int, stage: Stage, before: Progress, counted: int, put: Put
     stays = replace(_going_on(stage, before, spot, counted), mark=here, confirmed=(counted, spot))
     gives = replace(stage, target=counted + to_come(stage, stays, spot) or stage.target)
     ways.append(Way("as-it-is", "Note the count and carry on as planned.", gives, stays, differ))
-    text = told.text.split("\n1. ")[0]
-    verdict = told.verdict
-    return Outlook(index, stage, before, counted, before.mark.loops, put, spot, verdict, text, tuple(ways))
+    return Outlook(index, stage, before, counted, before.mark.loops, put, spot, told.verdict, tuple(ways))
 
 
 def _going_on(stage: Stage, before: Progress, spot: int, counted: int) -> Progress:

@@ -11,20 +11,8 @@ from pathlib import Path
 import pytest
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.garment.journal import (
-    NAME,
-    AlreadyBegun,
-    InUse,
-    Journal,
-    Newer,
-    NewEvent,
-    NoJournal,
-    NotAJournal,
-    Unreachable,
-    check,
-    lock,
-    recover,
-)
+from finishing_tui.garment.journal import NAME, InUse, Journal, NewEvent, NoJournal, check, lock, recover
+from finishing_tui.garment.journal.errors import AlreadyBegun, Newer, NotAJournal, Unreachable
 from tests.garment.journal.making import NOON, contents, fill, press, read
 
 
