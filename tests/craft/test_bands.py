@@ -2,8 +2,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishing_tui.craft.bands import added, left_out
 from finishing_tui.craft.errors import Impossible
+from finishing_tui.craft.ribs import added, left_out
 from finishing_tui.craft.totals import Repeat
 
 PARTS = st.lists(st.integers(0, 200), min_size=1, max_size=12).filter(any)

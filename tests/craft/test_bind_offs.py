@@ -2,7 +2,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishing_tui.craft.bind_offs import bind_off_row
+from finishing_tui.craft.buttonholes import bind_off_row
 from finishing_tui.craft.errors import Impossible
 from tests.craft.row_reader import worked
 

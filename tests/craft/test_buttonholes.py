@@ -2,8 +2,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from finishing_tui.craft.bind_offs import CONVENTION
-from finishing_tui.craft.buttonholes import ButtonholeRow, band_for, buttonholes, fence_post
+from finishing_tui.craft.buttonholes import CONVENTION, ButtonholeRow, band_for, buttonholes, fence_post
 from finishing_tui.craft.errors import Impossible
 from tests.craft.row_reader import worked
 

@@ -4,11 +4,11 @@ from fractions import Fraction
 
 import pytest
 
-from finishing_tui.craft.bands import added, left_out
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.head import HEADS, ORDINARY_STRETCH, over_the_head, wide_and_deep_enough
 from finishing_tui.craft.lengths import length
 from finishing_tui.craft.mitres import inside, outside, vee
+from finishing_tui.craft.ribs import added, left_out
 from finishing_tui.craft.totals import Repeat
 
 FOUR = Repeat(4, 0)

@@ -2,7 +2,7 @@
 
 import pytest
 
-from finishing_tui.craft.bind_offs import bind_off_row
+from finishing_tui.craft.buttonholes import bind_off_row
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.gaps import extra_loops, grafted_gap, undone
 from finishing_tui.craft.pairing import pair, rows_to_rows

@@ -40,16 +40,15 @@ from finishing_tui.garment.commands import (
 from finishing_tui.garment.decide.altering import what_if
 from finishing_tui.garment.decide.count import count, measure
 from finishing_tui.garment.decide.elsewhere import already_at
-from finishing_tui.garment.decide.held import hold
-from finishing_tui.garment.decide.insert import insert_step
 from finishing_tui.garment.decide.mend import put_right
 from finishing_tui.garment.decide.mirror import choose_mirror, with_mirrors
 from finishing_tui.garment.decide.pins import pin_edge
 from finishing_tui.garment.decide.press import finish_all, other, press
-from finishing_tui.garment.decide.replan import replan
+from finishing_tui.garment.decide.replan import insert_step, replan
 from finishing_tui.garment.decide.rip import rip_back
 from finishing_tui.garment.decide.sittings import (
     choose_pace,
+    hold,
     pick_up_garment,
     put_back,
     put_garment_down,
