@@ -9,10 +9,11 @@ from finishing_tui.craft.open_edges import by_rate
 from finishing_tui.craft.spacing import Rhythm, say, space
 from finishing_tui.craft.walked import rhythm_of
 from finishing_tui.craft.words import listing, plural
-from finishing_tui.garment.edge_length import MOST_SPOTS, with_spots
+from finishing_tui.garment.edge_length import with_spots
 from finishing_tui.garment.walk import done_on, loops_up_to, owed_skips, really_done
 from finishing_tui.garment.ways import CannotCount, Outlook, Way, cut_back, looked_at, recounted
 from finishing_tui.garment.work import Progress, Reached, StepWork, Stretch, fresh
+from finishing_tui.recipe.kinds.pick_up_and_knit import MOST_SPOTS
 from finishing_tui.recipe.stage import Stage, loops_onto
 
 LAST_ROWS = 8

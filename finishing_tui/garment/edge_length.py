@@ -18,9 +18,6 @@ from finishing_tui.garment.walk import cut_at, picks_behind, planned_on, really_
 from finishing_tui.garment.work import Progress, Stretch
 from finishing_tui.recipe.stage import Stage, loops_onto
 
-MOST_SPOTS = 5_000
-"""More rows than these are along no edge."""
-
 
 def rows_needed(stage: Stage, progress: Progress, loops: int) -> int:
     """Return how many spots from here ``loops`` more take, at the rate that is worked."""

@@ -14,12 +14,13 @@ from finishing_tui.craft.open_edges import at_the_fold
 from finishing_tui.craft.rhythm import Rhythm
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.edge_end import ended
-from finishing_tui.garment.edge_length import MOST_SPOTS, at_its_rate, rows_needed, with_spots
+from finishing_tui.garment.edge_length import at_its_rate, rows_needed, with_spots
 from finishing_tui.garment.events import Put, WhyOff
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import explained_from, picks_behind, spot_with, to_come
 from finishing_tui.garment.ways import CannotCount, Outlook, Way, counted_stage, cut_back, looked_at, recounted
 from finishing_tui.garment.work import Progress, Reached, Stretch
+from finishing_tui.recipe.kinds.pick_up_and_knit import MOST_SPOTS
 from finishing_tui.recipe.stage import Stage
 
 AT_NO_NUMBER: frozenset[Put] = frozenset({"as-planned", "past-half", "before-half", "not-known"})

@@ -12,7 +12,7 @@ from finishing_tui.recipe.audit.finding import Finding, LedgerRow
 from finishing_tui.recipe.audit.footing import Inputs, footing
 from finishing_tui.recipe.audit.implied import implied
 from finishing_tui.recipe.audit.numbers import misprinted, sums
-from finishing_tui.recipe.audit.printing import places_named, printed_counts
+from finishing_tui.recipe.audit.printing import places_of, printed_counts
 from finishing_tui.recipe.audit.running import run
 from finishing_tui.recipe.audit.sizes import falls_and_jumps
 from finishing_tui.recipe.audit.tally import Tally, TooMuch
@@ -61,20 +61,16 @@ def audit(recipe: Recipe, sizes: tuple[int, ...] | None = None) -> Audit:
     tally = Tally()
     across = tuple(falls_and_jumps(recipe))
     wanted = range(len(recipe.sizes)) if sizes is None else sizes
-    audits = tuple(_size(Inputs(recipe=recipe, size=size, tally=tally), across) for size in wanted)
+    audits = tuple(audit_size(Inputs(recipe=recipe, size=size, tally=tally), across) for size in wanted)
     return Audit(audits, tuple(unused(recipe)))
 
 
-def audit_size(inputs: Inputs) -> SizeAudit:
-    """Audit one size with a knitter's own numbers, gauge and hand.
+def audit_size(inputs: Inputs, across: tuple[Finding, ...] = ()) -> SizeAudit:
+    """Audit one size, with a knitter's own numbers, gauge and hand where there is a knitter.
 
-    What only shows to a writer is left out: how counts go from size to size, and what is never used.
-    Raises ``TooMuch``.
+    ``across``: what is found from size to size; it only shows to a writer, as does what is never used. Raises
+    ``TooMuch``.
     """
-    return _size(inputs, ())
-
-
-def _size(inputs: Inputs, across: tuple[Finding, ...]) -> SizeAudit:
     name = inputs.recipe.sizes[inputs.size]
     mine = tuple(finding for finding in across if finding.size == name)
     try:
@@ -100,7 +96,7 @@ def unused(recipe: Recipe) -> Iterator[Finding]:
     for name, number in recipe.number.items():
         if name not in named and not (number.is_ and number.by_size is not None):
             yield _never("number", name, number.text)
-    places = places_named(recipe)
+    places = {place for step in recipe.step for place in places_of(step)}
     for name, place in recipe.place.items():
         if name not in places:
             yield _never("place", name, place.text)

@@ -207,31 +207,22 @@ class Held(Written):
 
     def stage(self, here: Here, onto: str) -> Stage:
         """Return its stage: one unit a stitch of the result, so ``enter`` may take the lot."""
-        take = here.taking(self.take, "knitted across", self.from_)
+        held = here.name(self.from_)
+        take, title = here.taking(self.take, "knitted across", self.from_), self.along or held
         if not take:
-            return none_of(self.along or here.name(self.from_), "knit")
+            return none_of(title, "knit")
         into = take if self.stitches is None else count_of(self.stitches, here.numbers, here.size)
         if into < 1:
-            raise CannotBegin(f"the stitches of the {here.name(self.from_)} cannot be worked into {into}")
+            raise CannotBegin(f"the stitches of the {held} cannot be worked into {into}")
         flows = [Flow(self.from_, onto, min(take, into), 1, into)]
-        words = f"Knit {take} from the {here.name(self.from_)}."
+        words = f"Knit {take} from the {held}."
         if into < take:
             flows.append(Flow(self.from_, OFF, take - into, 1, into))
-            words = f"Knit {take} from the {here.name(self.from_)}, working two together {times(take - into)}, evenly."
+            words = f"Knit {take} from the {held}, working two together {times(take - into)}, evenly."
         elif into > take:
             flows.append(Flow(EDGE, onto, into - take, 1, into))
-            words = f"Knit {take} from the {here.name(self.from_)}, making {into - take} more, evenly."
-        return Stage(
-            "stitch",
-            into,
-            self.along or here.name(self.from_),
-            "knit",
-            words,
-            into,
-            onto,
-            flows=tuple(flows),
-            takes_all=True,
-        )
+            words = f"Knit {take} from the {held}, making {into - take} more, evenly."
+        return Stage("stitch", into, title, "knit", words, into, onto, flows=tuple(flows), takes_all=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,7 +1,7 @@
 """One row or round written out in full: it must use the stitches that are there, and change them as the step says.
 
 Only a text that is a row from end to end is looked at ("k3, k2tog, (k6, k2tog) 9 times, k3"); a rib to repeat, or any
-other words, are none. Where a row of even shaping cannot be worked, the audit goes on with the count it should have given.
+other words, are none. Where a row of even shaping cannot be worked, the audit goes on with the count it should give.
 """
 
 import re
