@@ -24,9 +24,6 @@ class CountStitches(Step):
         """Return one stage of as many stitches as should be there; pressing through them enters nothing."""
         held = here.ledger.on(self.place)
         wanted = held if self.count is None else count_of(self.count, here.numbers, here.size)
-        words = f"Count the {here.name(self.place)}: there should be {wanted}. Type what you count."
-        return (
-            Stage(
-                "stitch", wanted, here.name(self.place), "count", words, wanted, self.place, takes_all=True, counts=True
-            ),
-        )
+        name = here.name(self.place)
+        words = f"Count the {name}: there should be {wanted}. Type what you count."
+        return (Stage("stitch", wanted, name, "count", words, wanted, self.place, takes_all=True, counts=True),)
