@@ -14,7 +14,6 @@ from finishing_tui.craft.counts import MOST, counted
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.even_parts import spread
 from finishing_tui.craft.rows import told
-from finishing_tui.craft.totals import Repeat
 from finishing_tui.craft.words import capital, listing, plural
 
 MOST_HOLES = 1_000
@@ -121,11 +120,3 @@ def band_for(holes: int, width: int, gap: int, first: int, last: int) -> int:
     for what, count in (("width of a hole", width), ("gap", gap), ("first margin", first), ("last margin", last)):
         counted(f"the {what}", count)
     return first + last + holes * width + (holes - 1) * gap
-
-
-def fence_post(gap: int, width: int) -> Repeat:
-    """Return the bands on which "work ``gap``, bind off ``width``" repeats and ends as it began.
-
-    One gap more than there are holes: "rib 9, bind off 2" needs 11m + 9, not 11m. Raises Impossible out of range.
-    """
-    return Repeat(counted("the gap", gap) + counted("the width of a hole", width), gap)

@@ -100,14 +100,6 @@ def before_blocking(wanted: Length, unblocked: Gauge, blocked: Gauge) -> Blockin
     return Blocking(rows, Length(before.cm, wanted.unit), Length(after.cm, wanted.unit))
 
 
-def stretch(unblocked: Gauge, blocked: Gauge) -> tuple[Fraction, Fraction]:
-    """Return by what share blocking widens and lengthens the fabric: (1/28, -1/23) is wider and shorter."""
-    return (
-        unblocked.stitches_per_cm / blocked.stitches_per_cm - 1,
-        unblocked.rows_per_cm / blocked.rows_per_cm - 1,
-    )
-
-
 def read_gauge(typed: str) -> Gauge:
     """Return the gauge written in ``typed``: "20 x 28 over 10 cm", "5 sts, 8 rows per inch", "22 stitches over 4 in".
 

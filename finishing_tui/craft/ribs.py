@@ -207,17 +207,5 @@ def added(parts: Sequence[int], repeat: Repeat = EVERY, printed: int | None = No
     return Band(total, repeat.holds(total), text + fitting(total, repeat) if repeat != EVERY else text.strip())
 
 
-def left_out(printed: int, parts: Sequence[int]) -> int:
-    """Return the stitches of the one part that is not among ``parts`` of a band of ``printed`` stitches.
-
-    Raises Impossible when the parts already hold more than the band.
-    """
-    counted("the stitches of the band", printed)
-    rest = printed - sum(counted("the stitches of a part", part, 0) for part in parts)
-    if rest < 0:
-        raise Impossible(f"the parts hold {printed - rest} stitches and the band only {printed}: one of them is wrong")
-    return rest
-
-
 def _beside(printed: int, total: int) -> str:
     return "too many" if printed > total else "too few"

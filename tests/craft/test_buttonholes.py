@@ -2,7 +2,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from finishing_tui.craft.buttonholes import CONVENTION, ButtonholeRow, band_for, buttonholes, fence_post
+from finishing_tui.craft.buttonholes import CONVENTION, ButtonholeRow, band_for, buttonholes
 from finishing_tui.craft.errors import Impossible
 from tests.craft.row_reader import worked
 
@@ -59,15 +59,6 @@ def test_the_band_for_these_gaps_is_this_band(band: ButtonholeRow) -> None:
     """Asked the other way round, from the gap to the band, the sum is the same."""
     assume(len(set(band.gaps)) == 1)
     assert band_for(band.holes, band.width, band.gaps[0], band.first, band.last) == band.stitches
-
-
-@given(st.integers(1, 40), st.integers(1, 10), st.integers(0, 30))
-def test_a_fence_has_one_post_more(gap: int, width: int, times: int) -> None:
-    """The form holds for every band that begins and ends with a gap, and for nothing else nearby."""
-    form = fence_post(gap, width)
-    whole = times * (gap + width) + gap
-    assert form.holds(whole)
-    assert not any(form.holds(whole + more) for more in range(1, gap + width))
 
 
 @pytest.mark.parametrize(

@@ -14,7 +14,6 @@ from finishing_tui.craft.gauge import (
     before_blocking,
     read_gauge,
     say_gauge,
-    stretch,
 )
 from finishing_tui.craft.lengths import LONGEST, Length, length, say_length
 
@@ -68,12 +67,6 @@ def test_blocking_rows_are_the_nearest_whole_number(before: Gauge, blocked: Gaug
     work = before_blocking(wanted, before, blocked)
     assert abs(work.rows - exact) <= Fraction(1, 2)
     assert before.rows_in(work.before) == blocked.rows_in(work.after) == work.rows
-
-
-@given(gauges)
-def test_blocking_that_changes_nothing_changes_nothing(gauge: Gauge) -> None:
-    """With one gauge before and after, the fabric is neither wider nor longer."""
-    assert stretch(gauge, gauge) == (Fraction(0), Fraction(0))
 
 
 @given(

@@ -10,33 +10,9 @@ from types import MappingProxyType
 from typing import Any
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.garment.commands import (
-    AlreadyAt,
-    ChooseMirror,
-    ChoosePace,
-    Command,
-    Finish,
-    FinishAll,
-    Hold,
-    InsertStep,
-    LeaveOut,
-    Other,
-    PickUpGarment,
-    PinEdge,
-    Press,
-    PutBackAgain,
-    PutGarmentDown,
-    PutRight,
-    Refusal,
-    Replan,
-    TakeBack,
-    TakeCount,
-    TakeMeasure,
-    TakeOut,
-    TakeUp,
-    WhatIf,
-    WriteNote,
-)
+from finishing_tui.garment import commands
+from finishing_tui.garment.commands import Command, Refusal
+from finishing_tui.garment.decide import sittings
 from finishing_tui.garment.decide.altering import what_if
 from finishing_tui.garment.decide.count import count, measure
 from finishing_tui.garment.decide.elsewhere import already_at
@@ -46,15 +22,6 @@ from finishing_tui.garment.decide.pins import pin_edge
 from finishing_tui.garment.decide.press import finish_all, other, press
 from finishing_tui.garment.decide.replan import insert_step, replan
 from finishing_tui.garment.decide.rip import rip_back
-from finishing_tui.garment.decide.sittings import (
-    choose_pace,
-    hold,
-    pick_up_garment,
-    put_back,
-    put_garment_down,
-    take_back,
-    write_note,
-)
 from finishing_tui.garment.decide.stages import sentence
 from finishing_tui.garment.decide.steps import finish, leave_out, take_up
 from finishing_tui.garment.events import Act, Event
@@ -62,32 +29,35 @@ from finishing_tui.garment.state import State
 
 DECIDES: Mapping[type[Command], Callable[[State, Any], tuple[Event, ...] | Refusal]] = MappingProxyType(
     {
-        Press: lambda state, _: press(state),
-        Other: other,
-        Finish: finish,
-        FinishAll: lambda state, _: finish_all(state),
-        TakeCount: count,
-        TakeMeasure: measure,
-        PutRight: put_right,
-        ChooseMirror: choose_mirror,
-        PinEdge: pin_edge,
-        WhatIf: what_if,
-        TakeOut: rip_back,
-        TakeUp: take_up,
-        AlreadyAt: already_at,
-        LeaveOut: leave_out,
-        TakeBack: take_back,
-        PutBackAgain: put_back,
-        Hold: hold,
-        ChoosePace: choose_pace,
-        WriteNote: write_note,
-        PickUpGarment: lambda state, _: pick_up_garment(state),
-        PutGarmentDown: put_garment_down,
-        InsertStep: insert_step,
-        Replan: replan,
+        commands.Press: lambda state, _: press(state),
+        commands.Other: other,
+        commands.Finish: finish,
+        commands.FinishAll: lambda state, _: finish_all(state),
+        commands.TakeCount: count,
+        commands.TakeMeasure: measure,
+        commands.PutRight: put_right,
+        commands.ChooseMirror: choose_mirror,
+        commands.PinEdge: pin_edge,
+        commands.WhatIf: what_if,
+        commands.TakeOut: rip_back,
+        commands.TakeUp: take_up,
+        commands.AlreadyAt: already_at,
+        commands.LeaveOut: leave_out,
+        commands.TakeBack: sittings.take_back,
+        commands.PutBackAgain: sittings.put_back,
+        commands.Hold: sittings.hold,
+        commands.ChoosePace: sittings.choose_pace,
+        commands.WriteNote: sittings.write_note,
+        commands.PickUpGarment: lambda state, _: sittings.pick_up_garment(state),
+        commands.PutGarmentDown: sittings.put_garment_down,
+        commands.InsertStep: insert_step,
+        commands.Replan: replan,
     }
 )
 """What carries each command out."""
+
+_AS_THEY_SAY = (commands.TakeBack, commands.PutBackAgain, commands.Hold, commands.ChooseMirror, commands.WhatIf)
+"""Commands that say themselves how the sections that mirror another are to be."""
 
 
 def decide(state: State, command: Command) -> tuple[Event, ...] | Refusal:
@@ -96,7 +66,7 @@ def decide(state: State, command: Command) -> tuple[Event, ...] | Refusal:
         events = DECIDES[type(command)](state, command)
         if isinstance(events, Refusal):
             return events
-        if not isinstance(command, TakeBack | PutBackAgain | Hold | ChooseMirror | WhatIf):
+        if not isinstance(command, _AS_THEY_SAY):
             events = with_mirrors(state, events)
         return _on_top(state, events)
     except FinishingError as error:  # what the books cannot bear, or sums that have no answer
