@@ -11,8 +11,8 @@ from finishing_tui.craft.walked import rhythm_of
 from finishing_tui.craft.words import listing, plural
 from finishing_tui.garment.edge_length import with_spots
 from finishing_tui.garment.walk import done_on, loops_up_to, owed_skips, really_done
-from finishing_tui.garment.ways import CannotCount, Outlook, Way, cut_back, looked_at, recounted
-from finishing_tui.garment.work import Progress, Reached, StepWork, Stretch, fresh
+from finishing_tui.garment.ways import CannotCount, Outlook, Way, gone_on_from, looked_at, recounted
+from finishing_tui.garment.work import Progress, Reached, StepWork, fresh
 from finishing_tui.recipe.kinds.pick_up_and_knit import MOST_SPOTS
 from finishing_tui.recipe.stage import Stage, loops_onto
 
@@ -100,9 +100,7 @@ def _closer(stage: Stage, before: Progress, counted: int) -> list[Way]:
         rest = recounted(stage, before, loops, spot)
         gentle = rest.verdict in {Verdict.LIES_FLAT, Verdict.JUST_SHOWS}
         if (gentle or not spot) and rest.rhythm is not None:
-            kept = cut_back(before, spot).stretches if spot else ()
-            stretches = (*kept, Stretch(spot, rest.rhythm, loops=loops))
-            after = replace(before, mark=Reached(spot, 0, loops), stretches=stretches, confirmed=(loops, spot))
+            after = gone_on_from(before, Reached(spot, 0, loops), rest.rhythm)
             return [Way("rip-back", rest.text, stage, after, brought(stage.place, counted, loops, EDGE, EDGE))]
     return []
 

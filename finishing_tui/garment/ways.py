@@ -120,9 +120,7 @@ def _way(stage: Stage, before: Progress, here: Reached, differ: tuple[Entry, ...
     if mending.to is not None:
         mark, rhythm = _taken_back(stage, before, here.loops, mending.to, rhythm)
         entries += brought(stage.place, here.loops, mark.loops, EDGE, EDGE)
-    kept = cut_back(before, mark.units).stretches if mark.units else ()
-    stretches = (*kept, Stretch(mark.units, rhythm, loops=mark.loops))
-    after = replace(before, mark=mark, stretches=stretches, confirmed=(mark.loops, mark.units))
+    after = gone_on_from(before, mark, rhythm)
     changed = replace(stage, target=mending.total)
     return Way(repair, mending.text, changed, after, entries, mending.difference)
 
@@ -161,6 +159,13 @@ def recounted(stage: Stage, before: Progress, counted: int, spot: int) -> Recoun
         per_10cm=stage.per_10cm,
         unit=stage.spot,
     )
+
+
+def gone_on_from(before: Progress, mark: Reached, rhythm: Rhythm) -> Progress:
+    """Return the progress cut back to ``mark`` and counted there, with ``rhythm`` planned from there on."""
+    kept = cut_back(before, mark.units).stretches if mark.units else ()
+    stretches = (*kept, Stretch(mark.units, rhythm, loops=mark.loops))
+    return replace(before, mark=mark, stretches=stretches, confirmed=(mark.loops, mark.units))
 
 
 def cut_back(progress: Progress, spot: int) -> Progress:
