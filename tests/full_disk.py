@@ -11,7 +11,7 @@ from finishing_tui.garment.commands import Press
 from finishing_tui.garment.given_up import GivenUp
 from finishing_tui.garment.hand import InHand
 from finishing_tui.garment.journal import Journal
-from finishing_tui.garment.journal.rows import Raw
+from finishing_tui.garment.journal.rows import Row
 from finishing_tui.garment.journal.store import Store
 
 
@@ -22,7 +22,7 @@ class FullDisk:
         self.full = False
         commit = Store.commit
 
-        def committed(store: Store, rows: Iterable[Raw]) -> None:
+        def committed(store: Store, rows: Iterable[Row]) -> None:
             if self.full:
                 raise OSError(errno.ENOSPC, "no room")
             commit(store, rows)

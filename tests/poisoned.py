@@ -9,7 +9,7 @@ from typing import Any
 
 from finishing_tui.garment.commands import Command, Other, Press, TakeCount, WriteNote
 from finishing_tui.garment.hand import InHand
-from finishing_tui.garment.journal import NAME
+from finishing_tui.garment.journal import NAME, Row
 from finishing_tui.garment.journal.chain import START, link
 from finishing_tui.garment.journal.schema import build
 from tests.screens.hands import PICK_UP, Hours, shelf, work_to
@@ -61,7 +61,7 @@ def poison(folder: Path, what: str = POISON) -> Path:
     for seq, group, at, sitting, after_ms, kind, version, body, _ in rows:
         text = json.dumps(_poisoned(json.loads(body), what), sort_keys=True, separators=(",", ":"))
         before = link(before, seq, group, at, sitting, after_ms, kind, version, text)
-        made.append((seq, group, at, sitting, after_ms, kind, version, text, before))
+        made.append(Row(seq, group, at, sitting, after_ms, kind, version, text, before))
     build(path, made)
     return folder
 

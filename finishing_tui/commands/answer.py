@@ -1,4 +1,4 @@
-"""What a command answers with, and how numbers typed at the prompt are read.
+"""What a command answers with, and how numbers and amounts typed at the prompt are read.
 
 Nothing here prints: ``finishing_tui.cli`` does, so that every command speaks both to people and to programs.
 """
@@ -6,9 +6,10 @@ Nothing here prints: ``finishing_tui.cli`` does, so that every command speaks bo
 import argparse
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, TypeVar
 
 from finishing_tui.craft.counts import span
+from finishing_tui.craft.errors import Impossible
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,5 +37,20 @@ def whole(least: int, most: int) -> Callable[[str], int]:
         if not least <= number <= most:
             raise argparse.ArgumentTypeError(f"{number:,} is out of range: use {span(least, most, number)}")
         return number
+
+    return read
+
+
+_Read = TypeVar("_Read")
+
+
+def typed(reader: Callable[[str], _Read]) -> Callable[[str], _Read]:
+    """Return an argparse type that reads with ``reader`` and refuses with its sentence."""
+
+    def read(text: str) -> _Read:
+        try:
+            return reader(text)
+        except Impossible as error:
+            raise argparse.ArgumentTypeError(str(error)) from error
 
     return read

@@ -78,7 +78,7 @@ def answer(args: argparse.Namespace) -> Answer:
             wrong.append(str(error) if isinstance(error, BadRecipe) else f"{name}: {error}")
             data[name] = {"ok": False, "sizes": {}, "unreadable": wrong[-1]}
             continue
-        line = _lines(path) if found.findings else _no_line
+        line = _lines(path) if found.findings else lambda _: None
         status = max(status, 0 if found.ok else 1)
         texts.append("\n".join(_told(name, recipe, found, line, width, ledger=alone, every=args.ledger)))
         data[name] = _data(recipe, found, line)
@@ -102,10 +102,6 @@ def _recipes(files: list[Path]) -> Iterator[Path]:
 
 
 CountAt = Callable[[Where], int | None]
-
-
-def _no_line(_where: Where) -> None:
-    return None
 
 
 def _lines(file: Path) -> CountAt:

@@ -6,7 +6,8 @@ Plain text in columns; where the places do not fit side by side the table is con
 import textwrap
 from collections.abc import Iterator, Sequence
 
-from finishing_tui.recipe.audit import LedgerRow, SizeAudit
+from finishing_tui.recipe.audit import SizeAudit
+from finishing_tui.recipe.audit.finding import LedgerRow
 from finishing_tui.recipe.model import Recipe
 
 NONE = "·"

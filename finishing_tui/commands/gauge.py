@@ -31,7 +31,7 @@ from finishing_tui.craft.edges import (
 )
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.figures import rounded
-from finishing_tui.craft.gauge import Gauge, before_blocking, counting, read_gauge, say_gauge
+from finishing_tui.craft.gauge import Gauge, before_blocking, read_gauge, say_gauge
 from finishing_tui.craft.judging import SHOWS
 from finishing_tui.craft.lengths import say_length
 from finishing_tui.craft.markers import APART, by_fold, divide, mark, parts_for
@@ -85,7 +85,7 @@ def answer(args: argparse.Namespace) -> Answer:
     band = read_gauge(args.band) if args.band is not None else None
     if before is None and (blocked or band):
         raise Impossible("give the gauge of the body first, such as '20 x 28 over 10 cm', then --band or --blocked")
-    body = None if before is None else counting(before, blocked)
+    body = blocked or before  # where both are known, the blocked gauge counts
     unit, edge = _read_edge(args.edge)
     told = _Told()
     if body is not None and blocked is not None:

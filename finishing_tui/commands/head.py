@@ -2,8 +2,7 @@
 
 import argparse
 
-from finishing_tui.commands.answer import Answer, whole
-from finishing_tui.commands.typed import typed
+from finishing_tui.commands.answer import Answer, typed, whole
 from finishing_tui.craft.counts import MOST
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.figures import read_number

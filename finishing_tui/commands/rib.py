@@ -4,11 +4,11 @@ import argparse
 from typing import Any
 
 from finishing_tui.commands.answer import Answer, whole
-from finishing_tui.craft.bands import added
 from finishing_tui.craft.counts import MOST
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.ribs import (
     Rib,
+    added,
     balanced,
     centred,
     edges_mirror,

@@ -29,18 +29,6 @@ def answer(args: argparse.Namespace) -> Answer:
 
 def listed(shelf: Path) -> Answer:
     """Return the garments on ``shelf`` with how far each is, the one touched last first."""
-    garments = [
-        {
-            "folder": str(one.folder),
-            "title": one.title,
-            "size": one.size,
-            "step": one.step,
-            "steps": one.steps,
-            "heading": one.heading,
-            "touched": one.touched,
-            "finished": one.finished,
-            "trouble": one.trouble,
-        }
-        for one in on_shelf(shelf)
-    ]
+    told = ("title", "size", "step", "steps", "heading", "touched", "finished", "trouble")
+    garments = [{"folder": str(one.folder), **{key: getattr(one, key) for key in told}} for one in on_shelf(shelf)]
     return Answer("", {"shelf": str(shelf), "garments": garments})

@@ -42,7 +42,7 @@ def whole_recipe(recipe: Recipe, size: int, hand: Literal["right", "left"] = "ri
     """
     asked = Inputs(recipe=recipe, size=size, hand=hand)
     stands = footing(replace(asked, own=implied(asked).values))
-    yield from _wrapped(f"{recipe.title}, size {stands.size} of {', '.join(recipe.sizes)}")
+    yield from _wrapped(f"{recipe.title}, size {stands.size_name} of {', '.join(recipe.sizes)}")
     if recipe.about:
         yield from ("", *_wrapped(recipe.about))
     if recipe.gauge is not None:
@@ -90,7 +90,7 @@ def _step(stands: AuditFooting, step: AnyStep, stages: tuple[Stage, ...], hand: 
         for item in step.items:
             yield from _wrapped(f"[ ] {turned(item, hand)}", "   ", "       ")
     for place, count in step.expect.items():
-        held = count_of(count, stands.numbers, stands.index)
+        held = count_of(count, stands.numbers, stands.size)
         yield f"   then {held} on the {stands.texts[place]}"
     if step.repeat is not None:
         plus = f" and {step.repeat.plus} more" if step.repeat.plus else ""

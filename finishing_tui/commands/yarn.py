@@ -4,8 +4,7 @@ import argparse
 from fractions import Fraction
 from typing import Any
 
-from finishing_tui.commands.answer import Answer
-from finishing_tui.commands.typed import typed
+from finishing_tui.commands.answer import Answer, typed
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.figures import read_number, rounded
 from finishing_tui.craft.lengths import Length, read_length, say_length

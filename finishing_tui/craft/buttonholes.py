@@ -2,19 +2,49 @@
 
 The gaps differ by at most one stitch. Whether the stitch left on the needle after a bind-off is counted in the next
 number differs between patterns and is the usual cause of a band one short a hole, so the row always says it.
+
+To bind off x stitches, x + 1 are worked: the last is left on the right needle, and it is the first of the group that
+follows (KnittingHelp 134698). Patterns count it in either way.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from finishing_tui.craft.bind_offs import CONVENTION, bind_off_row
 from finishing_tui.craft.counts import MOST, counted
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.even_parts import spread
-from finishing_tui.craft.totals import Repeat
+from finishing_tui.craft.rows import told
 from finishing_tui.craft.words import capital, listing, plural
 
 MOST_HOLES = 1_000
 """No band has more holes than this."""
+
+
+CONVENTION = (
+    "Each bind-off works one stitch more than it takes off; that stitch stays on the right needle as the first of the "
+    "next group and is not counted in the number to work next."
+)
+"""How the rows of this program are to be read."""
+
+
+def bind_off_row(groups: Sequence[int], work: str = "work") -> str:
+    """Return the row that keeps and binds off by turns: ``groups`` are kept, bound off, kept ... in stitches.
+
+    20, 6, 36, 6, 20 is "work 20, bind off 6, work 35, bind off 6, work 19": the numbers after a bind-off are one less
+    than the group, as CONVENTION says. ``work`` is the word for the kept ones. Raises Impossible unless the
+    groups are odd in number, at least three, each at least one stitch.
+    """
+    if len(groups) < 3 or len(groups) % 2 == 0 or len(groups) > MOST:
+        raise Impossible("a row bound off in the middle begins and ends with kept stitches: give kept, bound off, kept")
+    for count in groups:
+        counted("a group of the row", count)
+    phrases, first = [], True
+    for kept, off in zip(groups[::2], groups[1::2], strict=False):
+        todo = kept if first else kept - 1
+        phrases.append(", ".join(([f"{work} {todo}"] if todo else []) + [f"bind off {off}"]))
+        first = False
+    last = groups[-1] - 1
+    return told(phrases + ([f"{work} {last}"] if last else []))
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,32 +120,3 @@ def band_for(holes: int, width: int, gap: int, first: int, last: int) -> int:
     for what, count in (("width of a hole", width), ("gap", gap), ("first margin", first), ("last margin", last)):
         counted(f"the {what}", count)
     return first + last + holes * width + (holes - 1) * gap
-
-
-def fence_post(gap: int, width: int) -> Repeat:
-    """Return the bands on which "work ``gap``, bind off ``width``" repeats and ends as it began.
-
-    One gap more than there are holes: "rib 9, bind off 2" needs 11m + 9, not 11m. Raises Impossible out of range.
-    """
-    return Repeat(counted("the gap", gap) + counted("the width of a hole", width), gap)
-
-
-def equal_gaps(stitches: int, holes: int, width: int) -> tuple[tuple[int, int], ...]:
-    """Return every (margin, gap) with equal margins and all gaps equal, the smallest margins first.
-
-    86 stitches with 5 holes of 2: (2, 18), (4, 17), (6, 16) ... Raises Impossible out of range.
-    """
-    counted("the stitches of the band", stitches)
-    counted("the buttonholes", holes, 2, MOST_HOLES)
-    counted("the width of a hole", width, 1, MOST)
-    rest = stitches - holes * width
-    return tuple(
-        (margin, (rest - 2 * margin) // (holes - 1))
-        for margin in range(1, (rest - holes + 1) // 2 + 1)
-        if (rest - 2 * margin) % (holes - 1) == 0
-    )
-
-
-def between(buttons: int) -> int:
-    """Return how many buttons come between the first and the last: two fewer (4 buttons: 2 between)."""
-    return counted("the buttons", buttons, 2) - 2

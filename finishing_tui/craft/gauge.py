@@ -83,11 +83,6 @@ class Blocking:
     after: Length
 
 
-def counting(unblocked: Gauge, blocked: Gauge | None) -> Gauge:
-    """Return the gauge that counts: the blocked one wherever it is known."""
-    return unblocked if blocked is None else blocked
-
-
 def before_blocking(wanted: Length, unblocked: Gauge, blocked: Gauge) -> Blocking:
     """Return the rows to work so that the piece is ``wanted`` long after blocking, and their length until then.
 
@@ -103,19 +98,6 @@ def before_blocking(wanted: Length, unblocked: Gauge, blocked: Gauge) -> Blockin
         raise Impossible(f"{say_length(wanted)} is shorter than one row: use a longer length")
     before, after = unblocked.length_of_rows(rows), blocked.length_of_rows(rows)
     return Blocking(rows, Length(before.cm, wanted.unit), Length(after.cm, wanted.unit))
-
-
-def after_blocking(measured: Length, unblocked: Gauge, blocked: Gauge) -> Length:
-    """Return how long a piece that measures ``measured`` along its rows before blocking will be after it."""
-    return Length(unblocked.rows_in(measured) / blocked.rows_per_cm, measured.unit)
-
-
-def stretch(unblocked: Gauge, blocked: Gauge) -> tuple[Fraction, Fraction]:
-    """Return by what share blocking widens and lengthens the fabric: (1/28, -1/23) is wider and shorter."""
-    return (
-        unblocked.stitches_per_cm / blocked.stitches_per_cm - 1,
-        unblocked.rows_per_cm / blocked.rows_per_cm - 1,
-    )
 
 
 def read_gauge(typed: str) -> Gauge:

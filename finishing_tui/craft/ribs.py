@@ -2,16 +2,20 @@
 
 Whatever the rib, the counts follow from one picture: the rib runs on with its period, and an edge or a seam takes some
 of it away. Nothing here decides how many stitches a band gets; it says which numbers come out.
+
+A band may come as its parts: patterns print the total and most of the parts, and an error in either only shows when
+they are added.
 """
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 from finishing_tui.craft.counts import MOST, counted
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.rows import plain, told
-from finishing_tui.craft.totals import Reach, Repeat
+from finishing_tui.craft.totals import EVERY, Reach, Repeat
 from finishing_tui.craft.totals import nearest as nearest_total
 from finishing_tui.craft.words import listing, plural
 
@@ -175,3 +179,33 @@ def _part(rib: Rib, start: int, count: int) -> list[str]:
     """Return ``count`` stitches of one repeat from stitch ``start`` on, as words."""
     knit = max(min(rib.knit, start + count) - start, 0)
     return plain(knit) + plain(count - knit, "p")
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """The parts of a band added up."""
+
+    total: int
+    fits: bool
+    """Whether the total is of the repeat asked for."""
+    text: str
+
+
+def added(parts: Sequence[int], repeat: Repeat = EVERY, printed: int | None = None) -> Band:
+    """Return the total of ``parts`` (stitches), checked against the repeat and the ``printed`` total if there is one.
+
+    Raises Impossible for counts out of range.
+    """
+    if not parts:
+        raise Impossible("a band without parts cannot be added up: give the stitches of each part")
+    for part in parts:
+        counted("the stitches of a part", part, 0)
+    total = counted("the stitches of the band", sum(parts))
+    text = f"{' + '.join(str(part) for part in parts)} = {total}. " if len(parts) <= 24 else f"{total} in all. "
+    if printed is not None and printed != total:
+        text += f"The pattern prints {printed}, which is {abs(printed - total)} {_beside(printed, total)}. "
+    return Band(total, repeat.holds(total), text + fitting(total, repeat) if repeat != EVERY else text.strip())
+
+
+def _beside(printed: int, total: int) -> str:
+    return "too many" if printed > total else "too few"

@@ -9,13 +9,19 @@ from finishing_tui.garment.plan import Plan
 from finishing_tui.recipe.kinds import AnyStep
 
 
+class Command:
+    """What a knitter wants done."""
+
+    __slots__ = ()
+
+
 @dataclass(frozen=True, slots=True)
-class Press:
+class Press(Command):
     """The next thing was done."""
 
 
 @dataclass(frozen=True, slots=True)
-class Other:
+class Other(Command):
     """The other thing was done; at a join, ``side`` is the needle on which two were worked together.
 
     At a hole ``side`` is the tail that it was closed with instead.
@@ -25,33 +31,33 @@ class Other:
 
 
 @dataclass(frozen=True, slots=True)
-class Finish:
+class Finish(Command):
     """This step is done, or the lot of this stage; ``sure`` when asked again."""
 
     sure: bool = False
 
 
 @dataclass(frozen=True, slots=True)
-class FinishAll:
+class FinishAll(Command):
     """All that is left of this join, seam or bind off was done, without a press for each."""
 
 
 @dataclass(frozen=True, slots=True)
-class TakeUp:
+class TakeUp(Command):
     """Go on with another step."""
 
     step: int
 
 
 @dataclass(frozen=True, slots=True)
-class AlreadyAt:
+class AlreadyAt(Command):
     """I am already at this step: the ones before it were done elsewhere."""
 
     step: int
 
 
 @dataclass(frozen=True, slots=True)
-class LeaveOut:
+class LeaveOut(Command):
     """Leave a step out; ``sure`` when asked again."""
 
     step: int
@@ -59,7 +65,7 @@ class LeaveOut:
 
 
 @dataclass(frozen=True, slots=True)
-class TakeCount:
+class TakeCount(Command):
     """The count is ``counted``, on ``place`` (the section under way where it is empty)."""
 
     counted: int
@@ -70,14 +76,14 @@ class TakeCount:
 
 
 @dataclass(frozen=True, slots=True)
-class TakeMeasure:
+class TakeMeasure(Command):
     """A value was typed, in the unit the stage asks for."""
 
     value: str
 
 
 @dataclass(frozen=True, slots=True)
-class PutRight:
+class PutRight(Command):
     """Put a difference right: ``difference`` stitches more or fewer on ``place``, here, in ``step``, or not at all."""
 
     how: PuttingRight
@@ -87,21 +93,21 @@ class PutRight:
 
 
 @dataclass(frozen=True, slots=True)
-class ChooseMirror:
+class ChooseMirror(Command):
     """Let the section that mirrors another follow it as it was worked (``as_worked``), or as it was planned."""
 
     as_worked: bool
 
 
 @dataclass(frozen=True, slots=True)
-class PinEdge:
+class PinEdge(Command):
     """Pin the edge that is about to be picked up in ``parts`` equal parts."""
 
     parts: int
 
 
 @dataclass(frozen=True, slots=True)
-class WhatIf:
+class WhatIf(Command):
     """Let what is under way go another way from here: a section of an edge, or the rounds of a band.
 
     ``target``: so many loops of it in all; ``spots``: it has so many; ``style``: as hands remember it, or most evenly;
@@ -117,7 +123,7 @@ class WhatIf:
 
 
 @dataclass(frozen=True, slots=True)
-class TakeOut:
+class TakeOut(Command):
     """Work was taken out, to ``units`` units of ``stage`` of ``step``; ``sure`` when later work falls with it."""
 
     step: int
@@ -127,7 +133,7 @@ class TakeOut:
 
 
 @dataclass(frozen=True, slots=True)
-class TakeBack:
+class TakeBack(Command):
     """Take the latest standing group back. Whoever holds the journal fills these in.
 
     ``acts``: what happened in ``group``; ``top``, ``top_label``: the group that stands under it, and what it was.
@@ -140,7 +146,7 @@ class TakeBack:
 
 
 @dataclass(frozen=True, slots=True)
-class PutBackAgain:
+class PutBackAgain(Command):
     """Let the group that was taken back last stand again; ``acts``: what happened in it."""
 
     group: int
@@ -148,7 +154,7 @@ class PutBackAgain:
 
 
 @dataclass(frozen=True, slots=True)
-class Hold:
+class Hold(Command):
     """The latest ``groups``, first one first, were one key held down. Whoever holds the journal fills these in.
 
     Each is its number and what happened in it; ``most``: so many of them stand, or those up to the first stop where
@@ -162,33 +168,33 @@ class Hold:
 
 
 @dataclass(frozen=True, slots=True)
-class ChoosePace:
+class ChoosePace(Command):
     """A press is to stand for this from here on."""
 
     pace: Pace
 
 
 @dataclass(frozen=True, slots=True)
-class WriteNote:
+class WriteNote(Command):
     """Write a note at the step under way."""
 
     text: str
 
 
 @dataclass(frozen=True, slots=True)
-class PickUpGarment:
+class PickUpGarment(Command):
     """A sitting begins."""
 
 
 @dataclass(frozen=True, slots=True)
-class PutGarmentDown:
+class PutGarmentDown(Command):
     """The sitting ends; ``where``: what the knitter writes about where she left it."""
 
     where: str = ""
 
 
 @dataclass(frozen=True, slots=True)
-class InsertStep:
+class InsertStep(Command):
     """Put ``step`` into the plan, right ``behind`` the one that stands there, counted from 0 (-1: as the first)."""
 
     step: AnyStep
@@ -196,40 +202,12 @@ class InsertStep:
 
 
 @dataclass(frozen=True, slots=True)
-class Replan:
+class Replan(Command):
     """Take a changed plan for the steps that are not begun yet: ``why``, and what the knitter wrote about it."""
 
     plan: Plan
     note: str = ""
     why: Label | None = None
-
-
-Command = (
-    Press
-    | Other
-    | Finish
-    | FinishAll
-    | TakeUp
-    | AlreadyAt
-    | LeaveOut
-    | TakeCount
-    | TakeMeasure
-    | PutRight
-    | ChooseMirror
-    | PinEdge
-    | WhatIf
-    | TakeOut
-    | TakeBack
-    | PutBackAgain
-    | Hold
-    | ChoosePace
-    | WriteNote
-    | PickUpGarment
-    | PutGarmentDown
-    | InsertStep
-    | Replan
-)
-"""Anything a knitter can ask for."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,18 +13,9 @@ from finishing_tui.garment.decide.stages import entered, rest_of
 from finishing_tui.garment.repairs import Mend, Miscount, Told, mends, told_by
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import StepWork
-from finishing_tui.recipe.audit import (
-    AuditRun,
-    Finding,
-    Inputs,
-    LaterChange,
-    Stop,
-    changes,
-    first_stop,
-    new_findings,
-    onward,
-    own_findings,
-)
+from finishing_tui.recipe.audit import Finding, Inputs, LaterChange, Stop
+from finishing_tui.recipe.audit.consequences import changes, first_stop, new_findings, onward, own_findings
+from finishing_tui.recipe.audit.running import AuditRun
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,11 +9,12 @@ from finishing_tui.craft.open_edges import by_rate
 from finishing_tui.craft.spacing import Rhythm, say, space
 from finishing_tui.craft.walked import rhythm_of
 from finishing_tui.craft.words import listing, plural
-from finishing_tui.garment.edge_length import MOST_SPOTS, with_spots
+from finishing_tui.garment.edge_length import with_spots
 from finishing_tui.garment.pinned import pinned
 from finishing_tui.garment.walk import done_on, loops_up_to, owed_skips, really_done
-from finishing_tui.garment.ways import CannotCount, Outlook, Way, cut_back, looked_at, recounted
-from finishing_tui.garment.work import Progress, Reached, StepWork, Stretch, fresh
+from finishing_tui.garment.ways import CannotCount, Outlook, Way, gone_on_from, looked_at, recounted
+from finishing_tui.garment.work import Progress, Reached, StepWork, fresh
+from finishing_tui.recipe.kinds.pick_up_and_knit import MOST_SPOTS
 from finishing_tui.recipe.stage import Stage, loops_onto
 
 LAST_ROWS = 8
@@ -54,13 +55,11 @@ def ended(work: StepWork, index: int, counted: int, over: int) -> Outlook:
     seen = replace(seen, spot=at)
     here = replace(progress, mark=Reached(at, 0, counted), confirmed=(counted, at))
     differ = brought(stage.place, before.mark.loops, counted)
-    text = f"The edge ends at {stage.spot} {at} with {plural(counted, 'stitch')}."
-    if stage.uncounted == "all":
+    uncounted = stage.uncounted == "all"
+    if uncounted or not missing:
+        text = f"The edge ends at {stage.spot} {at} with {plural(counted, 'stitch')}."
         way = Way("as-it-is", text, _with_rhythm(replace(known, target=counted), here), here, differ)
-        return replace(seen, stage=stage, text=text, verdict=Verdict.LIES_FLAT, ways=(way,))
-    if not missing:
-        way = Way("as-it-is", text, _with_rhythm(known, here), here, differ)
-        return replace(seen, text=text, verdict=Verdict.LIES_FLAT, ways=(way,))
+        return replace(seen, stage=stage if uncounted else known, verdict=Verdict.LIES_FLAT, ways=(way,))
     ways = [
         *[way for way in seen.ways if skipped and way.repair == "space-the-rest"],
         *_doubled(known, here, missing),
@@ -72,7 +71,7 @@ def ended(work: StepWork, index: int, counted: int, over: int) -> Outlook:
         way if way.repair in {"rip-back", "space-the-rest"} else replace(way, entries=(*differ, *way.entries))
         for way in ways
     )
-    return replace(seen, text=f"{text} {plural(missing, 'stitch')} short.", ways=tuple(entered))
+    return replace(seen, ways=tuple(entered))
 
 
 def _doubled(stage: Stage, here: Progress, missing: int) -> list[Way]:
@@ -104,9 +103,7 @@ def _closer(stage: Stage, before: Progress, counted: int) -> list[Way]:
         rest = recounted(stage, before, loops, spot)
         gentle = rest.verdict in {Verdict.LIES_FLAT, Verdict.JUST_SHOWS}
         if (gentle or not spot) and rest.rhythm is not None:
-            kept = cut_back(before, spot).stretches if spot else ()
-            stretches = (*kept, Stretch(spot, rest.rhythm, loops=loops))
-            after = replace(before, mark=Reached(spot, 0, loops), stretches=stretches, confirmed=(loops, spot))
+            after = gone_on_from(before, Reached(spot, 0, loops), rest.rhythm)
             return [Way("rip-back", rest.text, stage, after, brought(stage.place, counted, loops, EDGE, EDGE))]
     return []
 

@@ -14,13 +14,10 @@ from finishing_tui.craft.rhythm import Rhythm
 from finishing_tui.craft.runs import Run, Runs
 from finishing_tui.craft.spacing import say, space
 from finishing_tui.craft.walked import rhythm_of
-from finishing_tui.garment.walk import cut_at, picks_behind, planned_on, really_done, to_come
+from finishing_tui.garment.walk import cut_at, picks_behind, planned_on, really_done
 from finishing_tui.garment.work import Progress, Stretch
 from finishing_tui.recipe.kinds.sections import LONG
 from finishing_tui.recipe.stage import Stage, loops_onto
-
-MOST_SPOTS = 5_000
-"""More rows than these are along no edge."""
 
 
 def rows_needed(stage: Stage, progress: Progress, loops: int) -> int:
@@ -113,9 +110,3 @@ def at_its_rate(stage: Stage, before: Progress, loops: int) -> tuple[Stage, Prog
     rest = go_on_at(stage.rate, to_pick, picks_behind(before, at)) if to_pick > 0 else Runs(())
     spots = max(at + rest.spots, 1)
     return with_spots(stage, before, spots, sure=False)
-
-
-def goes_on(stage: Stage, progress: Progress) -> int:
-    """Return how many stitches the section comes to as its plan stands."""
-    mark = progress.mark
-    return mark.loops - mark.within + to_come(stage, progress, mark.units)

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path as File
 from types import MappingProxyType
-from typing import Any, ClassVar, Literal
+from typing import Any, Literal
 
 from finishing_tui import shipped
 from finishing_tui.craft.counts import span
@@ -18,20 +18,20 @@ from finishing_tui.garment.sources import FILE, recipe_path
 from finishing_tui.garment.starting import UNCOUNTED
 from finishing_tui.recipe.annotations import walk
 from finishing_tui.recipe.counts import count_of
-from finishing_tui.recipe.keys import READ
+from finishing_tui.recipe.keys import Written
 from finishing_tui.recipe.model import Recipe, RecipeGauge
 from finishing_tui.recipe.natural import gauges
 from finishing_tui.recipe.numbers import NOT_COUNTED, numbers_for, size_index, unprinted_in
 from finishing_tui.recipe.reader import BadRecipe, Problem, read_with_text
 from finishing_tui.recipe.reader.blank import blank
 from finishing_tui.recipe.reader.errors import Path
-from finishing_tui.recipe.reader.guards import looked_over, text_in
+from finishing_tui.recipe.reader.guards import text_in
 from finishing_tui.recipe.reader.near import near
 from finishing_tui.recipe.reader.placing import placed
-from finishing_tui.recipe.reader.syntax import parsed
+from finishing_tui.recipe.reader.syntax import parsed, table_in
 from finishing_tui.recipe.reader.text import tidy
 from finishing_tui.recipe.reader.validating import validated
-from finishing_tui.recipe.reader.values import problems, tidied
+from finishing_tui.recipe.reader.values import problems
 
 FORMAT = 2
 """The newest format of a garment's file that this program reads."""
@@ -42,10 +42,8 @@ class BadGarment(BadRecipe):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class GarmentFile:
+class GarmentFile(Written):
     """What stands in a ``garment.toml``."""
-
-    __pydantic_config__: ClassVar = READ
 
     format: Literal[1, 2]
     """The format of the file: 1, or 2 where it says who will wear it."""
@@ -78,20 +76,13 @@ class GarmentFile:
 def file_text(folder: File) -> str:
     """Return the text of a garment's file. Raises ``BadGarment`` when there is none or it cannot be read."""
     path = folder / FILE
-    text = text_in(path, {FileNotFoundError: "there is no garment here; name the folder of one"})
-    if isinstance(text, Problem):
-        raise BadGarment(str(path), [text])
-    return tidy(text)
+    return tidy(text_in(path, BadGarment, {FileNotFoundError: "there is no garment here; name the folder of one"}))
 
 
 def read_garment(folder: File) -> tuple[GarmentFile, str]:
     """Return what stands in a garment's file, and its text. Raises ``BadGarment`` with everything that is wrong."""
     path, text = folder / FILE, file_text(folder)
-    problem = looked_over(text)
-    data = parsed(text) if problem is None else problem
-    if isinstance(data, Problem):
-        raise BadGarment(str(path), [data])
-    written = tidied(data)
+    written = table_in(text, str(path), BadGarment)
     data = _with_uncounted(written)
     garment, wrong = validated(GarmentFile, data)
     form = data.get("format")

@@ -42,8 +42,7 @@ def at_the_pins(work: StepWork, index: int, counted: int, answer: WhyOff | None)
     else:
         put = answer or "loops"
         ways = _at_its_end(work, index, counted)
-    text = f"{plural(counted, 'stitch')} counted."
-    return Outlook(index, stage, before, counted, before.mark.units, put, counted, None, text, ways)
+    return Outlook(index, stage, before, counted, before.mark.units, put, counted, None, ways)
 
 
 def _row(stage: Stage) -> str:

@@ -14,13 +14,14 @@ from finishing_tui.craft.open_edges import FOLD_OFF, at_the_fold
 from finishing_tui.craft.rhythm import Rhythm
 from finishing_tui.craft.words import plural
 from finishing_tui.garment.edge_end import ended
-from finishing_tui.garment.edge_length import MOST_SPOTS, at_its_rate, rows_needed, with_spots
+from finishing_tui.garment.edge_length import at_its_rate, rows_needed, with_spots
 from finishing_tui.garment.events import Put, WhyOff
 from finishing_tui.garment.pinned_count import at_the_pins
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import explained_from, picks_behind, spot_with, to_come
 from finishing_tui.garment.ways import CannotCount, Outlook, Way, counted_stage, cut_back, looked_at, recounted
 from finishing_tui.garment.work import Progress, Reached, Stretch
+from finishing_tui.recipe.kinds.pick_up_and_knit import MOST_SPOTS
 from finishing_tui.recipe.stage import Stage
 
 AT_NO_NUMBER: frozenset[Put] = frozenset({"as-planned", "past-half", "before-half", "not-known"})
@@ -160,7 +161,7 @@ def _as_planned(index: int, stage: Stage, before: Progress) -> Outlook:
     way = Way("as-it-is", text, stage, confirmed, ())
     verdict = recounted(stage, before, whole, mark.units).verdict if mark.units else Verdict.LIES_FLAT
     to_go = rows_needed(stage, before, max(stage.target - mark.loops, 0)) if stage.uncounted == "spots" else None
-    return Outlook(index, stage, before, mark.loops, mark.loops, "as-planned", mark.units, verdict, text, (way,), to_go)
+    return Outlook(index, stage, before, mark.loops, mark.loops, "as-planned", mark.units, verdict, (way,), to_go)
 
 
 def _presses(index: int, stage: Stage, before: Progress, counted: int) -> Outlook:
@@ -183,4 +184,4 @@ def _presses(index: int, stage: Stage, before: Progress, counted: int) -> Outloo
             after = replace(after, stretches=(*after.stretches, Stretch(spot, rest, loops=counted)))
     text = f"Carry on: {plural(counted, 'stitch')} means {stage.spot} {spot}."
     way = Way("space-the-rest", text, stage, after, brought(stage.place, before.mark.loops, counted, EDGE, EDGE))
-    return Outlook(index, stage, before, counted, before.mark.loops, "presses", spot, Verdict.LIES_FLAT, text, (way,))
+    return Outlook(index, stage, before, counted, before.mark.loops, "presses", spot, Verdict.LIES_FLAT, (way,))

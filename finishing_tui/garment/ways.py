@@ -62,7 +62,6 @@ class Outlook:
     put: Put
     spot: int
     verdict: Verdict | None
-    text: str
     ways: tuple[Way, ...]
     to_go: int | None = None
 
@@ -100,9 +99,7 @@ def looked_at(index: int, stage: Stage, before: Progress, counted: int, put: Put
     stays = replace(_going_on(stage, before, spot, counted), mark=here, confirmed=(counted, spot))
     gives = replace(stage, target=counted + to_come(stage, stays, spot) or stage.target)
     ways.append(Way("as-it-is", "Note the count and carry on as planned.", gives, stays, differ))
-    text = told.text.split("\n1. ")[0]
-    verdict = told.verdict
-    return Outlook(index, stage, before, counted, before.mark.loops, put, spot, verdict, text, tuple(ways))
+    return Outlook(index, stage, before, counted, before.mark.loops, put, spot, told.verdict, tuple(ways))
 
 
 def _going_on(stage: Stage, before: Progress, spot: int, counted: int) -> Progress:
@@ -127,9 +124,7 @@ def _way(stage: Stage, before: Progress, here: Reached, differ: tuple[Entry, ...
     if mending.to is not None:
         mark, rhythm = _taken_back(stage, before, here.loops, mending.to, rhythm)
         entries += brought(stage.place, here.loops, mark.loops, EDGE, EDGE)
-    kept = cut_back(before, mark.units).stretches if mark.units else ()
-    stretches = (*kept, Stretch(mark.units, rhythm, loops=mark.loops))
-    after = replace(before, mark=mark, stretches=stretches, confirmed=(mark.loops, mark.units))
+    after = gone_on_from(before, mark, rhythm)
     changed = replace(stage, target=mending.total)
     return Way(repair, mending.text, changed, after, entries, mending.difference)
 
@@ -168,6 +163,13 @@ def recounted(stage: Stage, before: Progress, counted: int, spot: int) -> Recoun
         per_10cm=stage.per_10cm,
         unit=stage.spot,
     )
+
+
+def gone_on_from(before: Progress, mark: Reached, rhythm: Rhythm) -> Progress:
+    """Return the progress cut back to ``mark`` and counted there, with ``rhythm`` planned from there on."""
+    kept = cut_back(before, mark.units).stretches if mark.units else ()
+    stretches = (*kept, Stretch(mark.units, rhythm, loops=mark.loops))
+    return replace(before, mark=mark, stretches=stretches, confirmed=(mark.loops, mark.units))
 
 
 def cut_back(progress: Progress, spot: int) -> Progress:

@@ -6,7 +6,7 @@ It exists so that the kinds of step and the recipe that holds them can both buil
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Annotated, Any
+from typing import Annotated, Any, ClassVar
 
 Count = Annotated[int | str | tuple[int, ...], "count"]
 """Wherever a count stands: a whole number, a number's name or a sum in quotes, or a list by size."""
@@ -28,8 +28,11 @@ def _key(name: str) -> str:
     return name.rstrip("_")
 
 
-READ: Mapping[str, Any] = {"extra": "forbid", "alias_generator": _key}
-"""For ``__pydantic_config__``: unknown keys are refused; ``from_`` is written ``from`` in a file."""
+class Written:
+    """What a person writes in a file: unknown keys are refused, and ``from_`` is written ``from``."""
+
+    __slots__ = ()
+    __pydantic_config__: ClassVar = {"extra": "forbid", "alias_generator": _key}
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -8,18 +8,16 @@ Python word (``is_`` is written ``is``).
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
-from typing import Annotated, ClassVar, Literal
+from typing import Annotated, Literal
 
 from finishing_tui.craft.counts import MOST
-from finishing_tui.recipe.keys import READ, Count, OneOf
+from finishing_tui.recipe.keys import Count, OneOf, Written
 from finishing_tui.recipe.kinds import KINDS, AnyStep
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class BandGauge:
+class BandGauge(Written):
     """The band's gauge, if it differs from the body's."""
-
-    __pydantic_config__: ClassVar = READ
 
     stitches: int
     """Stitches over the length ``over``."""
@@ -30,10 +28,8 @@ class BandGauge:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class RecipeGauge:
+class RecipeGauge(Written):
     """The gauge the recipe assumes; a garment may say otherwise."""
-
-    __pydantic_config__: ClassVar = READ
 
     stitches: int
     """Stitches of the body over the length ``over``."""
@@ -46,13 +42,11 @@ class RecipeGauge:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Number:
+class Number(Written):
     """A number of the recipe, printed by size or worked out, which the knitter may be asked to confirm.
 
     One with neither ``by_size`` nor ``is`` is not printed: the audit finds out what it must be.
     """
-
-    __pydantic_config__: ClassVar = READ
 
     text: str
     """What it is, in words."""
@@ -71,10 +65,8 @@ class Number:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Place:
+class Place(Written):
     """Where live stitches can be."""
-
-    __pydantic_config__: ClassVar = READ
 
     text: str
     """What it is called, in words."""
@@ -85,10 +77,8 @@ class Place:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Recipe:
+class Recipe(Written):
     """A finishing procedure for one kind of garment, in all its sizes."""
-
-    __pydantic_config__: ClassVar = READ
 
     format: Literal[1, 2]
     """The format of the file: 1, or 2 where it uses a key that came with format 2."""

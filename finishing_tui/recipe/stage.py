@@ -163,6 +163,11 @@ def lot_onto(place: str, many: int, title: str, act: Doing, words: str) -> Stage
     return Stage("stitch", many, title, act, words, many, place, flows=loops_onto(place, many), takes_all=True)
 
 
+def ticked(title: str, act: Doing, text: str, *entries: Entry) -> Stage:
+    """Return the stage of one thing that is done and ticked off: its words are what is ticked."""
+    return Stage("item", 1, title, act, text, items=(Item(text, entries),))
+
+
 def none_of(title: str, act: Doing) -> Stage:
     """Return the stage of what there is none of in this size: it is done as it begins and enters nothing."""
     return Stage("stitch", 0, title, act, "There is none of this in this size.")

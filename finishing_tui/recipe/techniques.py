@@ -6,9 +6,9 @@ technique helps at is told by the keys and words of the step alone: nothing here
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, fields, is_dataclass
-from typing import Any, ClassVar, Literal
+from typing import Any, Literal
 
-from finishing_tui.recipe.keys import READ
+from finishing_tui.recipe.keys import Written
 from finishing_tui.recipe.kinds.base import Step
 
 WIDE = 36
@@ -21,10 +21,8 @@ _TOLD = frozenset({"say", "how", "look", "mend", "mind", "see"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class HelpsAt:
+class HelpsAt(Written):
     """A sort of step. Whatever is said here must be so; what is left out does not matter."""
-
-    __pydantic_config__: ClassVar = READ
 
     do: str
     """The kind of step."""
@@ -52,10 +50,8 @@ class HelpsAt:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Technique:
+class Technique(Written):
     """How the hands do one thing."""
-
-    __pydantic_config__: ClassVar = READ
 
     format: Literal[1]
     """The format of the file."""

@@ -2,6 +2,7 @@
 
 from fractions import Fraction
 
+from finishing_tui.craft.edges import ROWS_PER
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.gauge import Gauge
 from finishing_tui.craft.lengths import Length, read_length
@@ -14,9 +15,6 @@ from finishing_tui.recipe.kinds.join import Join
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.kinds.seam import Seam
 from finishing_tui.recipe.stage import Stage
-
-ROWS = {"row": 1, "ridge": 2, "chain": 2}
-"""How many rows a bar of a sewn edge is."""
 
 
 def operation_of(step: Step) -> str:
@@ -77,7 +75,10 @@ def width_of(step: Step, here: Here, stage: Stage, done: int) -> Length | None:
         left = Fraction(sum(stage.bars[0][done:])) if stage.bars else Fraction(stage.units - done)
         if gauge is None or not left or (unit != "stitch" and gauge.rows is None):
             return None
-        return _laid(left / gauge.stitches_per_cm if unit == "stitch" else left * ROWS[unit] / gauge.rows_per_cm, gauge)
+        return _laid(
+            left / gauge.stitches_per_cm if unit == "stitch" else left * ROWS_PER.get(unit, 1) / gauge.rows_per_cm,
+            gauge,
+        )
     gauge = here.body if here.band is None or not isinstance(step, BindOff) else here.band
     left = Fraction(stage.units - done)
     return None if gauge is None or not left else _laid(left / gauge.stitches_per_cm, gauge)

@@ -53,8 +53,18 @@ def as_data(record: Record) -> dict[str, Any]:
 
 
 def _count(count: CountTaken) -> dict[str, Any]:
-    verdict = _said(count.verdict.value) if count.verdict else ""
-    return asdict(count) | {"answer": _said(count.answer), "verdict": verdict, "repair": _said(count.repair or "")}
+    act = count.act
+    return {
+        "step": count.step,
+        "at": count.at,
+        "place": act.place,
+        "counted": act.counted,
+        "expected": act.expected,
+        "answer": _said(act.answer),
+        "verdict": _said(act.verdict.value) if act.verdict else "",
+        "repair": _said(act.repair or ""),
+        "text": act.what,
+    }
 
 
 def _said(stored: str) -> str:

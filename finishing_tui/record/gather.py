@@ -95,7 +95,9 @@ def record_of(happenings: Iterable[Happening]) -> Record:
     standing = tuple(seen.standing())
     return Record(
         state=state,
-        counts=tuple(_count(state.plan, at, act) for at, act in standing if isinstance(act, Recounted)),
+        counts=tuple(
+            CountTaken(state.plan.number_of(act.step), at, act) for at, act in standing if isinstance(act, Recounted)
+        ),
         deviations=tuple(_deviations(state.plan, standing)),
         ripped=tuple(_ripped(state.plan, at, act) for at, act in standing if isinstance(act, RippedBack)),
         changes=tuple(
@@ -106,20 +108,6 @@ def record_of(happenings: Iterable[Happening]) -> Record:
             for index, (sitting, groups) in enumerate(zip(state.sittings, seen.sittings, strict=True))
         ),
         events=events,
-    )
-
-
-def _count(plan: Plan, at: str, act: Recounted) -> CountTaken:
-    return CountTaken(
-        step=plan.number_of(act.step),
-        at=at,
-        place=act.place,
-        counted=act.counted,
-        expected=act.expected,
-        answer=act.answer,
-        verdict=act.verdict,
-        repair=act.repair,
-        text=act.what,
     )
 
 

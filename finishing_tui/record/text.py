@@ -8,13 +8,14 @@ from collections.abc import Iterable, Iterator
 from datetime import datetime, timedelta
 
 from finishing_tui.craft.words import listing, plural
+from finishing_tui.garment.events import Recounted
 from finishing_tui.garment.left_open import left_open
 from finishing_tui.glance.posture import lie, posture_words
 from finishing_tui.glance.stored_words import PUT_DOWN_TO, REPAIRS, STATUSES, verdict_words
 from finishing_tui.recipe.stage import HAND
 from finishing_tui.record.data import as_data
 from finishing_tui.record.stages import done_words
-from finishing_tui.record.values import CountTaken, Record, Sat
+from finishing_tui.record.values import Record, Sat
 
 WIDTH = 79
 """The longest line, where words can be broken at all."""
@@ -87,7 +88,7 @@ def _steps(record: Record) -> Iterator[str]:
 def _told(record: Record, step: int) -> Iterator[str]:
     """Yield what happened at a step beside the work, in the order in which it happened."""
     happened = [
-        *((one.at, _count(one)) for one in record.counts if one.step == step),
+        *((one.at, _count(one.act)) for one in record.counts if one.step == step),
         *((one.at, one.text) for one in record.deviations if one.step == step),
         *((one.at, f"taken out to {one.text}{_fell(one.fell)}") for one in record.ripped if one.step == step),
     ]
@@ -95,8 +96,8 @@ def _told(record: Record, step: int) -> Iterator[str]:
         yield f"{_when(at)}  {text}"
 
 
-def _count(count: CountTaken) -> str:
-    words = f"counted {count.counted} ({count.text})"
+def _count(count: Recounted) -> str:
+    words = f"counted {count.counted} ({count.what})"
     if count.counted == count.expected:
         return f"{words}, as expected"
     words += f", where {count.expected} were known"

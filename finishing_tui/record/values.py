@@ -2,28 +2,17 @@
 
 from dataclasses import dataclass
 
-from finishing_tui.craft.judging import Verdict
-from finishing_tui.garment.events import Put, RepairChoice
+from finishing_tui.garment.events import Recounted
 from finishing_tui.garment.state import State
 
 
 @dataclass(frozen=True, slots=True)
 class CountTaken:
-    """A count that stands: ``counted`` on ``place``, where ``expected`` were known.
-
-    ``answer``: what a difference was put down to; ``verdict`` and ``repair``: of a section of an edge, how the rest
-    lay and what was done; ``text``: what was counted, in words.
-    """
+    """A count that stands, and the ``act`` that took it."""
 
     step: int | None
     at: str
-    place: str
-    counted: int
-    expected: int
-    answer: Put
-    verdict: Verdict | None
-    repair: RepairChoice | None
-    text: str
+    act: Recounted
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,12 +25,9 @@ class Happened:
 
 
 @dataclass(frozen=True, slots=True)
-class RippedOut:
+class RippedOut(Happened):
     """Work was taken out; ``fell``: later steps that fell with it."""
 
-    step: int | None
-    at: str
-    text: str
     fell: tuple[int, ...]
 
 

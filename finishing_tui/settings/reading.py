@@ -12,13 +12,13 @@ from finishing_tui.files import read_plain, reason
 from finishing_tui.recipe.annotations import Annotation, fields_of
 from finishing_tui.recipe.reader import BadRecipe, Problem
 from finishing_tui.recipe.reader.errors import Path
-from finishing_tui.recipe.reader.guards import decoded, looked_over
+from finishing_tui.recipe.reader.guards import decoded
 from finishing_tui.recipe.reader.near import near
 from finishing_tui.recipe.reader.placing import placed
 from finishing_tui.recipe.reader.sentences import given
-from finishing_tui.recipe.reader.syntax import parsed
+from finishing_tui.recipe.reader.syntax import table_in
 from finishing_tui.recipe.reader.text import tidy
-from finishing_tui.recipe.reader.values import problems, tidied
+from finishing_tui.recipe.reader.values import problems
 from finishing_tui.settings.keys import wrong_keys
 from finishing_tui.settings.looks import wrong_looks
 from finishing_tui.settings.model import Settings
@@ -58,11 +58,7 @@ def read_file(path: File) -> Settings:
 
 def settings_in(text: str, file: str) -> Settings:
     """Return the settings that a text holds; ``file`` is its name for sentences. Raises ``BadSettings``."""
-    problem = looked_over(text)
-    data = parsed(text) if problem is None else problem
-    if isinstance(data, Problem):
-        raise BadSettings(file, [data])
-    data = tidied(data)
+    data = table_in(text, file, BadSettings)
     found = [*problems(data), *_wrong(data)]
     if found:
         raise BadSettings(file, placed(found, text))

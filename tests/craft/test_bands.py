@@ -2,17 +2,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishing_tui.craft.bands import added, left_out
 from finishing_tui.craft.errors import Impossible
+from finishing_tui.craft.ribs import added
 from finishing_tui.craft.totals import Repeat
 
 PARTS = st.lists(st.integers(0, 200), min_size=1, max_size=12).filter(any)
-
-
-@given(PARTS, st.integers(0, 500))
-def test_a_part_left_out_is_found_again(parts: list[int], missing: int) -> None:
-    """Whatever part is taken from a band, the others name it."""
-    assert left_out(sum(parts) + missing, parts) == missing
 
 
 @given(PARTS, st.integers(1, 12), st.integers(-3, 3))
@@ -30,9 +24,3 @@ def test_nothing_is_not_added_up(parts: list[int]) -> None:
     """No parts, no stitches, or fewer than none."""
     with pytest.raises(Impossible):
         added(parts)
-
-
-def test_parts_greater_than_the_band_are_refused() -> None:
-    """What is left cannot be less than nothing."""
-    with pytest.raises(Impossible, match="hold 30 stitches and the band only 20"):
-        left_out(20, [15, 15])

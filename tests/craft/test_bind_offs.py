@@ -2,7 +2,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from finishing_tui.craft.bind_offs import bind_off_row, worked_in
+from finishing_tui.craft.buttonholes import bind_off_row
 from finishing_tui.craft.errors import Impossible
 from tests.craft.row_reader import worked
 
@@ -13,14 +13,6 @@ GROUPS = st.integers(1, 12).flatmap(lambda n: st.lists(st.integers(1, 40), min_s
 def test_the_row_uses_every_stitch_and_keeps_the_kept(groups: list[int]) -> None:
     """Worked from its words, the row takes all the stitches and leaves the kept groups."""
     assert worked(bind_off_row(groups)) == (sum(groups), sum(groups[::2]))
-
-
-@given(GROUPS)
-def test_what_is_worked_is_all_there_is(groups: list[int]) -> None:
-    """A bind-off works one more than it takes off, the group after it one fewer: the sum stays."""
-    parts = worked_in(groups)
-    assert sum(parts) == sum(groups)
-    assert all(parts[at] == groups[at] + 1 for at in range(1, len(groups), 2))
 
 
 @pytest.mark.parametrize("groups", [[], [5], [5, 2], [5, 2, 5, 2], [5, 0, 5], [0, 2, 5]])

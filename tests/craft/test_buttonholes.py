@@ -2,8 +2,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from finishing_tui.craft.bind_offs import CONVENTION
-from finishing_tui.craft.buttonholes import ButtonholeRow, band_for, between, buttonholes, equal_gaps, fence_post
+from finishing_tui.craft.buttonholes import CONVENTION, ButtonholeRow, band_for, buttonholes
 from finishing_tui.craft.errors import Impossible
 from tests.craft.row_reader import worked
 
@@ -60,29 +59,6 @@ def test_the_band_for_these_gaps_is_this_band(band: ButtonholeRow) -> None:
     """Asked the other way round, from the gap to the band, the sum is the same."""
     assume(len(set(band.gaps)) == 1)
     assert band_for(band.holes, band.width, band.gaps[0], band.first, band.last) == band.stitches
-    if band.first == band.last:
-        assert (band.first, band.gaps[0]) in equal_gaps(band.stitches, band.holes, band.width)
-
-
-@given(st.integers(1, 300), st.integers(2, 12), st.integers(1, 6))
-def test_equal_gaps_are_all_there_are(stitches: int, holes: int, width: int) -> None:
-    """Against every margin and gap tried by hand."""
-    tried = tuple(
-        (margin, gap)
-        for margin in range(1, stitches)
-        for gap in [(stitches - 2 * margin - holes * width) // (holes - 1)]
-        if gap >= 1 and 2 * margin + holes * width + (holes - 1) * gap == stitches
-    )
-    assert equal_gaps(stitches, holes, width) == tried
-
-
-@given(st.integers(1, 40), st.integers(1, 10), st.integers(0, 30))
-def test_a_fence_has_one_post_more(gap: int, width: int, times: int) -> None:
-    """The form holds for every band that begins and ends with a gap, and for nothing else nearby."""
-    form = fence_post(gap, width)
-    whole = times * (gap + width) + gap
-    assert form.holds(whole)
-    assert not any(form.holds(whole + more) for more in range(1, gap + width))
 
 
 @pytest.mark.parametrize(
@@ -100,9 +76,3 @@ def test_bands_that_cannot_be(stitches: int, holes: int, width: int, first: int,
     """The refusal says what it would take."""
     with pytest.raises(Impossible, match=says):
         buttonholes(stitches, holes, width, first, last)
-
-
-@given(st.integers(2, 1_000))
-def test_between_first_and_last(buttons: int) -> None:
-    """The first and the last are two of them."""
-    assert between(buttons) + 2 == buttons

@@ -11,12 +11,9 @@ from finishing_tui.craft.errors import FinishingError, Impossible
 from finishing_tui.craft.figures import rounded
 from finishing_tui.craft.gauge import (
     Gauge,
-    after_blocking,
     before_blocking,
-    counting,
     read_gauge,
     say_gauge,
-    stretch,
 )
 from finishing_tui.craft.lengths import LONGEST, Length, length, say_length
 
@@ -70,21 +67,6 @@ def test_blocking_rows_are_the_nearest_whole_number(before: Gauge, blocked: Gaug
     work = before_blocking(wanted, before, blocked)
     assert abs(work.rows - exact) <= Fraction(1, 2)
     assert before.rows_in(work.before) == blocked.rows_in(work.after) == work.rows
-    assert after_blocking(work.before, before, blocked) == work.after
-
-
-@given(gauges, lengths)
-def test_blocking_that_changes_nothing_changes_nothing(gauge: Gauge, measured: Length) -> None:
-    """With one gauge before and after, lengths stay and the fabric is neither wider nor longer."""
-    assert after_blocking(measured, gauge, gauge) == measured
-    assert stretch(gauge, gauge) == (Fraction(0), Fraction(0))
-
-
-@given(gauges, gauges)
-def test_the_blocked_gauge_counts(before: Gauge, blocked: Gauge) -> None:
-    """Wherever a blocked gauge is known it is the one used."""
-    assert counting(before, blocked) == blocked
-    assert counting(before, None) == before
 
 
 @given(

@@ -14,7 +14,7 @@ from finishing_tui.garment.decide.steps import begin, next_step
 from finishing_tui.garment.events import Act, AnyAct, Begun, Event, Taken
 from finishing_tui.garment.evolve import evolve, first_state
 from finishing_tui.garment.journal import Row
-from finishing_tui.garment.journal.rows import row, written
+from finishing_tui.garment.journal.rows import written
 from finishing_tui.garment.plan import Plan
 from finishing_tui.garment.state import State
 from finishing_tui.garment.stored import from_row, to_store
@@ -125,6 +125,6 @@ class Paper:
         for entry in to_store(events):
             number, sitting = len(self.rows) + 1, len(self.state.sittings)
             text = written(entry.body)
-            self.rows.append(row((number, group, NOON, sitting, 1000 * number, entry.kind, entry.version, text, "")))
+            self.rows.append(Row(number, group, NOON, sitting, 1000 * number, entry.kind, entry.version, text, ""))
             if number > 1:
                 self.state = evolve(self.state, from_row(self.rows[-1]))

@@ -226,10 +226,10 @@ def test_an_event_of_a_later_program_is_named(tmp_path: Path) -> None:
     with Journal.open(tmp_path, look=True) as journal:
         *_, row = (row for row in journal.rows() if row.kind == "Noted")
     for later in (
-        replace(row, kind="Dyed"),
-        replace(row, version=row.version + 1),
-        replace(row, text=written({**row.body, "colour": "slate"})),
-        replace(row, text=written({"is": "Noted"})),
+        row._replace(kind="Dyed"),
+        row._replace(version=row.version + 1),
+        row._replace(text=written({**row.body, "colour": "slate"})),
+        row._replace(text=written({"is": "Noted"})),
     ):
         with pytest.raises(NotUnderstood, match="version"):
             from_row(later)

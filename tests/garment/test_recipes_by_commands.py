@@ -125,7 +125,7 @@ def test_every_size_as_printed(name: str, size: str) -> None:
     """With the printed numbers nothing is refused or asked twice, nothing departs, and nothing is left."""
     record = is_complete(to_the_end(taken(name, size)))
     assert record.deviations == ()
-    assert all(one.counted == one.expected for one in record.counts)
+    assert all(one.act.counted == one.act.expected for one in record.counts)
 
 
 OTHERWISE: tuple[tuple[int, Hand, Pace], ...] = ((2, "left", "loop"), (-3, "right", "spot"))
@@ -187,7 +187,7 @@ def test_one_stitch_missing_is_found_and_put_right(name: str, size: str) -> None
     paper.did(next(one.command for one in found.does if isinstance(one.command, PutRight)))
     to_the_end(paper)
     assert paper.state.ledger.empty
-    (told,) = [one for one in recorded(paper).counts if one.counted != one.expected]
+    (told,) = [one.act for one in recorded(paper).counts if one.act.counted != one.act.expected]
     assert (told.counted, told.expected) == (should - 1, should)
 
 

@@ -18,7 +18,7 @@ from finishing_tui.garment.journal import rescue_places as places
 from finishing_tui.garment.journal.chain import link
 from finishing_tui.garment.journal.rescue import Rescue, read, write
 from finishing_tui.garment.journal.rescue_places import PutAway, RescuePlace
-from finishing_tui.garment.journal.rows import Row, raw, row
+from finishing_tui.garment.journal.rows import Row
 from finishing_tui.garment.journal.writer import MOST_UNSAVED
 from finishing_tui.garment.rescued import NotTakenIn, found_for, take_in, throw_away, tidied
 from finishing_tui.garment.shelf import take_copy
@@ -223,7 +223,7 @@ def _chained_on(rescue: Rescue, kind: str, text: str) -> Rescue:
     """Return ``rescue`` with one more row of this content, its chain made to fit."""
     last = rescue.rows[-1]
     columns = (last.seq + 1, last.seq + 1, last.at, last.sitting, last.after_ms, kind, 1, text)
-    more: Row = row((*columns, link(last.chain, *columns)))
+    more = Row(*columns, link(last.chain, *columns))
     return dataclasses.replace(rescue, rows=(*rescue.rows, more))
 
 
@@ -258,7 +258,7 @@ def test_rows_that_do_not_follow(folder: Path, disk: FullDisk) -> None:
     rows = read(file_of(disk.left_full(folder).given_up)).rows
     with Journal.open(folder) as journal:
         last = journal.last
-        wrong = row((*raw(rows[0])[:8], "0" * 64))
+        wrong = rows[0]._replace(chain="0" * 64)
         for some in (rows[1:], (wrong, *rows[1:]), (*rows, rows[0])):
             with pytest.raises(FinishingError):
                 journal.adopt(some)

@@ -7,6 +7,7 @@ import pytest
 from finishing_tui.craft.ledger import FOUND, MISSING, Posting
 from finishing_tui.garment.commands import (
     ChoosePace,
+    Command,
     Finish,
     LeaveOut,
     Other,
@@ -22,6 +23,7 @@ from finishing_tui.garment.commands import (
     TakeUp,
     WriteNote,
 )
+from finishing_tui.garment.decide import DECIDES
 from finishing_tui.garment.events import Finished, Noted, Recounted, SittingBegan, TakenBack, Valued
 from finishing_tui.garment.evolve import DoesNotFit, Happening, evolve, sound
 from finishing_tui.garment.labels import Label
@@ -74,6 +76,11 @@ def test_a_left_handed_knitter_walks_the_sections_in_reverse() -> None:
     assert first[0] is not None
     assert first[1] == first[0].mirrored()
     assert press_to_the_end(left).state.ledger == press_to_the_end(right).state.ledger
+
+
+def test_every_command_is_decided() -> None:
+    """There is one function for each, and none for anything else."""
+    assert {one.__name__ for one in DECIDES} == {one.__name__ for one in Command.__subclasses__()}
 
 
 def test_presses_never_roll_on_into_the_next_step() -> None:

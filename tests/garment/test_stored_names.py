@@ -8,9 +8,10 @@ from enum import Enum
 from pathlib import Path
 from typing import Any
 
+from finishing_tui.codec import Stored
 from finishing_tui.garment.events import Event
 from finishing_tui.garment.state import State
-from finishing_tui.garment.stored_names import STORED
+from finishing_tui.garment.stored_names import OTHERWISE, STORED
 
 PINNED = Path(__file__).parent / "stored_names.txt"
 """Every stored class with its version and what its fields are called, and the words that a field may hold."""
@@ -66,8 +67,14 @@ def test_stored_names_fields_and_words_never_change() -> None:
 
 
 def test_every_class_that_is_stored_is_in_the_table() -> None:
-    """None is named after itself by accident, and none stands there that is never stored."""
+    """None is missing, and none stands there that is never stored."""
     assert {one for one in ALL if dataclasses.is_dataclass(one)} == set(STORED)
+
+
+def test_a_class_has_a_line_of_its_own_only_where_it_is_otherwise() -> None:
+    """Every such line is for a class that is stored, and says another name, other fields or an older version."""
+    assert set(OTHERWISE) <= set(STORED)
+    assert all(stored != Stored(cls.__name__) for cls, stored in OTHERWISE.items())
 
 
 def test_a_name_says_which_class_it_is_wherever_there_is_a_choice() -> None:

@@ -118,7 +118,7 @@ def test_what_a_later_program_nested_is_refused_in_a_sentence(tmp_path: Path) ->
         )
     event: Event = from_row(row).event
     with pytest.raises(NotUnderstood, match="open it with the version that wrote it"):
-        from_row(replace(row, text=json.dumps(QUIET.encode(event))))
+        from_row(row._replace(text=json.dumps(QUIET.encode(event))))
 
 
 def test_an_event_says_its_version_beside_its_body_and_in_it_alike(tmp_path: Path) -> None:
@@ -127,4 +127,4 @@ def test_an_event_says_its_version_beside_its_body_and_in_it_alike(tmp_path: Pat
     with Journal.open(tmp_path, look=True) as journal:
         row = next(iter(journal.rows()))
     with pytest.raises(NotUnderstood, match="cannot read it"):
-        from_row(replace(row, text=json.dumps({**row.body, "v": 2})))
+        from_row(row._replace(text=json.dumps({**row.body, "v": 2})))

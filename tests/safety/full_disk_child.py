@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from finishing_tui.cli import main
-from finishing_tui.garment.journal.rows import Raw
+from finishing_tui.garment.journal.rows import Row
 from finishing_tui.garment.journal.store import Store
 
 FULL = "TEST_DISK_IS_FULL"
@@ -21,7 +21,7 @@ def fill() -> None:
     """Let commits fail from now on, while the file is there."""
     commit, full = Store.commit, Path(os.environ[FULL])
 
-    def committed(store: Store, rows: Iterable[Raw]) -> None:
+    def committed(store: Store, rows: Iterable[Row]) -> None:
         if full.exists():
             raise OSError(errno.ENOSPC, "No space left on device")
         commit(store, rows)

@@ -10,7 +10,8 @@ from pathlib import Path
 
 import pytest
 
-from finishing_tui.garment.journal import Journal, NewEvent, Unreachable, check
+from finishing_tui.garment.journal import Journal, NewEvent, check
+from finishing_tui.garment.journal.errors import Unreachable
 from tests.garment.journal.making import NOON, press, read
 
 TREE = Path(__file__).parents[2]

@@ -19,8 +19,8 @@ import pytest
 
 from finishing_tui.cli import main
 from finishing_tui.garment.hand import InHand
-from finishing_tui.garment.journal import NotAJournal
 from finishing_tui.garment.journal.chain import START, link
+from finishing_tui.garment.journal.errors import NotAJournal
 from finishing_tui.garment.shelf import on_shelf
 from finishing_tui.talk.acts import ACTS
 from finishing_tui.talk.conversation import Talk

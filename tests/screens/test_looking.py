@@ -7,8 +7,9 @@ from textual.pilot import Pilot
 
 from finishing_tui.garment.commands import Press
 from finishing_tui.garment.hand import InHand
-from finishing_tui.garment.journal import OnlyToRead, Unreachable
+from finishing_tui.garment.journal import OnlyToRead
 from finishing_tui.garment.journal import journal as journals
+from finishing_tui.garment.journal.errors import Unreachable
 from finishing_tui.screens.app import FinishingApp
 from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.screens.choice_box import ChoiceBox

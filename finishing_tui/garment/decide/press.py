@@ -15,7 +15,7 @@ from finishing_tui.garment.decide.stages import (
     work_on,
 )
 from finishing_tui.garment.decide.steps import begun_as
-from finishing_tui.garment.events import AnyAct, Progressed, Strayed
+from finishing_tui.garment.events import AnyAct, Change, Progressed, Strayed
 from finishing_tui.garment.labels import Label
 from finishing_tui.garment.state import State
 from finishing_tui.garment.walk import (
@@ -107,26 +107,27 @@ def other(state: State, command: Other) -> tuple[AnyAct, ...] | Refusal:
     return Refusal("there is no other choice here")
 
 
+def _otherwise(
+    state: State, at: int, loops: int, entries: tuple[Entry, ...], changes: tuple[Change, ...], label: Label
+) -> tuple[Strayed]:
+    """Return the act of a unit that was done in another way than planned."""
+    step, _ = under_way(state)
+    named = state.plan.ids[step]
+    return (Strayed(step=named, at=at, loops=loops, entries=entries, changes=changes, label=label),)
+
+
 def _another_tail(state: State, work: StepWork, stage: Stage, tail: str) -> tuple[AnyAct, ...] | Refusal:
     """Close a hole with another tail that hangs: that one gets shorter, and the planned one stays as long as it is."""
     if tail not in other_tails(state, stage):
         hang = listing(other_tails(state, stage)) or "none"
         return Refusal(f"no other tail named {tail!r} hangs there; there is: {hang}" if tail else "which tail?")
-    step, index = state.current or 0, work.at
+    index = work.at
     closed = replace(closed_with(stage.title, tail), opening=stage.opening, as_planned=stage.as_planned or stage)
     changed = with_stage(work, index, closed)
     mark = Reached(1, 0, 1)
     entries = passed(changed, index, mark)
-    return (
-        Strayed(
-            step=state.plan.ids[step],
-            at=1,
-            loops=1,
-            entries=entries,
-            changes=going_on(state, changed.with_progress(index, replace(work.progress[index], mark=mark))),
-            label=Label("other-tail", names=(stage.title, tail)),
-        ),
-    )
+    after = changed.with_progress(index, replace(work.progress[index], mark=mark))
+    return _otherwise(state, 1, 1, entries, going_on(state, after), Label("other-tail", names=(stage.title, tail)))
 
 
 def other_tails(state: State, stage: Stage) -> tuple[str, ...]:
@@ -143,16 +144,9 @@ def _stray(state: State, work: StepWork, stage: Stage) -> tuple[AnyAct, ...]:
     after = _made_up(stage, _strayed(progress, spot, really), spot, plan - really)
     after = replace(after, mark=Reached(spot, 0, mark.loops - mark.within + really))
     entries = passed(work, index, after.mark)
-    return (
-        Strayed(
-            step=state.plan.ids[step],
-            at=spot,
-            loops=really,
-            entries=entries,
-            changes=(Progressed(state.plan.ids[step], index, progress, after),),
-            label=Label(against_plan(really, plan), names=(stage.spot,), numbers=(spot,)),
-        ),
-    )
+    change = Progressed(state.plan.ids[step], index, progress, after)
+    label = Label(against_plan(really, plan), names=(stage.spot,), numbers=(spot,))
+    return _otherwise(state, spot, really, entries, (change,), label)
 
 
 def _strayed(progress: Progress, spot: int, loops: int) -> Progress:
@@ -206,37 +200,22 @@ def _double(state: State, work: StepWork, stage: Stage, side: str) -> tuple[AnyA
     extra: Entry = Posting(side, OFF, 1)
     entries = (extra, *passed(work, index, after.mark))
     state.ledger.enter(*entries)  # refused here, and not when it is entered
-    return (
-        Strayed(
-            step=state.plan.ids[step],
-            at=units,
-            loops=2,
-            entries=entries,
-            changes=(Progressed(state.plan.ids[step], index, progress, after),),
-            label=Label("two-together", numbers=(units,)),
-        ),
-    )
+    change = Progressed(state.plan.ids[step], index, progress, after)
+    label = Label("two-together", numbers=(units,))
+    return _otherwise(state, units, 2, entries, (change,), label)
 
 
 def _two_bars(state: State, work: StepWork, stage: Stage, side: str) -> tuple[AnyAct, ...] | Refusal:
     """Take two bars of one side of a seam at once, and share out anew what is left of the two."""
-    step, index = state.current or 0, work.at
+    index = work.at
     units = work.progress[index].mark.units + 1
     taken = replace(two_at_once(stage, units, side), as_planned=stage.as_planned or stage)
     eased = with_stage(work, index, taken)
     mark = Reached(units, 0, units)
     entries = passed(eased, index, mark)
     after = eased.with_progress(index, replace(work.progress[index], mark=mark))
-    return (
-        Strayed(
-            step=state.plan.ids[step],
-            at=units,
-            loops=2,
-            entries=entries,
-            changes=going_on(state, after),
-            label=Label("two-at-once", names=(side,), numbers=(units,)),
-        ),
-    )
+    label = Label("two-at-once", names=(side,), numbers=(units,))
+    return _otherwise(state, units, 2, entries, going_on(state, after), label)
 
 
 def _unmatched(state: State, stage: Stage, mark: Reached) -> Refusal | None:

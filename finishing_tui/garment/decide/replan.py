@@ -1,4 +1,4 @@
-"""Deciding to take a changed plan, and what that does at once.
+"""Deciding to take a changed plan, or one step more, and what that does at once.
 
 Pieces not touched yet hold what it says, and a step that no hand has begun begins anew. A step comes under the needles
 by itself when the one before it is done, and often only then is its edge counted. So one of which nothing is done yet
@@ -11,15 +11,15 @@ from dataclasses import replace
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import Entry, Ledger, brought, inverses
 from finishing_tui.craft.words import listing
-from finishing_tui.garment.commands import Refusal, Replan
+from finishing_tui.garment.commands import InsertStep, Refusal, Replan
 from finishing_tui.garment.decide.first_round import mending_kept
 from finishing_tui.garment.decide.mirror import followed
 from finishing_tui.garment.decide.stages import openings, with_stage
 from finishing_tui.garment.edge_length import as_long
-from finishing_tui.garment.events import AnyAct, Change, Replanned, Stood
+from finishing_tui.garment.events import AnyAct, Change, Replanned, StepInserted, Stood, Turned
 from finishing_tui.garment.labels import Label
-from finishing_tui.garment.plan import Plan
-from finishing_tui.garment.state import State
+from finishing_tui.garment.plan import Plan, StepId
+from finishing_tui.garment.state import MOST_KEPT, State
 from finishing_tui.garment.work import Reached, Standing, StepWork, fresh
 from finishing_tui.recipe.stage import Stage
 
@@ -165,3 +165,23 @@ def _held(ledger: Ledger, old: Plan, new: Plan) -> tuple[Entry, ...]:
         return ()
     places = (place for place in dict.fromkeys((*was.live, *now.live)) if ledger.on(place) == was.on(place))
     return tuple(entry for place in places for entry in brought(place, was.on(place), now.on(place)))
+
+
+def insert_step(state: State, command: InsertStep) -> tuple[AnyAct, ...] | Refusal:
+    """Put the step behind the one named; where every step was done already it comes under the needles."""
+    at = command.behind + 1
+    if not 0 <= at <= len(state.steps):
+        return Refusal(f"there is no step {at}; the steps are 1 to {len(state.steps)}")
+    if state.inserted >= MOST_KEPT:
+        return Refusal(f"{MOST_KEPT:,} steps were put into this garment's plan, and no more can be kept")
+    new = StepId(f"+{state.inserted + 1}")
+    return (
+        StepInserted(
+            step=new,
+            behind=state.plan.ids[command.behind] if at else None,
+            before=None,
+            after=command.step,
+            turned=Turned(None, new) if state.current is None else None,
+            label=Label("step-inserted", (new,), numbers=(at + 1,)),
+        ),
+    )

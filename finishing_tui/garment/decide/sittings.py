@@ -1,8 +1,15 @@
-"""Deciding about what is not work: sittings, notes, the pace, taking back and putting back."""
+"""Deciding about what is not work: sittings, notes, the pace, taking back and putting back.
 
-from finishing_tui.garment.commands import ChoosePace, PutBackAgain, PutGarmentDown, Refusal, TakeBack, WriteNote
-from finishing_tui.garment.events import Event, Noted, PaceChosen, PutBack, PutDown, SittingBegan, TakenBack
+What a key that was held down did so far is one act, and nothing of that lies past a stop.
+"""
+
+from dataclasses import replace
+
+from finishing_tui.garment.commands import ChoosePace, Hold, PutBackAgain, PutGarmentDown, Refusal, TakeBack, WriteNote
+from finishing_tui.garment.events import AnyAct, Event, Noted, PaceChosen, PutBack, PutDown, SittingBegan, TakenBack
+from finishing_tui.garment.evolve import applied
 from finishing_tui.garment.state import LONGEST_NOTE, MOST_KEPT, State
+from finishing_tui.garment.stops import stops
 
 
 def pick_up_garment(state: State) -> tuple[Event, ...] | Refusal:
@@ -57,3 +64,23 @@ def put_back(state: State, command: PutBackAgain) -> tuple[Event, ...] | Refusal
     if command.group != state.undone[-1]:
         raise ValueError(f"group {command.group} is not the one taken back last, {state.undone[-1]}")
     return (PutBack(command.group, command.acts),)
+
+
+def hold(state: State, command: Hold) -> tuple[Event, ...]:
+    """Take back every group of ``command``, and let those stand again as one that it says, or up to the first stop."""
+    back: list[Event] = []
+    kept, here = len(command.groups) if command.most is None else command.most, state
+    for at in range(len(command.groups) - 1, -1, -1):
+        if command.most is None and stops(here):
+            kept = at + 1
+        group, acts = command.groups[at]
+        inverses = tuple(act.inverse() for act in reversed(acts))
+        under, label = command.under, command.under_label
+        if at:
+            under, before = command.groups[at - 1]
+            label = before[0].label
+        back.append(TakenBack(group, inverses, under, label))
+        here = applied(here, inverses)
+    again: list[AnyAct] = [act for _, acts in command.groups[:kept] for act in acts]
+    unders = (command.under, *[None] * len(again))
+    return (*back, *(replace(act, under=under) for act, under in zip(again, unders, strict=False)))

@@ -4,42 +4,23 @@ It stands below everything else in ``garment``. Events are appended and never ch
 itself and all before it, and what is shown as saved is on the disk.
 """
 
-from finishing_tui.garment.journal.errors import (
-    AlreadyBegun,
-    Damaged,
-    InUse,
-    Newer,
-    NoJournal,
-    NoJSON,
-    NotAJournal,
-    NotSaved,
-    OnlyToRead,
-    Unreachable,
-    Unwritable,
-)
+from finishing_tui.garment.journal.errors import Damaged, InUse, NoJournal, NoJSON, NotSaved, OnlyToRead, Unwritable
 from finishing_tui.garment.journal.journal import Journal
-from finishing_tui.garment.journal.recovery import CheckReport, Recovery, check, recover
-from finishing_tui.garment.journal.rows import JSON, NewEvent, Row, is_moment, moment
+from finishing_tui.garment.journal.recovery import check, recover
+from finishing_tui.garment.journal.rows import NewEvent, Row, is_moment, moment
 from finishing_tui.garment.journal.schema import NAME
 
 __all__ = [
-    "JSON",
     "NAME",
-    "AlreadyBegun",
-    "CheckReport",
     "Damaged",
     "InUse",
     "Journal",
     "NewEvent",
-    "Newer",
     "NoJSON",
     "NoJournal",
-    "NotAJournal",
     "NotSaved",
     "OnlyToRead",
-    "Recovery",
     "Row",
-    "Unreachable",
     "Unwritable",
     "check",
     "is_moment",

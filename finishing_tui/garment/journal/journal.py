@@ -29,7 +29,7 @@ from finishing_tui.garment.journal.errors import (
 from finishing_tui.garment.journal.header import identify
 from finishing_tui.garment.journal.lock import Lock
 from finishing_tui.garment.journal.recovery import provable, set_aside
-from finishing_tui.garment.journal.rows import JSON, LARGEST, NewEvent, Row, moment, parsed, raw, row, written
+from finishing_tui.garment.journal.rows import JSON, LARGEST, NewEvent, Row, moment, parsed, written
 from finishing_tui.garment.journal.writer import Writer
 
 PROVED_WHOLE = 20_000
@@ -154,7 +154,7 @@ class Journal:
                 raise ValueError("a sitting, a time or a version is out of range")
             text = written(entry.body)
             chain = link(chain, number, group, when, sitting, after_ms, entry.kind, entry.version, text)
-            rows.append(row((number, group, when, sitting, after_ms, entry.kind, entry.version, text, chain)))
+            rows.append(Row(number, group, when, sitting, after_ms, entry.kind, entry.version, text, chain))
         added = tuple(rows)
         self._take(self._writer, added)
         return added
@@ -169,7 +169,7 @@ class Journal:
             raise NotSaved("You can only look at this garment here.")
         number, chain = self._last
         for one in rows:
-            number, chain = number + 1, link(chain, *raw(one)[:8])
+            number, chain = number + 1, link(chain, *one[:8])
             if (one.seq, one.chain) != (number, chain):
                 raise DoesNotGoOn("These entries do not follow what is in the journal.")
         for _, group in groupby(rows, key=lambda one: one.group):
@@ -192,11 +192,11 @@ class Journal:
         if self._writer is None or after < first - 1:
             expected = after
             with reader.reading(self._path) as connection:
-                for columns in reader.proven(connection, after):
-                    if self._writer is not None and columns[0] >= first:
+                for one in reader.proven(connection, after):
+                    if self._writer is not None and one.seq >= first:
                         break
-                    expected = columns[0]
-                    yield row(columns)
+                    expected = one.seq
+                    yield one
             if self._writer is not None and expected != first - 1:
                 raise Unreachable("The journal on the disk is not the one that is being written just now.")
         for one in kept:

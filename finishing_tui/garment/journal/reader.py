@@ -10,13 +10,14 @@ import sqlite3
 import tempfile
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.files import reason
 from finishing_tui.garment.journal import door, schema
 from finishing_tui.garment.journal.chain import START, link, seal
 from finishing_tui.garment.journal.errors import Damaged, Newer, Unreachable
-from finishing_tui.garment.journal.rows import TYPES, Raw
+from finishing_tui.garment.journal.rows import TYPES, Row
 
 _AFTER = """\
 SELECT seq, "group", at, sitting, after_ms, kind, version, body, chain FROM events WHERE seq > ? ORDER BY seq"""
@@ -72,7 +73,7 @@ def reading(path: Path) -> Iterator[sqlite3.Connection]:
         raise Unreachable(f"The journal cannot be read: {reason(error)}.") from error
 
 
-def proven(connection: sqlite3.Connection, after: int = 0) -> Iterator[Raw]:
+def proven(connection: sqlite3.Connection, after: int = 0) -> Iterator[Row]:
     """Yield the rows after event number ``after``, each proved whole; raise ``Damaged`` at the first that is not."""
     number, chain = after, START
     try:
@@ -92,13 +93,13 @@ def proven(connection: sqlite3.Connection, after: int = 0) -> Iterator[Raw]:
             chain = link(chain, *columns[:8])
             if chain != columns[8]:
                 raise Damaged(f"event {number} is not as it was written", number - 1)
-            yield columns
+            yield Row._make(columns)
     except FAILURES as error:
         ours = as_ours(error)
         raise (Damaged(ours.wrong, number) if isinstance(ours, Damaged) else ours) from error
 
 
-def _fetched(connection: sqlite3.Connection, after: int) -> Iterator[Raw]:
+def _fetched(connection: sqlite3.Connection, after: int) -> Iterator[tuple[Any, ...]]:
     """Yield the rows after event number ``after`` as they are, each that can be fetched."""
     number = after
     try:

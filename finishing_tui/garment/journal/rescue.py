@@ -25,14 +25,14 @@ from dataclasses import dataclass
 from hashlib import sha256
 from itertools import groupby
 from pathlib import Path
-from typing import Any, cast
+from typing import Any
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.files import NotWritten, reason, sync, sync_folder
 from finishing_tui.garment.journal.chain import link
 from finishing_tui.garment.journal.door import MOST_IN_BODY
 from finishing_tui.garment.journal.errors import NoJSON
-from finishing_tui.garment.journal.rows import LARGEST, TYPES, Raw, Row, is_moment, parsed, raw, row
+from finishing_tui.garment.journal.rows import LARGEST, TYPES, Row, is_moment, parsed
 from finishing_tui.garment.journal.writer import MOST_UNSAVED
 
 FORMAT = 1
@@ -130,7 +130,7 @@ def _content(rescue: Rescue) -> bytes:
         "seq": seq, "chain": chain, "rows": len(rescue.rows),
     }  # fmt: skip
     # ASCII: a folder's name may hold bytes that are no text, and a stray tool must not turn letters into others.
-    lines = "".join(f"{json.dumps(one)}\n" for one in (header, *(raw(each) for each in rescue.rows)))
+    lines = "".join(f"{json.dumps(one)}\n" for one in (header, *rescue.rows))
     content = lines.encode("ascii")
     return content + _seal(content)
 
@@ -208,12 +208,12 @@ def _rows(seq: int, chain: str, found: list[Any]) -> Iterator[Row]:
         seq += 1
         if not isinstance(columns, list) or tuple(map(type, columns)) != TYPES:
             raise Unsound(f"entry {seq} is not as this program writes it")
-        one = row(cast("Raw", tuple(columns)))
+        one = Row._make(columns)
         if one.group == seq or (not at and 0 < one.group < seq):  # else one more of a group; a held key's is long
             group = one.group
         if not _in_range(one) or (one.seq, one.group) != (seq, group) or not isinstance(one.body, dict):
             raise Unsound(f"entry {seq} is not as this program writes it")
-        chain = link(chain, *raw(one)[:8])
+        chain = link(chain, *one[:8])
         if one.chain != chain:
             raise Unsound(f"entry {seq} does not follow the one before")
         yield one

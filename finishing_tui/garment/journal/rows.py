@@ -8,7 +8,7 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
-from typing import Any, TypeAlias, get_args
+from typing import Any, NamedTuple, TypeAlias
 
 from finishing_tui.garment.journal.door import MOST_IN_BODY
 from finishing_tui.garment.journal.errors import NoJSON, NotSaved, Unwritable
@@ -32,9 +32,8 @@ class NewEvent:
     body: Mapping[str, JSON]
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
-    """One event as it stands in the journal."""
+class Row(NamedTuple):
+    """One event as it stands in the journal: the columns of the table, in order."""
 
     seq: int
     """Its number: 1, 2, 3 ... without gaps."""
@@ -64,23 +63,8 @@ class Row:
         return parsed(self.text)
 
 
-Raw: TypeAlias = tuple[int, int, str, int, int, str, int, str, str]
-"""A row as its columns in order: seq, group, at, sitting, after_ms, kind, version, body text, chain."""
-
-TYPES = get_args(Raw)
+TYPES = tuple(Row.__annotations__.values())
 """What the columns of a row are."""
-
-
-def raw(row: Row) -> Raw:
-    """Return ``row`` as the columns of the table."""
-    return (
-        row.seq, row.group, row.at, row.sitting, row.after_ms, row.kind, row.version, row.text, row.chain,
-    )  # fmt: skip
-
-
-def row(columns: Raw) -> Row:
-    """Return the row that the columns of the table make."""
-    return Row(*columns)
 
 
 def parsed(text: str) -> Any:

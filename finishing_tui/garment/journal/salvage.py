@@ -13,14 +13,14 @@ from pathlib import Path
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.journal import door, reader, schema
-from finishing_tui.garment.journal.rows import Raw
+from finishing_tui.garment.journal.rows import Row
 
 
 @dataclass(frozen=True, slots=True)
 class Salvage:
     """What the chain proves whole in a journal."""
 
-    last: Raw | None
+    last: Row | None
     """The last event proved, None if there is none."""
     copy: Path
     """The private copy that they were read from."""
@@ -32,7 +32,7 @@ class Salvage:
         """How many events, from the first."""
         return self.last[0] if self.last else 0
 
-    def rows(self) -> Iterator[Raw]:
+    def rows(self) -> Iterator[Row]:
         """Yield the proved rows once more."""
         with contextlib.closing(door.connect(self.copy)) as connection:
             yield from islice(reader.proven(connection), self.whole)
@@ -66,7 +66,7 @@ def _ways(path: Path, folder: Path) -> Iterator[Salvage]:
 
 
 def _prove(copy: Path) -> Salvage:
-    last: Raw | None = None
+    last: Row | None = None
     try:
         with contextlib.closing(door.connect(copy)) as connection:
             for columns in reader.proven(connection):

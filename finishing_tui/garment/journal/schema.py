@@ -12,7 +12,7 @@ from pathlib import Path
 
 from finishing_tui.files import sync_folder
 from finishing_tui.garment.journal.door import PAGE, SIDE_FILES, beside, connect, unlink
-from finishing_tui.garment.journal.rows import Raw
+from finishing_tui.garment.journal.rows import Row
 
 NAME = "journal.sqlite3"
 """The journal's file in a garment's folder."""
@@ -73,7 +73,7 @@ def clear_side_files(path: Path) -> None:
         unlink(beside(path, suffix))
 
 
-def build(path: Path, rows: Iterable[Raw] = ()) -> None:
+def build(path: Path, rows: Iterable[Row] = ()) -> None:
     """Make a whole journal of ``rows`` at ``path``, a name that only the holder of the lock uses, and sync it.
 
     A file left there by a process that was killed is made anew. Raises ``NotAJournal`` where no such file can be, and

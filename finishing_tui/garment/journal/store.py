@@ -14,7 +14,7 @@ from finishing_tui.files import sync_folder
 from finishing_tui.garment.journal import door, reader, schema
 from finishing_tui.garment.journal.chain import seal
 from finishing_tui.garment.journal.errors import Displaced
-from finishing_tui.garment.journal.rows import Raw
+from finishing_tui.garment.journal.rows import Row
 
 KEPT_SNAPSHOTS = 2
 """The newest, and one more in case that one turns out bad."""
@@ -52,7 +52,7 @@ class Store:
             self._connection.close()
             raise Displaced("the journal was exchanged while it was being opened")
 
-    def commit(self, rows: Iterable[Raw]) -> None:
+    def commit(self, rows: Iterable[Row]) -> None:
         """Add ``rows`` in one transaction; when this returns they are on the disk under the journal's name.
 
         Raises ``sqlite3.Error``, ``OSError`` and ``Displaced``; then nothing may be said to be saved.
@@ -82,7 +82,7 @@ class Store:
         log = self._stat_log()
         return log is not None and self._log is not None and os.path.samestat(log, self._log)
 
-    def rows(self) -> Iterator[Raw]:
+    def rows(self) -> Iterator[Row]:
         """Yield all rows, each proved, from the files that are open here, even if their names are gone."""
         return reader.proven(self._connection)
 

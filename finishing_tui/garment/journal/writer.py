@@ -19,7 +19,7 @@ from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.journal.errors import Displaced, NotSaved, Unwritable
 from finishing_tui.garment.journal.reader import FAILURES
 from finishing_tui.garment.journal.repair import opened_again
-from finishing_tui.garment.journal.rows import JSON, Row, raw, written
+from finishing_tui.garment.journal.rows import JSON, Row, written
 from finishing_tui.garment.journal.store import Store
 from finishing_tui.garment.journal.trouble import SLOW, Trouble, in_words
 
@@ -161,7 +161,7 @@ class Writer:
             try:
                 store = self._ready()
                 if batch := self._waiting(TOGETHER):
-                    store.commit(raw(row) for rows in batch for row in rows)
+                    store.commit(row for rows in batch for row in rows)
                     self._done(len(batch))
                 else:
                     self._tidy(store)

@@ -1,6 +1,9 @@
-"""The audit of a whole recipe: every size, step by step, and what only shows when the sizes lie side by side."""
+"""The audit of a whole recipe: every size, step by step, and what only shows when the sizes lie side by side.
 
-from collections.abc import Mapping
+Numbers and places that the recipe names and never uses are told too.
+"""
+
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from types import MappingProxyType
 
@@ -9,11 +12,12 @@ from finishing_tui.recipe.audit.finding import Finding, LedgerRow
 from finishing_tui.recipe.audit.footing import Inputs, footing
 from finishing_tui.recipe.audit.implied import implied
 from finishing_tui.recipe.audit.numbers import misprinted, sums
+from finishing_tui.recipe.audit.printing import places_of, printed_counts
 from finishing_tui.recipe.audit.running import run
 from finishing_tui.recipe.audit.sizes import falls_and_jumps
 from finishing_tui.recipe.audit.tally import Tally, TooMuch
-from finishing_tui.recipe.audit.unused import unused
 from finishing_tui.recipe.model import Recipe
+from finishing_tui.recipe.sums import names_in
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,20 +61,16 @@ def audit(recipe: Recipe, sizes: tuple[int, ...] | None = None) -> Audit:
     tally = Tally()
     across = tuple(falls_and_jumps(recipe))
     wanted = range(len(recipe.sizes)) if sizes is None else sizes
-    audits = tuple(_size(Inputs(recipe=recipe, size=size, tally=tally), across) for size in wanted)
+    audits = tuple(audit_size(Inputs(recipe=recipe, size=size, tally=tally), across) for size in wanted)
     return Audit(audits, tuple(unused(recipe)))
 
 
-def audit_size(inputs: Inputs) -> SizeAudit:
-    """Audit one size with a knitter's own numbers, gauge and hand.
+def audit_size(inputs: Inputs, across: tuple[Finding, ...] = ()) -> SizeAudit:
+    """Audit one size, with a knitter's own numbers, gauge and hand where there is a knitter.
 
-    What only shows to a writer is left out: how counts go from size to size, and what is never used.
-    Raises ``TooMuch``.
+    ``across``: what is found from size to size; it only shows to a writer, as does what is never used. Raises
+    ``TooMuch``.
     """
-    return _size(inputs, ())
-
-
-def _size(inputs: Inputs, across: tuple[Finding, ...]) -> SizeAudit:
     name = inputs.recipe.sizes[inputs.size]
     mine = tuple(finding for finding in across if finding.size == name)
     try:
@@ -87,3 +87,27 @@ def _size(inputs: Inputs, across: tuple[Finding, ...]) -> SizeAudit:
     printed = (one for one in sums(ground, wrong) if isinstance(one, Finding))
     found = (*solved.findings, *printed, *mine, *done.findings)
     return SizeAudit(name, ground.live, done.rows, found, ground.numbers, solved.values)
+
+
+def unused(recipe: Recipe) -> Iterator[Finding]:
+    """Yield a warning for each; a printed number with a sum of its own is of use, since the two are compared."""
+    named = {name for _, count in printed_counts(recipe) if isinstance(count, str) for name in names_in(count)}
+    named |= {name for number in recipe.number.values() if number.is_ for name in names_in(number.is_)}
+    for name, number in recipe.number.items():
+        if name not in named and not (number.is_ and number.by_size is not None):
+            yield _never("number", name, number.text)
+    places = {place for step in recipe.step for place in places_of(step)}
+    for name, place in recipe.place.items():
+        if name not in places:
+            yield _never("place", name, place.text)
+
+
+def _never(what: str, name: str, text: str) -> Finding:
+    return Finding(
+        level="warning",
+        kind="never used",
+        message=f"the {what} {name} ({text}) is never used",
+        where=(what, name),
+        found=name,
+        suggestion="use it in a step, or take it out",
+    )

@@ -34,7 +34,7 @@ class Inputs:
     tally: Tally = field(default_factory=Tally, compare=False, repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class AuditFooting(Footing):
     """What one size stands on, with the ``tally`` of its audit."""
 

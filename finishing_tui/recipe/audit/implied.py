@@ -8,6 +8,7 @@ gives the numbers (Gauss). Where a step refused on the way the lines bend, so it
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import partial
 from types import MappingProxyType
 
 from finishing_tui.craft.counts import span
@@ -77,7 +78,7 @@ def _told(
 ) -> Finding:
     number, size = inputs.recipe.number[name], inputs.recipe.sizes[inputs.size]
     exact = _single(rows, at)
-    where = ("number", name)
+    finding = partial(Finding, where=("number", name), size=size)
     if exact is None:
         shared = next((row for row in rows if row[0][at]), None)
         if shared is None:
@@ -87,24 +88,20 @@ def _told(
             others = [other for place, other in enumerate(unknown) if shared[0][place]]
             text = f"{listing(others)} cannot be told apart: {_equation(shared, unknown)}"
             mend = "print one of them"
-        return Finding(level="warning", kind="not worked out", message=text, where=where, size=size, suggestion=mend)
+        return finding(level="warning", kind="not worked out", message=text, suggestion=mend)
     if exact.denominator != 1 or not max(number.least, 0) <= exact <= number.most:
-        return Finding(
+        return finding(
             level="error",
             kind="no number fits",
             message=f"no whole number makes the number {name} ({number.text}) come out: it would have to be {exact}",
-            where=where,
-            size=size,
             expected=span(number.least, number.most),
             found=str(exact),
             suggestion="mend a count that it is part of",
         )
-    return Finding(
+    return finding(
         level="implied",
         kind="implied",
         message=f"the number {name} ({number.text}) is not printed and must be {values[name]}",
-        where=where,
-        size=size,
         expected=values[name],
     )
 

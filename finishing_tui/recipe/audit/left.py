@@ -35,7 +35,7 @@ def left(footing: AuditFooting, ledger: Ledger, unsure: frozenset[str]) -> Findi
             yield _finding(footing, text, ("step",), _HOW[what], 1, what)
     order = tuple(footing.recipe.place)  # not that of their names, which are the writer's own
     for place in sorted(ledger.yarns, key=lambda one: order.index(one) if one in order else len(order)):
-        text = f"the working yarn still hangs from the {footing.texts.get(place, place)} at the end"
+        text = f"the working yarn still hangs from the {footing.name(place)} at the end"
         yield _finding(footing, text, ("place", place), _HOW["yarn"], 1, "yarn")
 
 
@@ -47,7 +47,7 @@ def _finding(
         kind=f"{what} left",
         message=message,
         where=where,
-        size=footing.size,
+        size=footing.size_name,
         expected=0,
         found=found,
         suggestion=suggestion,

@@ -121,11 +121,11 @@ class Look:
 
     def name(self, place: str) -> str:
         """Return a place's name in words."""
-        return self.footing.texts.get(place, place)
+        return self.footing.name(place)
 
     def count(self, count: Count) -> int:
         """Return what ``count`` comes to in this size."""
-        return count_of(count, self.footing.numbers, self.footing.index)
+        return count_of(count, self.footing.numbers, self.footing.size)
 
     def where(self, *key: str | int) -> tuple[str | int, ...]:
         """Return where ``key`` of this step stands in the recipe."""
@@ -138,7 +138,7 @@ class Look:
             kind=kind,
             message=message,
             where=self.where(*key),
-            size=self.footing.size,
+            size=self.footing.size_name,
             step=self.at,
             **rest,
         )

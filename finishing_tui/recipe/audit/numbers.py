@@ -35,7 +35,7 @@ def sums(footing: AuditFooting, wrong: Mapping[str, int]) -> Findings:
                 kind="out of range",
                 message=f"the number {name} comes to {value}, and may be {span(number.least, number.most, value)}",
                 where=("number", name),
-                size=footing.size,
+                size=footing.size_name,
                 expected=span(number.least, number.most, value),
                 found=value,
                 suggestion="mend its least and most, or what it is worked out from",
@@ -45,14 +45,13 @@ def sums(footing: AuditFooting, wrong: Mapping[str, int]) -> Findings:
 def _misprinted(footing: AuditFooting, name: str, value: int, total: int) -> Finding:
     number = footing.recipe.number[name]
     ways = other_numbers(number.is_, footing.numbers, value)
-    size = footing.index
-    where = ("number", name, "by_size", *((size,) if isinstance(number.by_size, tuple) else ()))
+    where = ("number", name, "by_size", *((footing.size,) if isinstance(number.by_size, tuple) else ()))
     return Finding(
         level="error",
         kind="sum",
         message=f"the number {name} ({number.text}) is printed {value}, and its parts come to {total}",
         where=where,
-        size=footing.size,
+        size=footing.size_name,
         expected=total,
         found=value,
         sum=f"{in_figures(number.is_, footing.numbers)} = {total}",

@@ -42,8 +42,3 @@ def resting_on(recipe: Recipe, names: Iterable[str]) -> frozenset[str]:
 def places_of(step: Step) -> set[str]:
     """Return the places that a step names."""
     return {seen.value for seen in walk(type(step), step) if seen.mark == "place"}
-
-
-def places_named(recipe: Recipe) -> set[str]:
-    """Return the places that the steps name."""
-    return {place for step in recipe.step for place in places_of(step)}

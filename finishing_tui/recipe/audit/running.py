@@ -335,7 +335,7 @@ def _over(finding: Finding) -> int:
 def _adopted(footing: AuditFooting, step: Step, ledger: Ledger) -> Ledger:
     """Return the ledger as the recipe prints it after a step that could not be done."""
     for place, count in step.expect.items():
-        ledger = to_hold(ledger, place, count_of(count, footing.numbers, footing.index))
+        ledger = to_hold(ledger, place, count_of(count, footing.numbers, footing.size))
     return ledger
 
 

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from types import MappingProxyType
-from typing import ClassVar, Literal
+from typing import Literal
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.gauge import Gauge
@@ -16,7 +16,7 @@ from finishing_tui.craft.ledger import FOUND, Entry, Ledger, Posting, TailEntry,
 from finishing_tui.craft.totals import Repeat
 from finishing_tui.craft.words import plural
 from finishing_tui.recipe.counts import count_of
-from finishing_tui.recipe.keys import READ, Count, PlaceName
+from finishing_tui.recipe.keys import Count, PlaceName, Written
 from finishing_tui.recipe.stage import Stage
 
 FAR = 1_000
@@ -50,10 +50,8 @@ class CannotBegin(FinishingError):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class RepeatOf:
+class RepeatOf(Written):
     """A count must be ``of`` times a whole number, plus ``plus``."""
-
-    __pydantic_config__: ClassVar = READ
 
     of: int
     """Stitches in one repeat."""
@@ -202,10 +200,10 @@ class Here:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Step:
+class Step(Written):
     """One thing to do in a recipe; the kinds add their own keys."""
 
-    __pydantic_config__: ClassVar = READ
+    main = ""  # the field that holds the place whose stitches this step is about, where there is one
 
     title: str
     """What is done, as a short request: "Join the left shoulder"."""
@@ -240,7 +238,7 @@ class Step:
     @property
     def main_place(self) -> str:
         """The place whose stitches this step is about, or an empty text."""
-        return ""
+        return str(getattr(self, self.main)) if self.main else ""
 
     @property
     def own_tail(self) -> str:

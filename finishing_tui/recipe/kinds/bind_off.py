@@ -17,6 +17,7 @@ from finishing_tui.recipe.stage import Flow, Stage, none_of
 class BindOff(Step):
     """Bind stitches off."""
 
+    main = "from_"
     do: Literal["bind off"] = "bind off"
     from_: PlaceName
     """The place they are on."""
@@ -79,8 +80,3 @@ class BindOff(Step):
                 said=said,
             ),
         )
-
-    @property
-    def main_place(self) -> str:
-        """The place they are on."""
-        return self.from_

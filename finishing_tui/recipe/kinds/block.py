@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from finishing_tui.recipe.kinds.base import Here, Step
-from finishing_tui.recipe.stage import Item, Stage
+from finishing_tui.recipe.stage import Stage, ticked
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,7 +18,7 @@ class Block(Step):
     def stages(self, _here: Here) -> tuple[Stage, ...]:
         """Return laying out, and where a size is given the value it measures when dry, in cm."""
         text = f"Lay it out{' to ' + self.to if self.to else ''} and let it dry."
-        laid = Stage("item", 1, "lay out", "block", text, items=(Item(text),))
+        laid = ticked("lay out", "block", text)
         if not self.to:
             return (laid,)
         words = f"Unpinned and rested: type what it measures, in cm. Wanted: {self.to}."

@@ -21,6 +21,7 @@ from finishing_tui.recipe.stage import Item, Stage, none_of
 class Buttonholes(Step):
     """Work buttonholes along a band."""
 
+    main = "on"
     do: Literal["buttonholes"] = "buttonholes"
     on: PlaceName
     """The needle."""
@@ -117,11 +118,6 @@ class Buttonholes(Step):
             " group and is not counted in the number to work next."
         )
         return Stage("item", plan.holes, "holes", "hole", words, place=self.on, items=items)
-
-    @property
-    def main_place(self) -> str:
-        """The needle."""
-        return self.on
 
 
 def _groups(plan: Holes, rest: int, hole: str, *entries: Posting) -> tuple[Item, ...]:

@@ -14,6 +14,7 @@ from finishing_tui.recipe.stage import Stage, lot_onto, none_of
 class CastOn(Step):
     """Cast stitches on."""
 
+    main = "onto"
     do: Literal["cast on"] = "cast on"
     onto: PlaceName
     """The needle they go onto."""
@@ -30,8 +31,3 @@ class CastOn(Step):
             return (none_of(title, "cast-on"),)
         words = f"Cast {plural(many, 'stitch')} {title}{': ' + self.method if self.method else ''}."
         return (lot_onto(self.onto, many, title, "cast-on", words),)
-
-    @property
-    def main_place(self) -> str:
-        """The needle they go onto."""
-        return self.onto

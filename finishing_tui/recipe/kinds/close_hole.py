@@ -6,7 +6,7 @@ from typing import Literal
 from finishing_tui.craft.ledger import HoleEntry, TailEntry
 from finishing_tui.recipe.keys import HoleName, TailName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
-from finishing_tui.recipe.stage import Item, Stage
+from finishing_tui.recipe.stage import Stage, ticked
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,5 +31,4 @@ class CloseHole(Step):
 def closed_with(hole: str, tail: str) -> Stage:
     """Return the stage in which a hole is closed with a tail."""
     text = f"Draw the tail {tail} around the hole and pull it shut: {hole}."
-    item = Item(text, (HoleEntry(hole, "closed"), TailEntry(tail, "shortened")))
-    return Stage("item", 1, hole, "close", text, items=(item,))
+    return ticked(hole, "close", text, HoleEntry(hole, "closed"), TailEntry(tail, "shortened"))

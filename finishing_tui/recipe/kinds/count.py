@@ -13,6 +13,7 @@ from finishing_tui.recipe.stage import Stage
 class CountStitches(Step):
     """Count the stitches on one place and compare them with what should be there."""
 
+    main = "place"
     do: Literal["count"] = "count"
     place: PlaceName
     """The place to count."""
@@ -23,14 +24,6 @@ class CountStitches(Step):
         """Return one stage of as many stitches as should be there; pressing through them enters nothing."""
         held = here.ledger.on(self.place)
         wanted = held if self.count is None else count_of(self.count, here.numbers, here.size)
-        words = f"Count the {here.name(self.place)}: there should be {wanted}. Type what you count."
-        return (
-            Stage(
-                "stitch", wanted, here.name(self.place), "count", words, wanted, self.place, takes_all=True, counts=True
-            ),
-        )
-
-    @property
-    def main_place(self) -> str:
-        """The place that is counted."""
-        return self.place
+        name = here.name(self.place)
+        words = f"Count the {name}: there should be {wanted}. Type what you count."
+        return (Stage("stitch", wanted, name, "count", words, wanted, self.place, takes_all=True, counts=True),)

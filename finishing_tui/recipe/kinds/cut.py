@@ -6,7 +6,7 @@ from typing import Literal
 from finishing_tui.craft.ledger import YarnEntry
 from finishing_tui.recipe.keys import TailName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
-from finishing_tui.recipe.stage import Item, Stage
+from finishing_tui.recipe.stage import Stage, ticked
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,5 +30,5 @@ class Cut(Step):
                 mend=tuple(YarnEntry(place, "cut") for place in yarns[1:]),
             )
         text = f"Cut the yarn{', leaving ' + self.length if self.length else ''}: the tail {self.tail}."
-        item = Item(text, (*(YarnEntry(place, "cut") for place in yarns), *here.new_tail(self.tail)))
-        return (Stage("item", 1, self.tail, "cut", text, items=(item,)),)
+        cut = (YarnEntry(place, "cut") for place in yarns)
+        return (ticked(self.tail, "cut", text, *cut, *here.new_tail(self.tail)),)

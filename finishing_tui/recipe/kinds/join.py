@@ -7,13 +7,13 @@ bound off. At the end the last loop is fastened off, or kept.
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from finishing_tui.craft.ledger import OFF, Posting, PostureEntry, TailEntry, YarnEntry
+from finishing_tui.craft.ledger import OFF, Entry, Posting, PostureEntry, TailEntry, YarnEntry
 from finishing_tui.craft.lies import Fabric
 from finishing_tui.craft.words import times
 from finishing_tui.recipe.keys import Count, PlaceName, TailName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here
 from finishing_tui.recipe.kinds.needles import TwoNeedles
-from finishing_tui.recipe.stage import HAND, Flow, Item, Stage, none_of
+from finishing_tui.recipe.stage import HAND, Flow, Stage, none_of, ticked
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,13 +96,11 @@ class Join(TwoNeedles):
         )
         if self.keep:
             return (stage,)
+        entries: tuple[Entry, ...] = ()
         if sewn:
             text = "Draw the tail through the last loop."
-            return (
-                stage,
-                Stage("item", 1, "fasten off", "fasten-off", text, items=(Item(text, (Posting(HAND, OFF, 1),)),)),
-            )
-        cut = (YarnEntry(near, "cut"),) if joined else here.cut_at(near, far)
-        entries = (Posting(HAND, OFF, 1), *cut, *here.new_tail(self.tail or self.own_tail, started))
-        text = "Cut the yarn and draw it through the last loop."
-        return (stage, Stage("item", 1, "fasten off", "fasten-off", text, items=(Item(text, entries),)))
+        else:
+            text = "Cut the yarn and draw it through the last loop."
+            cut = (YarnEntry(near, "cut"),) if joined else here.cut_at(near, far)
+            entries = (*cut, *here.new_tail(self.tail or self.own_tail, started))
+        return (stage, ticked("fasten off", "fasten-off", text, Posting(HAND, OFF, 1), *entries))

@@ -6,7 +6,7 @@ from typing import Literal
 from finishing_tui.craft.ledger import MarkerEntry
 from finishing_tui.recipe.keys import MarkerName
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
-from finishing_tui.recipe.stage import Item, Stage
+from finishing_tui.recipe.stage import Stage, ticked
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,8 +27,7 @@ def put_in(here: Here, marker: str) -> Stage:
     if marker in here.ledger.markers:
         mend = (MarkerEntry(marker, "out"),)
         raise CannotBegin(f"the marker {marker!r} is in the work already", kind="marker", mend=mend)
-    item = Item(f"Put the marker in: {marker}.", (MarkerEntry(marker, "in"),))
-    return Stage("item", 1, marker, "mark", item.text, items=(item,))
+    return ticked(marker, "mark", f"Put the marker in: {marker}.", MarkerEntry(marker, "in"))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,5 +43,5 @@ class Unmark(Step):
         if self.marker not in here.ledger.markers:
             mend = (MarkerEntry(self.marker, "in"),)
             raise CannotBegin(f"no marker named {self.marker!r} is in the work", kind="marker", mend=mend)
-        item = Item(f"Take the marker out: {self.marker}.", (MarkerEntry(self.marker, "out"),))
-        return (Stage("item", 1, self.marker, "unmark", item.text, items=(item,)),)
+        text = f"Take the marker out: {self.marker}."
+        return (ticked(self.marker, "unmark", text, MarkerEntry(self.marker, "out")),)

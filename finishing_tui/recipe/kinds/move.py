@@ -12,6 +12,7 @@ from finishing_tui.recipe.stage import Flow, Stage, none_of
 class Move(Step):
     """Slip stitches from one place to another without working them."""
 
+    main = "to"
     do: Literal["move"] = "move"
     from_: PlaceName
     """The place they are on."""
@@ -42,8 +43,3 @@ class Move(Step):
                 takes_all=True,
             ),
         )
-
-    @property
-    def main_place(self) -> str:
-        """The place they go to."""
-        return self.to

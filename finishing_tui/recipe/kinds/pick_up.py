@@ -13,6 +13,7 @@ from finishing_tui.recipe.stage import Stage, lot_onto
 class PickUp(Step):
     """Lift loops of an edge onto a needle, as extra stitches beside a gap are."""
 
+    main = "onto"
     do: Literal["pick up"] = "pick up"
     onto: PlaceName
     """The place they go onto."""
@@ -27,8 +28,3 @@ class PickUp(Step):
         words = f"Lift {many} {'loop' if many == 1 else 'loops'} {self.at} the stitches on the {here.name(self.onto)}."
         title = f"loops {self.at} the {here.name(self.onto)}"
         return (lot_onto(self.onto, many, title, "lift", words),)
-
-    @property
-    def main_place(self) -> str:
-        """The place they go onto."""
-        return self.onto

@@ -17,6 +17,7 @@ MOST_SPOTS = 5_000
 class PickUpAndKnit(Step):
     """Pick up and knit along the sections of an edge."""
 
+    main = "onto"
     do: Literal["pick up and knit"] = "pick up and knit"
     onto: PlaceName
     """The needle the stitches go onto."""
@@ -89,8 +90,3 @@ class PickUpAndKnit(Step):
         """Return the section that says it mirrors the one called ``name``; empty when none does."""
         found = (other for other in self.section if isinstance(other, Along) and other.mirrors == name)
         return next((other.along for other in found), "")
-
-    @property
-    def main_place(self) -> str:
-        """The needle the stitches go onto."""
-        return self.onto

@@ -5,7 +5,7 @@ rows, the longer one is shared out over the shorter. No live stitch is touched.
 """
 
 from dataclasses import dataclass, replace
-from typing import ClassVar, Literal
+from typing import Literal
 
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.ledger import TailEntry
@@ -13,7 +13,7 @@ from finishing_tui.craft.pairing import rows_to_rows
 from finishing_tui.craft.seams import stitches_to_rows
 from finishing_tui.craft.words import listing, number, plural
 from finishing_tui.recipe.counts import count_of
-from finishing_tui.recipe.keys import READ, Count, TailName
+from finishing_tui.recipe.keys import Count, TailName, Written
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
 from finishing_tui.recipe.stage import Stage, none_of
 
@@ -25,10 +25,8 @@ _LISTED = 12
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Side:
+class Side(Written):
     """One edge of a seam."""
-
-    __pydantic_config__: ClassVar = READ
 
     spots: Count
     """How many rows, ridges, chains or stitches it has."""

@@ -6,7 +6,7 @@ Each turns itself into one stage. The order in which hands walk them, and which 
 
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Annotated, ClassVar, Literal
+from typing import Annotated, Literal
 
 from finishing_tui.craft.edges import ROWS_PER, USUAL
 from finishing_tui.craft.figures import rounded
@@ -17,7 +17,7 @@ from finishing_tui.craft.slopes import count_along, read_slope, rows_of, stitche
 from finishing_tui.craft.spacing import Rhythm, say, space
 from finishing_tui.craft.words import plural, times
 from finishing_tui.recipe.counts import count_of, in_range
-from finishing_tui.recipe.keys import READ, Count, HoleName, MarkerName, OneOf, PlaceName
+from finishing_tui.recipe.keys import Count, HoleName, MarkerName, OneOf, PlaceName, Written
 from finishing_tui.recipe.kinds.base import CannotBegin, Here
 from finishing_tui.recipe.stage import Flow, Stage, loops_onto, none_of
 from finishing_tui.recipe.sums import names_in
@@ -27,10 +27,8 @@ LONG = 12
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Along:
+class Along(Written):
     """A section of rows, ridges, chains or stitches; some are picked, or all."""
-
-    __pydantic_config__: ClassVar = READ
 
     along: str
     """What it runs along: "left front neck"."""
@@ -193,10 +191,8 @@ class Along:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Held:
+class Held(Written):
     """Held stitches that are knitted across on the way."""
-
-    __pydantic_config__: ClassVar = READ
 
     from_: PlaceName
     """The place they wait on."""
@@ -211,38 +207,27 @@ class Held:
 
     def stage(self, here: Here, onto: str) -> Stage:
         """Return its stage: one unit a stitch of the result, so ``enter`` may take the lot."""
-        take = here.taking(self.take, "knitted across", self.from_)
+        held = here.name(self.from_)
+        take, title = here.taking(self.take, "knitted across", self.from_), self.along or held
         if not take:
-            return none_of(self.along or here.name(self.from_), "knit")
+            return none_of(title, "knit")
         into = take if self.stitches is None else count_of(self.stitches, here.numbers, here.size)
         if into < 1:
-            raise CannotBegin(f"the stitches of the {here.name(self.from_)} cannot be worked into {into}")
+            raise CannotBegin(f"the stitches of the {held} cannot be worked into {into}")
         flows = [Flow(self.from_, onto, min(take, into), 1, into)]
-        words = f"Knit {take} from the {here.name(self.from_)}."
+        words = f"Knit {take} from the {held}."
         if into < take:
             flows.append(Flow(self.from_, OFF, take - into, 1, into))
-            words = f"Knit {take} from the {here.name(self.from_)}, working two together {times(take - into)}, evenly."
+            words = f"Knit {take} from the {held}, working two together {times(take - into)}, evenly."
         elif into > take:
             flows.append(Flow(EDGE, onto, into - take, 1, into))
-            words = f"Knit {take} from the {here.name(self.from_)}, making {into - take} more, evenly."
-        return Stage(
-            "stitch",
-            into,
-            self.along or here.name(self.from_),
-            "knit",
-            words,
-            into,
-            onto,
-            flows=tuple(flows),
-            takes_all=True,
-        )
+            words = f"Knit {take} from the {held}, making {into - take} more, evenly."
+        return Stage("stitch", into, title, "knit", words, into, onto, flows=tuple(flows), takes_all=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Gap:
+class Gap(Written):
     """The joint of two sections, where a hole would be: it is in the ledger until it is closed."""
-
-    __pydantic_config__: ClassVar = READ
 
     gap: HoleName
     """The name of the hole."""

@@ -20,6 +20,7 @@ MOST_GROUPS = 2_000
 class Shape(Step):
     """Increase or decrease evenly in one row or round."""
 
+    main = "on"
     do: Literal["shape"] = "shape"
     on: PlaceName
     """The needle."""
@@ -66,8 +67,3 @@ class Shape(Step):
         if way.change < 0:
             return Posting(self.on, OFF, -way.change)
         return Posting(EDGE, self.on, way.change)
-
-    @property
-    def main_place(self) -> str:
-        """The needle."""
-        return self.on

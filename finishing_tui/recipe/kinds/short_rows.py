@@ -5,11 +5,10 @@ They leave the slope that stepped bind-offs would, without binding off (``craft.
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from typing import ClassVar
 
 from finishing_tui.craft.words import plural
 from finishing_tui.recipe.counts import count_of
-from finishing_tui.recipe.keys import READ, Count
+from finishing_tui.recipe.keys import Count, Written
 from finishing_tui.recipe.kinds.base import CannotBegin, Here
 
 MOST_TURNS = 500
@@ -17,10 +16,8 @@ MOST_TURNS = 500
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ShortRows:
+class ShortRows(Written):
     """Rows that turn before the end, in turn on both sides; they come first in their step."""
-
-    __pydantic_config__: ClassVar = READ
 
     first: Count
     """Stitches left unworked at the first turn, on each side."""

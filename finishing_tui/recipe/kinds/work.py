@@ -3,12 +3,12 @@
 from bisect import bisect_right
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import ClassVar, Literal
+from typing import Literal
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.craft.ledger import EDGE, OFF
 from finishing_tui.recipe.counts import count_of
-from finishing_tui.recipe.keys import READ, Count, PlaceName
+from finishing_tui.recipe.keys import Count, PlaceName, Written
 from finishing_tui.recipe.kinds.base import CannotBegin, Here, Step
 from finishing_tui.recipe.kinds.short_rows import ShortRows
 from finishing_tui.recipe.stage import Flow, Stage, none_of
@@ -18,10 +18,8 @@ MOST_SHAPED = 2_000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Shaping:
+class Shaping(Written):
     """Rounds (or rows) in which the number of stitches changes: one ``round``, or ``every`` so many ``from`` one on."""
-
-    __pydantic_config__: ClassVar = READ
 
     change: int
     """Stitches more (or, negative, fewer) after each such round."""
@@ -52,6 +50,7 @@ class Shaping:
 class Work(Step):
     """Work rounds or rows on a needle."""
 
+    main = "on"
     do: Literal["work"] = "work"
     on: PlaceName
     """The needle."""
@@ -131,11 +130,6 @@ class Work(Step):
                 raise CannotBegin(f"{shaped} times of shaping are too many for {self.title!r}: up to {MOST_SHAPED}")
             for number in rounds:
                 yield number, shaping.change, _hint(shaping.change, shaping.method, shaping.at)
-
-    @property
-    def main_place(self) -> str:
-        """The needle that is worked."""
-        return self.on
 
 
 def _hint(change: int, method: str, at: str) -> str:

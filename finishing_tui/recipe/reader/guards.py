@@ -11,7 +11,7 @@ from pathlib import Path as File
 from types import MappingProxyType
 
 from finishing_tui.files import read_plain, reason
-from finishing_tui.recipe.reader.errors import Problem
+from finishing_tui.recipe.reader.errors import BadRecipe, Problem
 from finishing_tui.recipe.reader.text import named, unprintable
 
 MOST_BYTES = 256 * 1024
@@ -48,17 +48,17 @@ _TOKEN = re.compile(
 _LONG_NUMBER = re.compile(rf"[+-]?(?:[0-9]_?){{{MOST_DIGITS + 1},}}|0[xob][0-9A-Fa-f_]{{{MOST_DIGITS + 1},}}")
 
 
-def text_in(path: File, said: Mapping[type[OSError], str] = MappingProxyType({})) -> str | Problem:
-    """Return the text of the file at ``path``, or why it cannot be read; ``said``: what to say of some errors."""
+def text_in(path: File, bad: type[BadRecipe], said: Mapping[type[OSError], str] = MappingProxyType({})) -> str:
+    """Return the text of the file at ``path``. Raises ``bad`` where it cannot be read, ``said`` of some errors."""
     try:
-        return decoded(read_plain(path, MOST_BYTES + 1))
+        text = decoded(read_plain(path, MOST_BYTES + 1))
     except ValueError:
-        why = "its name cannot be one of a file"
+        text = Problem(None, "", "the file cannot be read: its name cannot be one of a file")
     except OSError as error:
-        if (sentence := said.get(type(error))) is not None:
-            return Problem(None, "", sentence)
-        why = reason(error)
-    return Problem(None, "", f"the file cannot be read: {why}")
+        text = Problem(None, "", said.get(type(error), f"the file cannot be read: {reason(error)}"))
+    if isinstance(text, Problem):
+        raise bad(str(path), [text])
+    return text
 
 
 def decoded(raw: bytes) -> str | Problem:

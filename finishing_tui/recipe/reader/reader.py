@@ -14,10 +14,10 @@ from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.numbers import numbers_for, unprinted_in
 from finishing_tui.recipe.reader import caps, rules, values
 from finishing_tui.recipe.reader.errors import BadRecipe, Path, Problem
-from finishing_tui.recipe.reader.guards import MOST_BYTES, looked_over, text_in
+from finishing_tui.recipe.reader.guards import MOST_BYTES, text_in
 from finishing_tui.recipe.reader.links import Links
 from finishing_tui.recipe.reader.placing import MOST_TOLD, placed
-from finishing_tui.recipe.reader.syntax import parsed
+from finishing_tui.recipe.reader.syntax import table_in
 from finishing_tui.recipe.reader.text import tidy
 from finishing_tui.recipe.reader.validating import FoundProblems, validated
 from finishing_tui.recipe.sums import names_in
@@ -41,9 +41,7 @@ def read_with_text(path: File) -> tuple[Recipe, str]:
 
     The file is read once: whatever is saved to it meanwhile, the two belong together. Raises as ``read_recipe``.
     """
-    text = text_in(path, _SAID)
-    if isinstance(text, Problem):
-        raise BadRecipe(str(path), [text])
+    text = text_in(path, BadRecipe, _SAID)
     return read_text(text, str(path)), text
 
 
@@ -52,14 +50,11 @@ def read_text(text: str, name: str) -> Recipe:
     text = tidy(text.replace("\r\n", "\n"))
     if len(text.encode(errors="surrogatepass")) > MOST_BYTES:
         raise BadRecipe(name, [Problem(None, "", f"the recipe is larger than {MOST_BYTES // 1024} kB")])
-    problem = looked_over(text)
-    data = parsed(text) if problem is None else problem
-    if isinstance(data, Problem):
-        raise BadRecipe(name, [data])
+    data = table_in(text, name, BadRecipe)
     if _newer(data):
         said = f"this recipe is of format {data['format']}, and this program reads up to {FORMAT}; use a newer program"
         raise BadRecipe(name, placed([(("format",), said)], text))
-    data = _in_our_words(values.tidied(data))
+    data = _in_our_words(data)
     long = tuple(islice(caps.too_many(data), MOST_TOLD + 1))
     if long:  # before anything is done again for each of them
         raise BadRecipe(name, placed(long, text))

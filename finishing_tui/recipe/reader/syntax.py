@@ -4,8 +4,9 @@ import re
 import tomllib
 from typing import Any
 
-from finishing_tui.recipe.reader.errors import Problem
-from finishing_tui.recipe.reader.guards import where_unended
+from finishing_tui.recipe.reader.errors import BadRecipe, Problem
+from finishing_tui.recipe.reader.guards import looked_over, where_unended
+from finishing_tui.recipe.reader.values import tidied
 
 _PLACE = re.compile(r" \(at (?:line (?P<line>\d+), column \d+|end of document)\)$")
 
@@ -42,6 +43,18 @@ _WORDS: tuple[tuple[str, str], ...] = (
     ("Escaped character is not a Unicode scalar value", "an escape in this text names no character"),
     ("Invalid date or datetime", "this is no date; a recipe needs none: text stands in quotes"),
 )
+
+
+def table_in(text: str, name: str, bad: type[BadRecipe]) -> dict[str, Any]:
+    """Return what stands in ``text``, looked over before it is parsed, and tidied.
+
+    Raises ``bad`` for the file ``name`` where it is no TOML, or none that may be parsed.
+    """
+    found = looked_over(text) or parsed(text)
+    if isinstance(found, Problem):
+        raise bad(name, [found])
+    data: dict[str, Any] = tidied(found)
+    return data
 
 
 def parsed(text: str) -> dict[str, Any] | Problem:

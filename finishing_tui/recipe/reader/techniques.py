@@ -8,11 +8,11 @@ from finishing_tui.recipe.annotations import walk
 from finishing_tui.recipe.kinds import KINDS
 from finishing_tui.recipe.reader import values
 from finishing_tui.recipe.reader.blank import blank
-from finishing_tui.recipe.reader.errors import BadRecipe, Path, Problem
-from finishing_tui.recipe.reader.guards import looked_over, text_in
+from finishing_tui.recipe.reader.errors import BadRecipe, Path
+from finishing_tui.recipe.reader.guards import text_in
 from finishing_tui.recipe.reader.near import near
 from finishing_tui.recipe.reader.placing import placed
-from finishing_tui.recipe.reader.syntax import parsed
+from finishing_tui.recipe.reader.syntax import table_in
 from finishing_tui.recipe.reader.text import unprintable
 from finishing_tui.recipe.reader.validating import validated
 from finishing_tui.recipe.techniques import HIGH, WIDE, Technique
@@ -24,19 +24,12 @@ class BadTechnique(BadRecipe):
 
 def read_technique(path: File) -> Technique:
     """Return the technique in the file at ``path``. Raises ``BadTechnique`` with everything that is wrong with it."""
-    text = text_in(path)
-    if isinstance(text, Problem):
-        raise BadTechnique(str(path), [text])
-    return read_technique_text(text, str(path))
+    return read_technique_text(text_in(path, BadTechnique), str(path))
 
 
 def read_technique_text(text: str, name: str) -> Technique:
     """Return the technique in ``text``; ``name``: what its file is called. Raises ``BadTechnique``."""
-    problem = looked_over(text)
-    data = parsed(text) if problem is None else problem
-    if isinstance(data, Problem):
-        raise BadTechnique(name, [data])
-    data = values.tidied(data)
+    data = table_in(text, name, BadTechnique)
     technique, wrong = validated(Technique, data)
     if technique is not None:
         wrong = _useless(technique)

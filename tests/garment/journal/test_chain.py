@@ -3,7 +3,6 @@
 import sqlite3
 import tempfile
 from contextlib import closing
-from dataclasses import astuple
 from hashlib import sha256
 from pathlib import Path
 from typing import Any
@@ -14,7 +13,7 @@ from hypothesis import strategies as st
 
 from finishing_tui.garment.journal import Damaged, check
 from finishing_tui.garment.journal.chain import START, link
-from finishing_tui.garment.journal.rows import Raw, raw
+from finishing_tui.garment.journal.rows import Row
 from tests.examples import share
 from tests.garment.journal.making import fill, read, texts
 
@@ -67,7 +66,7 @@ def test_any_changed_byte_of_any_column_is_found(data: st.DataObject) -> None:
     """One bit flipped in one column of one row, behind SQLite's back: that row is refused, those before it are not."""
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
-        rows = [raw(one) for one in fill(folder, 4, 1)]
+        rows = list(fill(folder, 4, 1))
         at = data.draw(st.integers(0, 3), "row")
         column = data.draw(st.integers(1, 8), "column")
         changed = tampered(rows[at], column, data)
@@ -87,7 +86,7 @@ def test_any_changed_byte_of_any_column_is_found(data: st.DataObject) -> None:
         assert report.fault == f"event {at + 1} is not as it was written"
 
 
-def tampered(row: Raw, column: int, data: st.DataObject) -> int | str:
+def tampered(row: Row, column: int, data: st.DataObject) -> int | str:
     """Return one column of ``row`` with one bit changed."""
     value = row[column]
     if isinstance(value, int):
@@ -101,4 +100,4 @@ def test_rows_are_their_columns(tmp_path: Path) -> None:
     rows = fill(tmp_path, 3)
     with closing(sqlite3.connect(tmp_path / "journal.sqlite3")) as connection:
         stored = connection.execute("SELECT * FROM events ORDER BY seq").fetchall()
-    assert stored == [astuple(row) for row in rows]
+    assert stored == list(rows)

@@ -11,16 +11,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from finishing_tui.garment.journal import (
-    NAME,
-    Damaged,
-    Journal,
-    Newer,
-    Recovery,
-    Row,
-    check,
-    recover,
-)
+from finishing_tui.garment.journal import NAME, Damaged, Journal, Row, check, recover
+from finishing_tui.garment.journal.errors import Newer
+from finishing_tui.garment.journal.recovery import Recovery
 from tests.examples import share
 from tests.garment.journal.making import NOON, contents, fill, press, read
 

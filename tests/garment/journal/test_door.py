@@ -15,19 +15,10 @@ from pathlib import Path
 import pytest
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.garment.journal import (
-    NAME,
-    Damaged,
-    Journal,
-    NewEvent,
-    NotAJournal,
-    Unwritable,
-    check,
-    door,
-    recover,
-)
+from finishing_tui.garment.journal import NAME, Damaged, Journal, NewEvent, Unwritable, check, door, recover
 from finishing_tui.garment.journal.chain import link
 from finishing_tui.garment.journal.door import LOCK, SIDE_FILES
+from finishing_tui.garment.journal.errors import NotAJournal
 from finishing_tui.garment.journal.reader import copy_into
 from finishing_tui.garment.journal.recovery import set_aside
 from finishing_tui.garment.journal.rows import written

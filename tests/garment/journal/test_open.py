@@ -11,20 +11,8 @@ from pathlib import Path
 import pytest
 
 from finishing_tui.craft.errors import FinishingError
-from finishing_tui.garment.journal import (
-    NAME,
-    AlreadyBegun,
-    InUse,
-    Journal,
-    Newer,
-    NewEvent,
-    NoJournal,
-    NotAJournal,
-    Unreachable,
-    check,
-    lock,
-    recover,
-)
+from finishing_tui.garment.journal import NAME, InUse, Journal, NewEvent, NoJournal, check, lock, recover
+from finishing_tui.garment.journal.errors import AlreadyBegun, Newer, NotAJournal, Unreachable
 from tests.garment.journal.making import NOON, contents, fill, press, read
 
 
@@ -229,7 +217,8 @@ def test_opening_while_someone_reads(tmp_path: Path) -> None:
 AS_NOBODY = """
 import os, sys
 from pathlib import Path
-from finishing_tui.garment.journal import Journal, Unreachable, check, recover
+from finishing_tui.garment.journal import Journal, check, recover
+from finishing_tui.garment.journal.errors import Unreachable
 folder, rehearsal = map(Path, sys.argv[1:])
 Journal.create(rehearsal).close()  # whatever Python loads late is loaded while its own files may still be read
 for way in (Journal.open, recover, lambda place: Journal.open(place, look=True)):

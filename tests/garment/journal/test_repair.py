@@ -4,11 +4,10 @@ from pathlib import Path
 
 import pytest
 
-from finishing_tui.garment.journal import NAME
+from finishing_tui.garment.journal import NAME, Row
 from finishing_tui.garment.journal.chain import link
 from finishing_tui.garment.journal.errors import Displaced
 from finishing_tui.garment.journal.repair import opened_again
-from finishing_tui.garment.journal.rows import raw
 from finishing_tui.garment.journal.store import Store
 from tests.garment.journal.making import contents, fill, read
 
@@ -40,7 +39,7 @@ def test_a_commit_into_a_file_without_a_name_does_not_count(tmp_path: Path, suff
     (tmp_path / f"{NAME}{suffix}").unlink()
     chain = link(rows[-1].chain, 11, 11, "", 1, 1, "", 1, "{}")
     with pytest.raises(Displaced):
-        store.commit([(11, 11, "", 1, 1, "", 1, "{}", chain)])
+        store.commit([Row(11, 11, "", 1, 1, "", 1, "{}", chain)])
     store.close()
 
 
@@ -63,6 +62,6 @@ def test_a_file_that_is_in_place_is_opened_as_it_is(tmp_path: Path) -> None:
     old = Store(tmp_path / NAME)
     store = opened_again(tmp_path / NAME, old, (rows[-1].seq, rows[-1].chain))
     assert store.in_place()
-    assert [raw(one) for one in rows] == list(store.rows())
+    assert list(rows) == list(store.rows())
     store.put_down()
     assert set(contents(tmp_path)) == {NAME}

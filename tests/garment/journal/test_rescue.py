@@ -20,7 +20,7 @@ from finishing_tui.garment.journal import rescue as rescuing
 from finishing_tui.garment.journal import rescue_places as places
 from finishing_tui.garment.journal.chain import START, link
 from finishing_tui.garment.journal.rescue import NotOurs, Rescue, Unsound, digest_of, for_garment, groups, read, write
-from finishing_tui.garment.journal.rows import Row, moment, raw, row, written
+from finishing_tui.garment.journal.rows import Row, moment, written
 from finishing_tui.garment.journal.writer import MOST_UNSAVED
 from tests.garment.journal.making import NOON, entries, press, texts
 
@@ -39,7 +39,7 @@ def chained(after: tuple[int, str], together: list[list[NewEvent]], *, sitting: 
             seq += 1
             columns = (seq, first, moment(NOON), sitting, after_ms, one.kind, one.version, written(one.body))
             chain = link(chain, *columns)
-            rows.append(row((*columns, chain)))
+            rows.append(Row(*columns, chain))
     return Rescue("grey", "/shelf/grey", after, tuple(rows))
 
 
@@ -108,7 +108,7 @@ HEADER = {
     "finishing": "rescue", "format": 1, "garment": "grey", "folder": "/shelf/grey",
     "seq": 3, "chain": "a" * 64, "rows": 3,
 }  # fmt: skip
-COLUMNS: list[list[Any]] = [list(raw(one)) for one in SMALL.rows]
+COLUMNS: list[list[Any]] = [list(one) for one in SMALL.rows]
 
 
 @pytest.mark.parametrize(

@@ -15,7 +15,6 @@ import pytest
 from finishing_tui.garment.journal import NAME, Journal, NewEvent, NotSaved, Row, check
 from finishing_tui.garment.journal import store as storing
 from finishing_tui.garment.journal import writer as writing
-from finishing_tui.garment.journal.rows import Raw
 from finishing_tui.garment.journal.writer import MOST_UNSAVED
 from tests.garment.journal.making import NOON, contents, fill, press, read
 
@@ -44,7 +43,7 @@ class Gate:
         self.lie = False
         real = storing.Store.commit
 
-        def commit(store: storing.Store, rows: Iterable[Raw]) -> None:
+        def commit(store: storing.Store, rows: Iterable[Row]) -> None:
             rows = tuple(rows)
             self.open.wait()
             if self.error is None or self.lie:

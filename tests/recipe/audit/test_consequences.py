@@ -3,7 +3,8 @@
 import pytest
 
 from finishing_tui.craft.ledger import MISSING, Posting
-from finishing_tui.recipe.audit import Inputs, changes, first_stop, new_findings, onward, own_findings
+from finishing_tui.recipe.audit import Inputs
+from finishing_tui.recipe.audit.consequences import changes, first_stop, new_findings, onward, own_findings
 from finishing_tui.recipe.audit.footing import footing
 from tests.recipe.audit.writing import NECK, recipe_of
 

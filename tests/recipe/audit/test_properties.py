@@ -7,7 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from finishing_tui.craft.ledger import Ledger
-from finishing_tui.recipe.audit import Finding, Inputs, audit, onward
+from finishing_tui.recipe.audit import Finding, Inputs, audit
+from finishing_tui.recipe.audit.consequences import onward
 from finishing_tui.recipe.audit.footing import AuditFooting, footing
 from finishing_tui.recipe.audit.running import run
 from finishing_tui.recipe.model import Recipe

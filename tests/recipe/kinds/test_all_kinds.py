@@ -1,6 +1,7 @@
 """What holds for every kind of step, whatever it is asked to do; ``tests/recipe/test_stage.py`` proves its postings."""
 
 import json
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -82,3 +83,10 @@ def test_an_absurd_number_makes_no_absurd_stage(step: Step) -> None:
     for stage in found:
         assert len(stage.items) + len(stage.said) <= 2_000
         assert sum(len(taken) for taken in stage.bars) <= 4_000
+
+
+@pytest.mark.parametrize("kind", KINDS.values())
+def test_the_main_place_of_a_kind_is_one_of_its_keys(kind: Any) -> None:
+    """A kind that names it names a field with a place, and the place of a step is what stands there."""
+    found = {field.attribute: field for field in fields_of(kind).values()}
+    assert not kind.main or found[kind.main].annotation.marks == ("place",)

@@ -19,7 +19,7 @@ from unittest import mock
 from finishing_tui import cli
 from finishing_tui.garment import stored
 from finishing_tui.garment.journal import reader
-from finishing_tui.garment.journal.rows import Raw
+from finishing_tui.garment.journal.rows import Row
 from finishing_tui.garment.journal.schema import NAME
 from finishing_tui.garment.stored import decode
 from finishing_tui.screens.app import FinishingApp
@@ -62,7 +62,7 @@ def _counted() -> Iterator[_Count]:
         count.decoded += 1
         return decode(*given)
 
-    def proving(*given: Any) -> Iterator[Raw]:
+    def proving(*given: Any) -> Iterator[Row]:
         for one in proven(*given):
             count.read += len(one[7])
             yield one

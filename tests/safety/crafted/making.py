@@ -20,7 +20,7 @@ from finishing_tui.garment.evolve import begun_with, evolve
 from finishing_tui.garment.journal import Journal
 from finishing_tui.garment.journal.chain import START, link, seal
 from finishing_tui.garment.journal.door import beside
-from finishing_tui.garment.journal.rows import raw, row
+from finishing_tui.garment.journal.rows import Row
 from finishing_tui.garment.journal.schema import INSERT, NAME, build
 from finishing_tui.garment.stored import from_row, snapshot_of
 
@@ -67,7 +67,7 @@ def crafted(folder: Path, seed: str) -> Path:
     real = chance.choice(REAL)
     garment.mkdir()
     shutil.copyfile(ROOT / "demo_projects" / "slate-crew" / "garment.toml", garment / "garment.toml")
-    kept = [list(raw(one)) for one in _rows(real)]
+    kept = [list(one) for one in _rows(real)]
     if chance.random() < 0.5:
         kept = kept[: chance.randrange(1, len(kept) + 1)]  # so that what is changed is not put right by what follows
     for _ in range(chance.choice((1, 1, 1, 2, 5))):
@@ -114,7 +114,7 @@ def _write(path: Path, made: list[tuple[Any, ...]], chance: random.Random) -> No
 def _snapshot(made: list[tuple[Any, ...]], chance: random.Random) -> Any:
     """Return the state that the rows come to, changed; nonsense where they come to none."""
     try:
-        first, *rest = (from_row(row(one)) for one in made)
+        first, *rest = (from_row(Row._make(one)) for one in made)
         state = begun_with(first)
         for happening in rest:
             state = evolve(state, happening)

@@ -9,22 +9,7 @@ from dataclasses import replace
 from types import MappingProxyType
 
 from finishing_tui.recipe.audit.look import Instead, Look, Looker, Trail
-from finishing_tui.recipe.audit.looks import (
-    buttons,
-    counted,
-    head,
-    lies,
-    pairs,
-    picked,
-    ribs,
-    rows,
-    same,
-    seams,
-    shaped,
-    tail_ends,
-    tails,
-    yarn,
-)
+from finishing_tui.recipe.audit.looks import agreeing, head, lies, picked, ribs, rows, seams, tail_ends, tails, yarn
 from finishing_tui.recipe.kinds.arrange import Arrange
 from finishing_tui.recipe.kinds.base import Step
 from finishing_tui.recipe.kinds.bind_off import BindOff
@@ -38,17 +23,17 @@ from finishing_tui.recipe.kinds.sew_on import SewOn
 from finishing_tui.recipe.kinds.shape import Shape
 from finishing_tui.recipe.kinds.work import Work
 
-EVERY: tuple[Looker, ...] = (pairs.look, yarn.look, lies.look, tail_ends.look, tails.look)
+EVERY: tuple[Looker, ...] = (agreeing.pairs, yarn.look, lies.look, tail_ends.look, tails.look)
 """Looks at steps of every kind."""
 
 LOOKS: Mapping[type[Step], tuple[Looker, ...]] = MappingProxyType(
     {
         PickUpAndKnit: (picked.look,),
-        CountStitches: (counted.look,),
-        Check: (same.look, head.look),
+        CountStitches: (agreeing.counted,),
+        Check: (agreeing.same, head.look),
         Work: (ribs.look, rows.look),
         Seam: (seams.look,),
-        SewOn: (buttons.look,),
+        SewOn: (agreeing.buttons,),
     }
 )
 """Looks at steps of one kind."""
@@ -57,7 +42,7 @@ LOOKED_OVER = (Check, CountStitches, Mark, Unmark)
 """Kinds of step that leave the work lying as it lay."""
 
 INSTEAD: Mapping[type[Step], Callable[[Look], Instead]] = MappingProxyType(
-    {PickUpAndKnit: picked.instead, Shape: shaped.instead}
+    {PickUpAndKnit: picked.instead, Shape: rows.instead}
 )
 """For a step that cannot be done as it is written: one that can, with the same count, and what was wrong."""
 

@@ -19,7 +19,7 @@ def look(look: Look) -> Findings:
     step, band, gauge = look.step, look.trail.band, look.footing.per_10cm
     if not isinstance(step, Check) or not step.over_the_head or not band or not gauge:
         return
-    head, basis = head_for(look.footing.wearer or look.footing.size)
+    head, basis = head_for(look.footing.wearer or look.footing.size_name)
     found = over_the_head(opening(band, Fraction(gauge)), head)
     if not found.goes:
         wanted = -(-head.cm * gauge * found.relaxed.cm // (found.stretched.cm * 10))

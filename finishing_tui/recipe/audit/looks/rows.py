@@ -1,7 +1,7 @@
 """One row or round written out in full: it must use the stitches that are there, and change them as the step says.
 
 Only a text that is a row from end to end is looked at ("k3, k2tog, (k6, k2tog) 9 times, k3"); a rib to repeat, or any
-other words, are none.
+other words, are none. Where a row of even shaping cannot be worked, the audit goes on with the count it should give.
 """
 
 import re
@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from finishing_tui.craft.errors import Impossible
 from finishing_tui.craft.methods import method
 from finishing_tui.craft.words import plural
-from finishing_tui.recipe.audit.look import Findings, Look
+from finishing_tui.recipe.audit.look import Findings, Instead, Look
+from finishing_tui.recipe.kinds.shape import Shape
 from finishing_tui.recipe.kinds.work import Work
 
 _TOKEN = re.compile(r"\s*(?:([(\[])|([)\]])|(twice|[0-9]{1,4} times)|(,)|([A-Za-z][A-Za-z0-9]*))")
@@ -115,3 +116,19 @@ def _word(word: str) -> _Part | None:
     except Impossible:
         return None
     return _Part(way.eats, way.leaves, str(way.eats))
+
+
+def instead(look: Look) -> Instead:
+    """Return a plain row that changes the count all the same, and why the one that is written cannot be worked."""
+    step = look.step
+    if not isinstance(step, Shape):
+        return step, ()
+    held, wanted = look.before.on(step.on), look.count(step.to)
+    if not held:
+        return step, ()
+    try:
+        step.stages(look.here)
+    except Impossible as error:
+        told = look.finding("error", "row does not fit", str(error), "to", expected=wanted, found=held)
+        return Work(title=step.title, on=step.on, rounds=1, change=wanted - held), (told,)
+    return step, ()
