@@ -9,8 +9,9 @@ from collections.abc import Sequence
 
 from textual.content import Content
 
+from finishing_tui.craft.words import sentence
 from finishing_tui.glance.answers import NO_WORK, Answer, Answers
-from finishing_tui.widgets.plain import plain, wrapped
+from finishing_tui.widgets.plain import cut_short, plain, wrapped
 from finishing_tui.widgets.rows import Rows
 from finishing_tui.widgets.two_edges import BOTH, left_from, two_edges
 
@@ -45,12 +46,17 @@ class AnswerTable(Rows):
             return ()
         table, at = self._table(answers, width)
         room = len(table) + 99 if height is None else height
+        brief = len(table) > room
+        if brief:
+            table, at = self._table(answers, width, brief=True)
         if len(table) > room:
             top = min(max(at - room // 2, 0), len(table) - room)
             return table[top : top + room]
-        more = self._more(answers, width, room - len(table))
+        more = self._more(answers, width, room - len(table), brief=brief)
         if answers.planned is not None and len(more) > room - len(table) - _EDGE:
-            more = self._more(answers, width, room - len(table) - _EDGE) or more  # the drawing says most of it too
+            more = (
+                self._more(answers, width, room - len(table) - _EDGE, brief=brief) or more
+            )  # the drawing says most of it too
         edge = self._edge(answers, width, room - len(table) - len(more))
         left = room - len(table) - len(edge) - len(more)
         parts = [part for part in (table, edge, more) if part]
@@ -62,8 +68,12 @@ class AnswerTable(Rows):
             rows = [*rows, *[Content()] * (index < apart), *part]
         return rows[:room]
 
-    def _table(self, answers: Answers, width: int) -> tuple[list[Content], int]:
-        """Return the rows of the table, and which of them the caret stands at."""
+    def _table(self, answers: Answers, width: int, *, brief: bool = False) -> tuple[list[Content], int]:
+        """Return the rows of the table, and which of them the caret stands at.
+
+        ``brief``: where it is too narrow for columns, a row for each text and one for what comes of it.
+        """
+        most = 1 if brief else 99
         heads = [self._head(index) for index in range(len(answers.rows))]
         margin = heads[0].cell_length
         lies = f"how {answers.lying or 'it'} lies" if any(one.lies for one in answers.rows) else ""
@@ -81,13 +91,15 @@ class AnswerTable(Rows):
         rows, at = [], 0
         for index, one in enumerate(answers.rows):
             at = len(rows) if index == self.at else at
-            for line, text in enumerate(wrapped(self._text(index, one), width - margin)):
+            for line, text in enumerate(
+                cut_short(wrapped(self._text(index, one), width - margin), width - margin, most)
+            ):
                 rows.append((Content(" " * margin) if line else heads[index]) + text)
             facts_below = _drawn(one, [0, 0, 0], answers.lying.removeprefix("the "))
             below = Content("  ").join(facts_below)
             if below.cell_length > width - 3 and one.work == NO_WORK:
                 below = Content("  ").join(facts_below[:-1])  # what costs no work may say so by leaving it out
-            rows += [Content("   ") + line for line in wrapped(below, width - 3)]
+            rows += [Content("   ") + line for line in cut_short(wrapped(below, width - 3), width - 3, most)]
         return rows, at
 
     def _head(self, index: int) -> Content:
@@ -122,12 +134,13 @@ class AnswerTable(Rows):
             ascii_only=self.ascii,
         )
 
-    def _more(self, answers: Answers, width: int, most: int) -> list[Content]:
+    def _more(self, answers: Answers, width: int, most: int, *, brief: bool) -> list[Content]:
         """Return what is said about the way at the caret, in as many rows as the longest of all takes, up to ``most``.
 
-        Where that is not all of it, it ends with a sentence.
+        Where that is not all of it, it ends with a sentence. ``brief``: its text stands cut in the table.
         """
-        said = [_whole(one.more, width, most) for one in answers.rows]
+        texts = [f"{sentence(one.text)} {one.more}".strip() if brief else one.more for one in answers.rows]
+        said = [_whole(text, width, most) for text in texts]
         most = max(map(len, said))
         return [*said[self.at], *[Content()] * (most - len(said[self.at]))]
 

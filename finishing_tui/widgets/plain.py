@@ -70,9 +70,12 @@ def cut_short(lines: list[Content], width: int, most: int, help_key: str = "") -
     more = plain(f" … {help_key} shows all" if help_key else " …", "$quiet")
     for at in range(most - 1, -1, -1):
         text, after = lines[at].plain, lines[at + 1].plain
-        ends = [end.end() for end in _END.finditer(f"{text} {after[:1]}") if end.end() <= width - more.cell_length]
+        every = [end.end() for end in _END.finditer(f"{text} {after[:1]}")]
+        ends = [end for end in every if end <= width - more.cell_length]
         if ends:
             return [*lines[:at], lines[at][: ends[-1]] + more]
+        if every and at + 1 < most:
+            return [*lines[:at], lines[at][: every[-1]], more[1:]]
         if at and _END.search(f"{lines[at - 1].plain[-1:]} {text[:1]}"):
             return [*lines[:at], more[1:]]
     last = wrapped(lines[most - 1], max(width - more.cell_length, 1))[0].rstrip()

@@ -66,7 +66,7 @@ def two_edges(
         )
     if explained:
         marked = [f"{_MARK} not as planned"] if any(changed.values()) else []
-        beside = ["‹ › so many more"] if left or right else []
+        beside = ["‹ › more that way"] if left or right else []
         rows += packed([*marked, *meant(drawn), *beside], width, "$quiet")[:explained]
     return rows
 

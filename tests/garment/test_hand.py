@@ -193,7 +193,7 @@ def test_while_one_window_has_it_another_looks(tmp_path: Path) -> None:
     assert looking.state == hand.state
     refusal = looking.do(Press())
     assert refusal is not None
-    assert "only looked at" in refusal.sentence
+    assert "only look at" in refusal.sentence
     assert looking.state == hand.state
     looking.close()
     hand.put_down()

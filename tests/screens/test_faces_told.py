@@ -25,7 +25,7 @@ async def _screen(name: str, size: str, at: Path, *keys: str) -> str:
 @pytest.mark.parametrize(
     ("name", "heading"),
     [
-        ("edge-at-the-fold", "Halfway: you have 15, 9 to pick up in the second half"),
+        ("edge-at-the-fold", "Halfway: you have 15; pick up 9 in the second half"),
         ("edge-ends-two-left-over", "2 rows left over: you have all 24"),
     ],
 )
@@ -78,7 +78,7 @@ def test_names_keep_their_last_word_and_lose_only_what_others_begin_with(names: 
     [
         (21, None, ["PICK", "RIP BACK", "GO ON"]),
         (22, None, ["PICK", "LIFT", "RIP BACK", "GO ON"]),
-        (24, 2, ["RIP BACK", "SKIP"]),
+        (24, 2, ["SKIP", "RIP BACK"]),
     ],
 )
 def test_the_large_word_is_what_the_hands_do_next(picked: int, over: int | None, verbs: list[str]) -> None:

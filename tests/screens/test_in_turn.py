@@ -30,16 +30,16 @@ def burst(app: InTurn, *keys: str) -> None:
 
 
 async def test_answers_go_each_to_its_own_question(tmp_path: Path) -> None:
-    """A size, a number with enter, and half of the next answer: no digit goes to the question before or is lost."""
+    """A size, an empty line, a number, half of the next answer: no digit goes to the question before or is lost."""
     (tmp_path / "shelf").mkdir()
     app = Opened(tmp_path / "shelf", "", lambda at: StartScreen(draft(), at))
     async with app.run_test() as pilot:
         await settled(pilot)
-        burst(app, "enter", "2", "6", "enter", "2", "1")
+        burst(app, "enter", "enter", "2", "6", "enter", "2", "1")
         await settled(pilot)
         screen = front(app)
         assert isinstance(screen, StartScreen)
-        assert screen.at == 2
+        assert screen.at == 3
         assert screen.draft.own == {"front_rows": 26}
         assert screen.query_one(Input).value == "21"
 

@@ -52,4 +52,4 @@ def test_line_by_line_it_says_the_same(tmp_path: Path) -> None:
     assert any(line.startswith("in all: ") and " = " in line for line in said)
     assert sum(line.startswith("what was entered") for line in said) == 2
     assert any("1 found on the left front shoulder" in line for line in said)
-    assert any("How many acts?" in line for line in said)
+    assert any("How many entries?" in line for line in said)

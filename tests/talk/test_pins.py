@@ -67,7 +67,7 @@ def test_two_off_at_a_pin_are_asked_about_without_any_row(talk: Talk) -> None:
     asked = counts(talk, 10)
     assert texts(asked) == [
         "2 stitches slipped off the tip: pick them up where they were",
-        "2 were missed",
+        "I missed 2",
         "I missed a press, or pressed twice",
     ]
     talk.answer(1)
@@ -114,7 +114,7 @@ def test_one_short_at_its_end_is_one_line_and_every_way_behind_it(talk: Talk) ->
         "Lift 1 strand, twisted, onto the needle here",
         "Rip back to the pin at 18",
         "Leave it with fewer stitches",
-        "Pick up 1 more along right panel edge: the sides are then not the same",
+        "Pick up 1 more along the right panel edge; the sides won't match",
     ]
 
 

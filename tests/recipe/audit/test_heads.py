@@ -9,15 +9,20 @@ from finishing_tui.recipe.audit.looks.head import head_for
 
 def test_the_size_or_whoever_wears_it() -> None:
     """The figure allowed for is named with its table."""
-    head, basis = head_for("9 months")
-    assert (head.cm, basis) == (Fraction("47.6"), "the medical table's 95th percentile of girls at 12 months")
-    head, basis = head_for("8 years")
-    assert (head.cm, basis) == (Fraction(56), "a small man's in craft charts: the medical table ends at 36 months")
+    head, whose = head_for("9 months")
+    assert (head.cm, whose) == (
+        Fraction("47.6"),
+        "the head to allow for (the medical table's 95th percentile of girls at 12 months)",
+    )
+    head, whose = head_for("8 years")
+    assert (head.cm, whose) == (
+        Fraction(56),
+        "the head to allow for (a small man's in craft charts: the medical table ends at 36 months)",
+    )
 
 
 @pytest.mark.parametrize("size", ["S", "2XL", "1", "large"])
 def test_of_a_size_without_a_wearer_little_is_known(size: str) -> None:
     """Then only a neck that no head would pass is told: the smallest head of all is allowed for."""
-    head, basis = head_for(size)
-    assert head.cm == Fraction("41.7")
-    assert "nobody said who will wear it" in basis
+    head, whose = head_for(size)
+    assert (head.cm, whose) == (Fraction("41.7"), "even the smallest head")

@@ -19,15 +19,15 @@ def look(look: Look) -> Findings:
     step, band, gauge = look.step, look.trail.band, look.footing.per_10cm
     if not isinstance(step, Check) or not step.over_the_head or not band or not gauge:
         return
-    head, basis = head_for(look.footing.wearer or look.footing.size_name)
+    head, whose = head_for(look.footing.wearer or look.footing.size_name)
     found = over_the_head(opening(band, Fraction(gauge)), head)
     if not found.goes:
         wanted = -(-head.cm * gauge * found.relaxed.cm // (found.stretched.cm * 10))
         yield look.finding(
             "warning",
             "head",
-            f"a neck of {plural(band, 'stitch')} stretches to {say_length(found.stretched)}, and the head to allow for "
-            f"is {say_length(head)} ({basis})",
+            f"a neck of {plural(band, 'stitch')} stretches to {say_length(found.stretched)}, and {whose} is "
+            f"{say_length(head)}",
             "over_the_head",
             expected=int(wanted),
             found=band,
@@ -36,11 +36,11 @@ def look(look: Look) -> Findings:
 
 
 def head_for(who: str) -> tuple[Length, str]:
-    """Return the head to allow for, and which figure of which table it is, for a size or whoever will wear it.
+    """Return the head to allow for a size or whoever will wear it, and whose it is, by the table it is from.
 
     Where that tells no age, child or adult, the smallest head of all is returned: nothing is known of the wearer.
     """
     wearer = wearer_of(who)
     if wearer is None:
-        return length(MEDICAL[min(MEDICAL)], "cm"), "the smallest in the medical table: nobody said who will wear it"
-    return wearer.head, wearer.basis
+        return length(MEDICAL[min(MEDICAL)], "cm"), "even the smallest head"
+    return wearer.head, f"the head to allow for ({wearer.basis})"
