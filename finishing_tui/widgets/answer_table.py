@@ -9,7 +9,6 @@ from collections.abc import Sequence
 
 from textual.content import Content
 
-from finishing_tui.craft.words import sentence
 from finishing_tui.glance.answers import NO_WORK, Answer, Answers
 from finishing_tui.widgets.plain import cut_short, plain, wrapped
 from finishing_tui.widgets.rows import Rows
@@ -139,7 +138,7 @@ class AnswerTable(Rows):
 
         Where that is not all of it, it ends with a sentence. ``brief``: its text stands cut in the table.
         """
-        texts = [f"{sentence(one.text)} {one.more}".strip() if brief else one.more for one in answers.rows]
+        texts = [f"{one.text}. {one.more}".strip() if brief else one.more for one in answers.rows]
         said = [_whole(text, width, most) for text in texts]
         most = max(map(len, said))
         return [*said[self.at], *[Content()] * (most - len(said[self.at]))]
