@@ -23,6 +23,7 @@ from finishing_tui.glance.posture import as_worked, laid_last, lie, posture_word
 from finishing_tui.glance.values import Face, Glance, Holding, ItemFace, MessageFace, StepLine, WordLine
 from finishing_tui.glance.wishes import NONE, Wishes
 from finishing_tui.recipe.kinds.base import Step
+from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 from finishing_tui.recipe.stage import HAND, Item
 
 ENDS: Mapping[str, Mapping[str, str]] = MappingProxyType(
@@ -65,7 +66,9 @@ def look_at(
         at, parts = work.at if ended is None else ended, len(work.stages)
         if at < parts:
             stage = work.stages[at]
-            of = part_of(stage, work.progress[at]) if stage.pinned else f"{at + 1} of {parts}" if parts > 1 else ""
+            called = "section" if isinstance(recipe_step, PickUpAndKnit) else "part"  # never a bare "1 of 4": no count
+            place = f"{called} {at + 1} of {parts}" if parts > 1 else ""
+            of = part_of(stage, work.progress[at]) if stage.pinned else place
             part = f"{stage.title}, {of}" if of else stage.title
             fastens = stage.act == "fasten-off"
     return Glance(

@@ -90,6 +90,18 @@ class RecountView:
     cannot: bool = False
 
     @property
+    def short(self) -> int:
+        """How many are missing at the end of the edge; 0 where none are, or nobody knew how many it was to have."""
+        have, planned = self.answers.numbers or (0, 0)
+        return max(planned - have, 0)
+
+    @property
+    def not_yet(self) -> Answers:
+        """The same ways with going on before them: the edge was said to end too soon."""
+        on = Answer("It isn't the end: keep picking up", "PICK", None, None)
+        return replace(self.answers, rows=(on, *self.answers.rows))
+
+    @property
     def count_first(self) -> Answers:
         """The same ways with counting again before them."""
         again = Answer("Count again", "COUNT", None, None, more=sentence(self.doubt))
@@ -112,6 +124,7 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
     ways: list[tuple[Answer, TakeCount]] = []
     anew = [way.progress for way in seen.ways if way.repair == "space-the-rest"]
     cannot = not matches and seen.put == "loops" and _no_room(seen)
+    followed = any(stage.mirrors == seen.stage.title for stage in work.stages[seen.index + 1 :])
     for way in seen.ways:
         command = TakeCount(counted, answer=why, left=left, repair=way.repair)
         comes = outcome(state, command, seen.stage.place)
@@ -123,6 +136,10 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
         if way.repair == "first-round" and not comes.made and way.progress in anew:
             continue  # at its own rate the rest has what it should have: that is to re-space it
         mark = way.progress.mark
+        # The other side follows this one, so that what is missing or made here is so twice.
+        off = comes.total - comes.planned
+        both = followed and off != 0 and off == 2 * (mark.loops - seen.stage.target)
+        each = way.difference if followed and comes.made == 2 * way.difference else 0
         row = Answer(
             text=text,
             verb=_verb(way, seen, comes),
@@ -130,9 +147,9 @@ def recount_view(state: State, counted: int, answer: WhyOff | None = None, left:
             total=comes.total,
             made=comes.made,
             ripped=max(counted - mark.loops, 0) if way.repair == "rip-back" else 0,
-            note=wrong_with(comes.total, comes.planned, comes.repeat),
+            note=wrong_with(comes.total, comes.planned, comes.repeat) + (", both sides" if both else ""),
             edge=None if pinned else edge_of(state, with_stage(work, seen.index, way.stage), seen.index, way.progress),
-            more=_more(way, comes),
+            more=_more(way, comes, each),
             to_do=_brings(way, counted),
         )
         if way.carried and row.verdict is None:
@@ -354,6 +371,8 @@ def _brings(way: Way, counted: int) -> str:
             return f"{way.progress.mark.loops - counted} to pick up"
         case "next-section":
             return f"{way.carried} to pick up"
+        case "space-the-rest" if way.progress.mark.units + 1 == way.stage.units and way.stage.target > counted + 1:
+            return f"{way.stage.target - counted} to pick up"
         case _:
             return ""
 
@@ -408,8 +427,11 @@ def _in_round_1(comes: Outcome) -> str:
     return f"{'In' if comes.made > 0 else 'De'}crease {made}{' evenly' if made > 1 else ''} in {comes.unit} 1"
 
 
-def _more(way: Way, comes: Outcome) -> str:
-    """Return how a way goes, in sentences; nothing at the end of the edge, or where the label says it all."""
+def _more(way: Way, comes: Outcome, each: int) -> str:
+    """Return how a way goes, in sentences; nothing at the end of the edge, or where the label says it all.
+
+    ``each``: what of the made or taken stitches is for each of two sides that are alike.
+    """
     mark = way.progress.mark
     if way.stage.pinned:
         return _more_at_pins(way)
@@ -420,7 +442,7 @@ def _more(way: Way, comes: Outcome) -> str:
         said.append(f"rip back until {plural(mark.loops, 'stitch')} {'is' if mark.loops == 1 else 'are'} left")
     said += rhythm_words(way.stage, way.progress).split("; ")
     if way.repair == "first-round" and comes.made:
-        said.append(f"then {_in_round_1(comes).lower()}")
+        said.append(f"then {_in_round_1(comes).lower()}{f', {abs(each)} for each side' if each else ''}")
     return " ".join(map(sentence, said))
 
 

@@ -43,10 +43,23 @@ def take_typed(talk: Talk) -> Ask | None:
     if len(found) == 1:
         return _counted(talk, found[0], counted)
     likely = sorted(found, key=lambda one: one.meant(counted) != one.expected)
+    all_of_them = talk.returned and counted == sum(one.expected for one in found)
+
+    def on(at: int) -> Ask | None:
+        if not all_of_them:
+            return _counted(talk, likely[at], counted)
+        if at:
+            return _counted(talk, likely[at - 1], counted)
+        for one in likely:
+            _take(talk, one, one.expected)
+        talk.say(f"{counted} in all, as it should be", aloud=True)
+        return None
+
+    together = (Option(f"all of them together: {counted}, as it should be"),) if all_of_them else ()
     return Choose(
         question=f"{counted} counted on which needle{' or holder' if talk.returned else ''}?",
-        options=tuple(Option(f"{one.text}, which should hold {one.right}") for one in likely),
-        then=lambda at: _counted(talk, likely[at], counted),
+        options=(*together, *(Option(f"{one.text}, which should hold {one.right}") for one in likely)),
+        then=on,
     )
 
 

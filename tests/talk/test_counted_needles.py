@@ -16,6 +16,9 @@ from tests.screens.hands import COUNT, JOIN, PICK_UP, RIB, Hours, shelf, work_to
 HELD = {COUNT: 26, JOIN: 6, RIB: 26}
 """What the needle that is counted at a step of the small garment holds."""
 
+HELD_AT_A_JOIN = (("left front shoulder", 6), ("left back shoulder", 6), ("the front holder", 8))
+"""What can be counted there on coming back, and how many each holds."""
+
 
 def talk_at(at: Path, step: int, presses: int = 0) -> Talk:
     """Return the conversation over the small garment at one of its steps."""
@@ -96,6 +99,21 @@ def test_on_coming_back_any_holder_can_be_counted(counted: int, asks: bool, tmp_
         talk.answer(counted)
         talk.answer(1)
         assert talk.state.ledger.on("front_holder") == counted
+
+
+def test_on_coming_back_all_of_them_may_be_counted_together(tmp_path: Path) -> None:
+    """The sum of all needles and holders comes first, and changes nothing; each of them can still be meant."""
+    talk = talk_at(tmp_path, JOIN, 0)
+    before = talk.state.ledger
+    talk.returned = True
+    count(talk, 20)
+    assert isinstance(talk.asked, Choose)
+    assert [one.text for one in talk.asked.options] == [
+        "all of them together: 20, as it should be",
+        *(f"{name}, which should hold {held}" for name, held in HELD_AT_A_JOIN),
+    ]
+    talk.answer(0)
+    assert (talk.asked, talk.state.ledger, talk.said) == (None, before, "20 in all, as it should be.")
 
 
 def test_later_the_needle_is_the_one_under_way_again(tmp_path: Path) -> None:

@@ -173,7 +173,7 @@ def test_what_is_held_and_how_it_lies() -> None:
     assert seen.posture == f"{together} · the front shoulder nearer to you · yarn at the working needle"
     assert posture_words(paper.state.ledger.posture) == "wrong side facing · right sides together"
     assert seen.tails == ("start of join the shoulder",)
-    assert (seen.step, seen.steps, seen.heading, seen.part) == (3, 20, "Join the shoulder", "pairs, 1 of 2")
+    assert (seen.step, seen.steps, seen.heading, seen.part) == (3, 20, "Join the shoulder", "pairs, part 1 of 2")
     assert [line.heading for line in seen.lines] == ["take care"]
     assert [one.number for one in seen.list if one.here] == [3]
 

@@ -12,6 +12,9 @@ from finishing_tui.talk.conversation import Talk
 
 _ENDS: WhyOff = "edge-ends"
 
+FEW_MISSING = 3
+"""Where more are missing, the key was more likely pressed too soon."""
+
 
 def _offered(state: State, _: int | None) -> Offer | None:
     work = state.work
@@ -68,8 +71,12 @@ def _ended(talk: Talk, counted: int, over: int) -> Ask | None:
         return None
 
     about = f", {view.about}" if view.about else ""
+    early = view.short > FEW_MISSING
 
     def taken(at: int) -> Ask | None:
+        if early and at == 0:
+            return None
+        at -= early
         if not talk.do(view.commands[at]):
             return talk.asked
         talk.say(f"{view.title}{about}: {counted} counted; {view.answers.rows[at].text}", aloud=True)
@@ -77,7 +84,9 @@ def _ended(talk: Talk, counted: int, over: int) -> Ask | None:
 
     if len(view.commands) == 1:
         return taken(0)
-    return weigh(f"{view.title} ends at {view.unit} {view.spot}{about}", view.answers, taken)
+    at = f"{view.unit} {view.spot}"
+    where = f"{view.title}, last stitch in {at}" if over else f"{view.title} ends at {at}"
+    return weigh(f"{where}{about}", view.not_yet if early else view.answers, taken)
 
 
 ACT = Action(

@@ -54,14 +54,15 @@ def _does(talk: Talk) -> Ask | None:
     found = None if offer is None else possible(talk.state, offer)
     sides = found.sides if found is not None else ()
     if found is not None and found.label == "other tail":
-        # What is known to be tight or too short comes last.
-        sides = tuple(sorted(sides, key=lambda side: length_at_hole(talk.state, side[0])[1] != "enough"))
+        # What is known to be long enough comes first, and what is known to be tight or too short last.
+        known = {side: length_at_hole(talk.state, side[0]) for side in sides}
+        sides = tuple(sorted(sides, key=lambda side: (known[side][1] != "enough", not known[side][0])))
 
     def on(at: int) -> None:
         talk.do(Other(sides[at][0]), "other")
 
     if found is not None and found.label == "other tail":
-        told = ("It gets shorter; weave in its end later.",)
+        told = ("The tail gets shorter; weave in its end later.",)
         options = tuple(Option(_with_length(talk.state, tail)) for tail, _ in sides)
         return Choose(question="Close it with which tail?", told=told, options=options, then=on)
     if len(sides) > 1:
@@ -74,7 +75,7 @@ def _does(talk: Talk) -> Ask | None:
 def _with_length(state: State, tail: str) -> str:
     long, verdict = length_at_hole(state, tail)
     short = f", {verdict}" if verdict != "enough" else ""
-    return f"{tail}: {long}{short}" if long else tail
+    return f"{tail}: {long}{short}" if long else f"{tail}: length not known"
 
 
 ACT = Action(
