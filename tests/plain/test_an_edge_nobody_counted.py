@@ -179,7 +179,7 @@ def test_the_edge_ends_with_a_row_that_is_skipped(vest: Path) -> None:
     told(vest, *["d"] * 22)
     asked = told(shutil.copytree(vest, vest.with_name("none")), "z", "1")
     assert "How many rows come after your last stitch?" in asked.replace("\n  ", " ")
-    assert "Left panel edge ends at row 33" in asked
+    assert "Left panel edge, last stitch in row 33" in asked
     assert ": Pick up 2 in the last row." in asked
     told(
         vest, "z", "1", next(line[0] for line in asked.splitlines() if line.endswith(": Leave it with fewer stitches."))

@@ -35,7 +35,7 @@ def _steady(lines: list[str], ways: int, texts: tuple[str, ...]) -> list[tuple[i
     return kept
 
 
-@pytest.mark.turns(of=4)
+@pytest.mark.turns(of=8)
 @pytest.mark.parametrize("name", TABLES)
 @pytest.mark.parametrize("size", SIZES.values(), ids=SIZES)
 async def test_moving_the_caret_moves_no_row(name: str, size: tuple[int, int], tmp_path: Path) -> None:

@@ -32,7 +32,7 @@ async def _seen(name: str, at: Path) -> str:
         return shown(app)
 
 
-@pytest.mark.turns(of=3)
+@pytest.mark.turns(of=6)
 @pytest.mark.parametrize("name", MEANT)
 async def test_the_picture_is_the_same_however_late_a_message_comes(
     name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch

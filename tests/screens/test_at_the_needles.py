@@ -30,6 +30,7 @@ from tests.screens.hands import (
     PICK_UP,
     RIB,
     app_for,
+    comes_to,
     front,
     needles,
     settled,
@@ -419,9 +420,14 @@ async def test_every_action_is_alive(action: Action, tmp_path: Path) -> None:
         assert app.in_hand is not None
         before = (app.in_hand.state, app.screen, needles(app).talk.shown_step)
         await pilot.press(action.key)
-        screen = app.screen
-        after = (app.in_hand.state, screen, needles(app).talk.shown_step if screen is before[1] else None)
-        assert after != before or _said(app)
+
+        def does_something() -> bool:
+            assert app.in_hand is not None
+            screen = app.screen
+            after = (app.in_hand.state, screen, needles(app).talk.shown_step if screen is before[1] else None)
+            return after != before or bool(_said(app))
+
+        await comes_to(pilot, does_something)
 
 
 async def _carry_on(pilot: Pilot[None]) -> None:
@@ -471,7 +477,7 @@ async def test_a_press_draws_only_what_changed(tmp_path: Path) -> None:
         assert [row.plain for row in top._drawn] == [row.plain for row in drawn]  # noqa: SLF001
         assert not layouts
         await pilot.resize_terminal(100, 30)
-        assert layouts  # it would have been heard
+        await comes_to(pilot, lambda: bool(layouts))  # it would have been heard
 
 
 async def test_a_second_side_that_can_go_two_ways_says_so_at_the_foot(tmp_path: Path) -> None:

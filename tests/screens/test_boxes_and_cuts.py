@@ -17,7 +17,7 @@ from tests.screens.scenes import SCENES, SIZES
 SENTENCES = st.lists(st.text("abc ", min_size=1, max_size=60).map(lambda text: f"A{text.strip()}."), min_size=1)
 
 
-@pytest.mark.turns(of=2)
+@pytest.mark.turns(of=4)
 @pytest.mark.parametrize("size", SIZES)
 @pytest.mark.parametrize("name", ["all-of-a-join", "coming-back-other", "put-down", "note"])
 async def test_a_box_leaves_no_scraps_beside_it(name: str, size: str, tmp_path: Path) -> None:

@@ -49,7 +49,7 @@ def _work(state: State) -> object:
     return state.plan, state.steps, state.ledger, state.current
 
 
-@pytest.mark.turns(of=4)
+@pytest.mark.turns(of=12)
 @pytest.mark.parametrize("name", SCENES)
 async def test_enter_on_the_first_choice_can_be_taken_back(name: str, tmp_path: Path) -> None:
     """What enter does there takes no work out, and backspace at the needles has all back as it was.

@@ -101,6 +101,7 @@ async def test_the_number_that_an_answer_is_about_is_read_from_two_meters(name: 
         assert drawn[1 : 1 + CORNER.lines] == list(big(number, CORNER))
 
 
+@pytest.mark.turns(of=3)
 @pytest.mark.parametrize("name", ["recount-left", "rip-back-to"])
 @pytest.mark.parametrize("size", SIZES)
 async def test_a_number_is_typed_where_the_count_stands(name: str, size: str, tmp_path: Path) -> None:

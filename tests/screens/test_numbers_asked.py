@@ -27,7 +27,7 @@ ASKED = [
 """Scenes that ask for a number over the whole screen."""
 
 
-@pytest.mark.turns(of=2)
+@pytest.mark.turns(of=6)
 @pytest.mark.parametrize("size", SIZES)
 @pytest.mark.parametrize("name", ASKED)
 async def test_a_number_is_asked_with_what_it_is_of(name: str, size: str, tmp_path: Path) -> None:

@@ -95,7 +95,7 @@ def _looks_as_it_did(app: FinishingApp, label: str, snapshot: SnapshotAssertion)
     assert pictures(name=label) == app.export_screenshot(title=app.title, simplify=True)
 
 
-@pytest.mark.turns(of=5)
+@pytest.mark.turns(of=8)
 @pytest.mark.parametrize("name", SCENES)
 async def test_every_scene_looks_as_it_did(name: str, snapshot: SnapshotAssertion, tmp_path: Path) -> None:
     """Every screen in every state looks as it did when it was looked at: at four sizes, and in ASCII.
@@ -119,7 +119,7 @@ async def test_every_scene_looks_as_it_did(name: str, snapshot: SnapshotAssertio
         _looks_as_it_did(app, f"{name}-{FIRST}-ascii", snapshot)
 
 
-@pytest.mark.turns(of=16)
+@pytest.mark.turns(of=32)
 @pytest.mark.parametrize("name", SCENES)
 async def test_every_scene_is_whole_in_ascii(name: str, tmp_path: Path) -> None:
     """At every size; a sign may have more letters there."""
@@ -142,6 +142,7 @@ async def _in_ascii(app: FinishingApp, pilot: Pilot[None]) -> None:
     await still(pilot)
 
 
+@pytest.mark.turns(of=3)
 @pytest.mark.parametrize("looks", ONCE)
 @pytest.mark.parametrize("name", ["spot-strayed", "recount-will-pucker", "shelf-full"])
 async def test_other_looks_look_as_they_did(

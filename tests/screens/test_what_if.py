@@ -111,6 +111,7 @@ def test_line_by_line_it_leads_to_the_same_events(tmp_path: Path) -> None:
     assert [kind for kind, _, _ in events(folder)].count("Replanned") == 1
 
 
+@pytest.mark.turns(of=3)
 @pytest.mark.parametrize("name", ["what-if-other", "what-if-pucker", "what-if-rhythm"])
 @pytest.mark.parametrize("size", ["100x30", "160x50"])
 async def test_what_changes_later_is_told_on_every_larger_screen(name: str, size: str, tmp_path: Path) -> None:

@@ -74,6 +74,7 @@ def test_two_off_at_a_pin_are_asked_about_without_any_row(talk: Talk) -> None:
     assert texts(talk.asked) == ["Pick up 8 to the next pin", "Rip back to the pin at 6"]
 
 
+@pytest.mark.turns(of=2)
 @pytest.mark.parametrize("talk", [24], indirect=True)
 @pytest.mark.parametrize(
     ("keys", "lines"),
