@@ -82,7 +82,7 @@ def _ended(talk: Talk, counted: int, over: int) -> Ask | None:
         talk.say(f"{view.title}{about}: {counted} counted; {view.answers.rows[at].text}", aloud=True)
         return None
 
-    if len(view.commands) == 1:
+    if len(view.commands) == 1 and not early:
         return taken(0)
     at = f"{view.unit} {view.spot}"
     where = f"{view.title}, last stitch in {at}" if over else f"{view.title} ends at {at}"
