@@ -19,7 +19,7 @@ from finishing_tui.glance.cautions import CARE, is_behind, is_childs
 from finishing_tui.glance.faces import face_of, part_of
 from finishing_tui.glance.label_words import top_words
 from finishing_tui.glance.lying import Picture, lying
-from finishing_tui.glance.posture import as_worked, laid_last, lie, posture_words, start_end, worked_so
+from finishing_tui.glance.posture import as_worked, laid_last, layers, lie, posture_words, start_end, worked_so
 from finishing_tui.glance.values import Face, Glance, Holding, ItemFace, MessageFace, StepLine, WordLine
 from finishing_tui.glance.wishes import NONE, Wishes
 from finishing_tui.recipe.kinds.base import Step
@@ -57,8 +57,6 @@ def look_at(
     posture = lie(state)
     posture = replace(posture, yarn_at=turned(posture.yarn_at, plan.hand))
     picture, face = _picture(state, step, posture), _face(state, step, in_middle, wishes)
-    if picture.large and isinstance(face, ItemFace):
-        face = replace(face, lay=picture)
     part, fastens = "", False
     if work is not None:
         ended = counted_at_end(work)
@@ -68,6 +66,10 @@ def look_at(
             of = part_of(stage, work.progress[at]) if stage.pinned else f"{at + 1} of {parts}" if parts > 1 else ""
             part = f"{stage.title}, {of}" if of else stage.title
             fastens = stage.act == "fasten-off"
+    if fastens:
+        picture = Picture(words=picture.words)  # one stitch is left of what it would show
+    if picture.large and isinstance(face, ItemFace):
+        face = replace(face, lay=picture)
     return Glance(
         title=plan.title,
         size=plan.size,
@@ -126,7 +128,8 @@ def _laid(state: State, step: int, item: Item) -> Picture | None:
     if joined is not None:
         laid = as_worked(state, joined, laid)
     laid = replace(laid, yarn_at=turned(laid.yarn_at, hand))
-    return Picture(lying(laid, start_end(state, joined) or "", hand), posture_words(laid), to_be=True)
+    lines = lying(laid, start_end(state, joined) or "", hand)
+    return Picture(lines, posture_words(laid), to_be=True, layers=layers(state, joined))
 
 
 def _starts(state: State) -> str:
@@ -170,19 +173,34 @@ def steps_words(state: State, steps: Iterable[int]) -> str:
 
 
 def _holdings(state: State, step: int | None) -> tuple[Holding, ...]:
-    work = state.steps[step].work if step is not None else None
-    here: set[str] = set()
-    if work is not None and not work.complete:
-        stage = work.stages[work.at]
-        here = {stage.place, stage.front, stage.back} | {flow.source for flow in stage.flows} - OUTSIDE
+    here, begun = _places_here(state, step)
     holdings = [
         Holding(place.text, place.kind, state.ledger.on(name), name in here)
         for name, place in state.plan.recipe.place.items()
-        if state.ledger.on(name) or name in here
+        if state.ledger.on(name) or name in begun
     ]
     if state.ledger.on(HAND):
         holdings.append(Holding(HAND, "needle", state.ledger.on(HAND), here=True))
     return tuple(holdings)
+
+
+def _places_here(state: State, step: int | None) -> tuple[set[str], set[str]]:
+    """Return the places that are worked on, and those of them that a stage under way shows although they are empty.
+
+    Until the step ends, what was worked last is still in hand: while its stitches are counted, or a marker is placed.
+    """
+    standing = state.steps[step] if step is not None else None
+    work = standing.work if standing is not None and standing.status == "under-way" else None
+    if work is None:
+        return set(), set()
+    for stage in reversed(work.stages[: work.at + 1]):
+        if places := {stage.place, stage.front, stage.back, *(flow.source for flow in stage.flows)} - {"", *OUTSIDE}:
+            now = not work.complete and stage is work.stages[work.at]
+            waits = counted_at_end(work) is not None
+            if waits and now:
+                continue
+            return places, places if now else set()
+    return set(), set()
 
 
 def step_lines(step: Step, hand: str) -> tuple[WordLine, ...]:

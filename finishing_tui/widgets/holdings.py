@@ -63,19 +63,18 @@ class Holdings(Rows):
         return [*lines, *wrapped(rest, width, 1)]
 
     def _brief(self, rest: Content, width: int) -> list[Content]:
-        """Return one line: what is worked on, and how many stitches lie elsewhere; help shows all.
-
-        What is worked on and has no room is counted with these.
-        """
+        """Return one line: as much of what is worked on as has room, and the stitches elsewhere; help shows all."""
         working = [one for one in self._holdings if one.here]
         names = told_apart([one.name for one in working])
         held = [_held(replace(one, name=name)) for one, name in zip(working, names, strict=True)]
         elsewhere = sum(one.stitches for one in self._holdings if not one.here)
         here, more = Content("  ").join(held), plain(f"{elsewhere} elsewhere" if elsewhere else "", "$quiet")
+        if not fits_between(here, more, width):
+            held = [plain("▸", "$act") + one[2:] for one in held]  # set close, before one is left out
+            here = Content(" ").join(held)
         while len(held) > 1 and not fits_between(here, more, width):
             held.pop()
-            elsewhere += working[len(held)].stitches
-            here, more = Content("  ").join(held), plain(f"{elsewhere} more", "$quiet")
+            here = Content(" ").join(held)
         longer = more + Content("   ") + rest if more and rest else more or rest
         return [between(here, longer if fits_between(here, longer, width) else more, width)]
 
