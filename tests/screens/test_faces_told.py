@@ -59,19 +59,16 @@ async def test_three_needles_in_hand_are_told_apart(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("name", "held"),
     [
-        (
-            "edge-at-the-last-pin",
-            {"40x20": "▸ panel edge needle 24    48 elsewhere", "80x24": "▸ panel edge needle 24"},
-        ),
-        ("edge-ends-left-over", {"40x20": "▸ panel edge needle 24    48 elsewhere", "80x24": "▸ panel edge needle 24"}),
-        ("spot-ended-differs", {"40x20": "▸ neck needle 17", "80x24": "▸ neck needle 17"}),
+        ("edge-at-the-last-pin", ("▸ panel edge needle 24    48 elsewhere", "▸ panel edge needle 24 ")),
+        ("edge-ends-left-over", ("▸ panel edge needle 24    48 elsewhere", "▸ panel edge needle 24 ")),
+        ("spot-ended-differs", ("▸ neck needle 17 ", "▸ neck needle 17 ")),
     ],
 )
 async def test_the_needle_that_is_counted_is_in_hand_until_the_step_ends(
-    name: str, held: dict[str, str], tmp_path: Path
+    name: str, held: tuple[str, str], tmp_path: Path
 ) -> None:
     """Its stitches are never among those elsewhere, whether its section just ended or a marker comes next."""
-    for size, words in held.items():
+    for size, words in zip(("40x20", "80x24"), held, strict=True):
         (tmp_path / size).mkdir()
         assert words in await _screen(name, size, tmp_path / size)
 
@@ -86,6 +83,23 @@ async def test_what_differs_in_a_drawing_is_marked(name: str, tmp_path: Path) ->
     """Also where the edge has another length than planned, or only more of it is picked up."""
     lines = (await _screen(name, "80x24", tmp_path)).split("\n")
     assert "^" in next(line for line in lines if "changed 1" in line)
+
+
+@pytest.mark.parametrize("size", SIZES)
+async def test_work_that_is_laid_says_which_layer_is_which(size: str, tmp_path: Path) -> None:
+    """Two rows a layer, its name at the first of them, and room over the line with the ends."""
+    lines = (await _screen("item", size, tmp_path)).split("\n")
+    first = next(at for at, line in enumerate(lines) if "╭ ∪" in line)
+    assert "╮  back" in lines[first]
+    assert "╮  front" in lines[first + 2]
+    assert "╰ ∪" in lines[first + 3]
+    assert "you" in lines[first + 5]
+    assert not set(lines[first + 4]) & set("∪╲╰armhole")
+
+
+async def test_after_the_last_pair_no_two_needles_are_drawn(tmp_path: Path) -> None:
+    """One stitch is left of what the drawing would show."""
+    assert "╲╱" not in await _screen("all-of-a-join-done", "100x30", tmp_path)
 
 
 async def test_where_a_box_asks_it_says_what_of(tmp_path: Path) -> None:
