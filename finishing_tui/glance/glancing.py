@@ -14,7 +14,7 @@ from finishing_tui.garment.decide.steps import begin
 from finishing_tui.garment.left_open import left_open
 from finishing_tui.garment.state import State
 from finishing_tui.garment.stops import counted_at_end
-from finishing_tui.garment.work import Standing
+from finishing_tui.garment.work import Standing, StepWork
 from finishing_tui.glance.cautions import CARE, is_behind, is_childs
 from finishing_tui.glance.faces import face_of, part_of
 from finishing_tui.glance.label_words import top_words
@@ -57,7 +57,7 @@ def look_at(
     posture = lie(state)
     posture = replace(posture, yarn_at=turned(posture.yarn_at, plan.hand))
     picture, face = _picture(state, step, posture), _face(state, step, in_middle, wishes)
-    part, fastens = "", False
+    part, fastens, at = "", False, 0
     if work is not None:
         ended = counted_at_end(work)
         at, parts = work.at if ended is None else ended, len(work.stages)
@@ -83,7 +83,7 @@ def look_at(
         minutes=_minutes(state, now, lasted),
         time_left=_time_left(state),
         face=face,
-        holdings=_holdings(state, step),
+        holdings=_holdings(state, step, at),
         tails=tuple(state.ledger.tails),
         markers=state.ledger.markers,
         holes=state.ledger.holes,
@@ -172,8 +172,11 @@ def steps_words(state: State, steps: Iterable[int]) -> str:
     return listing([f"step {step + 1}, {state.plan.step(step).title.removesuffix('.')}" for step in steps])
 
 
-def _holdings(state: State, step: int | None) -> tuple[Holding, ...]:
-    here, begun = _places_here(state, step)
+def _holdings(state: State, step: int | None, at: int) -> tuple[Holding, ...]:
+    standing = state.steps[step] if step is not None else None
+    work = standing.work if standing is not None and standing.status == "under-way" else None
+    here = set() if work is None else _places_here(work, at)
+    begun = here if work is not None and at == work.at and not work.complete else set()
     holdings = [
         Holding(place.text, place.kind, state.ledger.on(name), name in here)
         for name, place in state.plan.recipe.place.items()
@@ -184,23 +187,19 @@ def _holdings(state: State, step: int | None) -> tuple[Holding, ...]:
     return tuple(holdings)
 
 
-def _places_here(state: State, step: int | None) -> tuple[set[str], set[str]]:
-    """Return the places that are worked on, and those of them that a stage under way shows although they are empty.
+def _places_here(work: StepWork, at: int) -> set[str]:
+    """Return the places that are worked on with the stage ``at``; where it has none, those of the last that had some.
 
     Until the step ends, what was worked last is still in hand: while its stitches are counted, or a marker is placed.
     """
-    standing = state.steps[step] if step is not None else None
-    work = standing.work if standing is not None and standing.status == "under-way" else None
-    if work is None:
-        return set(), set()
-    for stage in reversed(work.stages[: work.at + 1]):
-        if places := {stage.place, stage.front, stage.back, *(flow.source for flow in stage.flows)} - {"", *OUTSIDE}:
-            now = not work.complete and stage is work.stages[work.at]
-            waits = counted_at_end(work) is not None
-            if waits and now:
-                continue
-            return places, places if now else set()
-    return set(), set()
+    for stage in reversed(work.stages[: at + 1]):
+        places = {stage.place, stage.front, stage.back}
+        for flow in stage.flows:
+            places.add(flow.source)
+        places -= OUTSIDE | {""}
+        if places:
+            return places
+    return set()
 
 
 def step_lines(step: Step, hand: str) -> tuple[WordLine, ...]:

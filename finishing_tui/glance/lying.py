@@ -84,7 +84,7 @@ def lying(posture: Posture, starts: str = "", hand: str = "right") -> tuple[Lyin
             you = f"{_YARN}{you[len(_YARN) :]}"
         case "right":
             you = f"{you[: -len(_YARN)]}{_YARN}"
-    yarn = yarn_words(posture)
+    yarn = yarn_words(posture) if posture.yarn_at else ""
     return (*(Lying(one, said) for one, said in zip(drawn, words, strict=True)), Lying(you, yarn))
 
 

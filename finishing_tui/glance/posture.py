@@ -39,7 +39,7 @@ def posture_words(posture: Posture) -> str:
         f"{posture.together} sides together" if posture.together else "",
         f"{posture.near} nearer to you" if posture.near else "",
         f"{posture.on_top} on top" if posture.on_top else "",
-        yarn_words(posture),
+        yarn_words(posture) if posture.yarn_at else "",
     )
     return " · ".join(filter(None, parts))
 

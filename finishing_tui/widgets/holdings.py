@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from operator import attrgetter
 
 from textual.content import Content
 
@@ -39,7 +40,7 @@ class Holdings(Rows):
             return ()
         lines: list[Content] = []
         line = Content()
-        for holding in sorted(self._holdings, key=lambda one: not one.here):
+        for holding in sorted(self._holdings, key=attrgetter("here"), reverse=True):
             one = _held(holding)
             longer = line + Content("    ") + one if line else one
             if line and longer.cell_length > width:

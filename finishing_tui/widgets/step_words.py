@@ -92,8 +92,10 @@ class StepWords(Rows):
         drawn = [] if large else picture_rows(self._picture, BESIDE)
         least = max(_MOST["high"], self._picture.most, len(drawn))
         beside = width - BESIDE - 4
-        cut = len(all_words(self._lines, beside)) > max(_MOST[self.tallness], least)
-        wide = min(width if large or (cut and not self._was_drawn) else beside, 96)
+        large = large or (
+            not self._was_drawn and len(all_words(self._lines, beside)) > max(_MOST[self.tallness], least)
+        )
+        wide = min(width if large else beside, 96)
         words = self._words(wide, max(_MOST[self.tallness], least))
         words = self._clear_of_the_notice([*words, *[Content()] * (least - len(words))], wide)
         left = width - BESIDE
