@@ -49,9 +49,11 @@ class Holdings(Rows):
             line = longer
         lines = [part for one in (*lines, line) if one for part in wrapped(one, width, 2)]
         rest = Content("   ").join(
-            plain(f"{many} {name if many != 1 else name.removesuffix('s')}", "$quiet")
-            for name, many in self._rest
-            if many
+            [
+                plain(f"{many} {name if many != 1 else name.removesuffix('s')}", "$quiet")
+                for name, many in self._rest
+                if many
+            ]
         )
         together = len(lines) == 1 and (not rest or fits_between(lines[0], rest, width))
         if self.tallness == "low" and not together:
