@@ -29,7 +29,7 @@ WIDE = 78
 _MOST_SAID, _MOST_ALIKE = 12, 3
 """Up to so many single rows or pairs of a stage are told one by one, and so many where each is like the last."""
 
-_AFTER = re.compile(r"[0-9]+ after it$")
+_AFTER = re.compile(r"(leaves|makes) [0-9]+$")
 
 _TELL_THEMSELVES = {"arrange", "check", "mark", "unmark", "block"}
 """Stages whose words are the title of their step over again."""

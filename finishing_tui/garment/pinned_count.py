@@ -102,7 +102,7 @@ def _at_its_end(work: StepWork, index: int, counted: int) -> tuple[Way, ...]:
     ways: list[Way] = []
     if missing <= MOST_AT_THE_END:
         rows = f"{'one' if missing == 1 else missing} of the last {_row(stage)}s"
-        ways.append(Way("double-last", f"Pick up a second one in {rows}", stage, full, entries))
+        ways.append(Way("double-last", f"Pick up a second stitch in {rows}", stage, full, entries))
     if missing <= MOST_STRANDS:
         text = f"Lift {plural(missing, 'strand')}, twisted, onto the needle here"
         ways.append(Way("strand", text, stage, full, entries))

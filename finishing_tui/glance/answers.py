@@ -119,17 +119,19 @@ class Answers:
         return f"{self.lying} {row.lies}".strip() if row.lies else ""
 
     def changed(self, at: int) -> tuple[int, ...]:
-        """Return the spots that the way at ``at`` has, or works, otherwise than planned."""
+        """Return the spots that the way at ``at`` has, or works, otherwise than planned, as far as both edges go."""
         edge = self.rows[at].edge
         if edge is None or self.planned is None:
-            return ()
-        if edge.spots != self.planned.spots and not self.planned.uncounted:
             return ()
         last = min(edge.spots, self.planned.spots)
         passed = min(edge.at, last)
         was = [*self.planned.loops(0, passed), *planned_on(self.planned.progress, passed, last)]
         now = edge.loops(0, last)
-        return tuple(spot for spot, (old, new) in enumerate(zip(was, now, strict=True), 1) if old != new)
+        return tuple(
+            spot
+            for spot, (old, new) in enumerate(zip(was, now, strict=True), 1)
+            if old != new or (new and self.planned.at < spot <= passed)
+        )
 
 
 def off_by(difference: int) -> str:

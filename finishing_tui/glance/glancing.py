@@ -14,12 +14,12 @@ from finishing_tui.garment.decide.steps import begin
 from finishing_tui.garment.left_open import left_open
 from finishing_tui.garment.state import State
 from finishing_tui.garment.stops import counted_at_end
-from finishing_tui.garment.work import Standing
+from finishing_tui.garment.work import Standing, StepWork
 from finishing_tui.glance.cautions import CARE, is_behind, is_childs
 from finishing_tui.glance.faces import face_of, part_of
 from finishing_tui.glance.label_words import top_words
 from finishing_tui.glance.lying import Picture, lying
-from finishing_tui.glance.posture import as_worked, laid_last, lie, posture_words, start_end, worked_so
+from finishing_tui.glance.posture import as_worked, laid_last, layers, lie, posture_words, start_end, worked_so
 from finishing_tui.glance.values import Face, Glance, Holding, ItemFace, MessageFace, StepLine, WordLine
 from finishing_tui.glance.wishes import NONE, Wishes
 from finishing_tui.recipe.kinds.base import Step
@@ -58,9 +58,7 @@ def look_at(
     posture = lie(state)
     posture = replace(posture, yarn_at=turned(posture.yarn_at, plan.hand))
     picture, face = _picture(state, step, posture), _face(state, step, in_middle, wishes)
-    if picture.large and isinstance(face, ItemFace):
-        face = replace(face, lay=picture)
-    part, fastens = "", False
+    part, fastens, at = "", False, 0
     if work is not None:
         ended = counted_at_end(work)
         at, parts = work.at if ended is None else ended, len(work.stages)
@@ -71,6 +69,10 @@ def look_at(
             of = part_of(stage, work.progress[at]) if stage.pinned else place
             part = f"{stage.title}, {of}" if of else stage.title
             fastens = stage.act == "fasten-off"
+    if fastens:
+        picture = Picture(words=picture.words)  # one stitch is left of what it would show
+    if picture.large and isinstance(face, ItemFace):
+        face = replace(face, lay=picture)
     return Glance(
         title=plan.title,
         size=plan.size,
@@ -84,7 +86,7 @@ def look_at(
         minutes=_minutes(state, now, lasted),
         time_left=_time_left(state),
         face=face,
-        holdings=_holdings(state, step),
+        holdings=_holdings(state, step, at),
         tails=tuple(state.ledger.tails),
         markers=state.ledger.markers,
         holes=state.ledger.holes,
@@ -129,7 +131,8 @@ def _laid(state: State, step: int, item: Item) -> Picture | None:
     if joined is not None:
         laid = as_worked(state, joined, laid)
     laid = replace(laid, yarn_at=turned(laid.yarn_at, hand))
-    return Picture(lying(laid, start_end(state, joined) or "", hand), posture_words(laid), to_be=True)
+    lines = lying(laid, start_end(state, joined) or "", hand)
+    return Picture(lines, posture_words(laid), to_be=True, layers=layers(state, joined))
 
 
 def _starts(state: State) -> str:
@@ -172,20 +175,34 @@ def steps_words(state: State, steps: Iterable[int]) -> str:
     return listing([f"step {step + 1}, {state.plan.step(step).title.removesuffix('.')}" for step in steps])
 
 
-def _holdings(state: State, step: int | None) -> tuple[Holding, ...]:
-    work = state.steps[step].work if step is not None else None
-    here: set[str] = set()
-    if work is not None and not work.complete:
-        stage = work.stages[work.at]
-        here = {stage.place, stage.front, stage.back} | {flow.source for flow in stage.flows} - OUTSIDE
+def _holdings(state: State, step: int | None, at: int) -> tuple[Holding, ...]:
+    standing = state.steps[step] if step is not None else None
+    work = standing.work if standing is not None and standing.status == "under-way" else None
+    here = set() if work is None else _places_here(work, at)
+    begun = here if work is not None and at == work.at and not work.complete else set()
     holdings = [
         Holding(place.text, place.kind, state.ledger.on(name), name in here)
         for name, place in state.plan.recipe.place.items()
-        if state.ledger.on(name) or name in here
+        if state.ledger.on(name) or name in begun
     ]
     if state.ledger.on(HAND):
         holdings.append(Holding(HAND, "needle", state.ledger.on(HAND), here=True))
     return tuple(holdings)
+
+
+def _places_here(work: StepWork, at: int) -> set[str]:
+    """Return the places that are worked on with the stage ``at``; where it has none, those of the last that had some.
+
+    Until the step ends, what was worked last is still in hand: while its stitches are counted, or a marker is placed.
+    """
+    for stage in reversed(work.stages[: at + 1]):
+        places = {stage.place, stage.front, stage.back}
+        for flow in stage.flows:
+            places.add(flow.source)
+        places -= OUTSIDE | {""}
+        if places:
+            return places
+    return set()
 
 
 def step_lines(step: Step, hand: str) -> tuple[WordLine, ...]:

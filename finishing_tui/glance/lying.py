@@ -5,7 +5,6 @@ two legs of knit stitches stand for its right side, bumps for its wrong side: no
 here. Two pieces that lie together are two bands.
 """
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -37,7 +36,8 @@ class Picture:
     """The picture, a few ``lines``, none where too little is known; ``words``: all of it in words.
 
     ``to_be``: it is how the work is to be laid; ``most``: lines of the largest one that the step comes to. ``large``:
-    to lay it is all there is to do, so it is drawn as large as there is room.
+    to lay it is all there is to do, so it is drawn as wide as there is room. ``layers``: what lies further away, and
+    nearer, in a word each, where two pieces lie together.
     """
 
     lines: tuple[Lying, ...] = ()
@@ -45,6 +45,7 @@ class Picture:
     to_be: bool = False
     most: int = 0
     large: bool = False
+    layers: tuple[str, ...] = ()
 
     @property
     def heading(self) -> str:
@@ -66,7 +67,7 @@ def lying(posture: Posture, starts: str = "", hand: str = "right") -> tuple[Lyin
         return ()  # what touches cannot face: the audit tells of it, and there is nothing to draw
     if together:
         pieces = [*_piece(facing, together), *_piece(together, facing)]
-        words = [f"{facing} side away from you", f"{together} sides", "together", f"{facing} side to you"]
+        words = [f"{facing} side away from you", f"{together} sides together", "", f"{facing} side to you"]
     else:
         pieces = [*_piece(_OTHER[facing], facing)]
         words = [f"{_OTHER[facing]} side away from you", f"{facing} side to you"]
@@ -83,7 +84,7 @@ def lying(posture: Posture, starts: str = "", hand: str = "right") -> tuple[Lyin
             you = f"{_YARN}{you[len(_YARN) :]}"
         case "right":
             you = f"{you[: -len(_YARN)]}{_YARN}"
-    yarn = f"yarn at {posture.yarn_at}" if posture.yarn_at else ""
+    yarn = yarn_words(posture) if posture.yarn_at else ""
     return (*(Lying(one, said) for one, said in zip(drawn, words, strict=True)), Lying(you, yarn))
 
 
@@ -92,21 +93,29 @@ def _piece(away: str, towards: str) -> tuple[str, str]:
     return f"{_AWAY[0]} {_FABRIC[away]} {_AWAY[1]}", f"╰ {_FABRIC[towards]} ╯"
 
 
-def enlarged(lines: Sequence[Lying], width: int, height: int) -> list[str]:
-    """Return what is drawn as large as it fits into so many columns and rows, without the words beside it."""
-    *bands, below = [line.drawn.strip() for line in lines]
-    wider = max((width - len(bands[0]) + len(_WRONG)) // (len(_WRONG) + 1), 1)
-    higher = min(max((height - 1) // len(bands), 1), wider)
-    rows = []
-    for band in bands:
-        left, right = band[0], band[-1]
-        fabric = " ".join([band[2:-2]] * wider)
-        more = [f"│ {fabric} │"] * (higher - 1)
-        edge = f"{left} {fabric} {right}"
-        rows += [edge, *more] if left == _AWAY[0] else [*more, edge]
+def enlarged(picture: Picture, width: int, height: int) -> list[str]:
+    """Return what is drawn as wide as it fits, with what each layer is beside it, and room over the line below."""
+    *bands, below = [line.drawn.strip() for line in picture.lines]
+    names = [text for layer in picture.layers for text in (layer, "")]
+    beside = max(map(len, names), default=-2) + 2
+    wider = max((width - beside - len(bands[0]) + len(_WRONG)) // (len(_WRONG) + 1), 1)
+    if not names or len(bands[0]) + beside > width:
+        names = [""] * len(bands)
+    rows = [f"{band[0]} {' '.join([band[2:-2]] * wider)} {band[-1]}" for band in bands]
     left, you, right = (part.strip() for part in below.partition("you"))
     side = (len(rows[0]) - len(you)) // 2
-    return [*rows, f"{left.ljust(side)}{you}{right.rjust(len(rows[0]) - side - len(you))}"]
+    labels = f"{left.ljust(side)}{you}{right.rjust(len(rows[0]) - side - len(you))}"
+    apart = [""] if len(rows) + 1 < height else []
+    wide = max(len(row) + len(name) + 2 for row, name in zip(rows, names, strict=True))
+    drawn = [*(f"{row}  {name}" for row, name in zip(rows, names, strict=True)), *apart, labels]
+    return [line.ljust(wide) for line in drawn]
+
+
+def yarn_words(posture: Posture) -> str:
+    """Return where the yarn hangs, in words; empty where that is not known. A hand alone names its end of the work."""
+    ends = posture.yarn_at.split()[-1:] in (["right"], ["left"])
+    at = f"{posture.yarn_at}-hand end" if ends else posture.yarn_at
+    return f"yarn at {at}" if at else ""
 
 
 def _end(yarn_at: str) -> Literal["left", "right", ""]:

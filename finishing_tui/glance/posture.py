@@ -13,9 +13,10 @@ from finishing_tui.craft.ledger import Posture
 from finishing_tui.craft.lies import ENDS, End
 from finishing_tui.garment.state import State
 from finishing_tui.garment.work import Reached, StepWork
+from finishing_tui.glance.lying import yarn_words
 from finishing_tui.recipe.kinds import AnyStep
 from finishing_tui.recipe.kinds.arrange import Arrange
-from finishing_tui.recipe.kinds.needles import TwoNeedles, only, words
+from finishing_tui.recipe.kinds.needles import TwoNeedles, only, piece_on, words
 from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
 
 WITH_YARN = frozenset({"pick up and knit", "join", "work", "shape", "buttonholes", "bind off", "cast on", "cut"})
@@ -38,7 +39,7 @@ def posture_words(posture: Posture) -> str:
         f"{posture.together} sides together" if posture.together else "",
         f"{posture.near} nearer to you" if posture.near else "",
         f"{posture.on_top} on top" if posture.on_top else "",
-        f"yarn at {posture.yarn_at}" if posture.yarn_at else "",
+        yarn_words(posture) if posture.yarn_at else "",
     )
     return " · ".join(filter(None, parts))
 
@@ -105,6 +106,15 @@ def as_worked(state: State, step: int, said: Posture) -> Posture:
     right = starts is None or (said.yarn_at and only(ENDS, words(said.yarn_at)) in {None, starts})
     at = said.yarn_at if right else f"the {starts}"
     return replace(said, near=near, yarn_at=at)
+
+
+def layers(state: State, step: int | None) -> tuple[str, ...]:
+    """Return what of a join or graft lies further away, and nearer; nothing where no such step is known."""
+    one, here = state.plan.step(step) if step is not None else None, state.plan.here(state.ledger)
+    if not isinstance(one, TwoNeedles):
+        return ()
+    front, back = (piece_on(name, here) or here.name(name) for name in one.needles(here))
+    return back, front
 
 
 def _any_sewn(state: State, steps: list[int]) -> bool:

@@ -79,7 +79,7 @@ REPAIRS: Mapping[RepairChoice, str] = MappingProxyType(
         "first-round": "first round",
         "rip-back": "rip back",
         "as-it-is": "carry on",
-        "double-last": "a second one in the last rows",
+        "double-last": "a second stitch in the last rows",
         "strand": "a strand lifted at the end",
         "next-section": "more in the next section",
     }

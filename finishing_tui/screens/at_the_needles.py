@@ -13,7 +13,7 @@ from finishing_tui.glance.coming_back import ComingBack
 from finishing_tui.glance.glancing import look_at
 from finishing_tui.glance.rings import Ring
 from finishing_tui.glance.spoken import spoken
-from finishing_tui.glance.values import Glance, ItemFace, MessageFace, ValueFace
+from finishing_tui.glance.values import Glance, ItemFace, MessageFace, RoundFace, ValueFace
 from finishing_tui.screens.asks import put
 from finishing_tui.screens.choice_box import ChoiceBox
 from finishing_tui.screens.coming_back import ComingBackScreen
@@ -96,13 +96,14 @@ class AtTheNeedles(Leaving[None]):
         """Draw what there is to see now; every widget draws only what changed."""
         talk, seen = self.talk, self.seen()
         roomy, help_key = _is_roomy(seen), talk.keys.shown("needles.help")
+        free = roomy or isinstance(seen.face, RoundFace)
         self.query_one(Top).show(seen, talk.hand.unsaved, look=bool(talk.read_only), care=help_key, roomy=roomy)
         typed = Typed(talk.typed, meaning(talk.state, talk.keys)) if talk.typed else None
         self._face_for(seen).show(seen.face, typed, seen.digits, help_key)
         self.query_one(Holdings).show(seen)
         self.query_one(ToLay).show(seen.lying)
         self.query_one(Ahead).show(seen.list)
-        self.query_one(StepWords).show(seen.lines, seen.lying, roomy=roomy, help_key=help_key)
+        self.query_one(StepWords).show(seen.lines, seen.lying, roomy=roomy, free=free, help_key=help_key)
         self.query_one(KeyLine).show(foot(talk))
         self._say()
 

@@ -60,7 +60,7 @@ class ChoiceBox(Box[int | None]):
         key = keys_of(self).shown
         take, move = key("lists.take"), [] if self._numbered else [(key(*MOVE), "move")]
         if len(self._answers) == 1:
-            choose = (take, self._answers[0].text)
+            choose = (take, "choose it")
         else:
             choose = (f"{take} {numbers(len(self._answers))}" if self._numbered else take, "choose")
         self.query_one(KeyLine).show([choose, *move, (key("lists.leave"), "leave")])

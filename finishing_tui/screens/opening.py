@@ -1,12 +1,14 @@
 """Opening a garment: every way that can fail is a sentence on the screen below, never a traceback."""
 
 from pathlib import Path
+from shlex import quote
 
 from finishing_tui.craft.errors import FinishingError
 from finishing_tui.garment.commands import ChoosePace
 from finishing_tui.garment.hand import InHand
-from finishing_tui.garment.journal import InUse, OnlyToRead
+from finishing_tui.garment.journal import Damaged, InUse, OnlyToRead
 from finishing_tui.garment.rescued import tidied
+from finishing_tui.garment.shelf import seen
 from finishing_tui.glance.coming_back import coming_back
 from finishing_tui.screens.at_the_needles import AtTheNeedles
 from finishing_tui.screens.choice_box import ChoiceBox
@@ -54,11 +56,12 @@ def _pick_up(app: Program, folder: Path, said: str) -> None:
         in_use = isinstance(error, InUse)
         why = IN_USE if in_use else ONLY_TO_READ
         look = Choice("look only", (FOLLOWS if in_use else "View only.",))
-        question = ChoiceBox(str(error), (look, Choice("leave it")))
+        said = f"{seen(folder).title} is open in another window. You can only look here." if in_use else str(error)
+        question = ChoiceBox(said, (look, Choice("leave it")))
         app.push_screen(question, lambda chosen: _look(app, folder, why) if chosen == 0 else None)
         return
     except FinishingError as error:
-        app.push_screen(ChoiceBox(str(error), (Choice("back to the shelf"),)))
+        _sorry(app, folder, error)
         return
     back = coming_back(hand.state, app.now) if hand.state.sittings else None
     app.in_hand = hand
@@ -76,7 +79,13 @@ def _look(app: Program, folder: Path, why: str) -> None:
     try:
         hand = InHand.open(folder, look=True, clock=app.clock)
     except FinishingError as error:
-        app.push_screen(ChoiceBox(str(error), (Choice("back to the shelf"),)))
+        _sorry(app, folder, error)
         return
     take_over = (lambda: open_garment(app, folder)) if why == IN_USE else None
     app.push_screen(Looking(hand, why, take_over))
+
+
+def _sorry(app: Program, folder: Path, error: FinishingError) -> None:
+    """Say why a garment cannot be opened; a command that helps is told with its name, to be typed as it stands."""
+    said = error.told(quote(folder.name)) if isinstance(error, Damaged) else str(error)
+    app.push_screen(ChoiceBox(said, (Choice("back to the shelf"),)))

@@ -37,7 +37,7 @@ def ask_about(
         elif at == 0:
             _done(app, folder, fitting, decided, take=True)
         elif at is not None:
-            app.push_screen(ChoiceBox(SURE, SURELY, numbered=False), sure)
+            app.push_screen(ChoiceBox(SURE, SURELY, fitting.told[:1], numbered=False), sure)
 
     def sure(at: int | None) -> None:
         if at == 0:

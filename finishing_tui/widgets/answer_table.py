@@ -12,7 +12,7 @@ from textual.content import Content
 from finishing_tui.glance.answers import NO_WORK, Answer, Answers
 from finishing_tui.widgets.plain import cut_short, plain, wrapped
 from finishing_tui.widgets.rows import Rows
-from finishing_tui.widgets.two_edges import BOTH, left_from, two_edges
+from finishing_tui.widgets.two_edges import BOTH, all_seen, two_edges
 
 _EDGE = BOTH + 1
 """The rows that the edge takes with one way marked."""
@@ -53,9 +53,8 @@ class AnswerTable(Rows):
             return table[top : top + room]
         more = self._more(answers, width, room - len(table), brief=brief)
         if answers.planned is not None and len(more) > room - len(table) - _EDGE:
-            more = (
-                self._more(answers, width, room - len(table) - _EDGE, brief=brief) or more
-            )  # the drawing says most of it too
+            less = self._more(answers, width, room - len(table) - _EDGE, brief=brief)
+            more = more if brief and not less else less  # the drawing says most of it too
         edge = self._edge(answers, width, room - len(table) - len(more))
         left = room - len(table) - len(edge) - len(more)
         parts = [part for part in (table, edge, more) if part]
@@ -116,12 +115,12 @@ class AnswerTable(Rows):
             return []
         edges = [one.edge or planned for one in answers.rows]
         changes = {way: spots for way in range(len(edges)) if (spots := answers.changed(way))}
-        begin = [left_from(planned, {way: spots}) for way, spots in changes.items()] or [planned.at]
-        near = (max(begin) - min(begin)) * 5 <= width * 3  # else what one of them changes would lie out of sight
         if not self._numbered:
             changes = {self.at: answers.changed(self.at)} if edges[self.at] != planned else {}
-        elif not near or BOTH + len(changes) + (self.tallness != "low") > room:
+        elif BOTH + len(changes) + (self.tallness != "low") > room or not all_seen(planned, edges, changes, width):
             changes = {self.at: answers.changed(self.at)}
+        if self._numbered and answers.rows[self.at].edge is None:
+            return [Content()] * (BOTH + len(changes))  # nothing goes otherwise; what stands below stays there
         return two_edges(
             planned,
             edges,

@@ -93,11 +93,14 @@ class Choices(Rows):
         """Return the lines around the caret."""
         lines: list[Content] = []
         first, last = 0, 0
+        begins, ends = list[int](), list[int]()
         for index in self._shown:
             if lines and self._spaced:
                 lines.append(Content())
             start = len(lines)
+            begins.append(start)
             lines += self._choice(index, self._choices[index], width)
+            ends.append(len(lines))
             if index == self.at:
                 first, last = start, len(lines)
         if self._words and not lines:
@@ -105,12 +108,15 @@ class Choices(Rows):
         if height is None or len(lines) <= height:
             return lines
         top = min(max(last - height + 1, 0), first, len(lines) - height)
-        shown = lines[top : top + height]
+        # Every choice is whole or not there, but for one at the caret that has no room.
+        start, stop = top, top + height
         if top:
-            shown[0] = plain("      ^ more above", "$quiet")
-        if top + height < len(lines):
-            shown[-1] = plain("      v more below", "$quiet")
-        return shown
+            start = min(next((at for at in begins if at > top), first), max(first, top + 1))
+        if stop < len(lines):
+            stop = max([end for end in ends if end < stop] + [min(last, stop - 1)])
+        above = [Content()] * (start - top - 1) + [plain("      ^ more above", "$quiet")] if top else []
+        below = [plain("      v more below", "$quiet")] if top + height < len(lines) else []
+        return [*above, *lines[start:stop], *below]
 
     def tallest(self, width: int) -> int:
         """Return how many rows the longest choice takes."""

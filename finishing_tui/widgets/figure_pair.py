@@ -9,7 +9,7 @@ from functools import lru_cache
 
 from textual.content import Content
 
-from finishing_tui.glance.lying import Lying, enlarged
+from finishing_tui.glance.lying import Picture, enlarged
 from finishing_tui.letters import in_ascii
 from finishing_tui.widgets.figures import big, drawable
 from finishing_tui.widgets.grid import GAP, Cells, apart, cells_for, count_wide, letters_for, word_at
@@ -37,7 +37,7 @@ class Shown:
     then: str = ""
     style: str = "$act"
     joiner: str = "of"
-    lay: tuple[Lying, ...] = ()
+    lay: Picture | None = None
 
 
 class FigurePair(Rows):
@@ -102,10 +102,10 @@ def _figures(shown: Shown, digits: int, cells: Cells, ascii_only: bool) -> list[
     return rows
 
 
-def _laid(lay: tuple[Lying, ...], width: int, height: int, ascii_only: bool) -> list[Content]:  # noqa: FBT001
-    """Return how to lay the work, as large as fits and in the middle of its cell."""
+def _laid(lay: Picture, width: int, height: int, ascii_only: bool) -> list[Content]:  # noqa: FBT001
+    """Return how to lay the work, as wide as fits and in the middle of its cell."""
     rows = enlarged(lay, width, height)
-    margin = " " * ((width - len(rows[0])) // 2)
+    margin = " " * max((width - len(rows[0])) // 2, 0)
     above = [""] * ((height - len(rows)) // 2)
     return plain_rows([*above, *(margin + (in_ascii(row) if ascii_only else row) for row in rows)], "bold $count")
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from operator import attrgetter
 
 from textual.content import Content
 
@@ -39,7 +40,7 @@ class Holdings(Rows):
             return ()
         lines: list[Content] = []
         line = Content()
-        for holding in sorted(self._holdings, key=lambda one: not one.here):
+        for holding in sorted(self._holdings, key=attrgetter("here"), reverse=True):
             one = _held(holding)
             longer = line + Content("    ") + one if line else one
             if line and longer.cell_length > width:
@@ -48,9 +49,11 @@ class Holdings(Rows):
             line = longer
         lines = [part for one in (*lines, line) if one for part in wrapped(one, width, 2)]
         rest = Content("   ").join(
-            plain(f"{many} {name if many != 1 else name.removesuffix('s')}", "$quiet")
-            for name, many in self._rest
-            if many
+            [
+                plain(f"{many} {name if many != 1 else name.removesuffix('s')}", "$quiet")
+                for name, many in self._rest
+                if many
+            ]
         )
         together = len(lines) == 1 and (not rest or fits_between(lines[0], rest, width))
         if self.tallness == "low" and not together:
@@ -63,19 +66,18 @@ class Holdings(Rows):
         return [*lines, *wrapped(rest, width, 1)]
 
     def _brief(self, rest: Content, width: int) -> list[Content]:
-        """Return one line: what is worked on, and how many stitches lie elsewhere; help shows all.
-
-        What is worked on and has no room is counted with these.
-        """
+        """Return one line: as much of what is worked on as has room, and the stitches elsewhere; help shows all."""
         working = [one for one in self._holdings if one.here]
         names = told_apart([one.name for one in working])
         held = [_held(replace(one, name=name)) for one, name in zip(working, names, strict=True)]
         elsewhere = sum(one.stitches for one in self._holdings if not one.here)
         here, more = Content("  ").join(held), plain(f"{elsewhere} elsewhere" if elsewhere else "", "$quiet")
+        if not fits_between(here, more, width):
+            held = [plain("▸", "$act") + one[2:] for one in held]  # set close, before one is left out
+            here = Content(" ").join(held)
         while len(held) > 1 and not fits_between(here, more, width):
             held.pop()
-            elsewhere += working[len(held)].stitches
-            here, more = Content("  ").join(held), plain(f"{elsewhere} more", "$quiet")
+            here = Content(" ").join(held)
         longer = more + Content("   ") + rest if more and rest else more or rest
         return [between(here, longer if fits_between(here, longer, width) else more, width)]
 

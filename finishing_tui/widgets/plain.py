@@ -16,8 +16,11 @@ _SPACE = re.compile(r"\s")
 _END = re.compile(r"[.!?](?= [^a-z(])")
 """The end of a sentence before another one; an inch that is shortened ends none."""
 
-_PAUSE = re.compile(r"(?<=.{12})(?:[,;]| ·)(?= |$)")
-"""Where a sentence may be cut, if it must be, and enough of it is left."""
+_PAUSE = re.compile(r"(?:[,;]| ·)(?= |$)| (?=[(])")
+"""Where a sentence may be cut, if it must be, and most of the line is left."""
+
+_CLAUSE = 24
+"""The fewest signs of a clause that stands by itself where the rest of its sentence is cut."""
 
 _LONG_WORD = re.compile(r"\S{20,}")
 """A word that may not fit on a line, such as a path."""
@@ -79,8 +82,10 @@ def cut_short(lines: list[Content], width: int, most: int, help_key: str = "") -
         if at and _END.search(f"{lines[at - 1].plain[-1:]} {text[:1]}"):
             return [*lines[:at], more[1:]]
     last = wrapped(lines[most - 1], max(width - more.cell_length, 1))[0].rstrip()
-    if pauses := [*_PAUSE.finditer(last.plain)]:
-        last = last[: pauses[-1].start()]
+    clauses = [at for at, sign in enumerate(last.plain) if sign == ";" and at > _CLAUSE]
+    pauses = [pause.start() for pause in _PAUSE.finditer(last.plain) if pause.start() * 2 > width]
+    if clauses or pauses:
+        last = last[: (clauses or pauses)[-1]]
     return [*lines[: most - 1], last + more]
 
 

@@ -14,13 +14,13 @@ from finishing_tui.widgets.rows import Rows
 PICTURED = 90
 """From so many columns on there is room for the picture, on a screen that is high enough."""
 
-MEASURE = 72
-"""The widest that words are set."""
+FREE = 3
+"""Lines more for the words on a middling screen, where nothing is drawn below the figures."""
 
 MOST_CAUTION = 3
 """Lines of a caution that is no child's; help shows all of it."""
 
-BESIDE = 46
+BESIDE = 47
 """The columns that the picture and its words take; kept where there is nothing to draw, so that no word moves."""
 
 
@@ -51,9 +51,10 @@ class StepWords(Rows):
         super().__init__(id="words")
         self._lines: tuple[WordLine, ...] = ()
         self._picture = Picture()
-        self._roomy = False
+        self._roomy = self._free = False
         self._help = "?"
         self._under = 0
+        self._was_drawn = False
 
     def lie_under(self, lines: int) -> None:
         """Keep the words out of so many of the last lines: a notice lies over them."""
@@ -61,14 +62,19 @@ class StepWords(Rows):
             self._under = lines
             self.redraw()
 
-    def show(self, lines: tuple[WordLine, ...], picture: Picture, *, roomy: bool, help_key: str = "?") -> None:
+    def show(
+        self, lines: tuple[WordLine, ...], picture: Picture, *, roomy: bool, free: bool = False, help_key: str = "?"
+    ) -> None:
         """Show the words of a step, and how the work lies.
 
-        ``roomy``: even a low screen makes room for a caution; ``help_key``: the key that shows all the words.
+        ``roomy``: even a low screen makes room for a caution; ``free``: nothing is drawn below the figures, so a
+        middling one has more lines; ``help_key``: the key that shows all the words.
         """
-        shown = (lines, picture, roomy, help_key)
-        if shown != (self._lines, self._picture, self._roomy, self._help):
-            self._lines, self._picture, self._roomy, self._help = shown
+        shown = (lines, picture, roomy, free, help_key)
+        if shown != (self._lines, self._picture, self._roomy, self._free, self._help):
+            same = [line.text for line in lines] == [line.text for line in self._lines]
+            self._was_drawn = bool(picture.lines) or (same and self._was_drawn)  # else a word would move
+            self._lines, self._picture, self._roomy, self._free, self._help = shown
             self.redraw()
 
     def rows(self, width: int, height: int | None) -> Sequence[Content]:
@@ -79,12 +85,17 @@ class StepWords(Rows):
             return self._clear_of_the_notice(care, width)
         if not has_room(width, self.tallness):
             wide = min(width, 96)
-            words = self._words(wide, _MOST[self.tallness]) or [Content()]  # a notice lies over the last line
+            most = _MOST[self.tallness] + FREE * (self._free and self.tallness == "middling")
+            words = self._words(wide, most) or [Content()]  # a notice lies over the last line
             return self._clear_of_the_notice(words, wide)
         large = self._picture.large  # then it is drawn elsewhere, and the words have all the room
         drawn = [] if large else picture_rows(self._picture, BESIDE)
         least = max(_MOST["high"], self._picture.most, len(drawn))
-        wide = min(width if large else width - BESIDE - 4, 96)
+        beside = width - BESIDE - 4
+        large = large or (
+            not self._was_drawn and len(all_words(self._lines, beside)) > max(_MOST[self.tallness], least)
+        )
+        wide = min(width if large else beside, 96)
         words = self._words(wide, max(_MOST[self.tallness], least))
         words = self._clear_of_the_notice([*words, *[Content()] * (least - len(words))], wide)
         left = width - BESIDE
@@ -149,7 +160,7 @@ class ToLay(Rows):
         """Return the picture, where it does not stand beside the words; of a large one the words alone."""
         del height
         if self._picture.large:
-            return [Content(), *wrapped(plain(self._picture.words, "$quiet"), min(width, MEASURE))]
+            return [Content(), *wrapped(plain(self._picture.words, "$quiet"), width)]
         if not self._picture.to_be or is_pictured(self._picture, width, self.tallness):
             return ()
         above = [Content()] if self.tallness in {"high", "tall"} else []
@@ -160,11 +171,11 @@ def picture_rows(picture: Picture, width: int, most: int = 0) -> list[Content]:
     """Return the picture with its words beside it, or under it, in ``most`` lines, where they would tear it apart."""
     wide = max((len(line.drawn.rstrip()) for line in picture.lines), default=0)  # what it leaves is the words'
     drawn = [plain(line.drawn[:wide], "$foreground") for line in picture.lines]
-    said = [wrapped(plain(line.words, "$quiet"), width - wide - 1) for line in picture.lines]
+    said = [wrapped(plain(line.words, "$quiet"), width - wide - 2) for line in picture.lines]
     if any(len(words) > 1 for words in said[:-1]):
         return [*drawn, *wrapped(plain(picture.words, "$quiet"), width, most)]
-    found = [line + Content(" ") + (words[0] if words else Content()) for line, words in zip(drawn, said, strict=True)]
-    return [*found, *(Content(" ").pad_left(wide) + more for more in (said or [[]])[-1][1:])]
+    found = [line + Content("  ") + (words[0] if words else Content()) for line, words in zip(drawn, said, strict=True)]
+    return [*found, *(Content("  ").pad_left(wide) + more for more in (said or [[]])[-1][1:])]
 
 
 def all_words(lines: Sequence[WordLine], width: int) -> list[Content]:

@@ -139,11 +139,9 @@ def _in_parts(text: str, width: int, most: int) -> list[Content]:
     """Return as many of the parts of a text as have room in ``most`` lines, none of them cut in its middle."""
     parts = text.split(" · ")
     for many in range(len(parts), 0, -1):
-        said = " · ".join(parts[:many])
-        for more in (" …", "") if many < len(parts) else ("",):
-            lines = wrapped(plain(said + more, "$quiet"), width)
-            if len(lines) <= most:
-                return lines
+        lines = wrapped(plain(" · ".join(parts[:many]), "$quiet"), width)
+        if len(lines) <= most:
+            return lines
     return []
 
 

@@ -35,8 +35,7 @@ def two_edges(
     of them. ``explained``: in so many more rows, what the signs mean.
     """
     now = ways[at]
-    room = width - _LABELS - 2 * (len(str(now.spots)) + 2)
-    first, last, step = seen(now.spots, left_from(planned, changed), max(room, 4))
+    first, last, step = _window(planned, now, changed, width)
     edges = [planned, now] if numbered or now != planned else [planned]
     signs = [_signs(edge, last, first, step, ascii_only=ascii_only) for edge in edges]
     drawn = {sign[0] for one in signs for sign, _ in one}
@@ -71,9 +70,17 @@ def two_edges(
     return rows
 
 
-def left_from(planned: Edge, changed: Mapping[int, Collection[int]]) -> int:
-    """Return the last spot before the part that is still to be worked, or that a way works otherwise."""
-    return min([planned.at, *(min(spots) - 1 for spots in changed.values() if spots)])
+def all_seen(planned: Edge, ways: Sequence[Edge], changed: Mapping[int, Collection[int]], width: int) -> bool:
+    """Return whether something of what each way changes is seen, whichever way is drawn."""
+    windows = [_window(planned, one, changed, width) for one in ways]
+    return all(any(first <= spot <= last for spot in spots) for first, last, _ in windows for spots in changed.values())
+
+
+def _window(planned: Edge, now: Edge, changed: Mapping[int, Collection[int]], width: int) -> tuple[int, int, int]:
+    """Return the first and last spot to show, and the columns a spot takes: from what changes first on, if anything."""
+    room = width - _LABELS - 2 * (len(str(now.spots)) + 2)
+    at = min([min(spots) - 1 for spots in changed.values() if spots] or [planned.at])
+    return seen(now.spots, at, max(room, 4))
 
 
 def seen(spots: int, at: int, room: int) -> tuple[int, int, int]:

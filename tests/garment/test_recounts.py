@@ -141,7 +141,7 @@ def test_the_rest_at_the_natural_ratio_is_mended_in_the_first_round() -> None:
     assert section(paper)[0].target == 23
     press_to_the_end(paper)
     paper.surely(Finish())
-    assert work_of(paper.state).stages[0].said == ((1, "increase 1 evenly, after the recount: 24 after it"),)
+    assert work_of(paper.state).stages[0].said == ((1, "increase 1 evenly, after the recount: makes 24"),)
     paper.press(2)
     assert paper.state.ledger.on("band") == 24
 

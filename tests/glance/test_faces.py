@@ -219,10 +219,10 @@ def test_the_faces_of_a_garment_on_its_way() -> None:
     face = glance(reach(paper, 8).state, NOW).face
     assert isinstance(face, RoundFace)
     assert (face.unit, face.count, face.of, face.stitches) == ("round", 0, 3, 36)
-    assert (face.said, face.coming) == ("", "round 2: decrease 2 in the corner (k2tog): 34 after it")
+    assert (face.said, face.coming) == ("", "round 2: decrease 2 in the corner (k2tog): leaves 34")
     face = glance(paper.press().state, NOW).face
     assert isinstance(face, RoundFace)
-    assert (face.said, face.coming) == ("decrease 2 in the corner (k2tog): 34 after it", "")
+    assert (face.said, face.coming) == ("decrease 2 in the corner (k2tog): leaves 34", "")
     face = glance(reach(paper, 18).press().state, NOW).face
     assert isinstance(face, ValueFace)
     assert (face.unit, face.value, counted(face)) == ("cm", "", "nothing typed yet")

@@ -225,14 +225,14 @@ class TestWork:
             ledger = ledger.enter(*entries_between(stage, done, done + 1))
             seen.append(ledger.on("neck"))
         assert seen == [31, 29, 27, 25]
-        assert [words.split(": ")[1] for _, words in stage.said] == ["29 after it", "27 after it", "25 after it"]
+        assert [words.split(": ")[1] for _, words in stage.said] == ["leaves 29", "leaves 27", "leaves 25"]
 
     def test_two_shapings_in_one_round(self) -> None:
         """Both are said, and the ledger gets the sum."""
         shaping = [{"round": 2, "change": -2, "at": "at the front"}, {"round": 2, "change": 4}]
         (stage,) = stages(here(neck=10), "work", on="neck", rounds=2, shaping=shaping)
         assert after(here(neck=10), "work", on="neck", rounds=2, shaping=shaping).on("neck") == 12
-        assert stage.said == ((2, "decrease 2 at the front; increase 4: 12 after it"),)
+        assert stage.said == ((2, "decrease 2 at the front; increase 4: makes 12"),)
 
     @pytest.mark.parametrize(
         "keys",

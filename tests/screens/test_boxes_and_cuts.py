@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from finishing_tui.screens.box import Box
+from finishing_tui.widgets.choices import Choice, Choices
 from finishing_tui.widgets.plain import cut_short, plain, wrapped
 from finishing_tui.widgets.rows import Rows
 from finishing_tui.widgets.top import Top
@@ -64,6 +65,35 @@ def test_what_has_no_room_is_cut_after_a_sentence_if_it_can_be(texts: list[str],
         if len(wrapped(plain(f"{texts[0]} … ? shows all"), width)) <= most:
             said = " ".join(line.plain.strip() for line in cut).removesuffix("… ? shows all").strip()
             assert said.endswith(".")
+
+
+@pytest.mark.parametrize(
+    ("text", "width", "cut"),
+    [
+        ("With the right side facing, begin at the right-hand end and draw a loop through each spot.", 78, "and draw"),
+        ("Yarn still needed: 30 cm (up to 35 cm), plus its 30 cm tail.", 38, "Yarn still needed: 30 cm"),
+        ("Knit one from each needle together; from the second pair on, pass one over.", 70, "each needle together"),
+    ],
+)
+def test_a_line_is_cut_at_a_pause_only_where_most_of_it_stays(text: str, width: int, cut: str) -> None:
+    """Else near its end, between words; a clause stands by itself, and no parenthesis is left open."""
+    (line,) = cut_short(wrapped(plain(text), width), width, 1, "?" if width > 60 else "")
+    assert line.plain.split(" …")[0].endswith(cut)
+
+
+@given(st.lists(st.text("ab ", min_size=1, max_size=70), min_size=1, max_size=9), st.integers(0, 8), st.integers(4, 9))
+def test_every_choice_in_a_list_is_whole_or_not_there(texts: list[str], at: int, height: int) -> None:
+    """But for the one at the caret, where it has no room; and no more rows are drawn than there are."""
+    choices = Choices(spaced=False)
+    choices.redraw = lambda: None  # type: ignore[method-assign]
+    choices.show([Choice(f"x{number} {text}") for number, text in enumerate(texts)], at)
+    whole = [[row.plain for row in choices._choice(number, one, 30)] for number, one in enumerate(choices.choices)]  # noqa: SLF001
+    shown_rows = [row.plain for row in choices.rows(30, height)]
+    assert len(shown_rows) <= height
+    seen_rows = [row for row in shown_rows if row.strip() and not row.endswith((" more above", " more below"))]
+    for number, rows in enumerate(whole):
+        there = [row for row in rows if row in seen_rows]
+        assert rows == there or number == choices.at or rows[0] not in seen_rows
 
 
 async def test_fastening_off_speaks_of_itself(tmp_path: Path) -> None:

@@ -108,10 +108,10 @@ def test_one_short_at_its_end_is_one_line_and_every_way_behind_it(talk: Talk) ->
     """There is no next part: what shows least comes first, on purpose and unequal sides last."""
     counts(talk, 23)
     talk.answer(1)
-    assert texts(talk.asked) == ["Pick up a second one in one of the last rows", EVERY_WAY]
+    assert texts(talk.asked) == ["Pick up a second stitch in one of the last rows", EVERY_WAY]
     talk.answer(1)
     assert texts(talk.asked) == [
-        "Pick up a second one in one of the last rows",
+        "Pick up a second stitch in one of the last rows",
         "Lift 1 strand, twisted, onto the needle here",
         "Rip back to the pin at 18",
         "Leave it with fewer stitches",

@@ -180,7 +180,7 @@ def _with_stretch(progress: Progress, old: Stretch, new: Stretch) -> Progress:
 def _double(state: State, work: StepWork, stage: Stage, side: str) -> tuple[AnyAct, ...] | Refusal:
     step, index = state.current or 0, work.at
     if stage.empties and state.ledger.on(stage.front) == state.ledger.on(stage.back):
-        return Refusal("the needles match; there is nothing to work together")
+        return Refusal(f"both needles hold {state.ledger.on(stage.front)}: there's nothing to work together")
     if side not in {stage.front, stage.back}:
         names = f"the {stage.front} or the {stage.back}" if stage.bars else "the near one or the far one"
         return Refusal(f"two {'at once from' if stage.bars else 'together on'} which: {names}?")

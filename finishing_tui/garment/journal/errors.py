@@ -63,13 +63,17 @@ class Damaged(FinishingError):
     """What to do when there is no copy either."""
 
     def __init__(self, wrong: str, whole: int = 0) -> None:
-        help_ = f"{self.LOST} {self.ANEW}"
-        if whole:
-            events = "event" if whole == 1 else "events"
-            help_ = f"Run 'finishing doctor NAME --recover' to get back the first {whole} {events}."
-        super().__init__(f"The journal is damaged: {wrong}. {help_}")
         self.wrong = wrong
         self.whole = whole
+        super().__init__(self.told("NAME"))
+
+    def told(self, name: str) -> str:
+        """Say it of the garment that a command calls ``name``."""
+        help_ = f"{self.LOST} {self.ANEW}"
+        if self.whole:
+            events = "event" if self.whole == 1 else "events"
+            help_ = f"Run 'finishing doctor {name} --recover' to get back the first {self.whole} {events}."
+        return f"The journal is damaged: {self.wrong}. {help_}"
 
 
 class DoesNotGoOn(FinishingError):

@@ -27,7 +27,7 @@ def put_in(here: Here, marker: str) -> Stage:
     if marker in here.ledger.markers:
         mend = (MarkerEntry(marker, "out"),)
         raise CannotBegin(f"the marker {marker!r} is in the work already", kind="marker", mend=mend)
-    return ticked(marker, "mark", f"Put the marker in: {marker}.", MarkerEntry(marker, "in"))
+    return ticked(marker, "mark", f"Place a marker at the {marker.removeprefix('the ')}.", MarkerEntry(marker, "in"))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -94,7 +94,7 @@ class Work(Step):
             if change:
                 ends = (self.on, OFF) if change < 0 else (EDGE, self.on)
                 flows.append(Flow(*ends, abs(change), number, number))
-            said[number] = f"{hints[number]}: {held} after it"
+            said[number] = f"{hints[number]}: {'makes' if change > 0 else 'leaves'} {held}"
             standing[number + 1] = held
         if self.short_rows is not None:
             starts = sorted(standing)

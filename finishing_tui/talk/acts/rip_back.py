@@ -46,11 +46,11 @@ def _to_which(talk: Talk, points: tuple[RipPoint, ...], point: RipPoint) -> Ask:
             return talk.asked
         return _taken_out(talk, command)
 
-    keep = "type how many you keep" if point.left else f"type the last {point.unit} you keep"
+    keep = f"keep 0 to {point.most}" if point.left else f"type the last {point.unit} you keep, up to {point.most}"
     work = talk.state.work
     return HowMany(
         question=point.asks,
-        told=(f"{keep}, 0 to {point.most}. 0 takes it all out", STAYS),
+        told=(f"{keep}. Zero rips it all out", STAYS),
         on_edge=work is not None and (point.command.step, point.command.stage) == (talk.state.current, work.at),
         unit=point.unit,
         most=point.most,

@@ -69,7 +69,7 @@ class Items(FaceView[ItemFace]):
     def figures(self, face: ItemFace) -> Shown:
         """Return how many are ticked off, and the word; of the only one there is nothing to count."""
         if len(face.items) == 1:
-            return Shown(verb=face.act, lay=face.lay.lines if face.lay is not None else ())
+            return Shown(verb=face.act, lay=face.lay)
         return Shown(str(face.done), str(len(face.items)), (), face.act)
 
     def sentences(self, face: ItemFace) -> tuple[tuple[str, str], ...]:

@@ -77,7 +77,7 @@ def test_shaping_among_the_short_rows_is_reckoned_with() -> None:
     """A decrease in row 2 leaves the ends as they are and shortens every row after it."""
     step = work(6, 5, 4, 2, shaping=(Shaping(change=-2, round=2),))
     assert [row[0] for row in turned(step, 40)] == [35, 30, 24, 20]
-    assert "decrease 2: 38 after it" in dict(step.stages(here({"back": 40}))[0].said)[2]
+    assert "decrease 2: leaves 38" in dict(step.stages(here({"back": 40}))[0].said)[2]
     assert after(step, here({"back": 40})).on("back") == 38
 
 
