@@ -64,7 +64,7 @@ def audit(recipe: Recipe, sizes: tuple[int, ...] | None = None) -> Audit:
     wanted = range(len(recipe.sizes)) if sizes is None else sizes
     audits = tuple(audit_size(Inputs(recipe=recipe, size=size, tally=tally), across) for size in wanted)
     if any(finding.level == "error" for each in audits for finding in each.findings):
-        look = Corrections(recipe, _errors)
+        look = Corrections(recipe, _errors, tally)
         found = zip(wanted, audits, strict=True)
         audits = tuple(replace(each, findings=look.put_right(size, each.findings)) for size, each in found)
     return Audit(audits, tuple(unused(recipe)))

@@ -48,7 +48,11 @@ def places_of(step: Step) -> set[str]:
 
 
 def printed_numbers(recipe: Recipe) -> Iterator[Where]:
-    """Yield where whole numbers and lists of them stand: counts, repeats, and the rounds and changes of shaping."""
+    """Yield where whole numbers and lists of them stand: gauges, counts, repeats, rounds and changes of shaping."""
+    if recipe.gauge is not None:
+        yield from (("gauge", "stitches"), ("gauge", "rows"))
+        if recipe.gauge.band is not None:
+            yield from (("gauge", "band", "stitches"), ("gauge", "band", "rows"))
     for where, count in printed_counts(recipe):
         if not isinstance(count, str):
             yield where
