@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Any
 
+from finishing_tui.craft.errors import FinishingError
 from finishing_tui.recipe.audit.correction_words import said
 from finishing_tui.recipe.audit.finding import Correction, Finding, Where
 from finishing_tui.recipe.audit.printing import printed_numbers, resting_on, value_at, with_value
@@ -60,7 +61,7 @@ class Corrections:
         self._backward = all(number.is_ or number.by_size is not None for number in recipe.number.values())
         self._tally = tally
         self._every = tuple(range(len(recipe.sizes)))
-        self._tried: dict[tuple[_Printed | None, int, tuple[int, ...]], list[Finding]] = {}
+        self._tried: dict[tuple[_Printed | None, int, tuple[int, ...]], list[Finding] | None] = {}
 
     def put_right(self, size: int, findings: Sequence[Finding]) -> tuple[Finding, ...]:
         """Return the findings of a size, with corrections for suggestions where any single number would do."""
@@ -105,7 +106,7 @@ class Corrections:
         for now in sorted(value for value in values if number.least <= value <= number.most):
             if self._mends(finding, len(errors), self._errors(number, now, (size,))) is None:
                 continue
-            before = len(errors) if sizes == (size,) else len(self._errors(number, number.was, sizes))
+            before = len(errors) if sizes == (size,) else len(self._errors(number, number.was, sizes) or ())
             left = self._mends(finding, before, self._errors(number, now, sizes))
             if left is None:
                 continue
@@ -127,9 +128,11 @@ class Corrections:
                 printed=number.wheres[0] == finding.where[: len(number.wheres[0])],
             )
 
-    def _mends(self, finding: Finding, before: int, after: Sequence[Finding]) -> int | None:
+    def _mends(self, finding: Finding, before: int, after: Sequence[Finding] | None) -> int | None:
         """Return how many errors are left; None where the finding is, or as many as before."""
-        return None if len(after) >= before or any(_same(finding, one) for one in after) else len(after)
+        if after is None or len(after) >= before or any(_same(finding, one) for one in after):
+            return None
+        return len(after)
 
     def _solved(self, finding: Finding, size: int, errors: Sequence[Finding], number: _Printed) -> Iterator[int]:
         """Yield what a number would have to be, by what one more or fewer does to the error; and what is even."""
@@ -138,6 +141,8 @@ class Corrections:
             if not number.least <= number.was + step <= number.most:
                 continue
             after = self._errors(number, number.was + step, (size,))
+            if after is None:
+                continue
             same = next((one for one in after if _same(finding, one)), None)
             if same is None:
                 matters = True
@@ -158,11 +163,16 @@ class Corrections:
             changed = with_value(changed, where, now if at is None else (*value[:at], now, *value[at + 1 :]))
         return changed
 
-    def _errors(self, number: _Printed, now: int, sizes: tuple[int, ...]) -> list[Finding]:
-        """Return the errors with a number changed; what was tried for one error is known for the next."""
+    def _errors(self, number: _Printed, now: int, sizes: tuple[int, ...]) -> list[Finding] | None:
+        """Return the errors with a number changed, once for all that is asked; None where it cannot be audited."""
         tried = (number, now, sizes) if now != number.was else (None, 0, sizes)
         if tried not in self._tried:
-            self._tried[tried] = self._errors_in(self._with(number, now), sizes, self._tally)
+            try:
+                self._tried[tried] = self._errors_in(self._with(number, now), sizes, self._tally)
+            except TooMuch:
+                raise
+            except FinishingError:
+                self._tried[tried] = None
         return self._tried[tried]
 
 
