@@ -62,6 +62,8 @@ def _in_step(recipe: Recipe, where: Where, now: str, was: int) -> str:
             return f"{recipe.step[int(at)].do} {now}, not {was}"
         case (*_, "times"):
             return f"{now} times, not {was}"
+        case (*_, "round"):
+            return f"round {now}, not {was}"
         case (*_, "every"):
             return f"every {now} rounds, not {was}"
         case ("shaping", _, "change"):

@@ -54,7 +54,10 @@ CASES = {
         [("[22, 24, 24]", "[22, 34, 24]")],
         "side 24, not 34; or back 20, not 40; else print 124",
     ),
-    "a step": ([("rounds  = 7", "rounds  = 7\nshaping = [{ round = 9, change = -2 }]")], "9 rounds, not 7; or"),
+    "a step": (
+        [("rounds  = 7", "rounds  = 7\nshaping = [{ round = 8, change = -2 }]")],
+        "8 rounds, not 7; or round 7, not 8",
+    ),
 }
 
 
