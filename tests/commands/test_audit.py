@@ -82,7 +82,7 @@ def test_findings_come_first_and_show_the_sum(capsys: pytest.CaptureFixture[str]
     words = " ".join(out.split())
     assert words.index("error, line 20: step 1") < words.index("Size 1: live stitches after every step")
     assert "18 + 15 + 18 + 11 + 24 + 12 = 98" in words
-    assert "23 from back instead of 24" in words
+    assert "23 from back, not 24" in words
 
 
 def test_the_sizes_that_are_wrong_come_first_and_alone(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:

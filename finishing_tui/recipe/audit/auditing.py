@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from finishing_tui.craft.errors import FinishingError
+from finishing_tui.recipe.audit.corrections import Corrections
 from finishing_tui.recipe.audit.finding import Finding, LedgerRow
 from finishing_tui.recipe.audit.footing import Inputs, footing
 from finishing_tui.recipe.audit.implied import implied
@@ -62,7 +63,17 @@ def audit(recipe: Recipe, sizes: tuple[int, ...] | None = None) -> Audit:
     across = tuple(falls_and_jumps(recipe))
     wanted = range(len(recipe.sizes)) if sizes is None else sizes
     audits = tuple(audit_size(Inputs(recipe=recipe, size=size, tally=tally), across) for size in wanted)
+    if any(finding.level == "error" for each in audits for finding in each.findings):
+        look = Corrections(recipe, errors_in, tally)
+        found = zip(wanted, audits, strict=True)
+        audits = tuple(replace(each, findings=look.put_right(size, each.findings)) for size, each in found)
     return Audit(audits, tuple(unused(recipe)))
+
+
+def errors_in(recipe: Recipe, sizes: tuple[int, ...], tally: Tally) -> list[Finding]:
+    """Return the errors of some sizes, with nothing looked for that would put them right. Raises ``TooMuch``."""
+    audits = (audit_size(Inputs(recipe=recipe, size=size, tally=tally)) for size in sizes)
+    return [finding for each in audits for finding in each.findings if finding.level == "error"]
 
 
 def audit_size(inputs: Inputs, across: tuple[Finding, ...] = ()) -> SizeAudit:

@@ -46,6 +46,29 @@ class Finding:
 
 
 @dataclass(frozen=True, slots=True)
+class Correction:
+    """A printed number that would put an error right: ``wheres`` it stands, in which size (None for all), the change.
+
+    ``left``: the errors left then; ``one_each``: an edge of stitches then has one for each; ``uneven``: how much less
+    evenly its list goes from size to size; ``printed``: it is the very count that was found to differ.
+    """
+
+    wheres: tuple[Where, ...]
+    size: int | None
+    was: int
+    now: int
+    left: int
+    one_each: bool
+    uneven: int
+    printed: bool
+
+    @property
+    def unlikely(self) -> tuple[int, ...]:
+        """A key by which the likeliest comes first."""
+        return self.left, not self.one_each, self.uneven, self.printed, abs(self.now - self.was)
+
+
+@dataclass(frozen=True, slots=True)
 class Compared:
     """A number the recipe says (``expected``) held against another (``found``), right or wrong.
 
@@ -68,15 +91,11 @@ class Compared:
 class SumPart:
     """What one stage did to the stitches of the place that is looked at: part of a sum.
 
-    ``title``: what it is called; ``change``: stitches more or, negative, fewer; ``spots``, ``unit``: of a section along
-    an edge, how many spots it has, and what one is; ``free``: whether another number could be picked there.
+    ``title``: what it is called; ``change``: stitches more or, negative, fewer.
     """
 
     title: str
     change: int
-    spots: int = 0
-    unit: str = ""
-    free: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,7 +16,6 @@ from finishing_tui.recipe.counts import count_of
 from finishing_tui.recipe.keys import Count
 from finishing_tui.recipe.kinds.base import Here, Step
 from finishing_tui.recipe.stage import Stage
-from finishing_tui.recipe.sums import MOST
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,10 +151,7 @@ class Look:
         found, held = [], self.before.on(place)
         for stage, ledger in zip(self.stages, self.after, strict=True):
             change, held = ledger.on(place) - held, ledger.on(place)
-            if change and stage.unit == "spot":
-                spots = MOST if stage.uncounted else stage.units
-                found.append(SumPart(stage.title, change, spots, stage.spot, free=True))
-            elif change:
+            if change:
                 found.append(SumPart(stage.title, change))
         return tuple(found)
 

@@ -3,11 +3,10 @@
 from collections.abc import Mapping
 
 from finishing_tui.craft.counts import span
-from finishing_tui.craft.words import listing
 from finishing_tui.recipe.audit.finding import Compared, Finding
 from finishing_tui.recipe.audit.footing import AuditFooting
 from finishing_tui.recipe.audit.look import Findings
-from finishing_tui.recipe.audit.showing import in_figures, other_numbers
+from finishing_tui.recipe.audit.showing import in_figures
 from finishing_tui.recipe.sums import work_out
 
 
@@ -44,7 +43,6 @@ def sums(footing: AuditFooting, wrong: Mapping[str, int]) -> Findings:
 
 def _misprinted(footing: AuditFooting, name: str, value: int, total: int) -> Finding:
     number = footing.recipe.number[name]
-    ways = other_numbers(number.is_, footing.numbers, value)
     where = ("number", name, "by_size", *((footing.size,) if isinstance(number.by_size, tuple) else ()))
     return Finding(
         level="error",
@@ -55,5 +53,5 @@ def _misprinted(footing: AuditFooting, name: str, value: int, total: int) -> Fin
         expected=total,
         found=value,
         sum=f"{in_figures(number.is_, footing.numbers)} = {total}",
-        suggestion=f"print {total}" + (f"; {value} would need {listing(ways, 'or')}" if ways else ""),
+        suggestion=f"print {total}",
     )

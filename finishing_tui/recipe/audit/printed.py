@@ -5,9 +5,7 @@ from finishing_tui.craft.totals import Repeat
 from finishing_tui.craft.words import listing, plural
 from finishing_tui.recipe.audit.finding import Finding
 from finishing_tui.recipe.audit.look import Findings, Look
-from finishing_tui.recipe.audit.showing import added, instead
-from finishing_tui.recipe.kinds.pick_up_and_knit import PickUpAndKnit
-from finishing_tui.recipe.kinds.sections import Along
+from finishing_tui.recipe.audit.showing import added
 
 
 def expected(look: Look) -> Findings:
@@ -35,18 +33,8 @@ def contradicted(look: Look, place: str, wanted: int, found: int) -> Finding:
         found=found,
         place=place,
         sum=added(look.before.on(place), parts),
-        suggestion=instead(parts, wanted, found, mirrors_of(look)),
+        suggestion=f"print {found}",
     )
-
-
-def mirrors_of(look: Look) -> dict[str, str]:
-    """Return the sections of this step that mirror each other, by name, both ways."""
-    pairs: dict[str, str] = {}
-    if isinstance(look.step, PickUpAndKnit):
-        for section in look.step.section:
-            if isinstance(section, Along) and section.mirrors:
-                pairs |= {section.along: section.mirrors, section.mirrors: section.along}
-    return pairs
 
 
 def repeats(look: Look, held: int) -> Findings:

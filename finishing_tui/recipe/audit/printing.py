@@ -3,12 +3,15 @@
 It goes by the marks beside the types of the model, so that it need not know any kind of step.
 """
 
-from collections.abc import Iterable, Iterator
+import dataclasses
+from collections.abc import Iterable, Iterator, Mapping
+from typing import Any
 
 from finishing_tui.recipe.annotations import walk
 from finishing_tui.recipe.audit.finding import Where
 from finishing_tui.recipe.keys import Count
 from finishing_tui.recipe.kinds.base import Step
+from finishing_tui.recipe.kinds.work import Work
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.sums import names_in
 
@@ -42,3 +45,55 @@ def resting_on(recipe: Recipe, names: Iterable[str]) -> frozenset[str]:
 def places_of(step: Step) -> set[str]:
     """Return the places that a step names."""
     return {seen.value for seen in walk(type(step), step) if seen.mark == "place"}
+
+
+def printed_numbers(recipe: Recipe) -> Iterator[Where]:
+    """Yield where whole numbers and lists of them stand: gauges, counts, repeats, rounds and changes of shaping."""
+    if recipe.gauge is not None:
+        yield from (("gauge", "stitches"), ("gauge", "rows"))
+        if recipe.gauge.band is not None:
+            yield from (("gauge", "band", "stitches"), ("gauge", "band", "rows"))
+    for where, count in printed_counts(recipe):
+        if not isinstance(count, str):
+            yield where
+    for at, step in enumerate(recipe.step):
+        if step.repeat is not None:
+            yield ("step", at, "repeat", "of")
+            yield ("step", at, "repeat", "plus")
+        if isinstance(step, Work):
+            if step.change:
+                yield ("step", at, "change")
+            for place, shaping in enumerate(step.shaping):
+                for key in ("change", "round", "every", "from", "times"):
+                    if getattr(shaping, "from_" if key == "from" else key) not in {None, 0}:
+                        yield ("step", at, "shaping", place, key)
+
+
+def value_at(model: Any, where: Where) -> Any:
+    """Return the value at a place of the model."""
+    for part in where:
+        if isinstance(model, Mapping):
+            model = model[part]
+        elif isinstance(model, tuple):
+            model = model[int(part)]
+        else:
+            model = getattr(model, _attribute(model, str(part)))
+    return model
+
+
+def with_value(model: Any, where: Where, value: Any) -> Any:
+    """Return the model with one value replaced."""
+    if not where:
+        return value
+    part, rest = where[0], where[1:]
+    if isinstance(model, Mapping):
+        return {**model, part: with_value(model[part], rest, value)}
+    if isinstance(model, tuple):
+        at = int(part)
+        return (*model[:at], with_value(model[at], rest, value), *model[at + 1 :])
+    name = _attribute(model, str(part))
+    return dataclasses.replace(model, **{name: with_value(getattr(model, name), rest, value)})
+
+
+def _attribute(model: Any, key: str) -> str:
+    return key if hasattr(model, key) else f"{key}_"

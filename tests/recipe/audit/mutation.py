@@ -4,7 +4,7 @@ It works on the recipe as typed values, so that a whole recipe is tried in a sec
 """
 
 import dataclasses
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -13,9 +13,8 @@ from finishing_tui.recipe.audit import Inputs, audit, implied
 from finishing_tui.recipe.audit.finding import Compared, Where
 from finishing_tui.recipe.audit.footing import footing
 from finishing_tui.recipe.audit.numbers import misprinted, sums
-from finishing_tui.recipe.audit.printing import printed_counts
+from finishing_tui.recipe.audit.printing import printed_numbers, value_at, with_value
 from finishing_tui.recipe.audit.running import run
-from finishing_tui.recipe.kinds.work import Work
 from finishing_tui.recipe.model import Recipe
 from finishing_tui.recipe.sums import names_in
 
@@ -38,7 +37,7 @@ class Mutant:
 
 def mutants(recipe: Recipe) -> Iterator[Mutant]:
     """Yield the recipe with every printed number one more and one less, one at a time."""
-    for where in printed_places(recipe):
+    for where in printed_numbers(recipe):
         value = value_at(recipe, where)
         for by in (1, -1):
             if isinstance(value, tuple):
@@ -48,54 +47,6 @@ def mutants(recipe: Recipe) -> Iterator[Mutant]:
                         yield Mutant(with_value(recipe, where, entries), where, by, size)
             elif value + by >= 0 or value < 0:
                 yield Mutant(with_value(recipe, where, value + by), where, by, None)
-
-
-def printed_places(recipe: Recipe) -> Iterator[Where]:
-    """Yield where whole numbers and lists of them stand: counts, repeats, and the rounds and changes of shaping."""
-    for where, count in printed_counts(recipe):
-        if not isinstance(count, str):
-            yield where
-    for at, step in enumerate(recipe.step):
-        if step.repeat is not None:
-            yield ("step", at, "repeat", "of")
-            yield ("step", at, "repeat", "plus")
-        if isinstance(step, Work):
-            if step.change:
-                yield ("step", at, "change")
-            for place, shaping in enumerate(step.shaping):
-                for key in ("change", "round", "every", "from", "times"):
-                    if getattr(shaping, "from_" if key == "from" else key) not in {None, 0}:
-                        yield ("step", at, "shaping", place, key)
-
-
-def value_at(model: Any, where: Where) -> Any:
-    """Return the value at a place of the model."""
-    for part in where:
-        if isinstance(model, Mapping):
-            model = model[part]
-        elif isinstance(model, tuple):
-            model = model[int(part)]
-        else:
-            model = getattr(model, _attribute(model, str(part)))
-    return model
-
-
-def with_value(model: Any, where: Where, value: Any) -> Any:
-    """Return the model with one value replaced."""
-    if not where:
-        return value
-    part, *rest = where
-    if isinstance(model, Mapping):
-        return {**model, part: with_value(model[part], tuple(rest), value)}
-    if isinstance(model, tuple):
-        assert isinstance(part, int)
-        return (*model[:part], with_value(model[part], tuple(rest), value), *model[part + 1 :])
-    name = _attribute(model, str(part))
-    return dataclasses.replace(model, **{name: with_value(getattr(model, name), tuple(rest), value)})
-
-
-def _attribute(model: Any, key: str) -> str:
-    return key if hasattr(model, key) else f"{key}_"
 
 
 def findings_in(recipe: Recipe, sizes: tuple[int, ...]) -> frozenset[tuple[str, str, str]]:

@@ -26,7 +26,8 @@ def counted(look: Look) -> Findings:
             expected=wanted,
             found=held,
             place=step.place,
-            suggestion=f"{_off(held - wanted)}; print {held}, or mend what comes before",
+            sum=_off(held - wanted),
+            suggestion=f"print {held}, or mend what comes before",
         )
 
 
