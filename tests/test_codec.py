@@ -58,7 +58,7 @@ def there_and_back(wanted: Any, value: Any) -> Any:
     return decode(wanted, json.loads(json.dumps(encode(value))))
 
 
-@pytest.mark.turns(of=2)
+@pytest.mark.turns(of=3)
 @pytest.mark.parametrize("do", KINDS)
 @settings(max_examples=share(25))  # a kind
 @given(data=st.data())
@@ -101,7 +101,7 @@ def test_ledgers_come_back(ledger: Ledger) -> None:
     assert there_and_back(Ledger, ledger) == ledger
 
 
-@pytest.mark.turns(of=2)
+@pytest.mark.turns(of=3)
 @pytest.mark.parametrize("cls", [cls for cls in get_args(Event) if cls not in OF_ACTS], ids=lambda cls: cls.__name__)
 @settings(max_examples=share(10))  # a sort of event; each holds many values
 @given(data=st.data())

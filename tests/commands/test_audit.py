@@ -104,6 +104,7 @@ def test_the_sizes_that_are_wrong_come_first_and_alone(capsys: pytest.CaptureFix
     assert good.splitlines()[1].startswith("All counts agree in sizes 1, 2, 3 and 4")
 
 
+@pytest.mark.turns(of=3)
 @pytest.mark.parametrize("columns", [40, 80, 97])
 def test_no_line_is_wider_than_the_window(
     capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, columns: int

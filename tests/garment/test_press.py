@@ -59,7 +59,7 @@ def pressed_through(state: State) -> State:
     return state
 
 
-@pytest.mark.turns(of=2)
+@pytest.mark.turns(of=4)
 @pytest.mark.parametrize("do", KINDS)
 @settings(max_examples=share(20))
 @given(data=st.data())

@@ -248,7 +248,7 @@ def test_equal_needles_are_never_asked_on_which_two_go_together() -> None:
     for side in ("", "front", "back"):
         refusal = paper.do(Other(side))
         assert refusal is not None
-        assert "the needles match" in refusal.sentence
+        assert "nothing to work together" in refusal.sentence
 
 
 def test_a_needle_with_more_than_twice_as_many_is_never_joined_away() -> None:

@@ -55,7 +55,7 @@ def spot_face(paper: Paper) -> SpotFace:
 
 
 @pytest.mark.parametrize("do", KINDS)
-@settings(max_examples=share(20))
+@settings(max_examples=share(12))
 @given(data=st.data())
 def test_every_stage_of_every_kind_has_a_face_and_a_plain_sentence(do: str, data: st.DataObject) -> None:
     """Whatever the kind, size, hand and ledger: the face of its unit, the word of two metres, and sentences."""

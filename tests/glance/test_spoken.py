@@ -153,7 +153,7 @@ def test_a_recount_says_how_far_it_is_off(counted: int, begins: str) -> None:
         assert f"{number}: {way.text}, {view.answers.lies(way)}{way.note and f', {way.note}'}." in told
 
 
-@pytest.mark.turns(of=2)
+@pytest.mark.turns(of=4)
 @pytest.mark.parametrize(("name", "size"), MIDDLE)
 def test_every_state_of_every_recipe_can_be_spoken(name: str, size: str) -> None:
     """All through a shipped recipe there is something to say: one line, with no word that would be spelt out."""

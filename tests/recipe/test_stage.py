@@ -30,7 +30,7 @@ def units_of(stage: Stage) -> int:
     return stage.target if stage.unit == "spot" else stage.units
 
 
-@pytest.mark.turns(of=2)
+@pytest.mark.turns(of=3)
 @pytest.mark.parametrize("do", KINDS)
 @settings(max_examples=share(25))  # a kind
 @given(data=st.data(), here=heres())
@@ -50,7 +50,7 @@ def test_all_presses_are_the_whole_stage(do: str, data: st.DataObject, here: Her
         assert by_press == at_once
 
 
-@pytest.mark.turns(of=2)
+@pytest.mark.turns(of=3)
 @pytest.mark.parametrize("do", KINDS)
 @settings(max_examples=share(25))  # a kind
 @given(data=st.data(), here=heres())
@@ -65,7 +65,7 @@ def test_a_step_keeps_the_books_and_can_be_undone(do: str, data: st.DataObject, 
         assert after.leave(*whole(stage)) == before
 
 
-@pytest.mark.turns(of=2)
+@pytest.mark.turns(of=3)
 @pytest.mark.parametrize("do", KINDS)
 @settings(max_examples=share(25))  # a kind
 @given(data=st.data(), here=heres())

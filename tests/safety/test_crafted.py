@@ -20,7 +20,7 @@ MEMORY = 150 * 2**20
 
 def test_crafted_garments_do_no_harm() -> None:
     """No traceback, nothing raw on its way out, no file outside touched; what is read and kept is bounded."""
-    _does_no_harm(looked_at(10, seed_of_commit(), screens_every=5, weigh_every=10))
+    _does_no_harm(looked_at(7, seed_of_commit(), screens_every=5, weigh_every=10))
 
 
 @pytest.mark.long

@@ -50,7 +50,7 @@ def truly_offered(state: State, looking: int | None) -> None:
             assert not isinstance(answer, Refusal) or answer.again is not None, (offer, answer)
 
 
-@pytest.mark.turns(of=4)
+@pytest.mark.turns(of=8)
 @pytest.mark.parametrize("seed", SEEDS)
 @pytest.mark.parametrize("commands", [FEW, pytest.param(ALL, marks=pytest.mark.long)])
 def test_whatever_is_on_offer_can_be_done(commands: int, seed: int) -> None:

@@ -401,4 +401,4 @@ class AtTheNeedles(RuleBasedStateMachine):
 
 
 TestAtTheNeedles = AtTheNeedles.TestCase
-TestAtTheNeedles.settings = settings(max_examples=share(60), stateful_step_count=40)
+TestAtTheNeedles.settings = settings(max_examples=share(40), stateful_step_count=40)

@@ -408,7 +408,7 @@ async def test_what_cannot_be_saved_is_asked_about_before_it_is_put_down(
     assert joined.progress[0].mark.units == (2 if stays else 0)
 
 
-@pytest.mark.turns(of=3)
+@pytest.mark.turns(of=6)
 @pytest.mark.parametrize("action", ACTS, ids=lambda action: action.id)
 async def test_every_action_is_alive(action: Action, tmp_path: Path) -> None:
     """Its key does something: the garment changes, a screen opens, or it is said why not."""

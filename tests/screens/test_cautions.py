@@ -20,7 +20,7 @@ ITEMS = ("▸ There is no cord", "▸ Buttons or trims")
 """What is ticked off there, as the next one begins."""
 
 
-@pytest.mark.turns(of=2)
+@pytest.mark.turns(of=4)
 @pytest.mark.parametrize("size", SIZES.values(), ids=SIZES)
 @pytest.mark.parametrize("presses", [0, 1])
 async def test_the_steam_is_warned_of_at_every_size(size: tuple[int, int], presses: int, tmp_path: Path) -> None:
@@ -33,7 +33,7 @@ async def test_the_steam_is_warned_of_at_every_size(size: tuple[int, int], press
         assert "take care: Mind the steam: it burns." in shown(app)
 
 
-@pytest.mark.turns(of=2)
+@pytest.mark.turns(of=4)
 @pytest.mark.parametrize("size", SIZES.values(), ids=SIZES)
 @pytest.mark.parametrize("presses", [0, 1, 3])
 async def test_a_childs_caution_is_read_at_every_size(size: tuple[int, int], presses: int, tmp_path: Path) -> None:

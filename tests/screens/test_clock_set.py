@@ -30,7 +30,7 @@ def sat(at: Path, *, cut_off: bool = False) -> Path:
     return folder
 
 
-@pytest.mark.turns(of=2)
+@pytest.mark.turns(of=4)
 @pytest.mark.parametrize("ahead", [FORWARD, BACK])
 @pytest.mark.parametrize("size", SIZES.values(), ids=SIZES)
 async def test_a_clock_set_in_mid_sitting(size: tuple[int, int], ahead: timedelta, tmp_path: Path) -> None:

@@ -60,7 +60,7 @@ SHOWN_IN = (
 """A scene of every screen and of every face that shows texts of a garment or of a file."""
 
 
-@pytest.mark.turns(of=6)
+@pytest.mark.turns(of=12)
 @pytest.mark.parametrize("name", SHOWN_IN)
 async def test_no_screen_lets_anything_steer(name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Every text of the journal is poison, and so is the shelf's name: all that is drawn, at two sizes, is inert."""

@@ -91,7 +91,7 @@ async def check(app: FinishingApp, pilot: Pilot[None]) -> None:
     raise AssertionError((app.screen, app.size))
 
 
-@pytest.mark.turns(of=2)
+@pytest.mark.turns(of=4)
 @pytest.mark.parametrize("name", SEEDS)
 async def test_random_keys(name: str, tmp_path: Path) -> None:
     """Any keys, held down too, lines pasted and terminals resized: no crash, no lost focus, state is the journal's."""

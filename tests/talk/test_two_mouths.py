@@ -196,7 +196,7 @@ async def _press(pilot: Pilot[None], *keys: str) -> None:
         await settled(pilot)
 
 
-@pytest.mark.turns(of=3)
+@pytest.mark.turns(of=6)
 @pytest.mark.parametrize(("seed", "step"), enumerate([0, JOIN, PICK_UP, PICK_UP, RIB, BIND_OFF]))
 @pytest.mark.parametrize("moves", [FEW, pytest.param(MANY, marks=pytest.mark.long)])
 async def test_both_mouths_lead_to_the_same_journal(moves: int, seed: int, step: int, tmp_path: Path) -> None:

@@ -15,7 +15,7 @@ PUBLISHED = Path(__file__).parents[2] / "published" / "recipes"
 FILES = {**shipped.recipes(), **{f"published {path.stem}": path for path in sorted(PUBLISHED.glob("*.toml"))}}
 
 
-SHARE = 16
+SHARE = 32
 """One change in so many is made in CI, beginning with another one at every commit."""
 
 

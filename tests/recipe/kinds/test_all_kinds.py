@@ -28,7 +28,7 @@ from tests.strategies import heres, model_of, steps
 
 
 @pytest.mark.parametrize("do", KINDS)
-@settings(max_examples=share(30))
+@settings(max_examples=share(18))
 @given(data=st.data(), here=heres())
 def test_a_step_is_refused_in_a_sentence_or_said_in_one(do: str, data: st.DataObject, here: Here) -> None:
     """A refusal is one plain sentence on one line; else every stage has words, for each unit where they differ."""

@@ -123,7 +123,7 @@ def test_the_files_that_a_wrong_value_is_put_in_are_right() -> None:
     assert {key.owner for key in KEYS} == set(WHERE)
 
 
-@pytest.mark.turns(of=8)
+@pytest.mark.turns(of=16)
 @pytest.mark.parametrize("key", [key for key in KEYS if key.declared or key.owner is Arrange], ids=str)
 def test_a_value_of_a_wrong_type_is_refused_on_its_line(key: Key) -> None:
     """Whatever the type: a date, a time, a fraction, nan, true for 1, 1 for true, a text, a list, a list of lists."""
