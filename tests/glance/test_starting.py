@@ -113,7 +113,7 @@ def test_a_number_is_plain_digits_in_its_range(text: str) -> None:
         digits = text.strip()
         assert not (digits.isascii() and digits.isdecimal() and len(digits) < 6 and 12 <= int(digits) <= 80)
     else:
-        counted = NOT_COUNTED if text.strip().casefold() in {"", UNCOUNTED} else int(text)
+        counted = NOT_COUNTED if text.strip().casefold() in {"", UNCOUNTED} else int(text.strip())
         assert value == counted
 
 
