@@ -52,7 +52,7 @@ def test_a_terminal_that_knows_few_signs_gets_what_it_can_show() -> None:
 STARTED = ["start", "crew-neck", "--size", "M"]
 
 
-@pytest.mark.turns(of=3)
+@pytest.mark.turns(of=6)
 @pytest.mark.parametrize(
     ("variable", "words"),
     [
@@ -84,7 +84,7 @@ def test_a_tilde_before_a_folder_that_is_typed() -> None:
     assert said.stderr.startswith(b"finishing: '~nobody-of-this-name/x' names a home folder that there is not")
 
 
-@pytest.mark.turns(of=2)
+@pytest.mark.turns(of=4)
 @pytest.mark.skipif(sys.platform in {"win32", "darwin"}, reason="these variables are of other systems")
 @pytest.mark.parametrize("nonsense", ["part/of a path", "~/x", ".", "~nobody-of-this-name/x"])
 def test_half_a_path_is_no_folder(nonsense: str, tmp_path: Path) -> None:

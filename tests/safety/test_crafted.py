@@ -20,13 +20,18 @@ MEMORY = 150 * 2**20
 
 def test_crafted_garments_do_no_harm() -> None:
     """No traceback, nothing raw on its way out, no file outside touched; what is read and kept is bounded."""
-    _does_no_harm(looked_at(7, seed_of_commit(), screens_every=5, weigh_every=10))
+    _does_no_harm(looked_at(10, seed_of_commit(), screens_every=5, weigh_every=10))
 
 
 @pytest.mark.long
 def test_many_more_do_none() -> None:
-    """The same of five hundred, crafted from the seed of the commit: all on the screens, and weighed."""
-    _does_no_harm(looked_at(500, seed_of_commit()))
+    """The same of five hundred, crafted from the seed of the commit: all on the screens, and weighed.
+
+    Some of so many can be read and some cannot, or the crafting has gone stale; of a few all may be refused.
+    """
+    seen = looked_at(500, seed_of_commit())
+    _does_no_harm(seen)
+    assert len(seen.statuses["record"]) == 2
 
 
 def _does_no_harm(seen: Figures) -> None:
@@ -36,4 +41,3 @@ def _does_no_harm(seen: Figures) -> None:
     assert seen.most_memory <= MEMORY
     for way, statuses in seen.statuses.items():
         assert set(statuses) <= {0, 1, 2}, way
-    assert len(seen.statuses["record"]) == 2, "some can be read and some cannot, or the crafting has gone stale"

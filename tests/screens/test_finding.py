@@ -143,6 +143,7 @@ async def test_a_short_list_is_not_narrowed(tmp_path: Path) -> None:
         assert "/ find" not in shown(app)
 
 
+@pytest.mark.turns(of=3)
 @pytest.mark.parametrize("size", [(40, 20), (60, 24), (80, 24)])
 async def test_the_foot_names_the_key_at_every_width(size: tuple[int, int], tmp_path: Path) -> None:
     """Among the recipes, the sizes, and the numbers: what has no digit of its own would have no key at all."""

@@ -95,7 +95,7 @@ def _looks_as_it_did(app: FinishingApp, label: str, snapshot: SnapshotAssertion)
     assert pictures(name=label) == app.export_screenshot(title=app.title, simplify=True)
 
 
-@pytest.mark.turns(of=8)
+@pytest.mark.turns(of=12)
 @pytest.mark.parametrize("name", SCENES)
 async def test_every_scene_looks_as_it_did(name: str, snapshot: SnapshotAssertion, tmp_path: Path) -> None:
     """Every screen in every state looks as it did when it was looked at: at four sizes, and in ASCII.

@@ -43,6 +43,7 @@ async def test_a_garment_begins_with_the_pace_that_is_set_and_keeps_its_own(tmp_
     hand.close()
 
 
+@pytest.mark.turns(of=2)
 @pytest.mark.parametrize(
     ("settings", "rung"),
     [

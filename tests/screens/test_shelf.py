@@ -148,6 +148,7 @@ async def test_demo_garments_are_copied_to_the_shelf_and_opened(tmp_path: Path) 
     assert came == {path: path.read_bytes() for folder in shipped.demos().values() for path in folder.iterdir()}
 
 
+@pytest.mark.turns(of=3)
 @pytest.mark.parametrize("name", sorted(shipped.demos()))
 async def test_every_demo_garment_opens(name: str, tmp_path: Path) -> None:
     """Each of them, not begun, under way or finished, is there with a key that goes on, or back where all is done."""
@@ -250,6 +251,7 @@ async def test_a_shelf_of_many_garments_is_there_at_once_and_fills_in(tmp_path: 
         needles(app)
 
 
+@pytest.mark.turns(of=3)
 @pytest.mark.parametrize(
     ("at", "key", "opens"), [(1, "d", DemoScreen), (2, "s", RecipesScreen), (3, "question_mark", HelpScreen)]
 )

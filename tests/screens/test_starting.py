@@ -122,6 +122,7 @@ async def test_one_may_go_back_to_the_first_question_and_lose_nothing(tmp_path: 
     assert folders_on(tmp_path) == ()
 
 
+@pytest.mark.turns(of=4)
 @pytest.mark.parametrize(
     ("at", "typed", "told"),
     [

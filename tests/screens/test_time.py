@@ -45,6 +45,7 @@ class Steady:
         return 1000 * self.seconds
 
 
+@pytest.mark.turns(of=2)
 @pytest.mark.parametrize("size", SIZES.values(), ids=SIZES)
 async def test_time_gone_and_time_left_are_shown_at_every_size(size: tuple[int, int], tmp_path: Path) -> None:
     """Twelve presses of twenty seconds: four minutes gone, and 56 loops more at that pace are nearly twenty.

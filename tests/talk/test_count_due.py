@@ -33,6 +33,7 @@ def at_half(at: Path, name: str) -> Path:
     return folder
 
 
+@pytest.mark.turns(of=3)
 @pytest.mark.parametrize(
     ("keys", "lines"),
     [

@@ -85,7 +85,7 @@ def test_told_to_end_while_unsaved(garment: Path, tmp_path: Path, number: signal
     assert not file.exists()
 
 
-@pytest.mark.turns(of=3)
+@pytest.mark.turns(of=6)
 @pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGINT, None], ids=str)
 def test_line_by_line(garment: Path, tmp_path: Path, number: signal.Signals | None) -> None:
     """Line by line: a signal or the end of the input names the file in the sentence it ends with; then it is asked."""
